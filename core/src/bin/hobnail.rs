@@ -1,0 +1,3 @@
+//! The command line: parse, call, print; no logic.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! Plan files and, later, addresses: what was drawn, in and out. Built on `plan` alone.

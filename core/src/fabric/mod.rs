@@ -1,0 +1,1 @@
+//! From drawn lines to the planar arrangement: faces, blocks, frontage, land.

@@ -1,0 +1,1 @@
+//! Factor tables: each value with low, typical, high, unit, source, year and how sure.

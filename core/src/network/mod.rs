@@ -1,0 +1,1 @@
+//! The graph people move on: shortest paths, reach, centrality.

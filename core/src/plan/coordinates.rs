@@ -1,0 +1,189 @@
+//! Where things are on the plan: integer millimeters, x east, y north, about the plan's geographic origin.
+//!
+//! Legal coordinates lie within ±100 km of the origin ([`LIMIT_MM`]). They are checked once, on entry; everything that
+//! takes a [`PlanPoint`] relies on it: differences fit `i32`, and products of differences fit `i64`.
+
+use std::ops::{Add, Neg, Sub};
+
+use serde::{Deserialize, Serialize};
+
+/// Largest legal absolute coordinate, in millimeters: 100 km. A neighborhood is a hundredth of that; the limit keeps
+/// twice an area of the whole range within `i128` and a cross product of differences within `i64`.
+pub const LIMIT_MM: i32 = 100_000_000;
+
+/// A position on the plan, in integer millimeters. Ordered by x, then y.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct PlanPoint {
+    /// Millimeters east of the origin.
+    pub x_mm: i32,
+    /// Millimeters north of the origin.
+    pub y_mm: i32,
+}
+
+/// A displacement on the plan, in integer millimeters.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct PlanVector {
+    /// Millimeters east.
+    pub x_mm: i32,
+    /// Millimeters north.
+    pub y_mm: i32,
+}
+
+/// Which side of a directed line a point lies on, decided exactly.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Side {
+    /// To the right of the direction of travel.
+    Right,
+    /// On the line.
+    On,
+    /// To the left of the direction of travel.
+    Left,
+}
+
+impl PlanPoint {
+    /// The point at `x_mm`, `y_mm`, which must already be legal (see [`PlanPoint::checked_from_m`] for user input).
+    #[must_use]
+    pub const fn new(x_mm: i32, y_mm: i32) -> Self {
+        Self { x_mm, y_mm }
+    }
+
+    /// The nearest grid point to a position in meters; `None` when it is not finite or beyond [`LIMIT_MM`].
+    ///
+    /// ```
+    /// use hobnail_core::plan::PlanPoint;
+    /// assert_eq!(PlanPoint::checked_from_m(1.2344, -0.5), Some(PlanPoint::new(1234, -500)));
+    /// assert_eq!(PlanPoint::checked_from_m(f64::NAN, 0.0), None);
+    /// assert_eq!(PlanPoint::checked_from_m(100_001.0, 0.0), None);
+    /// ```
+    #[must_use]
+    pub fn checked_from_m(x_m: f64, y_m: f64) -> Option<Self> {
+        let to_mm = |m: f64| {
+            let mm = (m * 1000.0).round();
+            (mm.is_finite() && mm.abs() <= f64::from(LIMIT_MM)).then_some(mm as i32)
+        };
+        Some(Self {
+            x_mm: to_mm(x_m)?,
+            y_mm: to_mm(y_m)?,
+        })
+    }
+
+    /// Whether both coordinates are within [`LIMIT_MM`].
+    #[must_use]
+    pub const fn is_legal(self) -> bool {
+        self.x_mm.unsigned_abs() <= LIMIT_MM as u32 && self.y_mm.unsigned_abs() <= LIMIT_MM as u32
+    }
+
+    /// East and north in meters.
+    #[must_use]
+    pub fn to_m(self) -> (f64, f64) {
+        (f64::from(self.x_mm) / 1000.0, f64::from(self.y_mm) / 1000.0)
+    }
+
+    /// Squared distance to `other`, exact, in square millimeters.
+    #[must_use]
+    pub const fn squared_distance_mm2(self, other: Self) -> i64 {
+        let (dx, dy) = (
+            other.x_mm as i64 - self.x_mm as i64,
+            other.y_mm as i64 - self.y_mm as i64,
+        );
+        dx * dx + dy * dy
+    }
+
+    /// Distance to `other` in integer micrometers, correctly rounded: the length of a link.
+    ///
+    /// ```
+    /// use hobnail_core::plan::PlanPoint;
+    /// assert_eq!(PlanPoint::new(0, 0).distance_um(PlanPoint::new(3000, 4000)), 5_000_000);
+    /// assert_eq!(PlanPoint::new(0, 0).distance_um(PlanPoint::new(1, 1)), 1_414);
+    /// ```
+    #[must_use]
+    pub fn distance_um(self, other: Self) -> u64 {
+        let squared_um2 = self.squared_distance_mm2(other) as u128 * 1_000_000;
+        let floor = squared_um2.isqrt();
+        // (floor + 1/2)² = floor² + floor + 1/4: the next integer is nearer when the square exceeds floor² + floor.
+        let rounded = if squared_um2 > floor * floor + floor {
+            floor + 1
+        } else {
+            floor
+        };
+        rounded as u64
+    }
+
+    /// Twice the signed area of the triangle `self`, `b`, `c`, exact: positive when they turn left.
+    #[must_use]
+    pub const fn cross(self, b: Self, c: Self) -> i64 {
+        let (ux, uy) = (b.x_mm as i64 - self.x_mm as i64, b.y_mm as i64 - self.y_mm as i64);
+        let (vx, vy) = (c.x_mm as i64 - self.x_mm as i64, c.y_mm as i64 - self.y_mm as i64);
+        ux * vy - uy * vx
+    }
+
+    /// On which side of the line from `a` to `b` this point lies, exact.
+    #[must_use]
+    pub fn side_of(self, a: Self, b: Self) -> Side {
+        match a.cross(b, self).cmp(&0) {
+            std::cmp::Ordering::Greater => Side::Left,
+            std::cmp::Ordering::Equal => Side::On,
+            std::cmp::Ordering::Less => Side::Right,
+        }
+    }
+}
+
+impl PlanVector {
+    /// The displacement of `x_mm` east and `y_mm` north.
+    #[must_use]
+    pub const fn new(x_mm: i32, y_mm: i32) -> Self {
+        Self { x_mm, y_mm }
+    }
+}
+
+impl Sub for PlanPoint {
+    type Output = PlanVector;
+    fn sub(self, from: Self) -> PlanVector {
+        PlanVector::new(self.x_mm - from.x_mm, self.y_mm - from.y_mm)
+    }
+}
+
+impl Add<PlanVector> for PlanPoint {
+    type Output = Self;
+    /// The moved point, held at the legal limit rather than wrapped.
+    fn add(self, by: PlanVector) -> Self {
+        let within = |a: i32, b: i32| a.saturating_add(b).clamp(-LIMIT_MM, LIMIT_MM);
+        Self::new(within(self.x_mm, by.x_mm), within(self.y_mm, by.y_mm))
+    }
+}
+
+impl Neg for PlanVector {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self::new(-self.x_mm, -self.y_mm)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn products_of_the_largest_differences_fit() {
+        let (low, high) = (PlanPoint::new(-LIMIT_MM, -LIMIT_MM), PlanPoint::new(LIMIT_MM, LIMIT_MM));
+        assert_eq!(low.squared_distance_mm2(high), 80_000_000_000_000_000);
+        assert_eq!(
+            low.cross(PlanPoint::new(LIMIT_MM, -LIMIT_MM), high),
+            40_000_000_000_000_000
+        );
+    }
+
+    #[test]
+    fn side_follows_the_direction_of_travel() {
+        let (a, b) = (PlanPoint::new(0, 0), PlanPoint::new(10, 0));
+        assert_eq!(PlanPoint::new(5, 1).side_of(a, b), Side::Left);
+        assert_eq!(PlanPoint::new(5, -1).side_of(a, b), Side::Right);
+        assert_eq!(PlanPoint::new(50, 0).side_of(a, b), Side::On);
+    }
+
+    #[test]
+    fn moving_stops_at_the_legal_limit() {
+        let moved = PlanPoint::new(LIMIT_MM, 0) + PlanVector::new(5, 5);
+        assert_eq!(moved, PlanPoint::new(LIMIT_MM, 5));
+    }
+}

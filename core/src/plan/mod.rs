@@ -1,0 +1,5 @@
+//! What the user drew: the document, marks, edits, transactions, journal, validation.
+
+pub mod coordinates;
+
+pub use coordinates::{PlanPoint, PlanVector};

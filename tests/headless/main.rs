@@ -1,0 +1,1 @@
+//! Tests of the core from outside, as another crate sees it.

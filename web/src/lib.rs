@@ -1,0 +1,1 @@
+//! The page over `hobnail_core`: application state, canvas, tools, panels.
