@@ -1,0 +1,119 @@
+//! Building types: what one lot of each holds. Quantities are integers, so that a document compares and hashes exactly.
+
+use serde::{Deserialize, Serialize};
+
+/// One building type of the palette, described by its typical lot.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BuildingType {
+    /// Its name in the palette.
+    pub name: String,
+    /// The use its land is tinted by.
+    pub land_use: LandUse,
+    /// Width of the lot along the front, in millimeters.
+    pub lot_width_mm: u32,
+    /// Depth of the lot, in millimeters.
+    pub lot_depth_mm: u32,
+    /// Stories from the ground up; none for open space.
+    pub stories: Vec<Story>,
+    /// Homes on one lot.
+    pub homes_per_lot: u32,
+    /// People per home, in thousandths.
+    pub persons_per_home_thousandths: u32,
+    /// Share of the lot under buildings, in thousandths.
+    pub coverage_thousandths: u16,
+    /// Share of the lot paved, in thousandths.
+    pub paved_thousandths: u16,
+    /// Share of the lot planted, in thousandths.
+    pub planted_thousandths: u16,
+    /// Parking spaces on one lot, in hundredths.
+    pub parking_per_lot_hundredths: u32,
+    /// How well the envelope keeps heat.
+    pub envelope: EnvelopeClass,
+    /// Price or rent band.
+    pub price_band: PriceBand,
+}
+
+/// One story of a building: its use and its floor area on one lot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Story {
+    /// What happens on it.
+    pub floor_use: FloorUse,
+    /// Its gross floor area on one lot, in square meters.
+    pub floor_area_m2: u32,
+    /// Floor to floor, in millimeters.
+    pub height_mm: u32,
+}
+
+/// What happens on a floor: the five daily needs, and parking.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum FloorUse {
+    /// Homes.
+    Home,
+    /// Work: offices, workshops, making.
+    Work,
+    /// Shops and services open to the public.
+    Shop,
+    /// Learning: schools, child care, library.
+    Learning,
+    /// Gathering: halls, worship, clubs, clinics.
+    Gathering,
+    /// Parked cars under a roof.
+    Parking,
+}
+
+/// The use a piece of land is tinted and totaled by (top categories of the APA Land-Based Classification Standards).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum LandUse {
+    /// Homes.
+    Residential,
+    /// Shopping, business and trade.
+    Business,
+    /// Making and storing.
+    Industrial,
+    /// Schools, halls, clinics and other institutions.
+    Civic,
+    /// Parks, squares and play.
+    Leisure,
+    /// Farm, wood, open water and other natural land.
+    Natural,
+}
+
+/// How well a building's envelope keeps heat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum EnvelopeClass {
+    /// As found in older buildings.
+    Older,
+    /// As the present code asks.
+    Code,
+    /// Clearly better than the code.
+    Better,
+}
+
+/// Price or rent band of the homes or rooms.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum PriceBand {
+    /// Below the middle of the market.
+    Lower,
+    /// About the middle.
+    Middle,
+    /// Above the middle.
+    Upper,
+}
+
+impl BuildingType {
+    /// Land of one typical lot, width times depth, in square millimeters.
+    #[must_use]
+    pub fn lot_area_mm2(&self) -> u64 {
+        u64::from(self.lot_width_mm) * u64::from(self.lot_depth_mm)
+    }
+
+    /// Gross floor area of one use on one lot, in square meters.
+    #[must_use]
+    pub fn floor_area_m2(&self, floor_use: FloorUse) -> u64 {
+        self.stories
+            .iter()
+            .filter(|story| story.floor_use == floor_use)
+            .map(|story| u64::from(story.floor_area_m2))
+            .sum()
+    }
+}

@@ -1,0 +1,102 @@
+//! A mark: anything drawn on an alternative.
+
+use serde::{Deserialize, Serialize};
+
+use super::land::{
+    Barrier, ConstraintArea, Crossing, Note, OutsideContext, Parcel, Place, SiteAccess, SoftArea, UseMark,
+};
+use super::street::Street;
+
+/// Anything drawn on an alternative.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Mark {
+    /// A street, lane, alley or path.
+    Street(Street),
+    /// The use of a face.
+    Use(UseMark),
+    /// A bubble drawn before streets.
+    SoftArea(SoftArea),
+    /// Land that something holds back.
+    Constraint(ConstraintArea),
+    /// A place people go to.
+    Place(Place),
+    /// A connection to the existing street network.
+    SiteAccess(SiteAccess),
+    /// A parcel with its owner group.
+    Parcel(Parcel),
+    /// A line that can not be crossed on foot.
+    Barrier(Barrier),
+    /// A place to cross.
+    Crossing(Crossing),
+    /// What lies outside the site.
+    Outside(OutsideContext),
+    /// A remark.
+    Note(Note),
+}
+
+/// The kinds of marks, in the order of [`Mark`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[expect(missing_docs, reason = "each kind is documented at the mark of the same name")]
+pub enum MarkKind {
+    Street,
+    Use,
+    SoftArea,
+    Constraint,
+    Place,
+    SiteAccess,
+    Parcel,
+    Barrier,
+    Crossing,
+    Outside,
+    Note,
+}
+
+impl Mark {
+    /// The kind of this mark.
+    #[must_use]
+    pub const fn kind(&self) -> MarkKind {
+        match self {
+            Self::Street(_) => MarkKind::Street,
+            Self::Use(_) => MarkKind::Use,
+            Self::SoftArea(_) => MarkKind::SoftArea,
+            Self::Constraint(_) => MarkKind::Constraint,
+            Self::Place(_) => MarkKind::Place,
+            Self::SiteAccess(_) => MarkKind::SiteAccess,
+            Self::Parcel(_) => MarkKind::Parcel,
+            Self::Barrier(_) => MarkKind::Barrier,
+            Self::Crossing(_) => MarkKind::Crossing,
+            Self::Outside(_) => MarkKind::Outside,
+            Self::Note(_) => MarkKind::Note,
+        }
+    }
+
+    /// The street, where this mark is one.
+    #[must_use]
+    pub const fn as_street(&self) -> Option<&Street> {
+        if let Self::Street(street) = self {
+            Some(street)
+        } else {
+            None
+        }
+    }
+
+    /// The use mark, where this mark is one.
+    #[must_use]
+    pub const fn as_use(&self) -> Option<&UseMark> {
+        if let Self::Use(use_mark) = self {
+            Some(use_mark)
+        } else {
+            None
+        }
+    }
+
+    /// The place, where this mark is one.
+    #[must_use]
+    pub const fn as_place(&self) -> Option<&Place> {
+        if let Self::Place(place) = self {
+            Some(place)
+        } else {
+            None
+        }
+    }
+}
