@@ -1,1 +1,9 @@
-//! Tests of the core from outside, as another crate sees it.
+//! Properties that hold for every plan, checked over random ones.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test fails by panicking, in its helpers too"
+)]
+
+mod plan;

@@ -10,6 +10,7 @@ pub mod edit;
 pub mod ids;
 pub mod land;
 pub mod mark;
+pub mod projection;
 pub mod street;
 
 pub use building::{BuildingType, FloorUse, LandUse, Story};

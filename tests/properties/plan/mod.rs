@@ -1,0 +1,3 @@
+//! Properties of the plan.
+
+mod projection;
