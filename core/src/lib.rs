@@ -22,3 +22,5 @@ pub mod network;
 pub mod figures;
 
 pub mod factors;
+
+pub mod study;
