@@ -1,1 +1,16 @@
 //! The page over `hobnail_core`: application state, canvas, tools, panels.
+//!
+//! Only `browser` names browser types; the rest compiles and is tested natively.
+
+pub mod browser;
+
+pub mod page;
+
+/// Starts the page: first the visible notice for faults of our own, then the panels.
+///
+/// Called once, by the binary that the page loads.
+pub fn start() {
+    browser::notice::show_on_panic();
+    leptos::mount::mount_to_body(page::Page);
+    browser::document::mark_ready();
+}

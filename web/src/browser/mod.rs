@@ -1,0 +1,5 @@
+//! The only place that names browser types: everything else speaks in our own.
+
+pub mod document;
+
+pub mod notice;
