@@ -6,4 +6,5 @@
     reason = "a test fails by panicking, in its helpers too"
 )]
 
+mod fabric;
 mod plan;

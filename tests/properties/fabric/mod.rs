@@ -1,0 +1,5 @@
+//! The arrangement: Euler's count, areas, agreement with the slow arrangement, independence of how the set is written.
+
+mod arrangement;
+mod drawings;
+mod oracle;
