@@ -1,1 +1,35 @@
 //! The graph people move on: shortest paths, reach, centrality.
+//!
+//! Which homes can walk to the center in five minutes, along which streets, and how much the answer owes to how the
+//! streets connect. Everything here works on a [`Network`]: nodes, links between them, a cost each way along each
+//! link. Costs are integers, so equal routes are equal, and reach is exact to the micrometer.
+//!
+//! In reading order:
+//! - [`graph`]: nodes, links, locations and stretches; building and checking a network.
+//! - [`source`]: where a search starts.
+//! - [`cost_field`]: shortest paths from or to nodes, locations and stretches; routes.
+//! - [`reach`]: which part of every link lies within a limit; several reaches at once; frontier.
+//! - [`nearest`]: which of several centers serves each part of every link.
+//! - [`profile`] and [`weight_curve`]: cost along a stretch, and how much weight (homes) lies within each cost.
+
+pub mod cost_field;
+pub mod graph;
+pub mod nearest;
+pub mod profile;
+pub mod reach;
+pub mod source;
+pub mod weight_curve;
+
+mod calendar;
+mod link_geometry;
+mod scale;
+mod spans;
+mod spatial_order;
+
+#[cfg(test)]
+mod test_networks;
+
+pub use cost_field::{CostField, Direction};
+pub use graph::{Link, LinkDraft, LinkId, Location, Network, NodeId, Stretch};
+pub use reach::Reach;
+pub use source::{Source, SourceFault, SourcePlace};

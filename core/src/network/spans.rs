@@ -1,0 +1,131 @@
+//! A link in pieces, each with the cost at both its ends: what reach, profiles and the nearest center are read from.
+//!
+//! Between two sources the cost along a link is the lesser of rising from the left and rising from the right; inside
+//! a source it is level. A link without sources is one span.
+
+use super::graph::Stretch;
+use super::scale::Scale;
+
+/// A cost and the owner it belongs to; compared in that order.
+pub(super) type Served = (u64, u32);
+
+/// A piece of a link on which cost rises from the left, from the right, or is level.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Span {
+    pub from_um: u64,
+    pub to_um: u64,
+    /// Cost at the left end.
+    pub left: Option<Served>,
+    /// Cost at the right end.
+    pub right: Option<Served>,
+    /// Cost anywhere in the span, when a source covers it.
+    pub level: Option<Served>,
+}
+
+impl Span {
+    /// Cost and owner at a position within the span.
+    pub fn served_at(&self, (up, down): (Scale, Scale), along_um: u64) -> Option<Served> {
+        [
+            self.coming_left(up, along_um),
+            self.coming_right(down, along_um),
+            self.level,
+        ]
+        .into_iter()
+        .flatten()
+        .min()
+    }
+
+    /// Cost and owner at a position, coming from the left end.
+    pub fn coming_left(&self, up: Scale, along_um: u64) -> Option<Served> {
+        self.left
+            .map(|(cost, owner)| (cost + up.up_to(along_um) - up.up_to(self.from_um), owner))
+    }
+
+    /// Cost and owner at a position, coming from the right end.
+    pub fn coming_right(&self, down: Scale, along_um: u64) -> Option<Served> {
+        self.right
+            .map(|(cost, owner)| (cost + down.up_to(self.to_um) - down.up_to(along_um), owner))
+    }
+
+    /// The parts of the span within `limit`, from left to right, touching parts joined.
+    pub fn within(&self, (up, down): (Scale, Scale), limit: u64) -> [Option<(u64, u64)>; 2] {
+        let budget = |served: Option<Served>| served.and_then(|(cost, _)| limit.checked_sub(cost));
+        if budget(self.level).is_some() {
+            return [Some((self.from_um, self.to_um)), None];
+        }
+        let head = budget(self.left).map(|left| up.last_within(left + up.up_to(self.from_um)).min(self.to_um));
+        let tail = budget(self.right).map(|left| {
+            let end = down.up_to(self.to_um);
+            down.first_reaching(end.saturating_sub(left)).max(self.from_um)
+        });
+        match (head, tail) {
+            (Some(head), Some(tail)) if head >= tail => [Some((self.from_um, self.to_um)), None],
+            (head, tail) => [
+                head.map(|end| (self.from_um, end)),
+                tail.map(|start| (start, self.to_um)),
+            ],
+        }
+    }
+}
+
+/// Cuts a link at its sources and works out the cost at every cut.
+///
+/// `ends` are cost and owner at the link's first and last node; `sources` are (stretch, starting cost, owner).
+pub(super) fn spans_of(
+    length_um: u64,
+    (up, down): (Scale, Scale),
+    ends: [Option<Served>; 2],
+    sources: impl Iterator<Item = (Stretch, u64, u32)>,
+    spans: &mut Vec<Span>,
+) {
+    let sources: Vec<(Stretch, Served)> = sources.map(|(stretch, cost, owner)| (stretch, (cost, owner))).collect();
+    if sources.is_empty() {
+        spans.push(Span {
+            from_um: 0,
+            to_um: length_um,
+            left: ends[0],
+            right: ends[1],
+            level: None,
+        });
+        return;
+    }
+    let mut cuts = vec![0, length_um];
+    cuts.extend(sources.iter().flat_map(|(stretch, _)| [stretch.from_um, stretch.to_um]));
+    cuts.sort_unstable();
+    cuts.dedup();
+    let cheapest_over = |from_um: u64, to_um: u64| {
+        let covering = sources
+            .iter()
+            .filter(|(stretch, _)| stretch.from_um <= from_um && to_um <= stretch.to_um);
+        covering.map(|&(_, served)| served).min()
+    };
+    let mut served: Vec<Option<Served>> = cuts.iter().map(|&cut| cheapest_over(cut, cut)).collect();
+    let last = cuts.len() - 1;
+    served[0] = lesser(served[0], ends[0]);
+    served[last] = lesser(served[last], ends[1]);
+    for at in 1..=last {
+        let rise = up.up_to(cuts[at]) - up.up_to(cuts[at - 1]);
+        let come = served[at - 1].map(|(cost, owner)| (cost + rise, owner));
+        served[at] = lesser(served[at], come);
+    }
+    for at in (0..last).rev() {
+        let rise = down.up_to(cuts[at + 1]) - down.up_to(cuts[at]);
+        let come = served[at + 1].map(|(cost, owner)| (cost + rise, owner));
+        served[at] = lesser(served[at], come);
+    }
+    spans.extend((0..last).map(|at| Span {
+        from_um: cuts[at],
+        to_um: cuts[at + 1],
+        left: served[at],
+        right: served[at + 1],
+        level: cheapest_over(cuts[at], cuts[at + 1]),
+    }));
+}
+
+/// The lesser of two that may be absent.
+fn lesser(a: Option<Served>, b: Option<Served>) -> Option<Served> {
+    match (a, b) {
+        (Some(a), Some(b)) => Some(a.min(b)),
+        (a, b) => a.or(b),
+    }
+}
