@@ -7,11 +7,16 @@ pub mod building;
 pub mod coordinates;
 pub mod document;
 pub mod edit;
+pub mod flatten;
 pub mod ids;
 pub mod land;
 pub mod mark;
 pub mod projection;
 pub mod street;
+pub mod tie;
+
+#[cfg(test)]
+pub(crate) mod fixtures;
 
 pub use building::{BuildingType, FloorUse, LandUse, Story};
 pub use coordinates::{PlanPoint, PlanVector};
