@@ -1,1 +1,10 @@
 //! Tests of the core from outside, as another crate sees it.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test fails by panicking, in its helpers too"
+)]
+
+mod arrangement;
+mod street_cases;

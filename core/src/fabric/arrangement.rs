@@ -151,6 +151,45 @@ impl Arrangement {
         self.origin(half_edge.twin())
     }
 
+    /// How many edges meet at each vertex.
+    #[must_use]
+    pub fn degrees(&self) -> Vec<u32> {
+        let mut degrees = vec![0; self.vertices.len()];
+        for vertex in self.ends.iter().flatten() {
+            degrees[vertex.0 as usize] += 1;
+        }
+        degrees
+    }
+
+    /// The component of each vertex, numbered in the order of their lowest vertices. Cost: almost linear.
+    #[must_use]
+    pub fn components(&self) -> Vec<u32> {
+        // Each vertex points at a lower one of its component; the lowest points at itself.
+        let mut toward: Vec<u32> = (0..self.vertices.len() as u32).collect();
+        fn lowest(toward: &mut [u32], mut vertex: u32) -> u32 {
+            while toward[vertex as usize] != vertex {
+                toward[vertex as usize] = toward[toward[vertex as usize] as usize];
+                vertex = toward[vertex as usize];
+            }
+            vertex
+        }
+        for &[p, q] in &self.ends {
+            let (p, q) = (lowest(&mut toward, p.0), lowest(&mut toward, q.0));
+            toward[p.max(q) as usize] = p.min(q);
+        }
+        let mut count = 0;
+        let mut components: Vec<u32> = Vec::with_capacity(toward.len());
+        for (vertex, &lower) in toward.iter().enumerate() {
+            if lower as usize == vertex {
+                components.push(count);
+                count += 1;
+            } else {
+                components.push(components[lower as usize]);
+            }
+        }
+        components
+    }
+
     /// The half-edge that follows around the face on the left.
     #[must_use]
     pub fn next(&self, half_edge: HalfEdgeId) -> HalfEdgeId {

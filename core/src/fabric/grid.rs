@@ -94,6 +94,19 @@ impl Grid {
         (y_mm - self.low.y_mm) >> self.shift
     }
 
+    /// How far, in millimeters, it is at least from `p` to anything filed only outside the square of cells within `ring`
+    /// of the cell at `column`, `row`, which holds `p`.
+    pub fn margin_around(&self, p: PlanPoint, column: i32, row: i32, ring: i32) -> u64 {
+        let margin = |low: i32, at: i32, v: i32| {
+            let first = i64::from(low) + (i64::from(at - ring) << self.shift);
+            let last = i64::from(low) + (i64::from(at + ring + 1) << self.shift) - 1;
+            (i64::from(v) - first).min(last - i64::from(v))
+        };
+        margin(self.low.x_mm, column, p.x_mm)
+            .min(margin(self.low.y_mm, row, p.y_mm))
+            .max(0) as u64
+    }
+
     /// Calls `visit` with every cell that holds a pixel the span passes through, and perhaps a neighbor above or below.
     fn visit_cells(&self, span: Span, mut visit: impl FnMut(u32)) {
         let (first, last) = (self.column_of(span.a.x_mm), self.column_of(span.b.x_mm));

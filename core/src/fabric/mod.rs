@@ -2,17 +2,25 @@
 //!
 //! In reading order: [`segments`](SourceSegment) go in, the [`Arrangement`] comes out.
 
+mod anchors;
 mod arrangement;
 mod below;
+mod chains;
 mod edges;
 mod faces;
 mod grid;
 mod ids;
+mod locator;
 mod noding;
+mod outlines;
 mod pixels;
 mod rotation;
 mod segments;
 
+pub use anchors::anchor_of;
 pub use arrangement::Arrangement;
+pub use chains::{ChainId, Chains};
 pub use ids::{EdgeId, FaceId, HalfEdgeId, VertexId};
+pub use locator::{Foot, Locator};
+pub use outlines::{Outline, Outliner};
 pub use segments::{SourceId, SourceSegment, segments_of_line};

@@ -3,3 +3,4 @@
 mod arrangement;
 mod drawings;
 mod oracle;
+mod parts;
