@@ -5,8 +5,8 @@
 //! of a square). Afterwards it answers the cost at any node or place, which owner serves it, and the way there. It
 //! keeps its memory between runs, and clears only what it touched.
 //!
-//! Costs are integers, so ties are real ties. Where two ways cost the same, a route takes the link of lowest number,
-//! and an owner of lower number wins.
+//! Costs are integers, so ties are real ties. Where two ways cost the same, a route comes over the node that lies first
+//! on the network's curve through the plan, whatever the numbers of nodes and links; an owner of lower number wins.
 
 use super::calendar::Calendar;
 use super::graph::{Link, LinkId, Location, Network, NodeId, WIDE_COST};
@@ -265,6 +265,16 @@ impl CostField {
         Some(self.owners.get(rank).copied().unwrap_or(self.only_owner))
     }
 
+    /// Ranks of the nodes reached, in no order that means anything.
+    pub(super) fn reached_ranks(&self) -> impl Iterator<Item = u32> + '_ {
+        self.touched.iter().copied()
+    }
+
+    /// Cost by rank; [`UNREACHED`] out of reach.
+    pub(super) fn label(&self, rank: u32) -> u64 {
+        self.labels[rank as usize]
+    }
+
     /// How many nodes were reached.
     #[must_use]
     pub fn reached_node_count(&self) -> usize {
@@ -331,11 +341,11 @@ impl CostField {
         costs
     }
 
-    /// The link of lowest number over which this rank got its cost, and the rank it came from.
+    /// The link over which this rank got its cost, and the rank it came from: the lowest of several.
     fn step_before(&self, network: &Network, rank: usize) -> Option<(Step, usize)> {
         let here = NodeId(*network.node_of_rank.get(rank)?);
-        let row = network.first_arc[rank] as usize..network.first_arc[rank + 1] as usize;
-        row.filter_map(|slot| {
+        let mut row = network.first_arc[rank] as usize..network.first_arc[rank + 1] as usize;
+        row.find_map(|slot| {
             let link = network.link(network.arc_links[slot])?;
             let target = network.arcs_out[slot].target as usize;
             let away = link.from == here;
@@ -343,15 +353,12 @@ impl CostField {
             let forward = away == (self.direction == Direction::To);
             let cost = if forward { link.cost_forward } else { link.cost_backward };
             let fits = self.labels[target] != UNREACHED && self.labels[target] + cost == self.labels[rank];
-            fits.then_some((
-                Step {
-                    link: network.arc_links[slot],
-                    forward,
-                },
-                target,
-            ))
+            let step = Step {
+                link: network.arc_links[slot],
+                forward,
+            };
+            fits.then_some((step, target))
         })
-        .min_by_key(|(step, _)| step.link)
     }
 
     /// The link in pieces between its ends and the sources on it, each with the cost at both its ends.

@@ -285,70 +285,45 @@ impl Network {
         Ok(network)
     }
 
-    /// Writes the compressed rows: for every rank its arcs, in order of link.
+    /// Writes the compressed rows: for every rank its arcs, in order of target, cost and link.
     fn lay_arcs(&mut self) {
-        let used: Vec<(LinkId, &Link)> = self
-            .link_ids()
-            .zip(&self.links)
-            .filter(|(_, link)| link.walkable && link.from != link.to)
-            .collect();
-        let loops = self.link_ids().zip(&self.links);
-        let mut loops: Vec<(u32, LinkId)> = loops
-            .filter(|(_, link)| link.walkable && link.from == link.to)
-            .map(|(id, link)| (self.rank(link.from) as u32, id))
-            .collect();
-        loops.sort_unstable();
-        let mut first_arc = vec![0_u32; self.node_points.len() + 1];
-        for (_, link) in &used {
-            for node in [link.from, link.to] {
-                first_arc[self.rank(node) + 1] += 1;
+        let mut rows: Vec<(u32, u32, u64, u64, LinkId)> = Vec::with_capacity(self.links.len() * 2);
+        let mut total = 0_u64;
+        for (id, link) in self.link_ids().zip(&self.links) {
+            if !link.walkable {
+                continue;
             }
+            let (from, to) = (self.rank(link.from) as u32, self.rank(link.to) as u32);
+            if from == to {
+                self.loops.push((from, id));
+                continue;
+            }
+            rows.push((from, to, link.cost_forward, link.cost_backward, id));
+            rows.push((to, from, link.cost_backward, link.cost_forward, id));
+            total += link.cost_forward.max(link.cost_backward);
+            self.most_cost = self.most_cost.max(link.cost_forward).max(link.cost_backward);
+        }
+        self.mean_cost = (total * 2 / (rows.len() as u64).max(1)).max(1);
+        self.loops.sort_unstable();
+        rows.sort_unstable();
+        self.first_arc = vec![0; self.node_points.len() + 1];
+        for &(rank, ..) in &rows {
+            self.first_arc[rank as usize + 1] += 1;
         }
         let mut sum = 0;
-        for count in &mut first_arc {
+        for count in &mut self.first_arc {
             sum += *count;
             *count = sum;
         }
-        let mut next = first_arc.clone();
-        let empty = Arc { target: 0, cost: 0 };
-        let mut arcs_out = vec![empty; used.len() * 2];
-        let mut arcs_in = arcs_out.clone();
-        let mut arc_links = vec![LinkId(0); used.len() * 2];
-        let (mut total, mut most) = (0_u64, 1);
-        for (id, link) in &used {
-            total += link.cost_forward.max(link.cost_backward);
-            most = most.max(link.cost_forward).max(link.cost_backward);
-            let ends = [
-                (link.from, link.to, link.cost_forward, link.cost_backward),
-                (link.to, link.from, link.cost_backward, link.cost_forward),
-            ];
-            for (here, there, going, coming) in ends {
-                let slot = &mut next[self.rank(here)];
-                let target = self.rank(there) as u32;
-                let narrow = |cost: u64| u32::try_from(cost).unwrap_or(WIDE_COST);
-                arcs_out[*slot as usize] = Arc {
-                    target,
-                    cost: narrow(going),
-                };
-                arcs_in[*slot as usize] = Arc {
-                    target,
-                    cost: narrow(coming),
-                };
-                arc_links[*slot as usize] = *id;
-                *slot += 1;
-            }
+        let narrow = |target, cost: u64| Arc {
+            target,
+            cost: u32::try_from(cost).unwrap_or(WIDE_COST),
+        };
+        self.arcs_out = rows.iter().map(|&(_, to, going, ..)| narrow(to, going)).collect();
+        self.arc_links = rows.iter().map(|&(.., id)| id).collect();
+        if rows.iter().any(|&(_, _, going, coming, _)| going != coming) {
+            self.arcs_in = rows.iter().map(|&(_, to, _, coming, _)| narrow(to, coming)).collect();
         }
-        let symmetric = used.iter().all(|(_, link)| link.cost_forward == link.cost_backward);
-        self.mean_cost = (total / (used.len() as u64).max(1)).max(1);
-        self.most_cost = most;
-        if symmetric {
-            arcs_in = Vec::new();
-        }
-        self.first_arc = first_arc;
-        self.arcs_out = arcs_out;
-        self.arcs_in = arcs_in;
-        self.arc_links = arc_links;
-        self.loops = loops;
     }
 
     /// The node's place in the network's own order.

@@ -10,13 +10,22 @@
 //! - [`cost_field`]: shortest paths from or to nodes, locations and stretches; routes.
 //! - [`reach`]: which part of every link lies within a limit; several reaches at once; frontier.
 //! - [`nearest`]: which of several centers serves each part of every link.
+//! - [`shed_area`]: areas of a reach, by hull, by buffer and by enclosed blocks.
 //! - [`profile`] and [`weight_curve`]: cost along a stretch, and how much weight (homes) lies within each cost.
+//! - [`pace`]: what a slope costs.
+//! - [`betweenness`], [`directness`], [`indices`], [`counting_rule`]: how well connected a network is.
 
+pub mod betweenness;
 pub mod cost_field;
+pub mod counting_rule;
+pub mod directness;
 pub mod graph;
+pub mod indices;
 pub mod nearest;
+pub mod pace;
 pub mod profile;
 pub mod reach;
+pub mod shed_area;
 pub mod source;
 pub mod weight_curve;
 
@@ -25,6 +34,7 @@ mod link_geometry;
 mod scale;
 mod spans;
 mod spatial_order;
+mod through_links;
 
 #[cfg(test)]
 mod test_networks;

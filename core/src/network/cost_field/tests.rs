@@ -1,4 +1,4 @@
-use super::super::test_networks::{Draws, grid, random, random_sources, slow_at, slow_nodes};
+use super::super::test_networks::{Draws, random, random_sources, slow_at, slow_nodes};
 use super::*;
 use crate::network::{LinkDraft, Stretch};
 use crate::plan::PlanPoint;
@@ -124,13 +124,21 @@ fn routes_add_up_to_their_cost() {
 }
 
 #[test]
-fn of_two_equal_routes_the_one_of_lower_links_is_told() {
-    let network = grid(2, 100);
-    let field = spread(&network, &[Source::node(NodeId(0))], Direction::From, None);
-    // Links: 0 from 0 to 1, 1 from 0 to 2, 2 from 1 to 3, 3 from 2 to 3.
-    let route = field.route(&network, NodeId(3)).expect("reached");
-    let links: Vec<u32> = route.iter().map(|step| step.link.0).collect();
-    assert_eq!(links, [0, 2]);
+fn of_two_equal_routes_the_same_is_told_whatever_the_numbers() {
+    let corners = [(0, 0), (100, 0), (0, 100), (100, 100)].map(|(x, y)| PlanPoint::new(x, y));
+    let sides = [(0, 1), (0, 2), (1, 3), (2, 3)];
+    let middles = |order: [usize; 4], link_order: [usize; 4]| {
+        let nodes = order.map(|corner| corners[corner]);
+        let number = |corner| NodeId(order.iter().position(|&other| other == corner).expect("a corner") as u32);
+        let links = link_order.map(|side| LinkDraft::level(number(sides[side].0), number(sides[side].1), 100_000));
+        let network = Network::build(&nodes, &links).expect("a square");
+        let field = spread(&network, &[Source::node(number(0))], Direction::From, None);
+        let route = field.route(&network, number(3)).expect("reached");
+        network.node_point(network.link(route[0].link).expect("a link").to)
+    };
+    let told = middles([0, 1, 2, 3], [0, 1, 2, 3]);
+    assert_eq!(told, middles([3, 2, 1, 0], [0, 1, 2, 3]));
+    assert_eq!(told, middles([1, 3, 0, 2], [3, 1, 2, 0]));
 }
 
 #[test]

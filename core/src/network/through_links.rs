@@ -1,0 +1,130 @@
+//! Which links lead somewhere: not only into a dead end, nor into an area with a single way in and out.
+
+use super::counting_rule::{CountedKind, CountedLink};
+
+/// Whether each link lies on a way through: from one outer link to another without passing a node twice, or, when the
+/// network has no outer links, on a ring of the largest set of links so joined.
+///
+/// All loose ends of outer links are taken as one node, the world outside; the links in one two-connected set with it
+/// are those that stay when any single junction is closed. O(n log n + m).
+pub(super) fn through_links(links: &[CountedLink]) -> Vec<bool> {
+    let graph = Graph::of(links);
+    let blocks = graph.blocks();
+    let touches_outside =
+        |block: &&Vec<usize>| block.len() > 1 && block.iter().any(|&link| graph.ends[link].contains(&Graph::OUTSIDE));
+    let mut kept = vec![false; links.len()];
+    let has_outside = graph.ends.iter().any(|ends| ends.contains(&Graph::OUTSIDE));
+    if has_outside {
+        for &link in blocks.iter().filter(touches_outside).flatten() {
+            kept[link] = true;
+        }
+    } else {
+        // Of equally large ones the one with the lowest link.
+        let largest = blocks
+            .iter()
+            .filter(|block| block.len() > 1)
+            .min_by_key(|block| (std::cmp::Reverse(block.len()), block.iter().min().copied()));
+        for &link in largest.into_iter().flatten() {
+            kept[link] = true;
+        }
+    }
+    kept
+}
+
+/// Links as pairs of small node numbers, with the links at every node.
+struct Graph {
+    ends: Vec<[usize; 2]>,
+    first: Vec<usize>,
+    links_at: Vec<usize>,
+}
+
+impl Graph {
+    const OUTSIDE: usize = 0;
+
+    fn of(links: &[CountedLink]) -> Self {
+        let mut numbers: Vec<u32> = links.iter().flat_map(|link| [link.from, link.to]).collect();
+        numbers.sort_unstable();
+        let alone = |node: u32| {
+            let start = numbers.partition_point(|&other| other < node);
+            numbers.get(start + 1).is_none_or(|&other| other != node)
+        };
+        let mut distinct = numbers.clone();
+        distinct.dedup();
+        let end = |link: &CountedLink, node: u32| {
+            if link.kind == CountedKind::Outer && alone(node) {
+                return Self::OUTSIDE;
+            }
+            distinct.partition_point(|&other| other < node) + 1
+        };
+        let ends: Vec<[usize; 2]> = links
+            .iter()
+            .map(|link| [end(link, link.from), end(link, link.to)])
+            .collect();
+        let mut at: Vec<(usize, usize)> = ends
+            .iter()
+            .enumerate()
+            .flat_map(|(link, &[a, b])| [(a, link), (b, link)])
+            .collect();
+        at.sort_unstable();
+        let node_count = distinct.len() + 1;
+        let first = (0..=node_count)
+            .map(|node| at.partition_point(|&(other, _)| other < node))
+            .collect();
+        let links_at = at.into_iter().map(|(_, link)| link).collect();
+        Self { ends, first, links_at }
+    }
+
+    /// The two-connected sets of links, bridges alone, loops left out: depth-first search with lowest reached times.
+    /// Source: J. Hopcroft and R. Tarjan, "Efficient algorithms for graph manipulation", Communications of the ACM 16,
+    /// 1973 (from memory).
+    fn blocks(&self) -> Vec<Vec<usize>> {
+        let node_count = self.first.len() - 1;
+        let mut found_at = vec![0_usize; node_count];
+        let mut lowest = vec![0_usize; node_count];
+        let mut time = 0;
+        let mut blocks = Vec::new();
+        let mut open_links: Vec<usize> = Vec::new();
+        for root in 0..node_count {
+            if found_at[root] != 0 {
+                continue;
+            }
+            time += 1;
+            (found_at[root], lowest[root]) = (time, time);
+            // (node, the link it was found over, where in its links the search stands)
+            let mut path: Vec<(usize, Option<usize>, usize)> = vec![(root, None, self.first[root])];
+            while let Some(&(node, over, next)) = path.last() {
+                if next < self.first[node + 1] {
+                    if let Some(last) = path.last_mut() {
+                        last.2 += 1;
+                    }
+                    let link = self.links_at[next];
+                    let [a, b] = self.ends[link];
+                    let other = if a == node { b } else { a };
+                    if Some(link) == over || other == node {
+                        continue;
+                    }
+                    if found_at[other] == 0 {
+                        time += 1;
+                        (found_at[other], lowest[other]) = (time, time);
+                        open_links.push(link);
+                        path.push((other, Some(link), self.first[other]));
+                    } else if found_at[other] < found_at[node] {
+                        open_links.push(link);
+                        lowest[node] = lowest[node].min(found_at[other]);
+                    }
+                } else {
+                    path.pop();
+                    let (Some(&(before, ..)), Some(over)) = (path.last(), over) else {
+                        continue;
+                    };
+                    lowest[before] = lowest[before].min(lowest[node]);
+                    if lowest[node] >= found_at[before] {
+                        let start = open_links.iter().rposition(|&link| link == over).unwrap_or(0);
+                        blocks.push(open_links.split_off(start));
+                    }
+                }
+            }
+        }
+        blocks
+    }
+}
