@@ -33,7 +33,7 @@ pub struct BuildingType {
     pub price_band: PriceBand,
 }
 
-/// One story of a building: its use and its floor area on one lot.
+/// One story of a building: its use, its floor area on one lot, and the jobs it holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Story {
     /// What happens on it.
@@ -42,6 +42,8 @@ pub struct Story {
     pub floor_area_m2: u32,
     /// Floor to floor, in millimeters.
     pub height_mm: u32,
+    /// Jobs on one hectare of this floor; 0 for homes and parking.
+    pub jobs_per_floor_hectare: u32,
 }
 
 /// What happens on a floor: the five daily needs, and parking.
@@ -115,5 +117,14 @@ impl BuildingType {
             .filter(|story| story.floor_use == floor_use)
             .map(|story| u64::from(story.floor_area_m2))
             .sum()
+    }
+
+    /// Jobs on one lot, in ten-thousandths, so that the sum over stories is exact.
+    #[must_use]
+    pub fn jobs_per_lot_ten_thousandths(&self) -> u64 {
+        self.stories
+            .iter()
+            .map(|story| u64::from(story.floor_area_m2) * u64::from(story.jobs_per_floor_hectare))
+            .fold(0, u64::saturating_add)
     }
 }

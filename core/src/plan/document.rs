@@ -1,6 +1,6 @@
 //! The document: one site, its palettes and program, and one to many alternatives.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 
@@ -169,7 +169,7 @@ pub struct Alternative {
 }
 
 impl Document {
-    /// The least mark id not yet used in any alternative.
+    /// A mark id not used in any alternative: one more than the largest, or the least free one when there is no more.
     #[must_use]
     pub fn next_mark_id(&self) -> MarkId {
         let largest = self
@@ -177,7 +177,21 @@ impl Document {
             .values()
             .filter_map(|alternative| alternative.marks.keys().next_back())
             .max();
-        MarkId(largest.map_or(0, |id| id.0.saturating_add(1)))
+        match largest {
+            None => MarkId(0),
+            Some(MarkId(u32::MAX)) => {
+                let used: BTreeSet<MarkId> = self
+                    .alternatives
+                    .values()
+                    .flat_map(|alternative| alternative.marks.keys().copied())
+                    .collect();
+                (0..=u32::MAX)
+                    .map(MarkId)
+                    .find(|id| !used.contains(id))
+                    .unwrap_or(MarkId(u32::MAX))
+            }
+            Some(MarkId(largest)) => MarkId(largest + 1),
+        }
     }
 
     /// The mark `id` of alternative `alternative`.

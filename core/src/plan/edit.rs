@@ -202,6 +202,24 @@ impl Edit {
         }
     }
 
+    /// Whether it leaves its cell as it was.
+    #[must_use]
+    pub fn changes_nothing(&self) -> bool {
+        match self {
+            Self::Heading { before, after } => before == after,
+            Self::Site { before, after } => before == after,
+            Self::Program { before, after } => before == after,
+            Self::Settings { before, after } => before == after,
+            Self::Topography { before, after } => before == after,
+            Self::BaseImage { before, after } => before == after,
+            Self::StreetSection { before, after, .. } => before == after,
+            Self::BuildingType { before, after, .. } => before == after,
+            Self::Phase { before, after, .. } => before == after,
+            Self::Alternative { before, after, .. } => before == after,
+            Self::Mark { before, after, .. } => before == after,
+        }
+    }
+
     /// The edit that takes this one back.
     #[must_use]
     pub fn reversed(&self) -> Self {
