@@ -1,1 +1,124 @@
 //! Factor tables: each value with low, typical, high, unit, source, year and how sure.
+//!
+//! The tables are TOML files beside this one, compiled in. A row names where each of its three values comes from: read
+//! (and where), from memory, or common practice without a source; none is invented. Ids are stable for ever: draws and
+//! the user's own values hang on them, so a renamed row keeps its old ids as `aliases`.
+
+mod overrides;
+mod read;
+
+pub use overrides::{Override, OverrideFault};
+pub use read::{FactorFault, read_table};
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::figures::leaf::Factor;
+
+/// The tables shipped with the program, by file name.
+pub const SHIPPED: [(&str, &str); 3] = [
+    ("land.toml", include_str!("land.toml")),
+    ("people.toml", include_str!("people.toml")),
+    ("walking.toml", include_str!("walking.toml")),
+];
+
+/// All factors by id, and the ids they had before.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Factors {
+    rows: BTreeMap<String, Arc<Factor>>,
+    aliases: BTreeMap<String, String>,
+}
+
+impl Factors {
+    /// The factors shipped with the program.
+    ///
+    /// # Errors
+    /// Every fault in the tables; a test holds that there is none.
+    pub fn shipped() -> Result<Self, Vec<FactorFault>> {
+        read::read_tables(&SHIPPED)
+    }
+
+    /// The factor with this id, or that had it before.
+    #[must_use]
+    pub fn get(&self, id: &str) -> Option<&Arc<Factor>> {
+        self.rows.get(self.current_id(id))
+    }
+
+    /// Every factor, by id.
+    pub fn iter(&self) -> impl Iterator<Item = &Arc<Factor>> {
+        self.rows.values()
+    }
+
+    /// The present id of a factor that may have been renamed.
+    #[must_use]
+    pub fn current_id<'a>(&'a self, id: &'a str) -> &'a str {
+        self.aliases.get(id).map_or(id, String::as_str)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::figures::leaf::{Given, How};
+
+    #[test]
+    fn the_shipped_tables_have_no_fault() {
+        match Factors::shipped() {
+            Ok(factors) => assert!(factors.iter().count() > 5),
+            Err(faults) => panic!(
+                "{}",
+                faults.iter().map(|fault| format!("{fault}\n")).collect::<String>()
+            ),
+        }
+    }
+
+    #[test]
+    fn every_shipped_value_says_where_it_comes_from() {
+        for factor in Factors::shipped().unwrap().iter() {
+            for given in [Given::Low, Given::Typical, Given::High] {
+                let sources = factor.sources.iter().filter(|source| source.gives.contains(&given));
+                assert_eq!(sources.count(), 1, "{} {}", factor.id, given.word());
+            }
+            for source in &factor.sources {
+                assert_eq!(
+                    source.how == How::CommonPractice,
+                    source.title.is_empty(),
+                    "{}",
+                    factor.id
+                );
+            }
+        }
+    }
+
+    #[track_caller]
+    fn check_value(id: &str, expected: f64, tolerance: f64) {
+        let typical = Factors::shipped().unwrap().get(id).unwrap().spread.typical;
+        assert!((typical - expected).abs() <= tolerance, "{id}: {typical}");
+    }
+
+    #[test]
+    fn shipped_values_are_the_published_ones() {
+        // Five minutes at 3 mph are a quarter mile: Ewing, Pedestrian- and Transit-Friendly Design, abstract page.
+        check_value("walking.planning_speed", 0.25 * 1609.344 / 300.0, 1e-12);
+        // 3.5 ft/s is 1.07 m/s: MUTCD 2009, section 4E.06.
+        check_value("walking.crossing_design_speed", 1.07, 0.005);
+        // 4.74 and 4.25 ft/s are 1.44 and 1.30 m/s: HCM 2010, chapter 4.
+        check_value("walking.crossing_speed_age_13_to_60", 1.44, 0.005);
+        check_value("walking.crossing_speed_over_60", 1.30, 0.005);
+        // 100 homes are 251 people: average household of 2023.
+        check_value("people.per_home", 2.51, 1e-12);
+        // The printed metric twins: LEED v4 BD+C, Appendix 2, Table 1 (square meters per employee).
+        check_value("jobs.floor_per_job.work", 23.0, 0.5);
+        check_value("jobs.floor_per_job.shops", 51.0, 0.5);
+        check_value("jobs.floor_per_job.learning", 121.0, 0.5);
+    }
+
+    #[test]
+    fn jobs_in_given_floors_are_those_of_the_table() {
+        // Office of 25,000 and retail of 11,000 gross square feet: 100 and 20 employees, from the same table.
+        let factors = Factors::shipped().unwrap();
+        let jobs = |id: &str, square_feet: f64| square_feet * 0.09290304 / factors.get(id).unwrap().spread.typical;
+        assert!((jobs("jobs.floor_per_job.work", 25_000.0) - 100.0).abs() < 1e-9);
+        assert!((jobs("jobs.floor_per_job.shops", 11_000.0) - 20.0).abs() < 1e-9);
+    }
+}

@@ -1,1 +1,40 @@
 //! The engine of numbers: tables over axes, units, basis, ranges, sensitivity. Knows nothing of plans.
+//!
+//! Figures are declared once ([`graph`]) over leaves that are counted on the drawing, chosen, or taken from the factor
+//! tables ([`leaf`]); building the graph checks references, axes, units and cycles ([`check`]). An
+//! [`evaluate::Evaluation`] holds the leaf values ([`inputs`]) and every table that follows ([`column`]); setting
+//! leaves works again only what depends on them. From there come the basis of a number, its range over the doubt in the
+//! factors ([`range`]), and how it is written ([`display`]).
+
+pub mod unit;
+
+pub mod axis;
+
+pub mod expression;
+
+pub mod method;
+
+pub mod graph;
+
+pub mod check;
+
+pub mod leaf;
+
+pub mod inputs;
+
+pub mod column;
+
+pub mod evaluate;
+
+mod reason;
+
+pub mod random;
+
+pub mod range;
+
+pub mod display;
+
+pub use evaluate::Evaluation;
+pub use graph::{Graph, GraphBuilder, NodeIndex};
+pub use inputs::Inputs;
+pub use leaf::Cell;

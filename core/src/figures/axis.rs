@@ -1,0 +1,132 @@
+//! Named axes and the places in a table over them.
+//!
+//! A table is a flat list of cells over an ordered list of axes, the last axis fastest. Tables over different axes are
+//! brought together by axis: a table without an axis has the same value all along it.
+
+use serde::Serialize;
+
+/// One place along an axis.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Entry {
+    /// Stable id: `townhouse`, `january`.
+    pub id: String,
+    /// Words for the page.
+    pub title: String,
+}
+
+impl Entry {
+    /// An entry named `id`, read as `title`.
+    #[must_use]
+    pub fn new(id: impl Into<String>, title: impl Into<String>) -> Self {
+        Self {
+            id: id.into(),
+            title: title.into(),
+        }
+    }
+}
+
+/// Which axis of a graph.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct AxisIndex(pub(crate) u32);
+
+impl AxisIndex {
+    pub(crate) const fn at(self) -> usize {
+        self.0 as usize
+    }
+}
+
+/// An axis as declared. The entries of an open axis arrive with the leaf values.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Axis {
+    /// Stable id: `building_type`.
+    pub id: String,
+    /// Words: `building type`.
+    pub title: String,
+    /// The entries when they never change (months); `None` for an open axis.
+    pub fixed: Option<Vec<Entry>>,
+}
+
+/// Number of cells of a table whose axes have these lengths; 1 for no axes.
+#[must_use]
+pub fn cell_count(lengths: &[usize]) -> usize {
+    lengths.iter().product()
+}
+
+/// How far a table's cells lie apart along each of `along`: 0 for an axis the table does not have.
+///
+/// `axes` and `lengths` belong to the table; cell `Σ index × stride` is then the one at `index` along `along`.
+#[must_use]
+pub fn strides(axes: &[AxisIndex], lengths: &[usize], along: &[AxisIndex]) -> Vec<usize> {
+    let mut own = vec![0; axes.len()];
+    let mut step = 1;
+    for (place, length) in lengths.iter().enumerate().rev() {
+        own[place] = step;
+        step *= length;
+    }
+    along
+        .iter()
+        .map(|axis| {
+            axes.iter()
+                .position(|own_axis| own_axis == axis)
+                .map_or(0, |at| own[at])
+        })
+        .collect()
+}
+
+/// Calls `visit` with every index over `lengths`, the last fastest.
+pub fn for_each_index(lengths: &[usize], mut visit: impl FnMut(&[usize])) {
+    if lengths.contains(&0) {
+        return;
+    }
+    let mut index = vec![0; lengths.len()];
+    loop {
+        visit(&index);
+        let mut place = lengths.len();
+        loop {
+            if place == 0 {
+                return;
+            }
+            place -= 1;
+            index[place] += 1;
+            if index[place] < lengths[place] {
+                break;
+            }
+            index[place] = 0;
+        }
+    }
+}
+
+/// The cell at `index` of a table with these strides.
+#[must_use]
+pub fn cell_at(index: &[usize], strides: &[usize]) -> usize {
+    index.iter().zip(strides).map(|(place, stride)| place * stride).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_table_without_an_axis_is_the_same_along_it() {
+        let (month, building_type) = (AxisIndex(0), AxisIndex(1));
+        // A table over month × type (12 × 3) read along type, month; a table over type alone; a single number.
+        assert_eq!(
+            strides(&[month, building_type], &[12, 3], &[building_type, month]),
+            [1, 3]
+        );
+        assert_eq!(strides(&[building_type], &[3], &[building_type, month]), [1, 0]);
+        assert_eq!(strides(&[], &[], &[building_type, month]), [0, 0]);
+    }
+
+    #[test]
+    fn indices_run_with_the_last_axis_fastest() {
+        let mut seen = Vec::new();
+        for_each_index(&[2, 2], |index| seen.push((index[0], index[1])));
+        assert_eq!(seen, [(0, 0), (0, 1), (1, 0), (1, 1)]);
+        let mut count = 0;
+        for_each_index(&[], |_| count += 1);
+        assert_eq!(count, 1, "a single number has one cell");
+        for_each_index(&[3, 0], |_| count += 1);
+        assert_eq!(count, 1, "an axis without entries has none");
+    }
+}
