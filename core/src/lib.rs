@@ -23,4 +23,6 @@ pub mod figures;
 
 pub mod factors;
 
+pub mod measures;
+
 pub mod study;

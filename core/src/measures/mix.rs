@@ -1,0 +1,151 @@
+//! How mixed the floor area is, and the jobs it holds.
+
+use crate::figures::expression::{Binary, Expression, Function, figure};
+use crate::figures::graph::GraphBuilder;
+use crate::figures::method::{Method, MethodInput, MethodStep, MethodTerm};
+use crate::figures::unit::{self, Dimension};
+use crate::number;
+
+/// The five daily needs, as uses of floor area: the fixed list that evenness is taken over.
+pub const USES: [(&str, &str); 5] = [
+    ("homes", "homes"),
+    ("work", "work"),
+    ("shops", "shops"),
+    ("learning", "learning"),
+    ("gathering", "gathering"),
+];
+
+/// Where in [`USES`] the uses with jobs begin. Work done at home is not counted.
+pub const FIRST_WORKPLACE: usize = 1;
+
+/// Declares use mix and jobs, and the axes `use` and `workplace`. Needs what [`super::homes::declare`] declares.
+pub fn declare(graph: &mut GraphBuilder) {
+    graph.fixed_axis("use", "use", &USES);
+    graph.fixed_axis(
+        "workplace",
+        "workplace",
+        USES.get(FIRST_WORKPLACE..).unwrap_or_default(),
+    );
+
+    let _ = graph
+        .counted("mix.floor_area", "floor area by use", unit::AREA)
+        .over(&["use"]);
+    let _ = graph
+        .counted("jobs.floor_area", "floor area by workplace", unit::AREA)
+        .over(&["workplace"]);
+    let _ = graph
+        .factor("jobs.floor_per_job", "floor area per job", unit::AREA_PER_JOB)
+        .over(&["workplace"]);
+
+    graph
+        .figure(
+            "mix.use_evenness",
+            "evenness of floor area over five uses",
+            unit::NUMBER,
+        )
+        .method(&EVENNESS, &["mix.floor_area"], &["use"]);
+    graph
+        .figure("jobs.by_workplace", "jobs by workplace", unit::JOBS)
+        .over(&["workplace"])
+        .formula(figure("jobs.floor_area") / figure("jobs.floor_per_job"));
+    graph
+        .figure("jobs.count", "jobs", unit::JOBS)
+        .sum("jobs.by_workplace", &["workplace"]);
+    graph
+        .figure("jobs.per_home", "jobs per home", unit::JOBS_PER_HOME)
+        .formula(figure("jobs.count") / figure("homes.count"));
+}
+
+/// Evenness `E = −Σ p ln p ÷ ln N` of amounts over N listed kinds, `p` a kind's share of the total: 0 when all is of one
+/// kind, 1 when all kinds have the same. An empty kind counts in N and adds nothing.
+///
+/// Source: the entropy score of an epidemiology unit's data dictionary (five uses; 0 for one use), read; the same formula
+/// as Shannon evenness in ecology. It says nothing of how the uses lie beside one another.
+pub static EVENNESS: Method = Method {
+    name: "evenness over a fixed list",
+    words: "Each kind's share of the total, times the logarithm of the share, summed with the sign turned, by the \
+            logarithm of the number of kinds listed. A kind without floor area counts in the list and adds nothing.",
+    inputs: &[("floor area by use", unit::AREA.dimension)],
+    gives: Dimension::NONE,
+    evaluate: evenness,
+    steps: evenness_steps,
+};
+
+fn evenness(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let ([amounts], [result]) = (inputs, results) else {
+        return Err("evenness takes one list and gives one number".to_owned());
+    };
+    if amounts.iter().any(|amount| *amount < 0.0) {
+        return Err("an amount is below zero".to_owned());
+    }
+    let total: f64 = amounts.iter().sum();
+    if total <= 0.0 {
+        return Err("no floor area is drawn".to_owned());
+    }
+    let disorder: f64 = amounts
+        .iter()
+        .map(|amount| amount / total)
+        .filter(|share| *share > 0.0)
+        .map(|share| -share * number::ln(share))
+        .sum();
+    // One kind listed is all of one kind. Rounding may carry the quotient a hair past its bounds.
+    let most = number::ln(amounts.len() as f64);
+    *result = if most > 0.0 {
+        (disorder / most).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    Ok(())
+}
+
+fn evenness_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    let [amounts] = inputs else {
+        return Vec::new();
+    };
+    let term = |term: MethodTerm| Expression::Figure(term);
+    let plain = |value: f64| Expression::Constant(value, unit::NUMBER);
+    let binary = |operation, left, right| Expression::Binary(operation, Box::new(left), Box::new(right));
+    let sum = |parts: Vec<Expression<MethodTerm>>| {
+        parts
+            .into_iter()
+            .reduce(|sum, part| binary(Binary::Add, sum, part))
+            .unwrap_or(plain(0.0))
+    };
+    let present: Vec<usize> = (0..amounts.values.len())
+        .filter(|cell| amounts.values[*cell] > 0.0)
+        .collect();
+
+    let mut steps = vec![MethodStep {
+        title: "all floor area".to_owned(),
+        unit: unit::AREA,
+        formula: sum(present
+            .iter()
+            .map(|cell| term(MethodTerm::Input { input: 0, cell: *cell }))
+            .collect()),
+    }];
+    for cell in &present {
+        steps.push(MethodStep {
+            title: format!("share of {}", amounts.labels[*cell]),
+            unit: unit::SHARE,
+            formula: binary(
+                Binary::Divide,
+                term(MethodTerm::Input { input: 0, cell: *cell }),
+                term(MethodTerm::Step(0)),
+            ),
+        });
+    }
+    let logarithm = |of| Expression::Function(Function::Logarithm, Box::new(of));
+    let disorder = sum((1..=present.len())
+        .map(|step| {
+            let share = term(MethodTerm::Step(step));
+            binary(Binary::Multiply, share.clone(), logarithm(share))
+        })
+        .collect());
+    let listed = logarithm(plain(amounts.values.len() as f64));
+    steps.push(MethodStep {
+        title: "evenness".to_owned(),
+        unit: unit::NUMBER,
+        formula: binary(Binary::Divide, binary(Binary::Subtract, plain(0.0), disorder), listed),
+    });
+    steps
+}

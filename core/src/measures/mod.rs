@@ -1,0 +1,138 @@
+//! What is there: figures counted from the drawing. Each file declares its part of the graph over leaves that the
+//! counting side fills through [`MeasureInputs`].
+
+pub mod homes;
+
+pub mod mix;
+
+pub mod walk;
+
+use crate::factors::Factors;
+use crate::figures::axis::Entry;
+use crate::figures::check::GraphFault;
+use crate::figures::graph::{Graph, GraphBuilder};
+use crate::figures::inputs::{Inputs, numbers};
+use crate::figures::leaf::Cell;
+
+/// What the drawing and its settings say, ready for the figures.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MeasureInputs {
+    /// The plan's building types, in palette order.
+    pub building_types: Vec<BuildingTypeInput>,
+    /// The faces that carry land, in the drawing's order. Their ids only need to tell them apart now.
+    pub faces: Vec<Entry>,
+    /// Buildable land under each building type in each face: outer by building type, inner by face.
+    pub land_m2: Vec<Vec<f64>>,
+    /// Land reached on foot from the nearest neighborhood center, or why there is none: `no center is drawn`.
+    pub center_walk: Result<WalkCurve, String>,
+    /// The speed at which the network's walking times were worked.
+    pub base_speed_m_per_s: f64,
+    /// Gross floor area of each use, in the order of [`mix::USES`].
+    pub floor_area_m2: [f64; mix::USES.len()],
+}
+
+/// One building type.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BuildingTypeInput {
+    /// Its id in the palette, and its name.
+    pub entry: Entry,
+    /// Area of one lot.
+    pub lot_area_m2: f64,
+    /// Homes on one lot; 0 for a type without homes.
+    pub homes_per_lot: f64,
+}
+
+/// Land within each walking time of the nearest place, going up with time, from time 0 to the whole site.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WalkCurve {
+    /// Walking times at the base speed, never falling.
+    pub times_s: Vec<f64>,
+    /// Land under each building type within each time: outer by building type, inner by time. Counted just as
+    /// [`MeasureInputs::land_m2`], so that the last value of a type is at most its land.
+    pub land_m2: Vec<Vec<f64>>,
+}
+
+/// Declares every figure of this module.
+pub fn declare(graph: &mut GraphBuilder) {
+    homes::declare(graph);
+    walk::declare(graph);
+    mix::declare(graph);
+}
+
+/// The graph of every figure of this module.
+///
+/// # Errors
+/// The faults of the declarations; a test holds that there is none.
+pub fn graph() -> Result<Graph, Vec<GraphFault>> {
+    let mut builder = GraphBuilder::new();
+    declare(&mut builder);
+    builder.build()
+}
+
+/// Which factors fill which factor leaf, a factor for each cell.
+pub const FACTOR_LEAVES: [(&str, &[&str]); 4] = [
+    ("land.lot_yield_share", &["land.lot_yield_share"]),
+    ("people.per_home", &["people.per_home"]),
+    ("walking.planning_speed", &["walking.planning_speed"]),
+    (
+        "jobs.floor_per_job",
+        &[
+            "jobs.floor_per_job.work",
+            "jobs.floor_per_job.shops",
+            "jobs.floor_per_job.learning",
+            "jobs.floor_per_job.gathering",
+        ],
+    ),
+];
+
+/// Leaf values from what was counted and from the factor tables.
+///
+/// # Errors
+/// The ids of the factors the tables lack.
+pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec<String>> {
+    let mut inputs = Inputs::new();
+    let types = &measured.building_types;
+    inputs.set_entries("building_type", types.iter().map(|one| one.entry.clone()).collect());
+    inputs.set_entries("face", measured.faces.clone());
+    inputs.set_counted("land.by_face", numbers(&measured.land_m2.concat()), Some("faces"));
+    let lot_areas: Vec<f64> = types.iter().map(|one| one.lot_area_m2).collect();
+    inputs.set_chosen("homes.lot_area", numbers(&lot_areas));
+    let homes_per_lot: Vec<f64> = types.iter().map(|one| one.homes_per_lot).collect();
+    inputs.set_chosen("homes.per_lot", numbers(&homes_per_lot));
+    inputs.set_chosen("walk.base_speed", numbers(&[measured.base_speed_m_per_s]));
+    inputs.set_counted("mix.floor_area", numbers(&measured.floor_area_m2), Some("buildings"));
+    let workplaces = measured.floor_area_m2.get(mix::FIRST_WORKPLACE..).unwrap_or_default();
+    inputs.set_counted("jobs.floor_area", numbers(workplaces), Some("buildings"));
+    set_walk_curve(&mut inputs, measured);
+
+    let mut missing = Vec::new();
+    for (leaf, ids) in FACTOR_LEAVES {
+        let mut rows = Vec::new();
+        for id in ids {
+            match factors.get(id) {
+                Some(factor) => rows.push(factor.clone()),
+                None => missing.push((*id).to_owned()),
+            }
+        }
+        inputs.set_factor(leaf, rows);
+    }
+    if missing.is_empty() { Ok(inputs) } else { Err(missing) }
+}
+
+fn set_walk_curve(inputs: &mut Inputs, measured: &MeasureInputs) {
+    let (times, land) = match &measured.center_walk {
+        Ok(curve) => (numbers(&curve.times_s), numbers(&curve.land_m2.concat())),
+        // One knot without a value carries the reason to everything that reads the curve.
+        Err(reason) => (
+            vec![Cell::Unknown(reason.clone())],
+            vec![Cell::Unknown(reason.clone()); measured.building_types.len()],
+        ),
+    };
+    let knots = (1..=times.len()).map(|knot| Entry::new(format!("knot_{knot}"), format!("knot {knot}")));
+    inputs.set_entries("walk_knot", knots.collect());
+    inputs.set_counted("walk.center_times", times, Some("walk_to_center"));
+    inputs.set_counted("walk.center_land", land, Some("walk_to_center"));
+}
+
+#[cfg(test)]
+mod tests;
