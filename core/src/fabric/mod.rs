@@ -2,9 +2,17 @@
 //!
 //! In reading order: [`segments`](SourceSegment) go in, the [`Arrangement`] comes out.
 
+pub mod land;
+pub mod links;
+pub mod plan_fabric;
+pub mod sides;
+pub mod streets;
+
 mod anchors;
 mod arrangement;
 mod below;
+mod blocks;
+mod carriers;
 mod chains;
 mod edges;
 mod faces;
@@ -19,8 +27,11 @@ mod segments;
 
 pub use anchors::anchor_of;
 pub use arrangement::Arrangement;
+pub use blocks::blocks;
+pub use carriers::{Carrier, carriers};
 pub use chains::{ChainId, Chains};
 pub use ids::{EdgeId, FaceId, HalfEdgeId, VertexId};
 pub use locator::{Foot, Locator};
 pub use outlines::{Outline, Outliner};
+pub use plan_fabric::{Fabric, FaceOfLand, LandCache};
 pub use segments::{SourceId, SourceSegment, segments_of_line};

@@ -1,0 +1,220 @@
+//! Buildable land of a face: what is left of it after half right-of-ways and land held back.
+//!
+//! Definition: the face, less a strip of half the right-of-way along every street on its boundary (mitered where the
+//! strip turns, cut square across a half-width beyond the head of a dead end), less constraint areas that may not be
+//! built upon. Everything is integer millimeters and integer boolean operations: the same land on every machine.
+//!
+//! Not counted: slopes, setbacks, easements nobody drew, and right-of-ways of streets that do not touch the face.
+
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay::{Overlay, ShapeType};
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::i_float::int::point::IntPoint;
+
+use super::arrangement::Arrangement;
+use super::ids::{FaceId, HalfEdgeId};
+use super::outlines::Outliner;
+use crate::plan::PlanPoint;
+
+/// Longest miter of a right-of-way's corner, as a multiple of its half-width: beyond it the corner is cut off straight.
+/// Larger lets a sharp bend send a spike across a block; smaller cuts the corners of ordinary bends.
+pub const MITER_LIMIT: f64 = 4.0;
+
+/// Buildable land of one face.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Land {
+    /// Pieces of land, each an outer ring counterclockwise and its holes clockwise.
+    pub pieces: Vec<Vec<Vec<PlanPoint>>>,
+    /// Twice its area in square millimeters.
+    pub twice_area_mm2: i128,
+}
+
+/// All that the land of a face depends on: equal keys have equal land.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct LandKey {
+    /// The face's outline, shell first.
+    outline: Vec<Vec<PlanPoint>>,
+    /// Strips of right-of-way to take away.
+    strips: Vec<Vec<PlanPoint>>,
+    /// Outlines held back.
+    held_back: Vec<Vec<PlanPoint>>,
+}
+
+impl LandKey {
+    /// The face's outline, shell first.
+    #[must_use]
+    pub fn outline(&self) -> &[Vec<PlanPoint>] {
+        &self.outline
+    }
+}
+
+/// What the land of `face` depends on. `half_width_mm` gives half the right-of-way along a half-edge, 0 along the site
+/// boundary; `held_back` are outlines that may not be built upon.
+#[must_use]
+pub fn land_key(
+    arrangement: &Arrangement,
+    outliner: &mut Outliner<'_>,
+    face: FaceId,
+    half_width_mm: impl Fn(HalfEdgeId) -> f64,
+    held_back: &[&[PlanPoint]],
+) -> LandKey {
+    let outline = outliner.outline(face);
+    let ring = |half_edges: &[HalfEdgeId]| -> Vec<PlanPoint> {
+        half_edges
+            .iter()
+            .map(|half_edge| arrangement.point(arrangement.origin(*half_edge)))
+            .collect()
+    };
+    let outline: Vec<Vec<PlanPoint>> = std::iter::once(&outline.shell)
+        .chain(&outline.holes)
+        .map(|half_edges| ring(half_edges))
+        .collect();
+    let mut strips = Vec::new();
+    for start in arrangement.loops(face) {
+        let around: Vec<HalfEdgeId> = arrangement.around(start).collect();
+        for (index, here) in around.iter().enumerate() {
+            let after = around[(index + 1) % around.len()];
+            let (width, next_width) = (half_width_mm(*here), half_width_mm(after));
+            let points = [
+                arrangement.point(arrangement.origin(*here)),
+                arrangement.point(arrangement.target(*here)),
+                arrangement.point(arrangement.target(after)),
+            ];
+            add_strips(points, width, next_width, after == here.twin(), &mut strips);
+        }
+    }
+    let bounds = bounds_of(outline.iter().flatten());
+    let near = held_back
+        .iter()
+        .filter(|other| overlap(bounds, bounds_of(other.iter())));
+    LandKey {
+        outline,
+        strips,
+        held_back: near.map(|other| other.to_vec()).collect(),
+    }
+}
+
+/// The strip to the left of the segment `a` to `b`, and what joins it to the strip of the next segment `b` to `c`.
+fn add_strips([a, b, c]: [PlanPoint; 3], width: f64, next_width: f64, is_head: bool, strips: &mut Vec<Vec<PlanPoint>>) {
+    let Some((ux, uy)) = direction(a, b) else { return };
+    if width > 0.0 {
+        strips.push(vec![
+            a,
+            b,
+            moved(b, -uy * width, ux * width),
+            moved(a, -uy * width, ux * width),
+        ]);
+    }
+    if is_head {
+        // The head of a dead end: the right-of-way goes on by its half-width, square.
+        if width > 0.0 {
+            strips.push(vec![
+                moved(b, uy * width, -ux * width),
+                moved(b, (ux + uy) * width, (uy - ux) * width),
+                moved(b, (ux - uy) * width, (uy + ux) * width),
+                moved(b, -uy * width, ux * width),
+            ]);
+        }
+        return;
+    }
+    let Some((vx, vy)) = direction(b, c) else { return };
+    let (cross, dot) = (ux * vy - uy * vx, ux * vx + uy * vy);
+    if cross >= 0.0 || width <= 0.0 || next_width <= 0.0 {
+        return;
+    }
+    // The boundary turns right, so the strips part: the corner between them is filled out to the miter.
+    let (left, right) = (
+        moved(b, -uy * width, ux * width),
+        moved(b, -vy * next_width, vx * next_width),
+    );
+    let tip = {
+        // The point whose distances to both lines are the two widths.
+        let along = (width * dot - next_width) / cross;
+        let (x, y) = (-uy * width + ux * along, ux * width + uy * along);
+        let within = crate::number::length(x, y) <= MITER_LIMIT * width.max(next_width);
+        within.then(|| moved(b, x, y))
+    };
+    strips.push(match tip {
+        Some(tip) => vec![b, right, tip, left],
+        None => vec![b, right, left],
+    });
+}
+
+fn direction(from: PlanPoint, to: PlanPoint) -> Option<(f64, f64)> {
+    let (dx, dy) = (
+        f64::from(to.x_mm) - f64::from(from.x_mm),
+        f64::from(to.y_mm) - f64::from(from.y_mm),
+    );
+    let length = crate::number::length(dx, dy);
+    (length > 0.0).then(|| (dx / length, dy / length))
+}
+
+fn moved(point: PlanPoint, x_mm: f64, y_mm: f64) -> PlanPoint {
+    PlanPoint::new(point.x_mm + x_mm.round() as i32, point.y_mm + y_mm.round() as i32)
+}
+
+type Bounds = (PlanPoint, PlanPoint);
+
+fn bounds_of<'a>(points: impl Iterator<Item = &'a PlanPoint>) -> Option<Bounds> {
+    points.fold(None, |bounds, point| {
+        let (low, high) = bounds.unwrap_or((*point, *point));
+        Some((
+            PlanPoint::new(low.x_mm.min(point.x_mm), low.y_mm.min(point.y_mm)),
+            PlanPoint::new(high.x_mm.max(point.x_mm), high.y_mm.max(point.y_mm)),
+        ))
+    })
+}
+
+fn overlap(a: Option<Bounds>, b: Option<Bounds>) -> bool {
+    let (Some((a_low, a_high)), Some((b_low, b_high))) = (a, b) else {
+        return false;
+    };
+    a_low.x_mm <= b_high.x_mm && b_low.x_mm <= a_high.x_mm && a_low.y_mm <= b_high.y_mm && b_low.y_mm <= a_high.y_mm
+}
+
+/// The land a key stands for. Cost: one boolean operation on the outline, its strips and what is held back.
+#[must_use]
+pub fn land_of(key: &LandKey) -> Land {
+    let points = |ring: &Vec<PlanPoint>| -> Vec<IntPoint> {
+        ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect()
+    };
+    let mut overlay = Overlay::new(64);
+    for ring in &key.outline {
+        overlay.add_contour(&points(ring), ShapeType::Subject);
+    }
+    for ring in key.strips.iter().chain(&key.held_back) {
+        // Counterclockwise all, so that overlapping rings add up under the non-zero rule instead of cancelling.
+        let mut ring = points(ring);
+        if twice_area(&ring) < 0 {
+            ring.reverse();
+        }
+        overlay.add_contour(&ring, ShapeType::Clip);
+    }
+    let shapes = overlay.overlay(OverlayRule::Difference, FillRule::NonZero);
+    let twice_area_mm2 = shapes.iter().flatten().map(|ring| twice_area(ring)).sum();
+    let pieces = shapes
+        .into_iter()
+        .map(|shape| {
+            shape
+                .into_iter()
+                .map(|ring| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect())
+                .collect()
+        })
+        .collect();
+    Land { pieces, twice_area_mm2 }
+}
+
+fn twice_area(ring: &[IntPoint]) -> i128 {
+    let Some(first) = ring.first() else { return 0 };
+    let from_first = |point: &IntPoint| {
+        (
+            i128::from(point.x) - i128::from(first.x),
+            i128::from(point.y) - i128::from(first.y),
+        )
+    };
+    let crosses = ring.windows(2).map(|pair| {
+        let ((ax, ay), (bx, by)) = (from_first(&pair[0]), from_first(&pair[1]));
+        ax * by - ay * bx
+    });
+    crosses.sum()
+}

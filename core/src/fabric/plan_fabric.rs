@@ -1,0 +1,223 @@
+//! The fabric of one alternative: what its streets enclose, what land that leaves, and which use lies on it.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::anchors::anchor_of;
+use super::arrangement::Arrangement;
+use super::blocks::blocks;
+use super::carriers::{Carrier, carriers};
+use super::ids::{FaceId, HalfEdgeId};
+use super::land::{Land, LandKey, land_key, land_of};
+use super::links::StreetLinks;
+use super::locator::Locator;
+use super::outlines::Outliner;
+use super::sides::{Side, sides_of};
+use super::streets::DrawnLines;
+use crate::plan::{AlternativeId, Document, Mark, MarkId, PlanPoint, UseMark};
+
+/// What one alternative's drawing makes of the land. A pure function of the document; nothing in it is an id to keep.
+#[derive(Clone, Debug)]
+pub struct Fabric {
+    /// The drawn lines.
+    pub lines: DrawnLines,
+    /// Their arrangement.
+    pub arrangement: Arrangement,
+    /// Point location on it.
+    pub locator: Locator,
+    /// The street that carries each edge.
+    pub carriers: Vec<Option<Carrier>>,
+    /// Streets between intersections.
+    pub links: StreetLinks,
+    /// The bounded faces, in order of their ids: face `n` is at `n − 1`.
+    pub faces: Vec<FaceOfLand>,
+    /// Faces joined across paths and alleys.
+    pub blocks: Vec<Vec<FaceId>>,
+    /// The face each use mark speaks for; marks missing here are asleep.
+    pub face_of_mark: BTreeMap<MarkId, FaceId>,
+}
+
+/// One bounded face.
+#[derive(Clone, Debug)]
+pub struct FaceOfLand {
+    /// Its id in the arrangement.
+    pub id: FaceId,
+    /// A point inside it.
+    pub anchor: PlanPoint,
+    /// Whether it lies in the site; all faces do where no boundary is drawn.
+    pub is_in_site: bool,
+    /// The mark that says what it is used for.
+    pub use_mark: Option<MarkId>,
+    /// Its outline, shell first.
+    pub outline: Vec<Vec<PlanPoint>>,
+    /// Its buildable land.
+    pub land: Arc<Land>,
+    /// Its sides.
+    pub sides: Vec<Side>,
+}
+
+/// Land already worked out, kept from one fabric to the next under all it depends on.
+#[derive(Clone, Debug, Default)]
+pub struct LandCache {
+    held: BTreeMap<LandKey, Arc<Land>>,
+}
+
+impl Fabric {
+    /// The fabric of `alternative`; empty where there is no such alternative. Land of faces that `cache` knows is taken
+    /// from it; afterwards the cache holds this fabric's land and no other.
+    ///
+    /// Cost: O(n + k) for n drawn segments with k crossings, and a boolean operation for each face not in the cache.
+    #[must_use]
+    pub fn of(document: &Document, alternative: AlternativeId, cache: &mut LandCache) -> Self {
+        let none = BTreeMap::new();
+        let marks = document
+            .alternatives
+            .get(&alternative)
+            .map_or(&none, |alternative| &alternative.marks);
+        let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
+        let lines = DrawnLines::of(document, streets);
+        let arrangement = Arrangement::of(&lines.segments());
+        let carriers = carriers(&lines, &arrangement);
+        let links = StreetLinks::of(&lines, &arrangement, &carriers);
+        let locator = Locator::of(&arrangement);
+        let blocks = blocks(&lines, &arrangement, &carriers);
+        let held_back: Vec<&[PlanPoint]> = marks.values().filter_map(held_back).collect();
+        let half_width_mm = |half_edge: HalfEdgeId| {
+            carriers[half_edge.edge().0 as usize].map_or(0.0, |carrier| {
+                f64::from(lines.streets[carrier.street as usize].right_of_way_mm) / 2.0
+            })
+        };
+        let in_site = InSite::of(&lines, &arrangement);
+        let mut outliner = Outliner::new(&arrangement);
+        let mut kept = BTreeMap::new();
+        let mut faces = Vec::with_capacity(arrangement.face_count());
+        for id in arrangement.bounded_faces() {
+            let key = land_key(&arrangement, &mut outliner, id, half_width_mm, &held_back);
+            let outline = key.outline().to_vec();
+            let land = match cache.held.remove(&key) {
+                Some(land) => land,
+                None => Arc::new(land_of(&key)),
+            };
+            kept.insert(key, Arc::clone(&land));
+            faces.push(FaceOfLand {
+                id,
+                anchor: anchor_of(&arrangement, id).unwrap_or_default(),
+                is_in_site: in_site.contains(id),
+                use_mark: None,
+                outline,
+                land,
+                sides: sides_of(&arrangement, &carriers, id),
+            });
+        }
+        cache.held = kept;
+        let mut fabric = Self {
+            lines,
+            arrangement,
+            locator,
+            carriers,
+            links,
+            faces,
+            blocks,
+            face_of_mark: BTreeMap::new(),
+        };
+        fabric.lay_uses(marks);
+        fabric
+    }
+
+    /// Gives each use mark the face around its anchor. Where several marks lie in one face the least id speaks for it.
+    fn lay_uses(&mut self, marks: &BTreeMap<MarkId, Mark>) {
+        for (id, mark) in marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_use()?))) {
+            let face = self.locator.face_at(mark.anchor);
+            if let Some(held) = self.face_mut(face) {
+                held.use_mark.get_or_insert(id);
+                self.face_of_mark.insert(id, face);
+            }
+        }
+    }
+
+    /// A bounded face.
+    #[must_use]
+    pub fn face(&self, id: FaceId) -> Option<&FaceOfLand> {
+        self.faces.get(id.0.checked_sub(1)? as usize)
+    }
+
+    fn face_mut(&mut self, id: FaceId) -> Option<&mut FaceOfLand> {
+        self.faces.get_mut(id.0.checked_sub(1)? as usize)
+    }
+
+    /// The bounded face a point lies in.
+    #[must_use]
+    pub fn face_at(&self, point: PlanPoint) -> Option<&FaceOfLand> {
+        self.face(self.locator.face_at(point))
+    }
+
+    /// The faces with a use, with their marks, in order of the faces.
+    pub fn used_faces<'a>(
+        &'a self,
+        document: &'a Document,
+        alternative: AlternativeId,
+    ) -> impl Iterator<Item = (&'a FaceOfLand, MarkId, &'a UseMark)> + 'a {
+        self.faces.iter().filter_map(move |face| {
+            let id = face.use_mark?;
+            Some((face, id, document.mark(alternative, id)?.as_use()?))
+        })
+    }
+}
+
+impl FaceOfLand {
+    /// Its buildable land in square meters.
+    #[must_use]
+    pub fn land_m2(&self) -> f64 {
+        self.land.twice_area_mm2 as f64 / 2e6
+    }
+}
+
+fn held_back(mark: &Mark) -> Option<&[PlanPoint]> {
+    match mark {
+        Mark::Constraint(area) if !area.is_buildable && area.outline.len() > 2 => Some(&area.outline),
+        _ => None,
+    }
+}
+
+/// Which faces lie in the site.
+struct InSite {
+    is_in: Option<Vec<bool>>,
+}
+
+impl InSite {
+    /// A face is in the site when an odd number of boundary edges lies between it and the outside.
+    fn of(lines: &DrawnLines, arrangement: &Arrangement) -> Self {
+        if lines.boundary.len() < 4 {
+            return Self { is_in: None };
+        }
+        let mut is_in: Vec<Option<bool>> = vec![None; arrangement.face_count()];
+        let mut neighbors: Vec<Vec<(u32, bool)>> = vec![Vec::new(); arrangement.face_count()];
+        for edge in arrangement.edges() {
+            let crosses = lines.boundary_covers(arrangement.sources(edge));
+            let [left, right] = [edge.forward(), edge.backward()].map(|half_edge| arrangement.face(half_edge).0);
+            neighbors[left as usize].push((right, crosses));
+            neighbors[right as usize].push((left, crosses));
+        }
+        is_in[0] = Some(false);
+        let mut open = vec![0_u32];
+        while let Some(face) = open.pop() {
+            let here = is_in[face as usize].unwrap_or(false);
+            for &(other, crosses) in &neighbors[face as usize] {
+                if is_in[other as usize].is_none() {
+                    is_in[other as usize] = Some(here != crosses);
+                    open.push(other);
+                }
+            }
+        }
+        Self {
+            is_in: Some(is_in.into_iter().map(|is_in| is_in.unwrap_or(false)).collect()),
+        }
+    }
+
+    fn contains(&self, face: FaceId) -> bool {
+        self.is_in.as_ref().is_none_or(|is_in| is_in[face.0 as usize])
+    }
+}
+
+#[cfg(test)]
+mod tests;
