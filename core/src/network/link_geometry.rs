@@ -28,6 +28,19 @@ impl Network {
         ))
     }
 
+    /// The place of a location in meters east and north, not rounded; `None` when there is no such link.
+    #[must_use]
+    pub fn position_m(&self, place: Location) -> Option<(f64, f64)> {
+        let (after, along_um) = self.vertex_after(place)?;
+        let (start, end) = (self.vertices[after - 1].to_m(), self.vertices[after].to_m());
+        let (start_um, end_um) = (self.vertex_along_um[after - 1], self.vertex_along_um[after]);
+        if start_um == end_um {
+            return Some(start);
+        }
+        let share = (along_um - start_um) as f64 / (end_um - start_um) as f64;
+        Some((start.0 + (end.0 - start.0) * share, start.1 + (end.1 - start.1) * share))
+    }
+
     /// The points of a stretch from its start to its end: both ends, to the nearest millimeter, and the corners
     /// strictly between them. Empty when there is no such link.
     #[must_use]

@@ -6,6 +6,7 @@
 //!
 //! In reading order:
 //! - [`graph`]: nodes, links, locations and stretches; building and checking a network.
+//! - [`street_network`]: the network of an arrangement.
 //! - [`source`]: where a search starts.
 //! - [`cost_field`]: shortest paths from or to nodes, locations and stretches; routes.
 //! - [`reach`]: which part of every link lies within a limit; several reaches at once; frontier.
@@ -27,6 +28,7 @@ pub mod profile;
 pub mod reach;
 pub mod shed_area;
 pub mod source;
+pub mod street_network;
 pub mod weight_curve;
 
 mod calendar;
@@ -43,3 +45,4 @@ pub use cost_field::{CostField, Direction};
 pub use graph::{Link, LinkDraft, LinkId, Location, Network, NodeId, Stretch};
 pub use reach::Reach;
 pub use source::{Source, SourceFault, SourcePlace};
+pub use street_network::StreetNetwork;
