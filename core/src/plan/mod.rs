@@ -22,6 +22,7 @@ pub mod projection;
 pub mod street;
 pub mod tie;
 pub mod transaction;
+pub mod validate;
 pub mod weight;
 
 #[cfg(test)]
