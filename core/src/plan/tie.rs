@@ -81,7 +81,8 @@ pub enum ReleaseReason {
 }
 
 /// The point where a tie at this place of `line` stands: exact share of the segment, rounded to the millimeter with
-/// halves upward; nearest point of the arc where the corner is rounded there. `None` where the line has no such place.
+/// halves upward; where a corner of the segment is rounded, the point of the flattened line nearest to that. `None` where
+/// the line has no such place.
 #[must_use]
 pub fn foot(line: &[Vertex], segment: u32, along_ppb: u32) -> Option<PlanPoint> {
     let segment = segment as usize;
@@ -99,9 +100,19 @@ pub fn foot(line: &[Vertex], segment: u32, along_ppb: u32) -> Option<PlanPoint> 
     let is_beyond = |tangent: Option<&PlanPoint>, corner: PlanPoint| {
         tangent.is_some_and(|tangent| corner.squared_distance_mm2(point) < corner.squared_distance_mm2(*tangent))
     };
-    let at_start = arc_at(line, segment).filter(|arc: &Arc| is_beyond(arc.points.last(), start));
-    let arc = at_start.or_else(|| arc_at(line, segment + 1).filter(|arc| is_beyond(arc.points.first(), end)));
-    Some(arc.map_or(point, |arc| nearest_on(&arc.points, point)))
+    let arcs: [Option<Arc>; 2] = [arc_at(line, segment), arc_at(line, segment + 1)];
+    match &arcs {
+        [None, None] => Some(point),
+        [Some(arc), _] if is_beyond(arc.points.last(), start) => Some(nearest_on(&arc.points, point)),
+        [_, Some(arc)] if is_beyond(arc.points.first(), end) => Some(nearest_on(&arc.points, point)),
+        // Tangent points are rounded, which turns the straight piece between them by a hair: the foot is on that piece,
+        // so that the drawn line passes through the foot's millimeter.
+        [at_start, at_end] => {
+            let from = at_start.as_ref().and_then(|arc| arc.points.last()).unwrap_or(&start);
+            let to = at_end.as_ref().and_then(|arc| arc.points.first()).unwrap_or(&end);
+            Some(nearest_on(&[*from, *to], point))
+        }
+    }
 }
 
 /// The place along `line` nearest to `point`, as a tie to `street`, and its foot; `None` for a line without vertices to

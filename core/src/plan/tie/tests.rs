@@ -249,3 +249,43 @@ fn unusable_ties_of_a_file_are_released_and_listed() {
     );
     assert!(release_unusable_ties(marks).is_empty());
 }
+
+/// Whether the line meets the millimeter around `point`, exactly: what joins a tied vertex to the line it holds on to.
+fn passes(line: &[PlanPoint], point: PlanPoint) -> bool {
+    line.windows(2).any(|ends| {
+        let [a, b] = [ends[0], ends[1]];
+        let direction = b - a;
+        let within = |low: i32, high: i32, at: i32| (low.min(high)..=low.max(high)).contains(&at);
+        let is_across = 2 * a.cross(b, point).abs() < i64::from(direction.x_mm.abs()) + i64::from(direction.y_mm.abs());
+        [a, b].contains(&point)
+            || (is_across && within(a.x_mm, b.x_mm, point.x_mm) && within(a.y_mm, b.y_mm, point.y_mm))
+    })
+}
+
+#[test]
+fn the_flattened_line_passes_through_every_foot() {
+    let mut state = 20_260_u64;
+    let mut next = |below: i32| {
+        state = state
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        ((state >> 33) % below as u64) as i32
+    };
+    for case in 0..2_000 {
+        let mut line: Vec<Vertex> = (0..5)
+            .map(|step| Vertex::at(PlanPoint::new(step * 150_000 + next(90_000), next(300_000))))
+            .collect();
+        for vertex in &mut line {
+            vertex.corner_radius_mm = next(120_000) as u32;
+        }
+        let flat = crate::plan::flatten::flatten(&line);
+        for _ in 0..20 {
+            let (segment, along_ppb) = (next(4) as u32, next(1_000_000_001) as u32);
+            let foot = foot(&line, segment, along_ppb).unwrap();
+            assert!(
+                passes(&flat, foot),
+                "case {case}: {foot:?} at {segment}, {along_ppb} of {line:?}"
+            );
+        }
+    }
+}
