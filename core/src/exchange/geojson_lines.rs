@@ -1,0 +1,436 @@
+//! Bare lines and points from GeoJSON (RFC 7946): street networks and places made elsewhere.
+//!
+//! Reads a feature collection, a feature or a geometry. What can be used is kept, everything else is told as a fault
+//! with its feature and place; only a file that is not GeoJSON at all is refused. Positions are kept as written: degrees
+//! or meters is the caller's to know. A third coordinate (height) is left aside. Nothing is read twice and no input
+//! makes it stop: nesting is bounded by the parser.
+
+use std::fmt;
+
+use serde_json::{Map, Value};
+
+/// Names a feature by its place in the file, from 0, and its id if it has one.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct FeatureName {
+    /// Place in the file, from 0.
+    pub index: usize,
+    /// The feature's `id`, or the `id` or `name` among its properties.
+    pub id: Option<String>,
+}
+
+impl fmt::Display for FeatureName {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "feature {}", self.index)?;
+        match &self.id {
+            Some(id) => write!(out, " ({})", id.escape_debug()),
+            None => Ok(()),
+        }
+    }
+}
+
+/// A line as read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadLine {
+    /// Whose it is; several lines may belong to one feature.
+    pub feature: FeatureName,
+    /// Two or more positions, as written.
+    pub positions: Vec<[f64; 2]>,
+}
+
+/// A point as read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadPoint {
+    /// Whose it is.
+    pub feature: FeatureName,
+    /// The position, as written.
+    pub position: [f64; 2],
+    /// The feature's properties.
+    pub properties: Map<String, Value>,
+}
+
+/// What was read of one kind, and everything that was not.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading<T> {
+    /// What can be used, in order of the file.
+    pub items: Vec<T>,
+    /// Everything else, in order of the file.
+    pub faults: Vec<ReadFault>,
+}
+
+/// What is wrong, and where.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReadFault {
+    /// The feature; `None` when it concerns the file.
+    pub feature: Option<FeatureName>,
+    /// What is wrong.
+    pub problem: Problem,
+}
+
+impl fmt::Display for ReadFault {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.feature {
+            Some(feature) => write!(out, "{feature}: {}", self.problem),
+            None => write!(out, "{}", self.problem),
+        }
+    }
+}
+
+/// One thing wrong in a file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Problem {
+    /// A feature is not a JSON object of type Feature.
+    NotAFeature,
+    /// A feature has no geometry.
+    NoGeometry,
+    /// A geometry is of a kind not asked for.
+    OtherGeometry {
+        /// The kind found, as written.
+        found: String,
+        /// The kinds asked for.
+        wanted: &'static str,
+    },
+    /// Coordinates are not the list of positions their geometry needs.
+    NotPositions {
+        /// Where: indices into `coordinates`.
+        at: Vec<usize>,
+    },
+    /// A position is not two numbers.
+    NotAPosition {
+        /// Where: indices into `coordinates`.
+        at: Vec<usize>,
+    },
+    /// A line has fewer than two positions.
+    ShortLine {
+        /// Where: indices into `coordinates`.
+        at: Vec<usize>,
+    },
+    /// The file names a coordinate system, which this format no longer has; it is not looked at.
+    ForeignSystem {
+        /// Its name, as written.
+        name: String,
+    },
+}
+
+impl fmt::Display for Problem {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotAFeature => write!(out, "not a feature, left out"),
+            Self::NoGeometry => write!(out, "has no geometry, left out"),
+            Self::OtherGeometry { found, wanted } => {
+                write!(out, "is a {}, not a {wanted}, left out", found.escape_debug())
+            }
+            Self::NotPositions { at } => {
+                write!(out, "{} is not a list of positions, left out", path(at))
+            }
+            Self::NotAPosition { at } => write!(
+                out,
+                "{} is not two numbers, {} left out",
+                path(at),
+                if at.is_empty() { "its place" } else { "its line" }
+            ),
+            Self::ShortLine { at } => write!(out, "{} has fewer than two positions, left out", path(at)),
+            Self::ForeignSystem { name } => write!(
+                out,
+                "names the coordinate system {}, which is not looked at",
+                name.escape_debug()
+            ),
+        }
+    }
+}
+
+/// `coordinates[3][1]`
+fn path(at: &[usize]) -> String {
+    at.iter()
+        .fold("coordinates".to_owned(), |path, index| format!("{path}[{index}]"))
+}
+
+/// Why a file is not GeoJSON at all.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Unreadable {
+    /// Not JSON, or a number beyond what a number can be.
+    NotJson {
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1; 0 at a line's very start.
+        column: usize,
+        /// What the parser met.
+        what: String,
+    },
+    /// JSON, but no GeoJSON object.
+    NotGeoJson,
+}
+
+impl fmt::Display for Unreadable {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotJson { line, column, what } => write!(out, "line {line}, column {column}: not JSON: {what}"),
+            Self::NotGeoJson => write!(
+                out,
+                "not GeoJSON: no FeatureCollection with a list of features, Feature or geometry"
+            ),
+        }
+    }
+}
+
+impl std::error::Error for Unreadable {}
+
+const GEOMETRIES: [&str; 7] = [
+    "Point",
+    "MultiPoint",
+    "LineString",
+    "MultiLineString",
+    "Polygon",
+    "MultiPolygon",
+    "GeometryCollection",
+];
+
+/// All lines of a file: of LineString and MultiLineString geometries, also within collections.
+///
+/// # Errors
+/// [`Unreadable`] when the bytes are not GeoJSON.
+///
+/// ```
+/// use hobnail_core::exchange::geojson_lines::read_lines;
+/// let text = br#"{"type":"LineString","coordinates":[[0,0],[5.5,3]]}"#;
+/// assert_eq!(read_lines(text)?.items[0].positions, [[0.0, 0.0], [5.5, 3.0]]);
+/// # Ok::<(), hobnail_core::exchange::geojson_lines::Unreadable>(())
+/// ```
+pub fn read_lines(bytes: &[u8]) -> Result<Reading<ReadLine>, Unreadable> {
+    read(bytes, "LineString", &mut |feature, geometry, _, reading| {
+        lines_of(feature, geometry, reading);
+    })
+}
+
+/// All points of a file: of Point geometries, with their properties.
+///
+/// # Errors
+/// [`Unreadable`] when the bytes are not GeoJSON.
+pub fn read_points(bytes: &[u8]) -> Result<Reading<ReadPoint>, Unreadable> {
+    read(bytes, "Point", &mut |feature, geometry, properties, reading| {
+        let kind = geometry.get("type").and_then(Value::as_str);
+        let problem = match kind {
+            Some("Point") => match geometry.get("coordinates").and_then(position_of) {
+                Some(position) => {
+                    reading.items.push(ReadPoint {
+                        feature: feature.clone(),
+                        position,
+                        properties: properties.clone(),
+                    });
+                    return;
+                }
+                None => Problem::NotAPosition { at: Vec::new() },
+            },
+            found => other_geometry(found, "Point"),
+        };
+        reading.faults.push(ReadFault {
+            feature: Some(feature.clone()),
+            problem,
+        });
+    })
+}
+
+/// Takes one geometry of one feature with the feature's properties into a reading.
+type Take<'a, T> = dyn FnMut(&FeatureName, &Map<String, Value>, &Map<String, Value>, &mut Reading<T>) + 'a;
+
+/// Walks over every feature of a file.
+fn read<T>(bytes: &[u8], wanted: &'static str, take: &mut Take<'_, T>) -> Result<Reading<T>, Unreadable> {
+    let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
+    let root: Value = serde_json::from_slice(bytes).map_err(|error| Unreadable::NotJson {
+        line: error.line(),
+        column: error.column(),
+        what: message_of(&error),
+    })?;
+    let mut reading = Reading {
+        items: Vec::new(),
+        faults: Vec::new(),
+    };
+    let Value::Object(object) = &root else {
+        return Err(Unreadable::NotGeoJson);
+    };
+    if let Some(name) = foreign_system(object) {
+        reading.faults.push(ReadFault {
+            feature: None,
+            problem: Problem::ForeignSystem { name },
+        });
+    }
+    match object.get("type").and_then(Value::as_str) {
+        Some("FeatureCollection") => {
+            let Some(Value::Array(features)) = object.get("features") else {
+                return Err(Unreadable::NotGeoJson);
+            };
+            for (index, feature) in features.iter().enumerate() {
+                take_feature(index, feature, wanted, &mut reading, take);
+            }
+        }
+        Some("Feature") => take_feature(0, &root, wanted, &mut reading, take),
+        Some(kind) if GEOMETRIES.contains(&kind) => {
+            let name = FeatureName { index: 0, id: None };
+            take_geometry(&name, object, &Map::new(), &mut reading, take);
+        }
+        _ => return Err(Unreadable::NotGeoJson),
+    }
+    Ok(reading)
+}
+
+/// The parser's message without the place, which is told apart.
+fn message_of(error: &serde_json::Error) -> String {
+    let message = error.to_string();
+    match message.rfind(" at line ") {
+        Some(place) => message[..place].to_owned(),
+        None => message,
+    }
+}
+
+/// The name of a coordinate system other than the format's own.
+fn foreign_system(object: &Map<String, Value>) -> Option<String> {
+    let system = object.get("crs").filter(|system| !system.is_null())?;
+    let name = system
+        .pointer("/properties/name")
+        .and_then(Value::as_str)
+        .unwrap_or("without a name");
+    let own = [
+        "urn:ogc:def:crs:OGC:1.3:CRS84",
+        "urn:ogc:def:crs:OGC::CRS84",
+        "EPSG:4326",
+    ];
+    (!own.contains(&name)).then(|| name.to_owned())
+}
+
+fn take_feature<T>(
+    index: usize,
+    feature: &Value,
+    wanted: &'static str,
+    reading: &mut Reading<T>,
+    take: &mut Take<'_, T>,
+) {
+    let empty = Map::new();
+    let properties = feature.get("properties").and_then(Value::as_object).unwrap_or(&empty);
+    let id = [feature.get("id"), properties.get("id"), properties.get("name")];
+    let name = FeatureName {
+        index,
+        id: id.into_iter().flatten().find_map(text_of),
+    };
+    let problem = if feature.get("type").and_then(Value::as_str) != Some("Feature") {
+        Problem::NotAFeature
+    } else {
+        match feature.get("geometry") {
+            Some(Value::Object(geometry)) => {
+                take_geometry(&name, geometry, properties, reading, take);
+                return;
+            }
+            None | Some(Value::Null) => Problem::NoGeometry,
+            Some(_) => other_geometry(None, wanted),
+        }
+    };
+    reading.faults.push(ReadFault {
+        feature: Some(name),
+        problem,
+    });
+}
+
+/// An id is text or a number.
+fn text_of(value: &Value) -> Option<String> {
+    match value {
+        Value::String(text) => Some(text.clone()),
+        Value::Number(number) => Some(number.to_string()),
+        _ => None,
+    }
+}
+
+/// Takes a geometry, or each of a collection's.
+fn take_geometry<T>(
+    feature: &FeatureName,
+    geometry: &Map<String, Value>,
+    properties: &Map<String, Value>,
+    reading: &mut Reading<T>,
+    take: &mut Take<'_, T>,
+) {
+    let is_collection = geometry.get("type").and_then(Value::as_str) == Some("GeometryCollection");
+    match geometry.get("geometries") {
+        Some(Value::Array(parts)) if is_collection => {
+            for part in parts {
+                match part {
+                    Value::Object(part) => take_geometry(feature, part, properties, reading, take),
+                    _ => reading.faults.push(ReadFault {
+                        feature: Some(feature.clone()),
+                        problem: Problem::NoGeometry,
+                    }),
+                }
+            }
+        }
+        _ => take(feature, geometry, properties, reading),
+    }
+}
+
+fn other_geometry(found: Option<&str>, wanted: &'static str) -> Problem {
+    Problem::OtherGeometry {
+        found: found.unwrap_or("geometry without a type").to_owned(),
+        wanted,
+    }
+}
+
+fn lines_of(feature: &FeatureName, geometry: &Map<String, Value>, reading: &mut Reading<ReadLine>) {
+    let coordinates = geometry.get("coordinates");
+    let mut tell = |problem| {
+        reading.faults.push(ReadFault {
+            feature: Some(feature.clone()),
+            problem,
+        });
+    };
+    let mut lines = Vec::new();
+    match geometry.get("type").and_then(Value::as_str) {
+        Some("LineString") => lines.extend(line_of(coordinates, &[], &mut tell)),
+        Some("MultiLineString") => match coordinates {
+            Some(Value::Array(parts)) => {
+                for (index, part) in parts.iter().enumerate() {
+                    lines.extend(line_of(Some(part), &[index], &mut tell));
+                }
+            }
+            _ => tell(Problem::NotPositions { at: Vec::new() }),
+        },
+        found => tell(other_geometry(found, "LineString or MultiLineString")),
+    }
+    reading.items.extend(lines.into_iter().map(|positions| ReadLine {
+        feature: feature.clone(),
+        positions,
+    }));
+}
+
+/// The positions of one line, or every reason why there is none.
+fn line_of(coordinates: Option<&Value>, at: &[usize], tell: &mut impl FnMut(Problem)) -> Option<Vec<[f64; 2]>> {
+    let Some(Value::Array(list)) = coordinates else {
+        tell(Problem::NotPositions { at: at.to_vec() });
+        return None;
+    };
+    let mut positions = Vec::with_capacity(list.len());
+    let mut is_whole = true;
+    for (index, position) in list.iter().enumerate() {
+        match position_of(position) {
+            Some(position) => positions.push(position),
+            None => {
+                is_whole = false;
+                let at = at.iter().copied().chain([index]).collect();
+                tell(Problem::NotAPosition { at });
+            }
+        }
+    }
+    if list.len() < 2 {
+        tell(Problem::ShortLine { at: at.to_vec() });
+        return None;
+    }
+    is_whole.then_some(positions)
+}
+
+/// The first two numbers of a position.
+fn position_of(position: &Value) -> Option<[f64; 2]> {
+    let list = position.as_array()?;
+    let number = |index: usize| {
+        list.get(index)
+            .and_then(Value::as_f64)
+            .filter(|number| number.is_finite())
+    };
+    Some([number(0)?, number(1)?])
+}
+
+#[cfg(test)]
+mod tests;
