@@ -35,6 +35,8 @@ pub struct Fabric {
     pub blocks: Vec<Vec<FaceId>>,
     /// The face each use mark speaks for; marks missing here are asleep.
     pub face_of_mark: BTreeMap<MarkId, FaceId>,
+    /// Outlines that may not be built upon.
+    held_back: Vec<Vec<PlanPoint>>,
 }
 
 /// One bounded face.
@@ -81,7 +83,12 @@ impl Fabric {
         let links = StreetLinks::of(&lines, &arrangement, &carriers);
         let locator = Locator::of(&arrangement);
         let blocks = blocks(&lines, &arrangement, &carriers);
-        let held_back: Vec<&[PlanPoint]> = marks.values().filter_map(held_back).collect();
+        let held_back: Vec<Vec<PlanPoint>> = marks
+            .values()
+            .filter_map(held_back)
+            .map(<[PlanPoint]>::to_vec)
+            .collect();
+        let outlines: Vec<&[PlanPoint]> = held_back.iter().map(Vec::as_slice).collect();
         let half_width_mm = |half_edge: HalfEdgeId| {
             carriers[half_edge.edge().0 as usize].map_or(0.0, |carrier| {
                 f64::from(lines.streets[carrier.street as usize].right_of_way_mm) / 2.0
@@ -92,7 +99,7 @@ impl Fabric {
         let mut kept = BTreeMap::new();
         let mut faces = Vec::with_capacity(arrangement.face_count());
         for id in arrangement.bounded_faces() {
-            let key = land_key(&arrangement, &mut outliner, id, half_width_mm, &held_back);
+            let key = land_key(&arrangement, &mut outliner, id, half_width_mm, &outlines);
             let outline = key.outline().to_vec();
             let land = match cache.held.remove(&key) {
                 Some(land) => land,
@@ -119,13 +126,38 @@ impl Fabric {
             faces,
             blocks,
             face_of_mark: BTreeMap::new(),
+            held_back,
         };
         fabric.lay_uses(marks);
         fabric
     }
 
+    /// Brings the fabric up to the document: whole where streets, boundary or land held back have changed, else its uses
+    /// alone. The result equals [`Fabric::of`]. Gives back whether streets, boundary or land held back had changed.
+    pub fn renew(&mut self, document: &Document, alternative: AlternativeId, cache: &mut LandCache) -> bool {
+        let none = BTreeMap::new();
+        let marks = document
+            .alternatives
+            .get(&alternative)
+            .map_or(&none, |alternative| &alternative.marks);
+        let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
+        let is_same = DrawnLines::of(document, streets) == self.lines
+            && marks
+                .values()
+                .filter_map(held_back)
+                .eq(self.held_back.iter().map(Vec::as_slice));
+        if is_same {
+            self.lay_uses(marks);
+        } else {
+            *self = Self::of(document, alternative, cache);
+        }
+        !is_same
+    }
+
     /// Gives each use mark the face around its anchor. Where several marks lie in one face the least id speaks for it.
     fn lay_uses(&mut self, marks: &BTreeMap<MarkId, Mark>) {
+        self.face_of_mark.clear();
+        self.faces.iter_mut().for_each(|face| face.use_mark = None);
         for (id, mark) in marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_use()?))) {
             let face = self.locator.face_at(mark.anchor);
             if let Some(held) = self.face_mut(face) {

@@ -28,15 +28,48 @@ pub fn declare(graph: &mut GraphBuilder) {
     );
 
     let _ = graph
-        .counted("mix.floor_area", "floor area by use", unit::AREA)
-        .over(&["use"]);
+        .chosen(
+            "mix.floor_per_lot",
+            "floor area of each use on a lot",
+            unit::AREA_PER_LOT,
+        )
+        .over(&["building_type", "use"]);
     let _ = graph
-        .counted("jobs.floor_area", "floor area by workplace", unit::AREA)
-        .over(&["workplace"]);
+        .chosen(
+            "jobs.floor_per_lot",
+            "floor area of each workplace on a lot",
+            unit::AREA_PER_LOT,
+        )
+        .over(&["building_type", "workplace"]);
     let _ = graph
         .factor("jobs.floor_per_job", "floor area per job", unit::AREA_PER_JOB)
         .over(&["workplace"]);
 
+    let lots = || figure("land.by_building_type") * figure("land.lot_yield_share") / figure("homes.lot_area");
+    graph
+        .figure(
+            "mix.floor_area_by_building_type",
+            "floor area by building type and use",
+            unit::AREA,
+        )
+        .over(&["building_type", "use"])
+        .formula(lots() * figure("mix.floor_per_lot"));
+    graph
+        .figure("mix.floor_area", "floor area by use", unit::AREA)
+        .over(&["use"])
+        .sum("mix.floor_area_by_building_type", &["building_type"]);
+    graph
+        .figure(
+            "jobs.floor_area_by_building_type",
+            "floor area by building type and workplace",
+            unit::AREA,
+        )
+        .over(&["building_type", "workplace"])
+        .formula(lots() * figure("jobs.floor_per_lot"));
+    graph
+        .figure("jobs.floor_area", "floor area by workplace", unit::AREA)
+        .over(&["workplace"])
+        .sum("jobs.floor_area_by_building_type", &["building_type"]);
     graph
         .figure(
             "mix.use_evenness",

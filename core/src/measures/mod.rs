@@ -1,11 +1,19 @@
 //! What is there: figures counted from the drawing. Each file declares its part of the graph over leaves that the
 //! counting side fills through [`MeasureInputs`].
 
+pub mod frontage;
+
+pub mod place_sources;
+
+pub mod walk_network;
+
 pub mod homes;
 
 pub mod mix;
 
 pub mod walk;
+
+pub mod count;
 
 use crate::factors::Factors;
 use crate::figures::axis::Entry;
@@ -27,8 +35,6 @@ pub struct MeasureInputs {
     pub center_walk: Result<WalkCurve, String>,
     /// The speed at which the network's walking times were worked.
     pub base_speed_m_per_s: f64,
-    /// Gross floor area of each use, in the order of [`mix::USES`].
-    pub floor_area_m2: [f64; mix::USES.len()],
 }
 
 /// One building type.
@@ -40,6 +46,8 @@ pub struct BuildingTypeInput {
     pub lot_area_m2: f64,
     /// Homes on one lot; 0 for a type without homes.
     pub homes_per_lot: f64,
+    /// Gross floor area of each use on one lot, in the order of [`mix::USES`].
+    pub floor_per_lot_m2: [f64; mix::USES.len()],
 }
 
 /// Land within each walking time of the nearest place, going up with time, from time 0 to the whole site.
@@ -100,9 +108,15 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     let homes_per_lot: Vec<f64> = types.iter().map(|one| one.homes_per_lot).collect();
     inputs.set_chosen("homes.per_lot", numbers(&homes_per_lot));
     inputs.set_chosen("walk.base_speed", numbers(&[measured.base_speed_m_per_s]));
-    inputs.set_counted("mix.floor_area", numbers(&measured.floor_area_m2), Some("buildings"));
-    let workplaces = measured.floor_area_m2.get(mix::FIRST_WORKPLACE..).unwrap_or_default();
-    inputs.set_counted("jobs.floor_area", numbers(workplaces), Some("buildings"));
+    let floor_per_lot = |first: usize| -> Vec<f64> {
+        types
+            .iter()
+            .flat_map(|one| one.floor_per_lot_m2.iter().skip(first))
+            .copied()
+            .collect()
+    };
+    inputs.set_chosen("mix.floor_per_lot", numbers(&floor_per_lot(0)));
+    inputs.set_chosen("jobs.floor_per_lot", numbers(&floor_per_lot(mix::FIRST_WORKPLACE)));
     set_walk_curve(&mut inputs, measured);
 
     let mut missing = Vec::new();

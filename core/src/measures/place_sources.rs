@@ -32,7 +32,10 @@ pub fn place_sources(network: &Network, footprint: &Footprint) -> Vec<Source> {
         Footprint::Point(point) => std::slice::from_ref(point),
         Footprint::Line(points) | Footprint::Area(points) => points.as_slice(),
     };
-    let nearest = points.iter().filter_map(|point| nearest_walkable(network, *point)).min();
+    let nearest = points
+        .iter()
+        .filter_map(|point| nearest_walkable(network, *point))
+        .min();
     let source = nearest.map(|(walk_um, place)| Source::location(place).starting_at(walk_um));
     source.into_iter().collect()
 }
@@ -61,7 +64,11 @@ pub fn nearest_walkable(network: &Network, point: PlanPoint) -> Option<(u64, Loc
 }
 
 fn walkable_links(network: &Network) -> impl Iterator<Item = LinkId> + '_ {
-    network.link_ids().zip(network.links()).filter(|(_, link)| link.walkable).map(|(id, _)| id)
+    network
+        .link_ids()
+        .zip(network.links())
+        .filter(|(_, link)| link.walkable)
+        .map(|(id, _)| id)
 }
 
 fn closed(outline: &[PlanPoint]) -> Vec<PlanPoint> {
@@ -92,7 +99,11 @@ fn stretches_near(network: &Network, line: &[PlanPoint], is_area: bool) -> Vec<S
                 let at = |share: f64| start_um + (share * length_um as f64).round() as u64;
                 let (from_um, to_um) = (at(from), at(to));
                 match stretches.last_mut() {
-                    Some(Stretch { link: held, to_um: end_um, .. }) if *held == link && *end_um >= from_um => {
+                    Some(Stretch {
+                        link: held,
+                        to_um: end_um,
+                        ..
+                    }) if *held == link && *end_um >= from_um => {
                         *end_um = (*end_um).max(to_um);
                     }
                     _ => stretches.push(Stretch { link, from_um, to_um }),
@@ -129,7 +140,12 @@ struct Segment {
 impl Segment {
     fn between(a: PlanPoint, b: PlanPoint) -> Self {
         let (x, y) = (f64::from(a.x_mm), f64::from(a.y_mm));
-        Self { x, y, dx: f64::from(b.x_mm) - x, dy: f64::from(b.y_mm) - y }
+        Self {
+            x,
+            y,
+            dx: f64::from(b.x_mm) - x,
+            dy: f64::from(b.y_mm) - y,
+        }
     }
 
     fn squared_length(&self) -> f64 {

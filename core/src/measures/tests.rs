@@ -5,16 +5,17 @@ use crate::figures::Evaluation;
 
 /// An invented village: cottages and rows on four faces, a center, shops and a school.
 pub(crate) fn village() -> MeasureInputs {
-    let building_type = |id: &str, title: &str, lot_area_m2, homes_per_lot| BuildingTypeInput {
+    let building_type = |id: &str, title: &str, lot_area_m2, homes_per_lot, floor_per_lot_m2| BuildingTypeInput {
         entry: Entry::new(id, title),
         lot_area_m2,
         homes_per_lot,
+        floor_per_lot_m2,
     };
     MeasureInputs {
         building_types: vec![
-            building_type("cottage", "cottage", 450.0, 1.0),
-            building_type("row", "row house", 180.0, 1.0),
-            building_type("shop_house", "shop house", 240.0, 3.0),
+            building_type("cottage", "cottage", 450.0, 1.0, [110.0, 0.0, 0.0, 0.0, 0.0]),
+            building_type("row", "row house", 180.0, 1.0, [120.0, 10.0, 0.0, 0.0, 0.0]),
+            building_type("shop_house", "shop house", 240.0, 3.0, [240.0, 60.0, 90.0, 20.0, 0.0]),
         ],
         faces: (1..=4)
             .map(|face| Entry::new(format!("face_{face}"), format!("face {face}")))
@@ -33,7 +34,6 @@ pub(crate) fn village() -> MeasureInputs {
             ],
         }),
         base_speed_m_per_s: 1.341_12,
-        floor_area_m2: [21_000.0, 3_400.0, 2_150.0, 1_800.0, 0.0],
     }
 }
 
@@ -73,7 +73,10 @@ fn the_villages_figures_are_those_worked_by_hand() {
         0.92 * ((20_000.0 + 11_000.0 * piece) / 450.0 + (12_500.0 + 2_150.0 * piece) / 180.0 + 3.0 * 3_120.0 / 240.0);
     check("walk.center_5min_homes_share", reached / homes);
     let square_foot = 0.092_903_04;
-    let jobs = 3_400.0 / (250.0 * square_foot) + 2_150.0 / (550.0 * square_foot) + 1_800.0 / (1_300.0 * square_foot);
+    let (rows, shop_houses) = (0.92 * 14_650.0 / 180.0, 0.92 * 3_120.0 / 240.0);
+    let jobs = (10.0 * rows + 60.0 * shop_houses) / (250.0 * square_foot)
+        + 90.0 * shop_houses / (550.0 * square_foot)
+        + 20.0 * shop_houses / (1_300.0 * square_foot);
     check("jobs.count", jobs);
     check("jobs.per_home", jobs / homes);
 }
@@ -97,7 +100,6 @@ fn an_empty_drawing_has_no_homes_and_no_shares() {
     measured.faces.clear();
     measured.land_m2.clear();
     measured.center_walk = Err("no neighborhood center is drawn".to_owned());
-    measured.floor_area_m2 = [0.0; 5];
     let evaluation = evaluated(&measured);
     assert_eq!(evaluation.value("homes.count"), Some(Cell::Number(0.0)));
     let reason = |id| match evaluation.value(id) {

@@ -1,4 +1,404 @@
 //! One open plan: what is drawn, what follows from it, and what changed. The only stateful part.
+//!
+//! A [`Study`] owns the document and its history. Every call that changes the drawing brings the fabric, the walk to
+//! the center and the figures up to it before it returns, so that what is asked afterwards is never stale. All of it is
+//! a pure function of the document: caches only save work.
+//!
+//! A gesture: [`begin`](Study::begin), any number of [`change`](Study::change) (each a preview from the gesture's
+//! start), then [`commit`](Study::commit) or [`cancel`](Study::cancel). When streets change, uses are carried over to
+//! the faces they make ([`carry`]) within the same gesture.
 
 pub mod carry;
+
 pub mod overlap;
+
+pub mod first_level;
+
+mod gesture;
+
+use std::sync::Arc;
+
+use crate::fabric::{Fabric, LandCache};
+use crate::factors::{Factors, Override};
+use crate::figures::Evaluation;
+use crate::figures::graph::Graph;
+use crate::measures::frontage::{PaintedFace, painted_faces};
+use crate::measures::{self, count::count, walk_network};
+use crate::network::{CostField, Network, Reach};
+use crate::plan::history::{History, HistoryFault, Limits};
+use crate::plan::journal::{EntryNumber, NumberedEntry};
+use crate::plan::{AlternativeId, Document, Edit, MarkId};
+
+use gesture::UsesAtStart;
+
+/// The seed of every range: one for all plans, so that two plans compare under common draws.
+pub const SEED: u64 = 0x686f_626e_6169_6c31;
+
+/// Why a study could not work its figures: the program's own tables do not fit together.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StudyFault {
+    /// What does not fit, one sentence each.
+    pub sentences: Vec<String>,
+}
+
+impl std::fmt::Display for StudyFault {
+    fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(
+            formatter,
+            "the figures can not be worked: {}",
+            self.sentences.join("; ")
+        )
+    }
+}
+
+impl std::error::Error for StudyFault {}
+
+/// Collects any faults as sentences.
+fn fault<T: ToString>(faults: impl IntoIterator<Item = T>) -> StudyFault {
+    StudyFault {
+        sentences: faults.into_iter().map(|fault| fault.to_string()).collect(),
+    }
+}
+
+/// One open plan.
+#[derive(Debug)]
+pub struct Study {
+    document: Document,
+    history: History,
+    alternative: AlternativeId,
+    revision: u64,
+    uses_at_start: Option<UsesAtStart>,
+    lands: LandCache,
+    derived: Derived,
+    shipped: Factors,
+}
+
+/// What follows from the document.
+#[derive(Debug)]
+struct Derived {
+    fabric: Fabric,
+    network: Network,
+    walk: CostField,
+    /// Why there is no walk to a center.
+    no_walk: Option<String>,
+    painted: Vec<PaintedFace>,
+    evaluation: Evaluation,
+    /// Overridden factors that could not be used, one sentence each.
+    override_faults: Vec<String>,
+}
+
+impl Study {
+    /// Opens a document on its first alternative.
+    ///
+    /// # Errors
+    /// [`StudyFault`] when the program's own factor tables do not fit its figures; a test holds that they do.
+    pub fn open(document: Document) -> Result<Self, StudyFault> {
+        let alternative = document.alternatives.keys().next().copied().unwrap_or(AlternativeId(0));
+        let history = History::new(&document, Limits::default());
+        let shipped = Factors::shipped().map_err(fault)?;
+        let graph = Arc::new(measures::graph().map_err(fault)?);
+        let mut lands = LandCache::default();
+        let derived = Derived::of(&document, alternative, &mut lands, &shipped, graph)?;
+        Ok(Self {
+            document,
+            history,
+            alternative,
+            revision: 0,
+            uses_at_start: None,
+            lands,
+            derived,
+            shipped,
+        })
+    }
+
+    /// The document as it stands, a preview included.
+    #[must_use]
+    pub const fn document(&self) -> &Document {
+        &self.document
+    }
+
+    /// The alternative in view.
+    #[must_use]
+    pub const fn alternative(&self) -> AlternativeId {
+        self.alternative
+    }
+
+    /// Counts every change of what follows from the document; a reply made for another revision is stale.
+    #[must_use]
+    pub const fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    /// Shows another alternative; `false` where there is none of that id or a gesture is in progress.
+    pub fn show_alternative(&mut self, alternative: AlternativeId) -> bool {
+        let can = !self.history.is_in_gesture() && self.document.alternatives.contains_key(&alternative);
+        if can && alternative != self.alternative {
+            self.alternative = alternative;
+            self.bring_up_to_date();
+        }
+        can
+    }
+
+    /// Begins a gesture, named as it will be shown beside undo.
+    ///
+    /// # Errors
+    /// [`HistoryFault::GestureOpen`] when one is in progress.
+    pub fn begin(&mut self, label: impl Into<String>) -> Result<(), HistoryFault> {
+        self.history.begin(label)?;
+        self.uses_at_start = None;
+        Ok(())
+    }
+
+    /// Replaces the gesture's preview: the document becomes what it was at the gesture's start with `edits`, ties
+    /// settled and uses carried over.
+    ///
+    /// # Errors
+    /// Any fault of the edits; everything is then as before the call.
+    pub fn change(&mut self, edits: Vec<Edit>) -> Result<(), HistoryFault> {
+        if self.uses_at_start.is_none() && self.history.is_in_gesture() {
+            self.uses_at_start = Some(UsesAtStart::of(&self.document, self.alternative, &self.derived.fabric));
+        }
+        self.history.change(&mut self.document, edits)?;
+        self.derived
+            .fabric
+            .renew(&self.document, self.alternative, &mut self.lands);
+        let carried = self.uses_at_start.as_ref().map(|start| {
+            let next_id = self.history.next_mark_id(&self.document);
+            start.carried(&self.document, self.alternative, &self.derived.fabric, next_id)
+        });
+        if let Some(carried) = carried.filter(|edits| !edits.is_empty()) {
+            let extended = self.history.extend(&mut self.document, carried);
+            self.bring_up_to_date();
+            extended.map(drop)
+        } else {
+            self.bring_up_to_date();
+            Ok(())
+        }
+    }
+
+    /// Ends the gesture and keeps what it did as one step; `None` when it did nothing.
+    ///
+    /// # Errors
+    /// [`HistoryFault::NoGesture`] when none is in progress.
+    pub fn commit(&mut self) -> Result<Option<EntryNumber>, HistoryFault> {
+        self.uses_at_start = None;
+        self.history.commit(&self.document)
+    }
+
+    /// Ends the gesture and takes its preview back.
+    ///
+    /// # Errors
+    /// [`HistoryFault::NoGesture`] when none is in progress.
+    pub fn cancel(&mut self) -> Result<(), HistoryFault> {
+        self.history.cancel(&mut self.document)?;
+        self.uses_at_start = None;
+        self.bring_up_to_date();
+        Ok(())
+    }
+
+    /// A whole gesture in one call.
+    ///
+    /// # Errors
+    /// Any fault of the edits; everything is then as before the call.
+    pub fn apply(&mut self, label: impl Into<String>, edits: Vec<Edit>) -> Result<Option<EntryNumber>, HistoryFault> {
+        self.begin(label)?;
+        match self.change(edits) {
+            Ok(()) => self.commit(),
+            Err(fault) => {
+                self.cancel()?;
+                Err(fault)
+            }
+        }
+    }
+
+    /// Takes the last step back; `false` when there is none.
+    ///
+    /// # Errors
+    /// [`HistoryFault`] when a gesture is in progress or the step has left memory.
+    pub fn undo(&mut self) -> Result<bool, HistoryFault> {
+        let cells = self.history.undo(&mut self.document)?;
+        self.after_step(cells.is_some())
+    }
+
+    /// Does the step undone last again; `false` when there is none.
+    ///
+    /// # Errors
+    /// [`HistoryFault`] when a gesture is in progress or the step has left memory.
+    pub fn redo(&mut self) -> Result<bool, HistoryFault> {
+        let cells = self.history.redo(&mut self.document)?;
+        self.after_step(cells.is_some())
+    }
+
+    fn after_step(&mut self, did: bool) -> Result<bool, HistoryFault> {
+        if did {
+            if !self.document.alternatives.contains_key(&self.alternative)
+                && let Some(first) = self.document.alternatives.keys().next()
+            {
+                self.alternative = *first;
+            }
+            self.bring_up_to_date();
+        }
+        Ok(did)
+    }
+
+    /// The history: labels and counts of steps, and the entries to keep.
+    #[must_use]
+    pub const fn history(&self) -> &History {
+        &self.history
+    }
+
+    /// Entries written since the last call, in order, for the caller to keep.
+    #[must_use]
+    pub fn take_entries(&mut self) -> Vec<NumberedEntry> {
+        self.history.take_entries()
+    }
+
+    /// A mark id that no mark has or had.
+    #[must_use]
+    pub fn next_mark_id(&self) -> MarkId {
+        self.history.next_mark_id(&self.document)
+    }
+
+    /// Whether a gesture is in progress.
+    #[must_use]
+    pub const fn is_in_gesture(&self) -> bool {
+        self.history.is_in_gesture()
+    }
+
+    /// The fabric of the alternative in view.
+    #[must_use]
+    pub const fn fabric(&self) -> &Fabric {
+        &self.derived.fabric
+    }
+
+    /// The walking network; its link `n` is link `n` of the fabric.
+    #[must_use]
+    pub const fn network(&self) -> &Network {
+        &self.derived.network
+    }
+
+    /// Costs of the walk to the nearest center, in micrometers of level walking; or why there is none.
+    ///
+    /// # Errors
+    /// The reason, in words.
+    pub fn walk(&self) -> Result<&CostField, &str> {
+        self.derived.no_walk.as_deref().map_or(Ok(&self.derived.walk), Err)
+    }
+
+    /// The streets from which a center is within `seconds` of walking at the plan's pace; nothing without a center.
+    #[must_use]
+    pub fn walk_shed(&self, seconds: u32) -> Reach {
+        let limit_um = u64::from(seconds) * u64::from(self.document.settings.walking_pace_mm_per_s) * 1000;
+        self.walk().map_or_else(
+            |_| Reach::default(),
+            |walk| Reach::within(&self.derived.network, walk, limit_um),
+        )
+    }
+
+    /// The painted faces in the site and where their land fronts.
+    #[must_use]
+    pub fn painted(&self) -> &[PaintedFace] {
+        &self.derived.painted
+    }
+
+    /// All figures, evaluated.
+    #[must_use]
+    pub const fn evaluation(&self) -> &Evaluation {
+        &self.derived.evaluation
+    }
+
+    /// All figures, evaluated, for ranges to be drawn on it.
+    pub const fn evaluation_mut(&mut self) -> &mut Evaluation {
+        &mut self.derived.evaluation
+    }
+
+    /// Overridden factors that could not be used, one sentence each.
+    #[must_use]
+    pub fn override_faults(&self) -> &[String] {
+        &self.derived.override_faults
+    }
+
+    fn bring_up_to_date(&mut self) {
+        self.revision += 1;
+        self.derived
+            .renew(&self.document, self.alternative, &mut self.lands, &self.shipped);
+    }
+}
+
+impl Derived {
+    fn of(
+        document: &Document,
+        alternative: AlternativeId,
+        lands: &mut LandCache,
+        shipped: &Factors,
+        graph: Arc<Graph>,
+    ) -> Result<Self, StudyFault> {
+        let fabric = Fabric::of(document, alternative, lands);
+        let network = walk_network::walk_network(&fabric).map_err(fault)?;
+        let mut walk = CostField::new();
+        let no_walk = walk_network::walk_to_center(document, alternative, &network, &mut walk).err();
+        let painted = painted_faces(document, alternative, &fabric);
+        let (factors, override_faults) = factors_of(document, shipped);
+        let measured = count(
+            document,
+            &fabric,
+            &painted,
+            &network,
+            no_walk.clone().map_or(Ok(&walk), Err),
+        );
+        let inputs = measures::inputs(&measured, &factors)
+            .map_err(|missing| fault(missing.iter().map(|id| format!("there is no factor `{id}`"))))?;
+        let evaluation = Evaluation::new(graph, inputs, SEED).map_err(fault)?;
+        Ok(Self {
+            fabric,
+            network,
+            walk,
+            no_walk,
+            painted,
+            evaluation,
+            override_faults,
+        })
+    }
+
+    /// Brings everything up to the document. Where that fails the last figures stay and the reason is kept with the
+    /// overridden factors; only the program's own tables can make it fail.
+    fn renew(&mut self, document: &Document, alternative: AlternativeId, lands: &mut LandCache, shipped: &Factors) {
+        self.fabric.renew(document, alternative, lands);
+        let (factors, mut faults) = factors_of(document, shipped);
+        match walk_network::walk_network(&self.fabric) {
+            Ok(network) => self.network = network,
+            Err(network_faults) => faults.extend(network_faults.iter().map(ToString::to_string)),
+        }
+        self.no_walk = walk_network::walk_to_center(document, alternative, &self.network, &mut self.walk).err();
+        self.painted = painted_faces(document, alternative, &self.fabric);
+        let walk = self.no_walk.clone().map_or(Ok(&self.walk), Err);
+        let measured = count(document, &self.fabric, &self.painted, &self.network, walk);
+        match measures::inputs(&measured, &factors) {
+            Ok(inputs) => {
+                if let Err(input_faults) = self.evaluation.set(inputs) {
+                    faults.extend(input_faults.iter().map(ToString::to_string));
+                }
+            }
+            Err(missing) => faults.extend(missing.iter().map(|id| format!("there is no factor `{id}`"))),
+        }
+        self.override_faults = faults;
+    }
+}
+
+/// The shipped factors with the document's own values; values that do not fit are left out and named.
+fn factors_of(document: &Document, shipped: &Factors) -> (Factors, Vec<String>) {
+    let mut factors = shipped.clone();
+    let mut faults = Vec::new();
+    for (id, held) in &document.settings.overridden_factors {
+        let value = Override {
+            low: Some(held.low),
+            typical: held.typical,
+            high: Some(held.high),
+        };
+        match factors.with_overrides([(id.as_str(), value)]) {
+            Ok(changed) => factors = changed,
+            Err(override_faults) => faults.extend(override_faults.iter().map(ToString::to_string)),
+        }
+    }
+    (factors, faults)
+}
