@@ -6,7 +6,7 @@ use super::faces::Faces;
 use super::grid::Cells;
 use super::ids::{EdgeId, FaceId, HalfEdgeId, VertexId};
 use super::noding::Noding;
-use super::pixels::Span;
+use super::pixels::{Span, key_of};
 use super::rotation::next_half_edges;
 use super::segments::{SourceId, SourceSegment};
 use crate::plan::PlanPoint;
@@ -53,14 +53,16 @@ impl Arrangement {
     /// ```
     #[must_use]
     pub fn of(segments: &[SourceSegment]) -> Self {
-        let mut spans = Vec::with_capacity(segments.len());
-        let mut span_sources = Vec::with_capacity(segments.len());
-        for segment in segments {
-            if let Some(span) = Span::between(segment.a, segment.b) {
-                spans.push(span);
-                span_sources.push(segment.source);
-            }
-        }
+        // From west to east, as they will be swept: the order decides nothing but what memory is near.
+        let mut drawn: Vec<(u64, Span, SourceId)> = segments
+            .iter()
+            .filter_map(|segment| {
+                Span::between(segment.a, segment.b).map(|span| (key_of(span.a), span, segment.source))
+            })
+            .collect();
+        drawn.sort_unstable_by_key(|&(west_end, ..)| west_end);
+        let (spans, span_sources): (Vec<Span>, Vec<SourceId>) =
+            drawn.into_iter().map(|(_, span, source)| (span, source)).unzip();
         let noding = Noding::of(&spans);
         let edges = Edges::of(&noding, &span_sources);
         let vertices = noding.vertices;

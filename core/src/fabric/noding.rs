@@ -10,7 +10,7 @@
 //! and every run is met in its own direction without a sort of its own.
 
 use super::grid::Cells;
-use super::pixels::{Span, passes, rounded_crossing};
+use super::pixels::{Span, key_of, passes, point_of, rounded_crossing};
 use crate::plan::PlanPoint;
 
 /// A cell with more spans than this is split, where splitting helps.
@@ -86,17 +86,6 @@ fn descend_within_columns(run: &mut [u32], vertices: &[PlanPoint]) {
     for column in run.chunk_by_mut(|&p, &q| vertices[p as usize].x_mm == vertices[q as usize].x_mm) {
         column.reverse();
     }
-}
-
-/// A point packed so that integer order is the order of points.
-fn key_of(p: PlanPoint) -> u64 {
-    let biased = |v: i32| u64::from((v as u32) ^ 0x8000_0000);
-    biased(p.x_mm) << 32 | biased(p.y_mm)
-}
-
-fn point_of(key: u64) -> PlanPoint {
-    let unbiased = |v: u32| (v ^ 0x8000_0000) as i32;
-    PlanPoint::new(unbiased((key >> 32) as u32), unbiased(key as u32))
 }
 
 /// A rectangle of pixels, both corners included.

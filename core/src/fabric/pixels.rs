@@ -32,6 +32,18 @@ impl Span {
     }
 }
 
+/// A point packed so that integer order is the order of points.
+pub(super) fn key_of(p: PlanPoint) -> u64 {
+    let biased = |v: i32| u64::from((v as u32) ^ 0x8000_0000);
+    biased(p.x_mm) << 32 | biased(p.y_mm)
+}
+
+/// The point a key was made of.
+pub(super) fn point_of(key: u64) -> PlanPoint {
+    let unbiased = |v: u32| (v ^ 0x8000_0000) as i32;
+    PlanPoint::new(unbiased((key >> 32) as u32), unbiased(key as u32))
+}
+
 /// The grid point whose pixel holds the crossing of two spans that cross in the interior of both; `None` when they do
 /// not. Touching at an end is not a crossing: the end is a vertex already.
 pub(super) fn rounded_crossing(first: Span, second: Span) -> Option<PlanPoint> {
