@@ -246,7 +246,7 @@ mod tests {
         check(640.0, Range::Certain, unit::HOMES, metric, "640 homes");
         check(1.0, Range::Certain, unit::HOMES, metric, "1 home");
         check(123_456.0, Range::Certain, unit::LAND, metric, "12.3 ha");
-        check(123_456.0, Range::Certain, unit::LAND, System::Customary, "30.5 acre");
+        check(123_456.0, Range::Certain, unit::LAND, System::Customary, "30.5 acres");
         check(0.0, Range::Certain, unit::LAND, metric, "0 ha");
         check(
             5.0,

@@ -144,6 +144,29 @@ impl Evaluation {
         titles.join(", ")
     }
 
+    /// The words for a cell's place along some of its axes.
+    pub(crate) fn label_along(&self, index: NodeIndex, cell: usize, along: &[AxisIndex]) -> String {
+        let axes = &self.graph.node(index).axes;
+        let place = axes.iter().zip(self.place(index, cell));
+        let titles: Vec<&str> = place
+            .filter(|(axis, _)| along.contains(axis))
+            .map(|(_, entry)| entry.title.as_str())
+            .collect();
+        titles.join(", ")
+    }
+
+    /// How many cells a table over these axes has.
+    pub(crate) fn cells_over(&self, axes: &[AxisIndex]) -> usize {
+        axes.iter().map(|axis| self.lengths[axis.at()]).product()
+    }
+
+    /// The cell one entry before `cell` along an axis of the node; `None` at the first entry.
+    pub(crate) fn entry_before(&self, index: NodeIndex, cell: usize, along: AxisIndex) -> Option<usize> {
+        let step = self.with_tables(|tables| tables.strides(index, &[along]))[0];
+        let entry = cell / step.max(1) % self.lengths[along.at()].max(1);
+        (entry > 0).then(|| cell - step)
+    }
+
     /// Works `replaced` nodes and all that depend on them, and says what changed.
     fn work(&mut self, replaced: &[bool]) -> Changes {
         let graph = Arc::clone(&self.graph);
@@ -235,7 +258,7 @@ impl Evaluation {
         found
     }
 
-    /// The one operator that does not work cell by cell or by groups: where each cell of a curve stands.
+    /// For a curve read by `cell`: the cells of its knots in `of`.
     pub(crate) fn knot_cells(&self, index: NodeIndex, cell: usize, of: NodeIndex, knots: AxisIndex) -> Vec<usize> {
         let first = self.cell_read(index, cell, of);
         let step = self.with_tables(|tables| tables.strides(of, &[knots]))[0];

@@ -314,6 +314,30 @@ impl<R> Expression<R> {
         }
     }
 
+    /// The formula's number from those of its ends; NaN when it cannot be worked out.
+    pub fn evaluate(&self, value_of: &mut impl FnMut(&R) -> f64) -> f64 {
+        match self {
+            Self::Figure(id) => value_of(id),
+            Self::Constant(value, _) => *value,
+            Self::Binary(operation, left, right) => {
+                let left = left.evaluate(value_of);
+                operation.apply(left, right.evaluate(value_of))
+            }
+            Self::Function(function, of) => function.apply(of.evaluate(value_of)),
+            Self::Choose(choice) => {
+                let left = choice.left.evaluate(value_of);
+                let right = choice.right.evaluate(value_of);
+                if left.is_nan() || right.is_nan() {
+                    f64::NAN
+                } else if choice.comparison.holds(left, right) {
+                    choice.then.evaluate(value_of)
+                } else {
+                    choice.otherwise.evaluate(value_of)
+                }
+            }
+        }
+    }
+
     /// Writes the formula, its ends through `write`: in words with titles, with numbers with values.
     ///
     /// ```

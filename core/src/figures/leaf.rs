@@ -86,12 +86,12 @@ impl LeafValue {
         }
     }
 
-    /// The factor at `place`, for a factor leaf.
+    /// The factors of a factor leaf, one for each cell; none for another leaf.
     #[must_use]
-    pub fn factor(&self, place: usize) -> Option<&Arc<Factor>> {
+    pub fn factors(&self) -> &[Arc<Factor>] {
         match self {
-            Self::Factor { rows } => rows.get(place),
-            _ => None,
+            Self::Factor { rows } => rows,
+            _ => &[],
         }
     }
 }

@@ -3,8 +3,9 @@
 //! Figures are declared once ([`graph`]) over leaves that are counted on the drawing, chosen, or taken from the factor
 //! tables ([`leaf`]); building the graph checks references, axes, units and cycles ([`check`]). An
 //! [`evaluate::Evaluation`] holds the leaf values ([`inputs`]) and every table that follows ([`column`]); setting
-//! leaves works again only what depends on them. From there come the basis of a number, its range over the doubt in the
-//! factors ([`range`]), and how it is written ([`display`]).
+//! leaves works again only what depends on them. From there come how a number is written ([`display`]), its basis
+//! ([`basis`]), its range over the doubt in the factors ([`range`]), where that doubt comes from ([`sensitivity`]), the
+//! difference between two alternatives ([`difference`]), and figures as data ([`value`]).
 
 pub mod unit;
 
@@ -33,6 +34,21 @@ pub mod random;
 pub mod range;
 
 pub mod display;
+
+pub mod basis;
+
+mod basis_text;
+
+pub mod difference;
+
+pub mod sensitivity;
+
+mod replaced;
+
+pub mod value;
+
+#[cfg(test)]
+pub(crate) mod readback;
 
 pub use evaluate::Evaluation;
 pub use graph::{Graph, GraphBuilder, NodeIndex};

@@ -99,22 +99,51 @@ impl Dimension {
     }
 }
 
+impl Dimension {
+    /// Its bases by name, lengths in `length`: `m2/s`, `ft2/lot`; empty for no dimension.
+    fn written(&self, length: &str) -> String {
+        let name = |base: usize| if base == 0 { length } else { BASE_NAMES[base] };
+        let powers = || self.exponents.iter().copied().enumerate();
+        let above: Vec<String> = powers()
+            .filter(|(_, p)| *p > 0)
+            .map(|(base, p)| powered(name(base), p))
+            .collect();
+        let below: Vec<String> = powers()
+            .filter(|(_, p)| *p < 0)
+            .map(|(base, p)| format!("/{}", powered(name(base), p.saturating_neg())))
+            .collect();
+        match (above.is_empty(), below.is_empty()) {
+            (true, false) => format!("1{}", below.concat()),
+            _ => format!("{}{}", above.join(" "), below.concat()),
+        }
+    }
+}
+
 impl fmt::Display for Dimension {
     /// `m2/s`, `person/home`; `a plain number` for no dimension.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let powers = || BASE_NAMES.iter().zip(self.exponents);
-        let above: Vec<String> = powers().filter(|(_, p)| *p > 0).map(|(n, p)| powered(n, p)).collect();
-        let below: Vec<String> = powers()
-            .filter(|(_, p)| *p < 0)
-            .map(|(n, p)| powered(n, p.saturating_neg()))
-            .collect();
-        match (above.is_empty(), below.is_empty()) {
-            (true, true) => out.write_str("a plain number"),
-            (false, true) => out.write_str(&above.join(" ")),
-            (true, false) => write!(out, "1/{}", below.join("/")),
-            (false, false) => write!(out, "{}/{}", above.join(" "), below.join("/")),
+        match self.written("m").as_str() {
+            "" => out.write_str("a plain number"),
+            text => out.write_str(text),
         }
     }
+}
+
+/// What one shown unit is worth in plain ones: `1 acre = 43,560 ft2`, `1 ha = 10,000 m2`. `None` when it is plain.
+#[must_use]
+pub fn conversion(unit: &Unit, system: System) -> Option<String> {
+    let shown = unit.shown(system);
+    let (length, length_m) = match system {
+        System::Metric => ("m", 1.0),
+        System::Customary => ("ft", FOOT_M),
+    };
+    let lengths = unit.dimension.exponents[Base::Meter as usize];
+    let plain = shown.scale / crate::number::power(length_m, f64::from(lengths));
+    let is_plain = (plain - 1.0).abs() < 1e-9;
+    (!is_plain && shown.one != "%").then(|| {
+        let worth = super::display::digits(plain);
+        format!("1 {} = {worth} {}", shown.one, unit.dimension.written(length))
+    })
 }
 
 fn powered(name: &str, power: i8) -> String {
@@ -186,6 +215,13 @@ impl Unit {
         }
     }
 
+    const fn each(code: &'static str, dimension: Dimension, many: &'static str) -> Self {
+        Self {
+            finest: 0.0,
+            ..Self::counted(code, dimension, many)
+        }
+    }
+
     const fn measured(
         code: &'static str,
         dimension: Dimension,
@@ -248,18 +284,27 @@ pub const JOBS: Unit = Unit::counted("job", JOB, "jobs");
 /// Lots.
 pub const LOTS: Unit = Unit::counted("lot", LOT, "lots");
 /// Homes on a lot.
-pub const HOMES_PER_LOT: Unit = Unit::measured("home/lot", HOME.over(LOT), ("homes/lot", 1.0), ("homes/lot", 1.0));
+pub const HOMES_PER_LOT: Unit = Unit::each("home/lot", HOME.over(LOT), "homes/lot");
 /// People in a home.
-pub const PEOPLE_PER_HOME: Unit = Unit::measured(
-    "person/home",
-    PERSON.over(HOME),
-    ("people/home", 1.0),
-    ("people/home", 1.0),
-);
+pub const PEOPLE_PER_HOME: Unit = Unit::each("person/home", PERSON.over(HOME), "people/home");
 /// Jobs for each home.
-pub const JOBS_PER_HOME: Unit = Unit::measured("job/home", JOB.over(HOME), ("jobs/home", 1.0), ("jobs/home", 1.0));
+pub const JOBS_PER_HOME: Unit = Unit::each("job/home", JOB.over(HOME), "jobs/home");
 /// Land: hectares and acres.
-pub const LAND: Unit = Unit::measured("m2", AREA_DIMENSION, ("ha", HECTARE_M2), ("acre", ACRE_M2));
+pub const LAND: Unit = Unit {
+    code: "m2",
+    dimension: AREA_DIMENSION,
+    metric: ShownUnit {
+        one: "ha",
+        many: "ha",
+        scale: HECTARE_M2,
+    },
+    customary: ShownUnit {
+        one: "acre",
+        many: "acres",
+        scale: ACRE_M2,
+    },
+    finest: 0.0,
+};
 /// Area of buildings and lots: square meters and square feet.
 pub const AREA: Unit = Unit::measured("m2", AREA_DIMENSION, ("m2", 1.0), ("ft2", SQUARE_FOOT_M2));
 /// Area of one lot.
@@ -415,6 +460,21 @@ mod tests {
         assert!((scale("acre") / scale("ft2") - 43_560.0).abs() < 1e-9);
         assert!((scale("mi") / scale("ft") - 5_280.0).abs() < 1e-9);
         assert!((scale("mph") - 0.447_04).abs() < 1e-15);
+    }
+
+    #[test]
+    fn a_unit_that_is_not_plain_says_what_it_is_worth() {
+        let (metric, customary) = (System::Metric, System::Customary);
+        assert_eq!(conversion(&LAND, metric).as_deref(), Some("1 ha = 10,000 m2"));
+        assert_eq!(conversion(&LAND, customary).as_deref(), Some("1 acre = 43,560 ft2"));
+        assert_eq!(conversion(&MINUTES, customary).as_deref(), Some("1 min = 60 s"));
+        assert_eq!(
+            conversion(&HOMES_PER_LAND, metric).as_deref(),
+            Some("1 homes/ha = 0.0001 home/m2")
+        );
+        for plain in [AREA_PER_LOT, HOMES, SHARE, WALKING_SPEED] {
+            assert_eq!(conversion(&plain, customary), None);
+        }
     }
 
     #[test]

@@ -2,6 +2,8 @@ use std::sync::Arc;
 
 use super::*;
 use crate::figures::Evaluation;
+use crate::figures::readback::check_basis;
+use crate::figures::unit::System;
 
 /// An invented village: cottages and rows on four faces, a center, shops and a school.
 pub(crate) fn village() -> MeasureInputs {
@@ -148,5 +150,19 @@ fn evenness_agrees_with_a_general_library() {
             .map(|x| x.as_f64().unwrap())
             .collect();
         check_evenness(&amounts, case["normalised_by_listed"].as_f64().unwrap(), 1e-15);
+    }
+}
+
+#[test]
+fn every_printed_basis_leads_to_the_number_shown() {
+    let evaluation = evaluated(&village());
+    for system in [System::Metric, System::Customary] {
+        for index in evaluation.graph().indices() {
+            let is_leaf = evaluation.graph().leaf_kind(index).is_some();
+            for cell in 0..evaluation.cell_count(index) {
+                let checked = check_basis(&evaluation.basis(index, cell, system));
+                assert_eq!(checked == 0, is_leaf, "{}", evaluation.graph().node(index).id);
+            }
+        }
     }
 }

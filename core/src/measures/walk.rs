@@ -23,11 +23,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     let _ = graph.factor("walking.planning_speed", "walking speed", unit::WALKING_SPEED);
 
     graph
-        .figure(
-            "walk.center_5min_base_time",
-            "five minutes at base speed",
-            unit::MINUTES,
-        )
+        .figure("walk.center_5min_base_time", "time at base speed", unit::MINUTES)
         .formula(constant(300.0, unit::MINUTES) * figure("walking.planning_speed") / figure("walk.base_speed"));
     graph
         .figure("walk.center_5min_land", "land within 5 minutes of a center", unit::LAND)

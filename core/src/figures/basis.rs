@@ -1,0 +1,638 @@
+//! How a number was worked out, down to what was counted, chosen, or taken from a source.
+//!
+//! A basis is a list of steps. The first is the number asked for; every number a step uses is another step further
+//! down. A step gives its formula in words, then with the numbers of one row in full, and the other rows as a table.
+//! Numbers are printed in six significant digits, so that a printed step, read back, leads to its printed result.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+use super::axis::AxisIndex;
+use super::column::Curve;
+use super::display::in_full;
+use super::evaluate::Evaluation;
+use super::expression::{Binary, Expression, Term};
+use super::graph::{LeafKind, Node, NodeIndex, Operator};
+use super::leaf::{Cell, Factor, LeafValue, SpreadKind};
+use super::method::{Method, MethodInput, MethodTerm};
+use super::unit::{System, Unit, conversion};
+
+/// The basis of one number.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Basis {
+    /// The number's step, then every step it rests on, each before those it rests on itself.
+    pub steps: Vec<Step>,
+}
+
+/// One figure or leaf on the way.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Step {
+    /// Its id.
+    pub id: String,
+    /// Its title.
+    pub title: String,
+    /// Where its values come from.
+    pub origin: Origin,
+    /// The row given in full.
+    pub row: Row,
+    /// The other rows.
+    pub rest: Vec<Row>,
+    /// What the units in the formula are worth, where they do not cancel as they stand: `1 acre = 43,560 ft2`.
+    pub conversions: Vec<String>,
+    /// The steps its numbers open.
+    pub opens: Vec<String>,
+    /// Factors the user changed that go into it.
+    pub changed_factors: Vec<String>,
+}
+
+/// Where a step's values come from.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Origin {
+    /// Worked out: the formula in words.
+    Worked {
+        /// The formula.
+        words: String,
+    },
+    /// Worked out by a named method.
+    Method {
+        /// Its name.
+        name: String,
+        /// How it works.
+        words: String,
+    },
+    /// Counted on the drawing.
+    Counted {
+        /// What was counted, for showing it there.
+        counted: Option<String>,
+    },
+    /// A setting.
+    Chosen,
+    /// From the factor tables.
+    Factor,
+}
+
+/// One cell of a step's table.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Row {
+    /// Which cell of the table.
+    pub cell: usize,
+    /// Its place: the entry titles; empty for a single number.
+    pub label: String,
+    /// How it was worked out, for the row in full.
+    pub lines: Vec<Line>,
+    /// Its value with unit, or why there is none.
+    pub value: String,
+    /// For a factor: its range, sources and notes.
+    pub sources: Vec<String>,
+}
+
+/// One line of working.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Line {
+    /// What it works out, for a method's lines.
+    pub title: Option<String>,
+    /// The formula with numbers; [`SUM_OF_LIST`] or [`MEAN_OF_LIST`] where `terms` are listed.
+    pub formula: String,
+    /// The terms of a long sum or mean.
+    pub terms: Vec<LongTerm>,
+    /// Its result.
+    pub result: String,
+}
+
+/// A term of a long sum or mean.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct LongTerm {
+    /// Its place along the axes summed over.
+    pub label: String,
+    /// Its value with unit.
+    pub value: String,
+    /// Its weight with unit, in a mean.
+    pub weight: Option<String>,
+}
+
+/// A sum or mean of more terms than this is a list, not one long formula.
+pub const TERMS_IN_FORMULA: usize = 12;
+
+/// The formula that stands for a listed sum.
+pub const SUM_OF_LIST: &str = "the sum of the numbers listed";
+
+/// The formula that stands for a listed mean.
+pub const MEAN_OF_LIST: &str = "the mean of the numbers listed, each by its weight";
+
+impl Evaluation {
+    /// The basis of one cell of a node's table, in the units of `system`.
+    #[must_use]
+    pub fn basis(&self, index: NodeIndex, cell: usize, system: System) -> Basis {
+        let mut steps = Vec::new();
+        let mut seen = BTreeSet::new();
+        let writer = Writer { values: self, system };
+        writer.add_step(index, cell, &mut seen, &mut steps);
+        Basis { steps }
+    }
+
+    /// The row of a table that is most worth giving in full: the largest number, the first of equals.
+    #[must_use]
+    pub fn main_cell(&self, index: NodeIndex) -> usize {
+        let column = &self.columns[index.at()];
+        let size = |cell: usize| column.at(cell, 0).abs();
+        let known = (0..column.cell_count()).filter(|cell| !size(*cell).is_nan());
+        known
+            .reduce(|best, cell| if size(cell) > size(best) { cell } else { best })
+            .unwrap_or(0)
+    }
+
+    /// Ids of the changed factors that go into a node, in the order of its leaves.
+    #[must_use]
+    pub fn changed_factors(&self, index: NodeIndex) -> Vec<String> {
+        let mut changed = Vec::new();
+        for leaf in self.leaves_of(index) {
+            let rows = self.leaf(leaf).map_or(&[][..], LeafValue::factors);
+            changed.extend(rows.iter().filter(|row| row.is_changed()).map(|row| row.id.clone()));
+        }
+        changed.dedup();
+        changed
+    }
+}
+
+struct Writer<'a> {
+    values: &'a Evaluation,
+    system: System,
+}
+
+/// Which steps a row's numbers open, and at which cell.
+type Opens = Vec<(NodeIndex, usize)>;
+
+impl Writer<'_> {
+    fn add_step(&self, index: NodeIndex, cell: usize, seen: &mut BTreeSet<NodeIndex>, steps: &mut Vec<Step>) {
+        if !seen.insert(index) {
+            return;
+        }
+        let node = self.values.graph.node(index);
+        let count = self.values.cell_count(index);
+        let mut opens = Opens::new();
+        let mut conversions = Vec::new();
+        let row = if cell < count {
+            self.full_row(index, cell, &mut opens, &mut conversions)
+        } else {
+            Row::default()
+        };
+        let rest = (0..count)
+            .filter(|other| *other != cell)
+            .map(|other| self.plain_row(index, other));
+        // A node whose table is empty still opens what it needs.
+        for need in node.operator.references() {
+            if !opens.iter().any(|(opened, _)| opened == need) {
+                opens.push((*need, self.values.main_cell(*need)));
+            }
+        }
+        let mut opened = BTreeSet::new();
+        opens.retain(|(need, _)| opened.insert(*need));
+        let id_of = |(need, _): &(NodeIndex, usize)| self.values.graph.node(*need).id.clone();
+        steps.push(Step {
+            id: node.id.clone(),
+            title: node.title.clone(),
+            origin: self.origin(index, node),
+            row,
+            rest: rest.collect(),
+            conversions,
+            opens: opens.iter().map(id_of).collect(),
+            changed_factors: self.values.changed_factors(index),
+        });
+        for (need, cell) in opens {
+            self.add_step(need, cell, seen, steps);
+        }
+    }
+
+    fn origin(&self, index: NodeIndex, node: &Node) -> Origin {
+        let title = |index: &NodeIndex| self.values.graph.node(*index).title.as_str();
+        let axes = |over: &[AxisIndex]| {
+            let titles: Vec<&str> = over
+                .iter()
+                .map(|axis| self.values.graph.axis(*axis).title.as_str())
+                .collect();
+            titles.join(" and ")
+        };
+        let words = match &node.operator {
+            Operator::Leaf(LeafKind::Counted) => {
+                let counted = match self.values.leaf(index) {
+                    Some(LeafValue::Counted { counted, .. }) => counted.clone(),
+                    _ => None,
+                };
+                return Origin::Counted { counted };
+            }
+            Operator::Leaf(LeafKind::Chosen) => return Origin::Chosen,
+            Operator::Leaf(LeafKind::Factor) => return Origin::Factor,
+            Operator::Method { method, .. } => {
+                return Origin::Method {
+                    name: method.name.to_owned(),
+                    words: method.words.to_owned(),
+                };
+            }
+            Operator::Formula(formula) => self.values.words(formula),
+            Operator::Sum { of, over } => format!("the sum of {} over {}", title(of), axes(over)),
+            Operator::WeightedMean { of, weight, over } => {
+                format!(
+                    "the mean of {} over {}, weighted by {}",
+                    title(of),
+                    axes(over),
+                    title(weight)
+                )
+            }
+            Operator::Lookup { x, y, at, .. } => {
+                format!("the curve of {} by {}, read at {}", title(y), title(x), title(at))
+            }
+            Operator::RunningBalance {
+                start,
+                change,
+                least,
+                most,
+                along,
+            } => {
+                let mut words = format!(
+                    "from {}, along {}: the balance before + {}",
+                    title(start),
+                    axes(&[*along]),
+                    title(change)
+                );
+                if let Some(least) = least {
+                    words.push_str(&format!(", never below {}", title(least)));
+                }
+                if let Some(most) = most {
+                    words.push_str(&format!(", never above {}", title(most)));
+                }
+                words
+            }
+        };
+        Origin::Worked { words }
+    }
+
+    fn plain_row(&self, index: NodeIndex, cell: usize) -> Row {
+        Row {
+            cell,
+            label: self.values.label(index, cell),
+            lines: Vec::new(),
+            value: self.value(index, cell),
+            sources: self.sources(index, cell),
+        }
+    }
+
+    fn full_row(&self, index: NodeIndex, cell: usize, opens: &mut Opens, conversions: &mut Vec<String>) -> Row {
+        let mut row = self.plain_row(index, cell);
+        let node = self.values.graph.node(index);
+        let known = self.values.cell(index, cell).number().is_some();
+        match &node.operator {
+            Operator::Leaf(_) => {}
+            Operator::Method { method, inputs, along } => {
+                let (cells, result) = self.values.method_call(index, cell, inputs, along);
+                for (input, cells) in inputs.iter().zip(&cells) {
+                    opens.extend(cells.first().map(|first| (*input, *first)));
+                }
+                if known {
+                    row.lines = self.method_lines(method, inputs, &cells, along, result);
+                }
+            }
+            Operator::Sum { of, over } if self.values.cells_over(over) > TERMS_IN_FORMULA => {
+                let members = self.values.members(index, cell, *of, *of, over);
+                self.add_list(&mut row, opens, (*of, over), None, &members);
+                conversions.extend(self.conversions(&Expression::Figure((*of, 0)), &node.unit));
+            }
+            Operator::WeightedMean { of, weight, over } if self.values.cells_over(over) > TERMS_IN_FORMULA => {
+                let members = self.values.members(index, cell, *of, *weight, over);
+                self.add_list(&mut row, opens, (*of, over), Some(*weight), &members);
+                conversions.extend(self.conversions(&Expression::Figure((*of, 0)), &node.unit));
+            }
+            _ => {
+                let formula = self.cell_formula(index, cell);
+                let mut used = Vec::new();
+                formula.references(&mut used);
+                opens.extend(used.into_iter().copied().filter(|(need, _)| *need != index));
+                if known {
+                    conversions.extend(self.conversions(&formula, &node.unit));
+                    row.lines.push(Line {
+                        title: None,
+                        formula: self.with_numbers(&formula),
+                        terms: Vec::new(),
+                        result: row.value.clone(),
+                    });
+                }
+            }
+        }
+        row
+    }
+
+    /// A sum or mean as a list; opens the largest of its terms.
+    fn add_list(
+        &self,
+        row: &mut Row,
+        opens: &mut Opens,
+        (of, over): (NodeIndex, &[AxisIndex]),
+        weight: Option<NodeIndex>,
+        members: &[(usize, usize)],
+    ) {
+        let size = |cell: usize| self.values.columns[of.at()].at(cell, 0).abs();
+        let largest = members
+            .iter()
+            .copied()
+            .reduce(|a, b| if size(b.0) > size(a.0) { b } else { a });
+        if let Some((member, weighing)) = largest {
+            opens.push((of, member));
+            opens.extend(weight.map(|weight| (weight, weighing)));
+        }
+        if !members
+            .iter()
+            .all(|(member, _)| self.values.cell(of, *member).number().is_some())
+        {
+            return;
+        }
+        let terms = members.iter().map(|(member, weighing)| LongTerm {
+            label: self.values.label_along(of, *member, over),
+            value: self.value(of, *member),
+            weight: weight.map(|weight| self.value(weight, *weighing)),
+        });
+        row.lines.push(Line {
+            title: None,
+            formula: if weight.is_some() { MEAN_OF_LIST } else { SUM_OF_LIST }.to_owned(),
+            terms: terms.collect(),
+            result: row.value.clone(),
+        });
+    }
+
+    /// The formula of one cell, over the very cells it uses.
+    fn cell_formula(&self, index: NodeIndex, cell: usize) -> Expression<(NodeIndex, usize)> {
+        let node = self.values.graph.node(index);
+        let read = |need: NodeIndex| Expression::Figure((need, self.values.cell_read(index, cell, need)));
+        match &node.operator {
+            Operator::Formula(formula) => formula.map(&mut |need| (*need, self.values.cell_read(index, cell, *need))),
+            Operator::Sum { of, over } => {
+                let members = self.values.members(index, cell, *of, *of, over);
+                sum_of(
+                    members.into_iter().map(|(member, _)| Expression::Figure((*of, member))),
+                    &node.unit,
+                )
+            }
+            Operator::WeightedMean { of, weight, over } => {
+                let members = self.values.members(index, cell, *of, *weight, over);
+                let weights = members
+                    .iter()
+                    .map(|(_, weighing)| Expression::Figure((*weight, *weighing)));
+                let unit = self.values.graph.node(*weight).unit;
+                let total_weight = sum_of(weights.clone(), &unit);
+                let terms = members
+                    .iter()
+                    .zip(weights)
+                    .map(|((member, _), weight)| of_two(Binary::Multiply, Expression::Figure((*of, *member)), weight));
+                of_two(Binary::Divide, sum_of(terms, &node.unit), total_weight)
+            }
+            Operator::Lookup { x, y, at, knots } => {
+                let [xs, ys] = [x, y].map(|part| self.values.knot_cells(index, cell, *part, *knots));
+                let number = |node: NodeIndex, cell: &usize| self.values.columns[node.at()].at(*cell, 0);
+                let curve = Curve::new(
+                    xs.iter().map(|cell| number(*x, cell)).collect(),
+                    ys.iter().map(|cell| number(*y, cell)).collect(),
+                );
+                let place = read(*at);
+                let Expression::Figure((_, at_cell)) = place else {
+                    return place;
+                };
+                let (from, to) = curve.piece(number(*at, &at_cell));
+                let knot = |node: NodeIndex, cells: &[usize], knot: usize| {
+                    Expression::Figure((node, cells.get(knot).copied().unwrap_or(0)))
+                };
+                if from == to {
+                    return knot(*y, &ys, from);
+                }
+                let between = |left, right| of_two(Binary::Subtract, left, right);
+                let rise = of_two(
+                    Binary::Multiply,
+                    between(knot(*y, &ys, to), knot(*y, &ys, from)),
+                    between(place, knot(*x, &xs, from)),
+                );
+                let run = between(knot(*x, &xs, to), knot(*x, &xs, from));
+                of_two(Binary::Add, knot(*y, &ys, from), of_two(Binary::Divide, rise, run))
+            }
+            Operator::RunningBalance {
+                start,
+                change,
+                least,
+                most,
+                along,
+            } => {
+                let previous = match self.values.entry_before(index, cell, *along) {
+                    Some(previous) => Expression::Figure((index, previous)),
+                    None => read(*start),
+                };
+                let free = of_two(Binary::Add, previous, read(*change));
+                let above = match least {
+                    Some(least) => of_two(Binary::Maximum, free, read(*least)),
+                    None => free,
+                };
+                match most {
+                    Some(most) => of_two(Binary::Minimum, above, read(*most)),
+                    None => above,
+                }
+            }
+            Operator::Leaf(_) | Operator::Method { .. } => Expression::Figure((index, cell)),
+        }
+    }
+
+    fn with_numbers(&self, formula: &Expression<(NodeIndex, usize)>) -> String {
+        formula.write(&mut |term| match term {
+            Term::Figure((need, cell)) => match self.values.cell(*need, *cell) {
+                Cell::Number(value) => in_full(value, &self.values.graph.node(*need).unit, self.system),
+                Cell::Unknown(_) => "—".to_owned(),
+            },
+            Term::Constant(value, unit) => in_full(value, unit, self.system),
+        })
+    }
+
+    fn method_lines(
+        &self,
+        method: &Method,
+        inputs: &[NodeIndex],
+        cells: &[Vec<usize>],
+        along: &[AxisIndex],
+        result: usize,
+    ) -> Vec<Line> {
+        let gathered: Vec<MethodInput> = inputs
+            .iter()
+            .zip(cells)
+            .map(|(input, cells)| MethodInput {
+                values: cells
+                    .iter()
+                    .map(|cell| self.values.columns[input.at()].at(*cell, 0))
+                    .collect(),
+                labels: cells
+                    .iter()
+                    .map(|cell| self.values.label_along(*input, *cell, along))
+                    .collect(),
+            })
+            .collect();
+        let mut results: Vec<(f64, Unit)> = Vec::new();
+        let mut lines = Vec::new();
+        for step in (method.steps)(&gathered, result) {
+            let value_of = |term: &MethodTerm| match term {
+                MethodTerm::Input { input, cell } => {
+                    let value = gathered.get(*input).and_then(|input| input.values.get(*cell));
+                    let unit = inputs.get(*input).map(|index| self.values.graph.node(*index).unit);
+                    value.copied().zip(unit)
+                }
+                MethodTerm::Step(step) => results.get(*step).copied(),
+            };
+            let value = step
+                .formula
+                .evaluate(&mut |term| value_of(term).map_or(f64::NAN, |(value, _)| value));
+            let formula = step.formula.write(&mut |term| match term {
+                Term::Figure(term) => {
+                    value_of(term).map_or("—".to_owned(), |(value, unit)| in_full(value, &unit, self.system))
+                }
+                Term::Constant(value, unit) => in_full(value, unit, self.system),
+            });
+            lines.push(Line {
+                title: Some(step.title),
+                formula,
+                terms: Vec::new(),
+                result: in_full(value, &step.unit, self.system),
+            });
+            results.push((value, step.unit));
+        }
+        lines
+    }
+
+    /// What the units are worth, unless they cancel as they stand.
+    fn conversions(&self, formula: &Expression<(NodeIndex, usize)>, unit: &Unit) -> Vec<String> {
+        let mut units = Vec::new();
+        let scale = self.scale_of(formula, &mut units);
+        if scale.is_some_and(|scale| is_same(scale, self.plain_scale(unit))) {
+            return Vec::new();
+        }
+        units.push(*unit);
+        let mut texts: Vec<String> = Vec::new();
+        for text in units.iter().filter_map(|unit| conversion(unit, self.system)) {
+            if !texts.contains(&text) {
+                texts.push(text);
+            }
+        }
+        texts
+    }
+
+    /// Coherent units in one unit of the formula's plain result; `None` where units do not match as they stand.
+    fn scale_of(&self, formula: &Expression<(NodeIndex, usize)>, units: &mut Vec<Unit>) -> Option<f64> {
+        let of_unit = |unit: Unit, units: &mut Vec<Unit>| {
+            units.push(unit);
+            Some(self.plain_scale(&unit))
+        };
+        match formula {
+            Expression::Figure((need, _)) => of_unit(self.values.graph.node(*need).unit, units),
+            Expression::Constant(_, unit) => of_unit(*unit, units),
+            Expression::Binary(operation, left, right) => {
+                let (left_scale, right_scale) = (self.scale_of(left, units), self.scale_of(right, units));
+                let (left_scale, right_scale) = (left_scale?, right_scale?);
+                match (operation, &**right) {
+                    (Binary::Multiply, _) => Some(left_scale * right_scale),
+                    (Binary::Divide, _) => Some(left_scale / right_scale),
+                    (Binary::Power, Expression::Constant(exponent, _)) => {
+                        Some(crate::number::power(left_scale, *exponent))
+                    }
+                    _ => is_same(left_scale, right_scale).then_some(left_scale),
+                }
+            }
+            Expression::Function(_, of) => self.scale_of(of, units).filter(|scale| is_same(*scale, 1.0)),
+            Expression::Choose(choice) => {
+                let sides = [&choice.left, &choice.right].map(|side| self.scale_of(side, units));
+                let branches = [&choice.then, &choice.otherwise].map(|side| self.scale_of(side, units));
+                let matched = |pair: [Option<f64>; 2]| match pair {
+                    [Some(a), Some(b)] if is_same(a, b) => Some(a),
+                    _ => None,
+                };
+                matched(sides)?;
+                matched(branches)
+            }
+        }
+    }
+
+    /// Percent needs no conversion: everybody reads 92% as 0.92.
+    fn plain_scale(&self, unit: &Unit) -> f64 {
+        let shown = unit.shown(self.system);
+        if shown.one == "%" { 1.0 } else { shown.scale }
+    }
+
+    fn value(&self, index: NodeIndex, cell: usize) -> String {
+        match self.values.cell(index, cell) {
+            Cell::Number(value) => in_full(value, &self.values.graph.node(index).unit, self.system),
+            Cell::Unknown(reason) => format!("cannot be worked out: {reason}"),
+        }
+    }
+
+    fn sources(&self, index: NodeIndex, cell: usize) -> Vec<String> {
+        let factor = self.values.leaf(index).and_then(|leaf| leaf.factors().get(cell));
+        factor.map_or(Vec::new(), |factor| {
+            self.factor_lines(factor, &self.values.graph.node(index).unit)
+        })
+    }
+
+    fn factor_lines(&self, factor: &Factor, unit: &Unit) -> Vec<String> {
+        let full = |value: f64| in_full(value, unit, self.system);
+        let written = |value: f64| {
+            let number = super::display::digits(value / factor.scale);
+            match factor.unit.as_str() {
+                "share" | "1" => number,
+                unit => format!("{number} {unit}"),
+            }
+        };
+        let spread = &factor.spread;
+        let meaning = match spread.kind {
+            SpreadKind::Bounds => "least and most",
+            SpreadKind::Positive | SpreadKind::Share => "10th and 90th percentiles",
+        };
+        let mut lines = vec![format!(
+            "{}: {}; low {}, high {} ({meaning})",
+            factor.id,
+            full(spread.typical),
+            full(spread.low),
+            full(spread.high)
+        )];
+        if factor.unit != "share" && full(spread.typical) != written(spread.typical) {
+            lines.push(format!(
+                "as written: {}; low {}, high {}",
+                written(spread.typical),
+                written(spread.low),
+                written(spread.high)
+            ));
+        }
+        match &factor.shipped {
+            Some(shipped) => {
+                lines.push(format!(
+                    "changed by the user; shipped as {}, low {}, high {}",
+                    full(shipped.typical),
+                    full(shipped.low),
+                    full(shipped.high)
+                ));
+                lines.extend(factor.sources.iter().map(|source| format!("shipped {source}")));
+            }
+            None => lines.extend(factor.sources.iter().map(ToString::to_string)),
+        }
+        if let Some(group) = &factor.group {
+            lines.push(format!("moves together with the other factors of the group {group}"));
+        }
+        if !factor.note.is_empty() {
+            lines.push(factor.note.clone());
+        }
+        lines
+    }
+}
+
+fn is_same(a: f64, b: f64) -> bool {
+    (a / b - 1.0).abs() < 1e-12
+}
+
+fn of_two<R>(operation: Binary, left: Expression<R>, right: Expression<R>) -> Expression<R> {
+    Expression::Binary(operation, Box::new(left), Box::new(right))
+}
+
+fn sum_of<R>(terms: impl Iterator<Item = Expression<R>>, unit: &Unit) -> Expression<R> {
+    terms
+        .reduce(|sum, term| of_two(Binary::Add, sum, term))
+        .unwrap_or(Expression::Constant(0.0, *unit))
+}

@@ -1,0 +1,123 @@
+//! A basis as plain text, for the command line and the print.
+//!
+//! Each step is a heading and indented lines:
+//!
+//! ```text
+//! homes by building type [homes.by_building_type]
+//!   = buildable land by building type × share of land that becomes lots ÷ area of a lot × homes on a lot
+//!   for cottage:
+//!   = 4.35 ha × 92% ÷ 450 m2/lot × 1 homes/lot
+//!   = 88.9333 homes
+//!   1 ha = 10,000 m2
+//!   for row house: 74.8778 homes
+//! ```
+
+use std::fmt;
+
+use super::basis::{Basis, Line, Origin, Row, Step, TERMS_IN_FORMULA};
+
+impl fmt::Display for Basis {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (place, step) in self.steps.iter().enumerate() {
+            if place > 0 {
+                out.write_str("\n")?;
+            }
+            step.fmt(out)?;
+        }
+        Ok(())
+    }
+}
+
+impl fmt::Display for Step {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        writeln!(out, "{} [{}]", self.title, self.id)?;
+        match &self.origin {
+            Origin::Worked { words } => writeln!(out, "  = {words}")?,
+            Origin::Method { name, words } => writeln!(out, "  by {name}: {words}")?,
+            Origin::Counted { counted: Some(counted) } => writeln!(out, "  counted on the drawing: {counted}")?,
+            Origin::Counted { counted: None } => writeln!(out, "  counted on the drawing")?,
+            Origin::Chosen => writeln!(out, "  a chosen setting")?,
+            Origin::Factor => writeln!(out, "  from the factor tables")?,
+        }
+        write_full_row(&self.row, out)?;
+        for conversion in &self.conversions {
+            writeln!(out, "  {conversion}")?;
+        }
+        let leave_out_zeros = self.rest.len() > TERMS_IN_FORMULA;
+        let mut zeros = 0;
+        for row in &self.rest {
+            if leave_out_zeros && is_zero(&row.value) && row.sources.is_empty() {
+                zeros += 1;
+                continue;
+            }
+            writeln!(out, "  for {}: {}", row.label, row.value)?;
+            write_sources(row, out)?;
+        }
+        if zeros > 0 {
+            writeln!(out, "  zero in {zeros} other places")?;
+        }
+        if !self.changed_factors.is_empty() {
+            writeln!(
+                out,
+                "  rests on factors changed by the user: {}",
+                self.changed_factors.join(", ")
+            )?;
+        }
+        Ok(())
+    }
+}
+
+fn write_full_row(row: &Row, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+    if row.lines.is_empty() {
+        match row.label.as_str() {
+            "" => writeln!(out, "  {}", row.value)?,
+            label => writeln!(out, "  for {label}: {}", row.value)?,
+        }
+        return write_sources(row, out);
+    }
+    if !row.label.is_empty() {
+        writeln!(out, "  for {}:", row.label)?;
+    }
+    for line in &row.lines {
+        write_line(line, out)?;
+    }
+    // A method's last line has its result; it is also the figure's, and stands once more as such.
+    if row.lines.iter().any(|line| line.title.is_some()) {
+        writeln!(out, "  {}", row.value)?;
+    }
+    write_sources(row, out)
+}
+
+fn write_line(line: &Line, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+    if let Some(title) = &line.title {
+        writeln!(out, "  {title}")?;
+    }
+    writeln!(out, "  = {}", line.formula)?;
+    let zeros = line.terms.iter().filter(|term| is_zero(&term.value)).count();
+    for term in line
+        .terms
+        .iter()
+        .filter(|term| term.weight.is_some() || !is_zero(&term.value))
+    {
+        match &term.weight {
+            Some(weight) => writeln!(out, "    {}: {}; {weight}", term.label, term.value)?,
+            None => writeln!(out, "    {}: {}", term.label, term.value)?,
+        }
+    }
+    if zeros > 0 && line.terms.iter().all(|term| term.weight.is_none()) {
+        writeln!(out, "    and {zeros} zeros")?;
+    }
+    writeln!(out, "  = {}", line.result)
+}
+
+/// Whether a written value is exactly zero: `0`, `0 acres`, `0%`.
+fn is_zero(value: &str) -> bool {
+    value == "0" || value.starts_with("0 ") || value == "0%"
+}
+
+fn write_sources(row: &Row, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+    for line in &row.sources {
+        writeln!(out, "    {line}")?;
+    }
+    Ok(())
+}

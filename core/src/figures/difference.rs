@@ -1,0 +1,134 @@
+//! The difference a figure makes between two alternatives, draw by draw.
+//!
+//! Both alternatives draw the same factor at the same quantile, so doubt they share cancels: two plans may each be
+//! uncertain by a fifth and still differ for certain.
+
+use std::fmt;
+use std::sync::Arc;
+
+use serde::Serialize;
+
+use super::display::{self, Shown};
+use super::evaluate::Evaluation;
+use super::graph::NodeIndex;
+use super::leaf::Cell;
+use super::range::{Range, range_of};
+use super::unit::{System, Unit};
+
+/// Second less first.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Difference {
+    /// The difference of the values, or why there is none.
+    pub value: Cell,
+    /// The range of the paired draws' differences.
+    pub range: Range,
+    /// Whether it is larger than rounding and range: at least as large as the coarser step the two numbers are shown
+    /// in, with a range on one side of zero.
+    pub is_clear: bool,
+}
+
+/// Why two evaluations cannot be compared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotComparable {
+    /// They are of different graphs.
+    OtherGraph,
+    /// They are drawn with different seeds, so draws do not pair.
+    OtherSeed,
+    /// The figure's axes have other entries.
+    OtherEntries,
+}
+
+impl fmt::Display for NotComparable {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(match self {
+            Self::OtherGraph => "the two are worked with different figures",
+            Self::OtherSeed => "the two are drawn with different seeds",
+            Self::OtherEntries => "the two tables do not have the same entries",
+        })
+    }
+}
+
+/// One cell of `second` less the same of `first`, in the units of `system` as far as rounding matters.
+///
+/// # Errors
+/// When the two do not share graph, seed and the table's entries.
+pub fn difference(
+    first: &mut Evaluation,
+    second: &mut Evaluation,
+    index: NodeIndex,
+    cell: usize,
+    system: System,
+) -> Result<Difference, NotComparable> {
+    if !Arc::ptr_eq(first.graph(), second.graph()) {
+        return Err(NotComparable::OtherGraph);
+    }
+    if first.seed() != second.seed() {
+        return Err(NotComparable::OtherSeed);
+    }
+    let node = first.graph().node(index);
+    if node
+        .axes
+        .iter()
+        .any(|axis| first.entries(*axis) != second.entries(*axis))
+    {
+        return Err(NotComparable::OtherEntries);
+    }
+    let unit = node.unit;
+    let (from, to) = (first.cell(index, cell), second.cell(index, cell));
+    let steps = [
+        display::shown(&from, &first.range(index, cell), &unit, system).step,
+        display::shown(&to, &second.range(index, cell), &unit, system).step,
+    ];
+    let value = match (from, to) {
+        (Cell::Number(from), Cell::Number(to)) => Cell::Number(to - from),
+        (Cell::Unknown(reason), _) | (_, Cell::Unknown(reason)) => Cell::Unknown(reason),
+    };
+    let range = paired_range(first, second, index, cell);
+    let step = steps.into_iter().flatten().fold(0.0, f64::max);
+    let is_clear = match (&value, &range) {
+        (Cell::Unknown(_), _) | (_, Range::Unknown { .. }) => false,
+        (Cell::Number(value), Range::Certain) => value.abs() >= step && value.abs() > 0.0,
+        (Cell::Number(value), Range::Likely { low, high, .. }) => {
+            value.abs() >= step && (*low > 0.0 && *value > 0.0 || *high < 0.0 && *value < 0.0)
+        }
+    };
+    Ok(Difference { value, range, is_clear })
+}
+
+fn paired_range(first: &Evaluation, second: &Evaluation, index: NodeIndex, cell: usize) -> Range {
+    let (from, to) = (first.drawn(index), second.drawn(index));
+    let lanes = from.lanes().max(to.lanes());
+    if lanes == 1 {
+        return Range::Certain;
+    }
+    let draws: Vec<f64> = (0..lanes).map(|lane| to.at(cell, lane) - from.at(cell, lane)).collect();
+    range_of(&draws)
+}
+
+/// A difference in words: `about 12 homes more, likely 8 to 17`, `no clear difference`.
+#[must_use]
+pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) -> Shown {
+    let value = match &difference.value {
+        Cell::Number(value) => *value,
+        unknown @ Cell::Unknown(_) => return display::shown(unknown, &difference.range, unit, system),
+    };
+    let word = if value < 0.0 { "less" } else { "more" };
+    let range = match difference.range {
+        Range::Likely { low, high, failed } if value < 0.0 => Range::Likely {
+            low: -high,
+            high: -low,
+            failed,
+        },
+        range => range,
+    };
+    let mut shown = display::shown(&Cell::Number(value.abs()), &range, unit, system);
+    if difference.is_clear {
+        let with_word = format!("{} {word}", shown.short);
+        shown.text = shown.text.replacen(&shown.short, &with_word, 1);
+        shown.short = with_word;
+    } else {
+        shown.text = "no clear difference".to_owned();
+        shown.short.clone_from(&shown.text);
+    }
+    shown
+}
