@@ -8,3 +8,5 @@
 
 mod fabric;
 mod plan;
+mod random;
+mod study;

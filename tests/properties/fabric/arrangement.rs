@@ -3,8 +3,9 @@ use std::collections::BTreeSet;
 use hobnail_core::fabric::{Arrangement, FaceId, HalfEdgeId, SourceSegment};
 use hobnail_core::plan::PlanPoint;
 
-use super::drawings::{KINDS, Random, drawing};
+use super::drawings::{KINDS, drawing};
 use super::oracle;
+use crate::random::Random;
 
 /// Drawings per property: all of them in an optimized build, a tenth while developing.
 const DRAWINGS: u64 = if cfg!(debug_assertions) { 10_000 } else { 100_000 };

@@ -5,7 +5,8 @@ use hobnail_core::fabric::{
 };
 use hobnail_core::plan::PlanPoint;
 
-use super::drawings::{KINDS, Random, drawing};
+use super::drawings::{KINDS, drawing};
+use crate::random::Random;
 
 const DRAWINGS: u64 = if cfg!(debug_assertions) { 3_000 } else { 30_000 };
 
