@@ -46,7 +46,12 @@ pub fn shown(cell: &Cell, range: &Range, unit: &Unit, system: System) -> Shown {
         Range::Likely { low, high, failed } => {
             let low = rounded(low / scale, step);
             let high = rounded(high / scale, step);
-            format!("about {short}, likely {low} to {high}{}", missing_draws(*failed))
+            if low == high && low == rounded(value / scale, step) {
+                // The doubt is less than the rounding: a range would only repeat the number.
+                format!("{short}{}", missing_draws(*failed))
+            } else {
+                format!("about {short}, likely {low} to {high}{}", missing_draws(*failed))
+            }
         }
         Range::Unknown { failed } => format!("about {short}; no range{}", missing_draws(*failed)),
     };

@@ -75,6 +75,17 @@ pub struct CellValue {
     pub shown: String,
 }
 
+impl Content {
+    /// Every number as the page shows it, in the order of the rows.
+    #[must_use]
+    pub fn shown(&self) -> Vec<String> {
+        match self {
+            Self::Single(cell) => vec![cell.shown.clone()],
+            Self::Table { rows, .. } => rows.iter().map(|row| row.value.shown.clone()).collect(),
+        }
+    }
+}
+
 impl Evaluation {
     /// A figure as data, without its range: the first-level answer.
     #[must_use]

@@ -220,6 +220,79 @@ impl Edit {
         }
     }
 
+    /// The edit that makes `cell` of `before` what it is in `after`; `None` where they agree.
+    #[must_use]
+    pub fn between(cell: Cell, before: &Document, after: &Document) -> Option<Self> {
+        let edit = match cell {
+            Cell::Heading => Self::Heading {
+                before: before.heading.clone(),
+                after: after.heading.clone(),
+            },
+            Cell::Site => Self::Site {
+                before: before.site.clone(),
+                after: after.site.clone(),
+            },
+            Cell::Program => Self::Program {
+                before: before.program.clone(),
+                after: after.program.clone(),
+            },
+            Cell::Settings => Self::Settings {
+                before: Box::new(before.settings.clone()),
+                after: Box::new(after.settings.clone()),
+            },
+            Cell::Topography => Self::Topography {
+                before: before.topography.clone(),
+                after: after.topography.clone(),
+            },
+            Cell::BaseImage => Self::BaseImage {
+                before: before.base_image.clone(),
+                after: after.base_image.clone(),
+            },
+            Cell::StreetSection(id) => {
+                let at = |document: &Document| document.street_sections.get(&id).cloned();
+                Self::StreetSection {
+                    id,
+                    before: at(before),
+                    after: at(after),
+                }
+            }
+            Cell::BuildingType(id) => {
+                let at = |document: &Document| document.building_types.get(&id).cloned().map(Box::new);
+                Self::BuildingType {
+                    id,
+                    before: at(before),
+                    after: at(after),
+                }
+            }
+            Cell::Phase(id) => {
+                let at = |document: &Document| document.phases.get(&id).cloned();
+                Self::Phase {
+                    id,
+                    before: at(before),
+                    after: at(after),
+                }
+            }
+            Cell::Alternative(id) => {
+                let at = |document: &Document| document.alternatives.get(&id).cloned();
+                Self::Alternative {
+                    id,
+                    before: at(before),
+                    after: at(after),
+                }
+            }
+            Cell::Mark(alternative, id) => {
+                let at = |document: &Document| document.mark(alternative, id).cloned().map(Box::new);
+                Self::Mark {
+                    alternative,
+                    id,
+                    before: at(before),
+                    after: at(after),
+                }
+            }
+        };
+        (edit != edit.reversed()).then_some(edit)
+    }
+
     /// The edit that takes this one back.
     #[must_use]
     pub fn reversed(&self) -> Self {

@@ -14,6 +14,12 @@ pub mod overlap;
 
 pub mod first_level;
 
+pub mod protocol;
+
+pub mod jobs;
+
+pub mod follower;
+
 mod gesture;
 
 use std::sync::Arc;
@@ -25,11 +31,14 @@ use crate::figures::graph::Graph;
 use crate::measures::frontage::{PaintedFace, painted_faces};
 use crate::measures::{self, count::count, walk_network};
 use crate::network::{CostField, Network, Reach};
+use crate::plan::edit::{Cell, EditFault};
 use crate::plan::history::{History, HistoryFault, Limits};
 use crate::plan::journal::{EntryNumber, NumberedEntry};
+use crate::plan::transaction::apply_all;
 use crate::plan::{AlternativeId, Document, Edit, MarkId};
 
 use gesture::UsesAtStart;
+use protocol::{Change, News};
 
 /// The seed of every range: one for all plans, so that two plans compare under common draws.
 pub const SEED: u64 = 0x686f_626e_6169_6c31;
@@ -71,6 +80,11 @@ pub struct Study {
     lands: LandCache,
     derived: Derived,
     shipped: Factors,
+    /// The document as it last rested, without any preview.
+    rested: Document,
+    /// What a follower has not been told.
+    unsent: Vec<Edit>,
+    must_send_whole: bool,
 }
 
 /// What follows from the document.
@@ -100,6 +114,9 @@ impl Study {
         let mut lands = LandCache::default();
         let derived = Derived::of(&document, alternative, &mut lands, &shipped, graph)?;
         Ok(Self {
+            rested: document.clone(),
+            unsent: Vec::new(),
+            must_send_whole: true,
             document,
             history,
             alternative,
@@ -181,8 +198,11 @@ impl Study {
     /// # Errors
     /// [`HistoryFault::NoGesture`] when none is in progress.
     pub fn commit(&mut self) -> Result<Option<EntryNumber>, HistoryFault> {
+        let cells: Vec<Cell> = self.history.preview().iter().map(Edit::cell).collect();
+        let number = self.history.commit(&self.document)?;
         self.uses_at_start = None;
-        self.history.commit(&self.document)
+        self.settle(&cells);
+        Ok(number)
     }
 
     /// Ends the gesture and takes its preview back.
@@ -217,7 +237,7 @@ impl Study {
     /// [`HistoryFault`] when a gesture is in progress or the step has left memory.
     pub fn undo(&mut self) -> Result<bool, HistoryFault> {
         let cells = self.history.undo(&mut self.document)?;
-        self.after_step(cells.is_some())
+        Ok(self.after_step(cells))
     }
 
     /// Does the step undone last again; `false` when there is none.
@@ -226,19 +246,74 @@ impl Study {
     /// [`HistoryFault`] when a gesture is in progress or the step has left memory.
     pub fn redo(&mut self) -> Result<bool, HistoryFault> {
         let cells = self.history.redo(&mut self.document)?;
-        self.after_step(cells.is_some())
+        Ok(self.after_step(cells))
     }
 
-    fn after_step(&mut self, did: bool) -> Result<bool, HistoryFault> {
-        if did {
-            if !self.document.alternatives.contains_key(&self.alternative)
-                && let Some(first) = self.document.alternatives.keys().next()
-            {
-                self.alternative = *first;
-            }
-            self.bring_up_to_date();
+    fn after_step(&mut self, cells: Option<Vec<Cell>>) -> bool {
+        let Some(cells) = cells else { return false };
+        self.settle(&cells);
+        if !self.document.alternatives.contains_key(&self.alternative)
+            && let Some(first) = self.document.alternatives.keys().next()
+        {
+            self.alternative = *first;
         }
-        Ok(did)
+        self.bring_up_to_date();
+        true
+    }
+
+    /// Notes that the document rests as it stands; `cells` are those that may differ from when it last did.
+    fn settle(&mut self, cells: &[Cell]) {
+        let edits: Vec<Edit> = cells
+            .iter()
+            .filter_map(|cell| Edit::between(*cell, &self.rested, &self.document))
+            .collect();
+        // Edits made between the two documents fit the first, one cell at a time.
+        let fits = edits.iter().all(|edit| edit.apply(&mut self.rested).is_ok());
+        if fits {
+            self.unsent.extend(edits);
+        } else {
+            self.rested = self.document.clone();
+            self.must_send_whole = true;
+        }
+    }
+
+    /// What a second study that follows this one has not been told; nothing while a gesture is in progress.
+    #[must_use]
+    pub fn take_news(&mut self) -> Option<News> {
+        if self.history.is_in_gesture() {
+            return None;
+        }
+        let edits = std::mem::take(&mut self.unsent);
+        let change = if std::mem::take(&mut self.must_send_whole) {
+            Change::Whole(Box::new(self.document.clone()))
+        } else {
+            Change::Edits(edits)
+        };
+        Some(News {
+            revision: self.revision,
+            alternative: self.alternative,
+            change,
+        })
+    }
+
+    /// Makes the next news hold the whole document: the follower has lost step.
+    pub const fn send_whole(&mut self) {
+        self.must_send_whole = true;
+    }
+
+    /// Takes up what another study tells, without history of its own.
+    ///
+    /// # Errors
+    /// [`EditFault`] when the news do not follow from what this study holds; nothing is then changed.
+    pub fn take_up(&mut self, news: News) -> Result<(), EditFault> {
+        match news.change {
+            Change::Whole(document) => self.document = *document,
+            Change::Edits(edits) => apply_all(&edits, &mut self.document)?,
+        }
+        self.alternative = news.alternative;
+        self.bring_up_to_date();
+        self.revision = news.revision;
+        Ok(())
     }
 
     /// The history: labels and counts of steps, and the entries to keep.

@@ -1,0 +1,85 @@
+//! What passes between the study on the main thread and the one that follows it in a worker.
+//!
+//! Every message carries the revision it was made for. A reply for a revision that is no longer shown is stale and is
+//! dropped by whoever asked. Messages are of one build and never stored.
+
+use serde::{Deserialize, Serialize};
+
+use crate::plan::{AlternativeId, Document, Edit};
+
+/// What a following study has not been told yet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct News {
+    /// The revision the other study stands at.
+    pub revision: u64,
+    /// The alternative in view there.
+    pub alternative: AlternativeId,
+    /// What has changed.
+    pub change: Change,
+}
+
+/// How the document has changed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Change {
+    /// The whole document: at first, and after a follower has lost step.
+    Whole(Box<Document>),
+    /// Edits to the document last told.
+    Edits(Vec<Edit>),
+}
+
+/// Something to be worked out that may take longer than a frame.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Question {
+    /// The range of a figure.
+    Range(String),
+    /// Where the doubt in a figure comes from.
+    Sensitivity(String),
+}
+
+/// A message to the follower.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Request {
+    /// What has changed since the last message.
+    pub news: News,
+    /// What is asked, of the document as it then stands.
+    pub questions: Vec<Question>,
+}
+
+/// A message from the follower.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Reply {
+    /// One answer.
+    Answer {
+        /// The revision it holds for.
+        revision: u64,
+        /// What it answers.
+        answer: Answer,
+    },
+    /// The news did not follow from what the follower holds: it asks for the whole document.
+    OutOfStep,
+    /// The follower could not work at all.
+    Failed(String),
+}
+
+/// One answer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Answer {
+    /// A figure with its range.
+    Range {
+        /// The figure.
+        figure: String,
+        /// As the page shows it: value with likely range, one text for each cell of its table.
+        shown: Vec<String>,
+        /// The 10th and 90th percentile of each cell, in coherent units, where there is a range.
+        bounds: Vec<Option<(f64, f64)>>,
+    },
+    /// Where the doubt in a figure comes from, the largest share first.
+    Sensitivity {
+        /// The figure.
+        figure: String,
+        /// Titles and shares of variance, 0 to 1.
+        shares: Vec<(String, f64)>,
+        /// Why there are none, where there are none.
+        reason: Option<String>,
+    },
+}
