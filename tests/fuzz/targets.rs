@@ -1,0 +1,48 @@
+//! Everything that reads what others wrote, a line each.
+
+use hobnail_core::exchange::geojson_lines;
+use hobnail_core::factors;
+
+use crate::driver::Target;
+
+/// The targets, by name.
+pub const TARGETS: &[Target] = &[
+    Target {
+        name: "street_lines",
+        read: street_lines,
+        seeds: &STREETS,
+    },
+    Target {
+        name: "street_points",
+        read: street_points,
+        seeds: &STREETS,
+    },
+    Target {
+        name: "factor_table",
+        read: factor_table,
+        seeds: &["core/src/factors"],
+    },
+];
+
+const STREETS: [&str; 4] = [
+    "tests/fixtures/streets/d1_grid/streets.geojson",
+    "tests/fixtures/streets/d2_crossers/streets.geojson",
+    "tests/fixtures/streets/d3_gaps/points.geojson",
+    "tests/fixtures/streets/d4_holes_loops/streets.geojson",
+];
+
+fn street_lines(input: &[u8]) {
+    // A fault with its place is as good an answer as a reading; what must not happen is neither.
+    let _ = geojson_lines::read_lines(input);
+}
+
+fn street_points(input: &[u8]) {
+    let _ = geojson_lines::read_points(input);
+}
+
+fn factor_table(input: &[u8]) {
+    // Not text is for the caller to say, before a reader of text is asked.
+    if let Ok(text) = std::str::from_utf8(input) {
+        let _ = factors::read_table("mutated.toml", text);
+    }
+}
