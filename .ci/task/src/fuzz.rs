@@ -1,0 +1,27 @@
+//! `cargo task fuzz NAME MINUTES`: mutated inputs against one reader, or against each in turn.
+
+use std::time::SystemTime;
+
+use crate::process::{cargo, run};
+use crate::project::Project;
+
+/// The seed of the checks, so that they repeat.
+const SEED: u64 = 1;
+
+/// Gives the target `name` (or each, for `all`) inputs for so many minutes, each time others.
+pub fn fuzz(project: &Project, name: &str, minutes: f64) -> Result<(), String> {
+    let now = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH);
+    let seed = now.map_or(SEED, |time| time.as_secs());
+    feed(project, name, minutes * 60.0, seed)
+}
+
+/// Gives every target inputs for so many seconds, each time the same.
+pub fn check(project: &Project, seconds: f64) -> Result<(), String> {
+    feed(project, "all", seconds, SEED)
+}
+
+/// Every kept finding is replayed first. Built as the tests are, with overflow checks and assertions on.
+fn feed(project: &Project, name: &str, seconds: f64, seed: u64) -> Result<(), String> {
+    let arguments = ["test", "--locked", "--package", "hobnail_core", "--test", "fuzz", "--"];
+    run(cargo(project, &arguments).args([name, &seconds.to_string(), &seed.to_string()]))
+}

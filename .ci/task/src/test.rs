@@ -1,0 +1,195 @@
+//! `cargo task test`: everything that must hold before a change is published.
+
+use std::cell::OnceCell;
+use std::process::Command;
+
+use crate::chromium::Chromium;
+use crate::process::{cargo, output, program, run};
+use crate::project::Project;
+use crate::steps::{self, Step};
+use crate::tools::{self, WasmTools};
+use crate::{bench, fuzz};
+
+/// The most the page's module may weigh, compressed as a server would send it.
+const MODULE_BUDGET_BYTES: u64 = 700_000;
+
+/// How long each reader is given mutated inputs here; `cargo task fuzz` gives them longer.
+const FUZZ_SECONDS: f64 = 20.0;
+
+/// Prints a file's size as brotli compresses it at its best.
+const COMPRESSED_SIZE: &str = "const { brotliCompressSync } = require('zlib'); \
+    console.log(brotliCompressSync(require('fs').readFileSync(process.argv[1])).length)";
+
+/// Runs every check in order, quick ones first, up to the first that fails.
+pub fn test(project: &Project) -> Result<(), String> {
+    let browser = OnceCell::new();
+    let report = steps::run(vec![
+        Step::new("format", || format(project)),
+        Step::new("lints, native", || lints_native(project)),
+        Step::new("lints, browser", || lints_browser(project)),
+        Step::new("documentation", || documentation(project)),
+        Step::new("native tests", || native_tests(project)),
+        Step::new("the commands' own tests", || own_tests(project)),
+        Step::new("mutated inputs", || fuzz::check(project, FUZZ_SECONDS)),
+        Step::new("benches compile", || run(&mut bench::native(project, &["--no-run"]))),
+        Step::new("tools for the browser", || {
+            let tools = WasmTools::install(project)?;
+            let chromium = Chromium::find_or_install(project)?;
+            browser
+                .set((tools, chromium))
+                .map_err(|_| "the tools were looked for twice".to_string())
+        }),
+        Step::new("tests in the browser", || {
+            let (tools, chromium) = browser.get().ok_or("no browser")?;
+            run(&mut in_browser(project, tools, chromium, &["--test", "in_browser"])?)
+        }),
+        Step::new("release build and size", || {
+            let (tools, _) = browser.get().ok_or("no tools")?;
+            build_page(project, tools)?;
+            within_budget(project)
+        }),
+        Step::new("end to end", || {
+            let (_, chromium) = browser.get().ok_or("no browser")?;
+            end_to_end(project, chromium)
+        }),
+        Step::new("layout and licenses", || {
+            run(&mut cargo(
+                project,
+                &["test", "--locked", "--package", "hobnail_repository"],
+            ))
+        }),
+    ]);
+    println!("\n{}", report.in_words());
+    match report.failed {
+        None => Ok(()),
+        Some((name, _)) => Err(format!("`{name}` failed")),
+    }
+}
+
+fn format(project: &Project) -> Result<(), String> {
+    run(&mut cargo(project, &["fmt", "--all", "--check"]))?;
+    run(&mut own(project, &["fmt", "--check"]))
+}
+
+fn lints_native(project: &Project) -> Result<(), String> {
+    let arguments = [
+        "clippy",
+        "--locked",
+        "--workspace",
+        "--all-targets",
+        "--",
+        "--deny",
+        "warnings",
+    ];
+    run(&mut cargo(project, &arguments))?;
+    run(own(project, &["clippy", "--all-targets", "--", "--deny", "warnings"])
+        .env("CARGO_TARGET_DIR", own_target(project)))
+}
+
+/// What is compiled for the browser, core's library with it, is linted as the browser sees it.
+fn lints_browser(project: &Project) -> Result<(), String> {
+    tools::ensure_wasm_target(project)?;
+    let mut arguments = vec![
+        "clippy",
+        "--locked",
+        "--target",
+        "wasm32-unknown-unknown",
+        "--all-targets",
+    ];
+    arguments.extend([
+        "--package",
+        "hobnail_web",
+        "--package",
+        "hobnail_in_browser",
+        "--",
+        "--deny",
+        "warnings",
+    ]);
+    run(&mut cargo(project, &arguments))
+}
+
+fn documentation(project: &Project) -> Result<(), String> {
+    let mut command = cargo(project, &["doc", "--locked", "--workspace", "--no-deps"]);
+    run(command.env("RUSTDOCFLAGS", "--deny warnings"))
+}
+
+/// Everything but the packages that have a step of their own.
+fn native_tests(project: &Project) -> Result<(), String> {
+    let mut arguments = vec!["test", "--locked", "--workspace"];
+    arguments.extend(["--exclude", "hobnail_end_to_end", "--exclude", "hobnail_repository"]);
+    run(&mut cargo(project, &arguments))
+}
+
+fn own_tests(project: &Project) -> Result<(), String> {
+    run(own(project, &["test"]).env("CARGO_TARGET_DIR", own_target(project)))
+}
+
+/// A cargo command about this program itself.
+fn own(project: &Project, arguments: &[&str]) -> Command {
+    program("cargo", &project.root.join(".ci/task"), arguments)
+}
+
+fn own_target(project: &Project) -> std::path::PathBuf {
+    project.root.join(".ci/task/target")
+}
+
+/// `cargo test` of the package whose tests run inside the browser, with these further arguments.
+pub fn in_browser(
+    project: &Project,
+    tools: &WasmTools,
+    chromium: &Chromium,
+    arguments: &[&str],
+) -> Result<Command, String> {
+    let mut command = cargo(project, &["test", "--locked", "--target", "wasm32-unknown-unknown"]);
+    command.args(["--package", "hobnail_in_browser"]).args(arguments);
+    command.env("PATH", tools.path()?);
+    command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", "wasm-bindgen-test-runner");
+    command.env("CHROMEDRIVER", &chromium.driver);
+    // Seconds that one test file may take.
+    command.env("WASM_BINDGEN_TEST_TIMEOUT", "600");
+    Ok(command)
+}
+
+/// Builds the page as it is published.
+pub fn build_page(project: &Project, tools: &WasmTools) -> Result<(), String> {
+    run(program("trunk", &project.root, &["build", "--release"]).env("PATH", tools.path()?))
+}
+
+fn within_budget(project: &Project) -> Result<(), String> {
+    let dist = project.dist();
+    let in_words = |fault: std::io::Error| format!("{}: {fault}", dist.display());
+    let mut bytes = 0;
+    for entry in std::fs::read_dir(&dist).map_err(in_words)? {
+        let file = entry.map_err(in_words)?.path();
+        if file.extension().is_some_and(|extension| extension == "wasm") {
+            let size = output(program("node", &project.root, &["-e", COMPRESSED_SIZE]).arg(&file))?;
+            bytes += size
+                .trim()
+                .parse::<u64>()
+                .map_err(|_| format!("node printed `{}` for a size", size.trim()))?;
+        }
+    }
+    if bytes == 0 {
+        return Err(format!("{} has no wasm module", dist.display()));
+    }
+    println!("the page's module is {bytes} bytes compressed, of {MODULE_BUDGET_BYTES}");
+    if bytes > MODULE_BUDGET_BYTES {
+        return Err(format!(
+            "the page's module is {bytes} bytes compressed, over its budget of {MODULE_BUDGET_BYTES}"
+        ));
+    }
+    Ok(())
+}
+
+/// Builds the command line too, since a plan must have the same numbers there as on the page.
+fn end_to_end(project: &Project, chromium: &Chromium) -> Result<(), String> {
+    run(&mut cargo(
+        project,
+        &["build", "--locked", "--package", "hobnail_core", "--bin", "hobnail"],
+    ))?;
+    let mut command = cargo(project, &["test", "--locked", "--package", "hobnail_end_to_end"]);
+    command
+        .env("HOBNAIL_CHROMIUM", &chromium.browser)
+        .env("HOBNAIL_CHROMEDRIVER", &chromium.driver);
+    run(command.env("HOBNAIL_COMMAND_LINE", project.target.join("release/hobnail")))
+}

@@ -1,0 +1,8 @@
+//! Run by `cargo task test` in headless Chromium; a native build of this file is empty.
+#![cfg(target_arch = "wasm32")]
+
+use wasm_bindgen_test::wasm_bindgen_test_configure;
+
+mod same_numbers;
+
+wasm_bindgen_test_configure!(run_in_browser);

@@ -1,0 +1,1 @@
+//! Tests of the repository itself: its layout, its documents, its licenses.
