@@ -7,6 +7,13 @@
 )]
 
 mod fabric;
+mod generate;
 mod plan;
 mod random;
 mod study;
+
+/// How many cases a property is tried on: `usual`, times the number in `HOBNAIL_CASES` for a long run.
+fn cases(usual: u64) -> u64 {
+    let times = std::env::var("HOBNAIL_CASES").ok().and_then(|times| times.parse().ok());
+    usual * times.unwrap_or(1)
+}

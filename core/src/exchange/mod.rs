@@ -1,3 +1,15 @@
-//! Plan files and, later, addresses: what was drawn, in and out. Built on `plan` alone.
+//! What was drawn, in and out: plan files, journal files and, later, addresses. Built on `plan` alone.
+//!
+//! Readers never panic: they give what could be read with every fault and its place, or refuse in a sentence. Writers
+//! are deterministic: the same document gives the same bytes.
 
+pub mod fault;
+pub mod geojson;
 pub mod geojson_lines;
+pub mod journal_file;
+pub mod json;
+pub mod plan_file;
+
+mod stored;
+
+pub use fault::{FileFault, FileFaultKind, FileSeverity};

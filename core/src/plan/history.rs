@@ -49,6 +49,7 @@ use super::document::Document;
 use super::edit::{Cell, Edit};
 use super::ids::{AlternativeId, MarkId};
 use super::journal::{Entry, EntryNumber, NumberedEntry, Snapshot};
+use super::storable::is_storable;
 use super::tie::settle_ties;
 use super::transaction::{Transaction, apply_all, take_back_all};
 use super::weight::{document_bytes, edit_bytes};
@@ -466,6 +467,9 @@ impl History {
 
 /// Makes edits with what follows for ties, wholly or not at all, and gives all of them back.
 fn make(document: &mut Document, mut edits: Vec<Edit>) -> Result<Vec<Edit>, HistoryFault> {
+    if let Some(edit) = edits.iter().find(|edit| !is_storable(edit)) {
+        return Err(HistoryFault::NotStorable(edit.cell()));
+    }
     let mut alternatives: Vec<AlternativeId> = edits
         .iter()
         .filter_map(|edit| match edit.cell() {

@@ -19,6 +19,7 @@ pub mod journal;
 pub mod land;
 pub mod mark;
 pub mod projection;
+pub mod storable;
 pub mod street;
 pub mod tie;
 pub mod transaction;

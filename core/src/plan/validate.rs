@@ -21,6 +21,7 @@ mod parts;
 mod ties;
 
 pub use fault::{FaultKind, Measure};
+pub use outline::is_clockwise;
 
 /// Something wrong with a document.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

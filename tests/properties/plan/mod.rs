@@ -1,3 +1,5 @@
 //! Properties of the plan.
 
+mod history;
+mod plan_file;
 mod projection;

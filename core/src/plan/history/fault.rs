@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::plan::edit::EditFault;
+use crate::plan::edit::{Cell, EditFault};
 use crate::plan::journal::EntryNumber;
 use crate::plan::tie::TieFault;
 
@@ -17,6 +17,8 @@ pub enum HistoryFault {
     Edit(EditFault),
     /// Streets would be tied in a circle.
     Tie(TieFault),
+    /// An edit puts something in this cell that no document may hold (see [`is_storable`](crate::plan::storable)).
+    NotStorable(Cell),
     /// The last alternative would be removed.
     LastAlternative,
     /// The step has left memory; find this entry and [`recall`](super::History::recall) it.
@@ -38,6 +40,10 @@ impl fmt::Display for HistoryFault {
             Self::NoGesture => write!(formatter, "no gesture is in progress"),
             Self::Edit(fault) => fault.fmt(formatter),
             Self::Tie(fault) => fault.fmt(formatter),
+            Self::NotStorable(cell) => write!(
+                formatter,
+                "a point lies more than 100 km from the plan's origin, or a number is not finite (at {cell:?})"
+            ),
             Self::LastAlternative => write!(formatter, "the last alternative can not be removed"),
             Self::NotInMemory(number) => write!(formatter, "step {number} has to be read from the journal first"),
             Self::NotAStep(number) => write!(formatter, "entry {number} is not a step of this plan's history"),

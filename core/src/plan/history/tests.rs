@@ -120,6 +120,11 @@ fn faults_leave_document_and_preview_as_they_were() {
         history.change(&mut document, vec![last]),
         Err(HistoryFault::LastAlternative)
     );
+    let far = street_edit(&start, 4, Some(i32::MAX));
+    assert_eq!(
+        history.change(&mut document, vec![far]),
+        Err(HistoryFault::NotStorable(mark_cell(4)))
+    );
     assert_eq!(history.undo(&mut document), Err(HistoryFault::GestureOpen));
     assert_eq!(document, previewed);
     history.commit(&document).unwrap();

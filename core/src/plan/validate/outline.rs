@@ -58,8 +58,14 @@ fn distinct_count(points: &[PlanPoint], enough: usize) -> usize {
     distinct.len()
 }
 
+/// Whether an outline, closed by itself, runs clockwise, exact; one without area does not.
+#[must_use]
+pub fn is_clockwise(outline: &[PlanPoint]) -> bool {
+    twice_area_mm2(outline) < 0
+}
+
 /// Twice the signed area of an outline, exact: positive when counterclockwise.
-pub(crate) fn twice_area_mm2(points: &[PlanPoint]) -> i128 {
+fn twice_area_mm2(points: &[PlanPoint]) -> i128 {
     let edges = points.iter().zip(points.iter().cycle().skip(1));
     edges
         .map(|(a, b)| i128::from(a.x_mm) * i128::from(b.y_mm) - i128::from(b.x_mm) * i128::from(a.y_mm))

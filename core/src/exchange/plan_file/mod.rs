@@ -1,0 +1,137 @@
+//! The plan file: GeoJSON (RFC 7946) that any geographic information system opens, and the way back.
+//!
+//! One feature for each mark, in the order of alternatives and ids, with `kind` among its properties; the site's
+//! boundary is the feature of kind `site`. Everything without geometry is in the foreign member `hobnail`, beginning
+//! with the format's `version`. Positions have nine decimals, which give every millimeter back ([`projection`]). Outer
+//! rings run counterclockwise as the standard asks; an outline drawn clockwise says so and is turned back when read.
+//! The same document gives the same bytes, one feature to a line.
+//!
+//! Reading gives the document with every fault and its place. A file of a newer version is refused untouched. GeoJSON
+//! without `hobnail` is opened by the rules of [`plain`]: lines become streets, and so on, each told.
+//!
+//! Memory: text of at most [`json::LARGEST_BYTES`](super::json::LARGEST_BYTES), and sixteen times that while reading.
+//!
+//! [`projection`]: crate::plan::projection
+
+use std::fmt;
+
+use super::fault::FileFault;
+use super::json::{Json, JsonFault, parse};
+use crate::plan::document::Document;
+use crate::plan::ids::MarkId;
+use crate::plan::projection::OriginFault;
+
+pub mod plain;
+
+mod place;
+mod v1;
+
+/// The version written, and the newest that is read.
+pub const VERSION: i64 = 1;
+
+/// What a file gave.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opened {
+    /// The document.
+    pub document: Document,
+    /// Every fault of the file, in order.
+    pub faults: Vec<FileFault>,
+    /// What became of each feature of a file that is no plan file; empty for a plan file.
+    pub done: Vec<Done>,
+}
+
+/// What became of a feature that came without a plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Done {
+    /// Index of the feature, from 0.
+    pub feature: usize,
+    /// What became of it; a feature of several parts is listed once for each.
+    pub became: Became,
+}
+
+/// What a plain feature can become.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Became {
+    /// An existing street.
+    Street(MarkId),
+    /// The site's boundary.
+    Site,
+    /// A parcel of unknown owner.
+    Parcel(MarkId),
+    /// A note.
+    Note(MarkId),
+}
+
+/// Why a file was not opened at all.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refusal {
+    /// It is not JSON, or too large.
+    Json(JsonFault),
+    /// It is JSON and no GeoJSON.
+    NotGeoJson,
+    /// It says it is a plan file and not of which version.
+    NoVersion,
+    /// It was written by a newer version of this program.
+    NewerVersion(i64),
+    /// There is no position in it to place a plan by.
+    NoPositions,
+    /// Its positions are no longitudes and latitudes in degrees.
+    NotDegrees,
+    /// The middle of its positions is too near a pole.
+    Origin(OriginFault),
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Json(fault) => fault.fmt(formatter),
+            Self::NotGeoJson => write!(formatter, "the file is JSON, but not GeoJSON: it has no features"),
+            Self::NoVersion => write!(
+                formatter,
+                "the plan file does not say which version it is (hobnail/version)"
+            ),
+            Self::NewerVersion(version) => write!(
+                formatter,
+                "the plan file is of version {version}, and this program reads up to version {VERSION}; open it with a \
+                 newer one (the file was not changed)"
+            ),
+            Self::NoPositions => write!(formatter, "the file has no positions to place a plan by"),
+            Self::NotDegrees => write!(
+                formatter,
+                "the file's positions are not longitudes and latitudes in degrees, as GeoJSON has them; convert it to \
+                 WGS84 first"
+            ),
+            Self::Origin(fault) => fault.fmt(formatter),
+        }
+    }
+}
+
+impl std::error::Error for Refusal {}
+
+/// Reads a plan file, or any GeoJSON.
+///
+/// # Errors
+/// [`Refusal`] when nothing of the file can be used.
+pub fn read(bytes: &[u8]) -> Result<Opened, Refusal> {
+    let file = parse(bytes).map_err(Refusal::Json)?;
+    let Some(header) = file.member("hobnail") else {
+        return plain::read(&file);
+    };
+    match header.member("version").and_then(Json::as_integer) {
+        Some(version) if version > VERSION => Err(Refusal::NewerVersion(version)),
+        Some(1) => v1::read(&file, header),
+        _ => Err(Refusal::NoVersion),
+    }
+}
+
+/// The plan file of a document. A document with points beyond the legal range or numbers that are not finite, which
+/// history never lets in, is written all the same, and those are faults when it is read.
+///
+/// # Errors
+/// [`OriginFault`] when the document lies nowhere on Earth.
+pub fn write(document: &Document) -> Result<String, OriginFault> {
+    v1::write(document)
+}
+
+#[cfg(test)]
+mod tests;
