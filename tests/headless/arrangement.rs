@@ -3,11 +3,12 @@
 
 use std::collections::BTreeMap;
 
+use hobnail_core::fabric::joins::{apply_joins, joins};
 use hobnail_core::fabric::{Arrangement, Chains, FaceId, Locator, Outliner};
 use hobnail_core::plan::PlanPoint;
 use serde_json::Value;
 
-use super::street_cases::{StreetCase, number, street_case};
+use super::street_cases::{StreetCase, number, street_case, street_case_from};
 
 /// Per edge chain, how far its length may be from that of the unrounded chain.
 const LINK_TOLERANCE_M: f64 = 0.002;
@@ -147,4 +148,25 @@ fn holes_loops_and_overlaps() {
 #[test]
 fn streets_of_helsinki() {
     check_case("dr_helsinki");
+}
+
+/// Gaps and overshoots of up to 0.3 m close within a tolerance of 0.5 m; spurs that stop 3 m short stay dead ends. Closing
+/// moves ends by up to 0.3 m, so lengths are compared within the 2·10⁻³ the case states, and counts with the streets as meant.
+#[test]
+fn gaps_joined_within_a_tolerance() {
+    let mut case = street_case("d3_gaps");
+    let found = joins(&case.lines, 500);
+    assert!(found.iter().all(|join| join.from.distance_um(join.to) <= 500_000));
+    apply_joins(&mut case.lines, &found);
+    assert_eq!(joins(&case.lines, 500), []);
+    check(&Arrangement::of(&case.segments()), &case.expected, 2e-3);
+    let ideal = street_case_from("d3_gaps", "streets_ideal.geojson");
+    check(&Arrangement::of(&ideal.segments()), &ideal.expected, 0.0);
+}
+
+#[test]
+fn cases_without_gaps_have_no_joins() {
+    for name in ["d1_grid", "d2_crossers", "d4_holes_loops", "dr_helsinki"] {
+        assert_eq!(joins(&street_case(name).lines, 500), [], "{name}");
+    }
 }

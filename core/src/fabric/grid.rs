@@ -167,4 +167,18 @@ impl Cells {
         let cell = column as usize * self.grid.rows as usize + row as usize;
         &self.items[self.starts[cell] as usize..self.starts[cell + 1] as usize]
     }
+
+    /// Calls `visit` with the spans filed under the cells within `reach_mm` of a point on either axis, some repeatedly.
+    pub fn visit_square(&self, center: PlanPoint, reach_mm: i64, mut visit: impl FnMut(u32)) {
+        let within = |low: i32, at: i32, count: u32| {
+            let cell = |v: i64| ((v - i64::from(low)) >> self.grid.shift).clamp(-1, i64::from(count));
+            let (first, last) = (cell(i64::from(at) - reach_mm), cell(i64::from(at) + reach_mm));
+            first.max(0) as u32..(last + 1).clamp(0, i64::from(count)) as u32
+        };
+        for column in within(self.grid.low.x_mm, center.x_mm, self.grid.columns) {
+            for row in within(self.grid.low.y_mm, center.y_mm, self.grid.rows) {
+                self.spans_in(column, row).iter().for_each(|&index| visit(index));
+            }
+        }
+    }
 }

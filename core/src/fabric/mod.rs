@@ -2,6 +2,7 @@
 //!
 //! In reading order: [`segments`](SourceSegment) go in, the [`Arrangement`] comes out.
 
+pub mod joins;
 pub mod land;
 pub mod links;
 pub mod plan_fabric;

@@ -2,5 +2,6 @@
 
 mod arrangement;
 mod drawings;
+mod joins;
 mod oracle;
 mod parts;
