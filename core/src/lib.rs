@@ -26,3 +26,5 @@ pub mod factors;
 pub mod measures;
 
 pub mod study;
+
+pub mod report;

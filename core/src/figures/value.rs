@@ -48,6 +48,8 @@ pub enum Content {
 pub struct TableRow {
     /// Ids of the entries it stands at, one for each axis.
     pub at: Vec<String>,
+    /// Titles of those entries.
+    pub titles: Vec<String>,
     /// Its number.
     #[serde(flatten)]
     pub value: CellValue,
@@ -142,6 +144,11 @@ impl Evaluation {
                 rows: (0..self.cell_count(index))
                     .map(|cell| TableRow {
                         at: self.place(index, cell).iter().map(|entry| entry.id.clone()).collect(),
+                        titles: self
+                            .place(index, cell)
+                            .iter()
+                            .map(|entry| entry.title.clone())
+                            .collect(),
                         value: cell_value(cell),
                     })
                     .collect(),

@@ -21,6 +21,7 @@ pub mod jobs;
 pub mod follower;
 
 mod gesture;
+mod notes;
 
 use std::sync::Arc;
 

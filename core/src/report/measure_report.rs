@@ -1,0 +1,197 @@
+//! `hobnail measure`: every figure of one alternative of a plan file, as data and in words.
+
+use std::fmt;
+use std::fmt::Write as _;
+
+use serde::Serialize;
+
+use crate::exchange::plan_file::{self, Refusal as FileRefusal};
+use crate::figures::basis::Basis;
+use crate::figures::graph::{NodeIndex, Operator};
+use crate::figures::value::{Content, FigureValue};
+use crate::plan::AlternativeId;
+use crate::plan::validate::validate;
+use crate::study::Study;
+use crate::study::first_level::{basis, system};
+
+/// What was measured.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct MeasureReport {
+    /// The plan's name.
+    pub plan: String,
+    /// What the plan says of itself.
+    pub about: String,
+    /// The alternative's name.
+    pub alternative: String,
+    /// Every figure with its range, in working order.
+    pub figures: Vec<FigureValue>,
+    /// What the drawing leaves open: faces without a street to front on, sleeping uses and the like.
+    pub notes: Vec<String>,
+    /// What is wrong with the file or the plan, with its place.
+    pub faults: Vec<String>,
+}
+
+/// Why nothing was measured.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MeasureRefusal {
+    /// The file could not be opened.
+    File(FileRefusal),
+    /// There is no alternative of this name; the names there are.
+    NoAlternative(String, Vec<String>),
+    /// There is no figure of this id; the nearest ids by their first part.
+    NoFigure(String, Vec<String>),
+    /// The figures do not fit the program's own tables.
+    Study(String),
+}
+
+impl fmt::Display for MeasureRefusal {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::File(refusal) => refusal.fmt(out),
+            Self::NoAlternative(name, held) => {
+                write!(
+                    out,
+                    "there is no alternative called `{}`; there are: {}",
+                    name.escape_debug(),
+                    held.join(", ")
+                )
+            }
+            Self::NoFigure(id, held) => {
+                write!(
+                    out,
+                    "there is no figure `{}`; there are: {}",
+                    id.escape_debug(),
+                    held.join(", ")
+                )
+            }
+            Self::Study(sentence) => sentence.fmt(out),
+        }
+    }
+}
+
+impl std::error::Error for MeasureRefusal {}
+
+/// A plan file opened for measuring.
+#[derive(Debug)]
+pub struct Measuring {
+    study: Study,
+    faults: Vec<String>,
+}
+
+impl Measuring {
+    /// Opens the bytes of a plan file on the alternative of this name, or on its first.
+    ///
+    /// # Errors
+    /// [`MeasureRefusal`] when nothing can be measured.
+    pub fn open(bytes: &[u8], alternative: Option<&str>) -> Result<Self, MeasureRefusal> {
+        let opened = plan_file::read(bytes).map_err(MeasureRefusal::File)?;
+        let mut faults: Vec<String> = opened.faults.iter().map(ToString::to_string).collect();
+        faults.extend(validate(&opened.document).iter().map(ToString::to_string));
+        let chosen = alternative
+            .map(|name| alternative_named(&opened.document, name))
+            .transpose()?;
+        let mut study = Study::open(opened.document).map_err(|fault| MeasureRefusal::Study(fault.to_string()))?;
+        if let Some(chosen) = chosen {
+            study.show_alternative(chosen);
+        }
+        faults.extend(study.override_faults().iter().cloned());
+        Ok(Self { study, faults })
+    }
+
+    /// Every figure with its range.
+    #[must_use]
+    pub fn report(mut self) -> MeasureReport {
+        let system = system(self.study.document());
+        let evaluation = self.study.evaluation_mut();
+        let worked: Vec<NodeIndex> = evaluation
+            .graph()
+            .indices()
+            .filter(|index| !matches!(evaluation.graph().node(*index).operator, Operator::Leaf(_)))
+            .collect();
+        let figures = worked
+            .into_iter()
+            .map(|index| evaluation.figure_value_with_range(index, system))
+            .collect();
+        let document = self.study.document();
+        let held = document.alternatives.get(&self.study.alternative());
+        MeasureReport {
+            plan: document.heading.name.clone(),
+            about: document.heading.about.clone(),
+            alternative: held.map_or_else(String::new, |held| held.name.clone()),
+            figures,
+            notes: self.study.notes(),
+            faults: self.faults,
+        }
+    }
+
+    /// The basis of one figure, of its largest row where it is a table.
+    ///
+    /// # Errors
+    /// [`MeasureRefusal::NoFigure`] with the ids there are.
+    pub fn basis(&self, figure: &str) -> Result<Basis, MeasureRefusal> {
+        basis(&self.study, figure).ok_or_else(|| {
+            let ids = self
+                .study
+                .evaluation()
+                .graph()
+                .nodes()
+                .iter()
+                .map(|node| node.id.clone());
+            MeasureRefusal::NoFigure(figure.to_owned(), ids.collect())
+        })
+    }
+
+    /// What is wrong with the file or the plan, with its place.
+    #[must_use]
+    pub fn faults(&self) -> &[String] {
+        &self.faults
+    }
+}
+
+fn alternative_named(document: &crate::plan::Document, name: &str) -> Result<AlternativeId, MeasureRefusal> {
+    let found = document
+        .alternatives
+        .iter()
+        .find(|(_, held)| held.name == name)
+        .map(|(id, _)| *id);
+    found.ok_or_else(|| {
+        let names = document.alternatives.values().map(|held| held.name.clone()).collect();
+        MeasureRefusal::NoAlternative(name.to_owned(), names)
+    })
+}
+
+impl MeasureReport {
+    /// As JSON: the same bytes on every machine.
+    ///
+    /// # Errors
+    /// What the JSON writer says; a report holds nothing it refuses.
+    pub fn to_json(&self) -> Result<String, serde_json::Error> {
+        Ok(serde_json::to_string_pretty(self)? + "\n")
+    }
+
+    /// As a table in words.
+    #[must_use]
+    pub fn to_words(&self) -> String {
+        let mut words = format!("{}: {}\n", self.plan, self.alternative);
+        if !self.about.is_empty() {
+            let _ = writeln!(words, "{}", self.about);
+        }
+        for figure in &self.figures {
+            match &figure.content {
+                Content::Single(cell) => {
+                    let _ = writeln!(words, "  {:<44} {}", figure.title, cell.shown);
+                }
+                Content::Table { rows, .. } => {
+                    let _ = writeln!(words, "  {}", figure.title);
+                    for row in rows.iter().filter(|row| row.value.value != Some(0.0)) {
+                        let _ = writeln!(words, "    {:<42} {}", row.titles.join(", "), row.value.shown);
+                    }
+                }
+            }
+        }
+        for note in &self.notes {
+            let _ = writeln!(words, "note: {note}");
+        }
+        words
+    }
+}

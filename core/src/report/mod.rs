@@ -1,0 +1,3 @@
+//! What leaves the tool: reports in words and numbers, built from text in, text out.
+
+pub mod measure_report;
