@@ -9,7 +9,8 @@ use std::path::PathBuf;
 
 use hobnail_core::fabric::{Arrangement, SourceId, SourceSegment};
 
-fn main() -> std::io::Result<()> {
+/// Measures, or writes the inputs.
+pub fn main() -> std::io::Result<()> {
     let mut arguments = std::env::args().skip_while(|argument| argument != "--write").skip(1);
     let folder = arguments.next().map(PathBuf::from);
     for (shape, make) in common::SHAPES {

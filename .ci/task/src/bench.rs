@@ -1,27 +1,34 @@
-//! `cargo task bench`: timings of core, native and in Chromium.
+//! `cargo task bench`: timings of core, native and in Chromium, side by side.
 
-use std::process::Command;
+use std::collections::BTreeMap;
+use std::io::{BufRead, BufReader};
+use std::process::{Command, Stdio};
 
 use crate::chromium::Chromium;
-use crate::process::{cargo, run};
+use crate::process::cargo;
 use crate::project::Project;
 use crate::test::in_browser;
 use crate::tools::WasmTools;
 
-/// Runs the benches natively, then the same operations in Chromium where it is installed.
+/// Nanoseconds by the id of the operation.
+type Medians = BTreeMap<String, f64>;
+
+/// Runs the benches natively, then the same in Chromium where it is installed, and prints both.
 pub fn bench(project: &Project) -> Result<(), String> {
-    run(&mut native(project, &[]))?;
-    match Chromium::find() {
+    let native = medians(&mut native(project, &[]))?;
+    let in_chromium = match Chromium::find() {
         Some(chromium) => {
             let tools = WasmTools::install(project)?;
-            let arguments = ["--release", "--test", "benches", "--", "--nocapture"];
-            run(&mut in_browser(project, &tools, &chromium, &arguments)?)
+            let arguments = ["--profile", "page", "--test", "benches", "--", "--nocapture"];
+            medians(&mut in_browser(project, &tools, &chromium, &arguments)?)?
         }
         None => {
             println!("no Chromium here: the benches ran natively only");
-            Ok(())
+            Medians::new()
         }
-    }
+    };
+    println!("\n{}", side_by_side(&native, &in_chromium));
+    Ok(())
 }
 
 /// `cargo bench` of core, with these further arguments.
@@ -32,4 +39,82 @@ pub fn native(project: &Project, arguments: &[&str]) -> Command {
     );
     command.args(arguments);
     command
+}
+
+/// Runs it, passing on what it prints, and reads the medians from the lines that hold one.
+fn medians(command: &mut Command) -> Result<Medians, String> {
+    let mut child = command
+        .stdout(Stdio::piped())
+        .spawn()
+        .map_err(|fault| format!("cargo could not start: {fault}"))?;
+    let mut medians = Medians::new();
+    if let Some(output) = child.stdout.take() {
+        for line in BufReader::new(output).lines() {
+            let line = line.map_err(|fault| format!("what the bench printed could not be read: {fault}"))?;
+            println!("{line}");
+            medians.extend(median(&line));
+        }
+    }
+    let status = child.wait().map_err(|fault| format!("the bench was lost: {fault}"))?;
+    if status.success() {
+        Ok(medians)
+    } else {
+        Err(format!("the bench ended with {status}"))
+    }
+}
+
+/// The id and the median of a line `operation/shape/size nanoseconds`.
+fn median(line: &str) -> Option<(String, f64)> {
+    let (id, time) = line.trim().split_once(' ')?;
+    let time = time.parse().ok()?;
+    (id.split('/').count() >= 3).then(|| (id.to_string(), time))
+}
+
+fn side_by_side(native: &Medians, in_chromium: &Medians) -> String {
+    let width = native.keys().map(String::len).max().unwrap_or(0);
+    let mut lines = vec![format!(
+        "{:width$}  {:>10}  {:>10}  {:>5}",
+        "ms", "native", "Chromium", "ratio"
+    )];
+    for (id, time) in native {
+        let milliseconds = time / 1e6;
+        let other = match in_chromium.get(id) {
+            Some(other) => format!("{:10.3}  {:5.2}", other / 1e6, other / time),
+            None => format!("{:>10}  {:>5}", "-", "-"),
+        };
+        lines.push(format!("{id:width$}  {milliseconds:10.3}  {other}"));
+    }
+    lines.join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_lines_of_a_bench_hold_a_median() {
+        assert_eq!(
+            median("noding/grid/1000 123456"),
+            Some(("noding/grid/1000".to_string(), 123_456.0))
+        );
+        assert_eq!(
+            median("    noding/grid/1000 5"),
+            Some(("noding/grid/1000".to_string(), 5.0))
+        );
+        assert_eq!(median("Running benches/noding.rs (target/release/noding)"), None);
+        assert_eq!(median("test result: ok. 1 passed"), None);
+    }
+
+    #[test]
+    fn both_times_stand_in_one_line() {
+        let native = Medians::from([
+            ("reach/grid/1000".to_string(), 2e6),
+            ("reach/grid/10000".to_string(), 3e7),
+        ]);
+        let in_chromium = Medians::from([("reach/grid/1000".to_string(), 3e6)]);
+        let table = side_by_side(&native, &in_chromium);
+        let lines: Vec<&str> = table.lines().collect();
+        assert_eq!(lines[1], "reach/grid/1000        2.000       3.000   1.50");
+        assert_eq!(lines[2], "reach/grid/10000      30.000           -      -");
+    }
 }

@@ -145,8 +145,8 @@ pub fn in_browser(
     command.env("PATH", tools.path()?);
     command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", "wasm-bindgen-test-runner");
     command.env("CHROMEDRIVER", &chromium.driver);
-    // Seconds that one test file may take.
-    command.env("WASM_BINDGEN_TEST_TIMEOUT", "600");
+    // Seconds that one test file may take, benches among them.
+    command.env("WASM_BINDGEN_TEST_TIMEOUT", "1800");
     Ok(command)
 }
 

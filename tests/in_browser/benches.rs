@@ -1,0 +1,49 @@
+//! Core's benches inside the browser: the same programs, with the browser's clock.
+//!
+//! Run by `cargo task bench` in headless Chromium, built as the page is; a native build of this file is empty.
+#![cfg(target_arch = "wasm32")]
+#![allow(
+    clippy::duplicate_mod,
+    reason = "every bench names what they share, as it must to be a program of its own"
+)]
+
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+#[path = "../../core/benches/noding.rs"]
+mod noding;
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+#[wasm_bindgen_test]
+fn noding() {
+    noding::main().expect("a bench without arguments writes no files");
+}
+
+/// The clock and the printer that the benches ask for where the standard library has none.
+pub mod browser {
+    use std::time::Duration;
+
+    use wasm_bindgen_test::console_log;
+
+    /// A moment by the browser's clock, in milliseconds since the page was opened.
+    #[derive(Clone, Copy)]
+    pub struct Instant(f64);
+
+    impl Instant {
+        /// Now.
+        pub fn now() -> Instant {
+            let performance = web_sys::window().and_then(|window| window.performance());
+            Instant(performance.expect("a browser has a clock").now())
+        }
+
+        /// Time since then.
+        pub fn elapsed(self) -> Duration {
+            Duration::from_secs_f64((Instant::now().0 - self.0).max(0.0) / 1_000.0)
+        }
+    }
+
+    /// Prints a line to the console, which the test program prints.
+    pub fn print(line: &str) {
+        console_log!("{line}");
+    }
+}
