@@ -7,4 +7,5 @@
 )]
 
 mod arrangement;
+mod samples;
 mod street_cases;
