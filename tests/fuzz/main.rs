@@ -19,6 +19,8 @@ mod driver;
 
 mod mutate;
 
+mod plan;
+
 mod targets;
 
 use std::process::ExitCode;

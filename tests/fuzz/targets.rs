@@ -4,6 +4,7 @@ use hobnail_core::exchange::geojson_lines;
 use hobnail_core::factors;
 
 use crate::driver::Target;
+use crate::plan;
 
 /// The targets, by name.
 pub const TARGETS: &[Target] = &[
@@ -21,6 +22,20 @@ pub const TARGETS: &[Target] = &[
         name: "factor_table",
         read: factor_table,
         seeds: &["core/src/factors"],
+    },
+    Target {
+        name: "plan_file",
+        read: plan::plan_file,
+        seeds: &[
+            "tests/fixtures/plan_file/version_1.geojson",
+            "sample-sketches",
+            STREETS[0],
+        ],
+    },
+    Target {
+        name: "journal",
+        read: plan::journal,
+        seeds: &["tests/fixtures/journal/version_1.journal"],
     },
 ];
 

@@ -3,6 +3,8 @@
 //! The first two numbers of a position are kept; further ones are left out and noted. Holes of polygons are counted,
 //! not kept. A feature whose geometry can not be read comes without it, with the fault in the list.
 
+use std::collections::BTreeSet;
+
 use super::fault::{FileFault, FileFaultKind};
 use super::json::Json;
 use super::stored::Reader;
@@ -132,6 +134,19 @@ pub(super) fn features_of<'a>(file: &'a Json, reader: &mut Reader) -> Option<Vec
     Some(features)
 }
 
+/// Notes members that stand there twice or are not among `known`.
+pub(super) fn check_members(json: &Json, known: &[&str], reader: &mut Reader) {
+    let mut seen = BTreeSet::new();
+    let Json::Members(members) = json else { return };
+    for (name, _) in members {
+        if !seen.insert(name) {
+            reader.fault(FileFaultKind::RepeatedMember(name.clone()));
+        } else if !known.contains(&name.as_str()) {
+            reader.fault(FileFaultKind::UnknownMember(name.clone()));
+        }
+    }
+}
+
 fn feature_id(feature: &Json) -> Option<String> {
     match feature.member("id")? {
         Json::Text(text) => Some(text.clone()),
@@ -150,15 +165,7 @@ fn feature_of<'a>(
         reader.expected("a feature", feature);
         return None;
     }
-    if let Json::Members(members) = feature {
-        for (place, (name, _)) in members.iter().enumerate() {
-            if members[..place].iter().any(|(earlier, _)| earlier == name) {
-                reader.fault(FileFaultKind::RepeatedMember(name.clone()));
-            } else if !["type", "id", "geometry", "properties", "bbox"].contains(&name.as_str()) {
-                reader.fault(FileFaultKind::UnknownMember(name.clone()));
-            }
-        }
-    }
+    check_members(feature, &["type", "id", "geometry", "properties", "bbox"], reader);
     let geometry = match feature.member("geometry") {
         None => {
             reader.fault(FileFaultKind::Missing("geometry"));

@@ -233,55 +233,51 @@ pub fn settle_ties(document: &Document, alternative: AlternativeId, edits: &[Edi
     Ok(settled.into_iter().filter_map(edit).collect())
 }
 
-/// Lets go of ties that can not be kept: to no street, to no place of it, or closing a circle. Coordinates stay. Ties
-/// are taken in order of street and vertex, and one that would close a circle with those before it is let go.
+/// Lets go of ties that can not be kept: to no street, to no place of it, or closing a circle
+/// ([`circle_closing_holds`]). Coordinates stay. The released are listed in order of street and vertex.
 pub fn release_unusable_ties(marks: &mut BTreeMap<MarkId, Mark>) -> Vec<ReleasedTie> {
     let segment_counts: BTreeMap<MarkId, usize> = marks
         .iter()
         .filter_map(|(&id, mark)| Some((id, mark.as_street()?.line.len().saturating_sub(1))))
         .collect();
-    let mut held: BTreeMap<MarkId, BTreeSet<MarkId>> = BTreeMap::new();
+    let reason_against = |tie: Tie| match segment_counts.get(&tie.street) {
+        None => Some(ReleaseReason::NoStreet),
+        Some(&count) if tie.segment as usize >= count || tie.along_ppb > WHOLE_PPB => Some(ReleaseReason::NoPlace),
+        Some(_) => None,
+    };
+    let ids: Vec<MarkId> = segment_counts.keys().copied().collect();
+    let closing = circle_closing_holds(&ids, |id| {
+        let line = marks
+            .get(&id)
+            .and_then(Mark::as_street)
+            .map_or(&[][..], |street| &street.line);
+        let usable = line
+            .iter()
+            .filter_map(|vertex| vertex.tie)
+            .filter(|tie| reason_against(*tie).is_none());
+        let mut held: Vec<MarkId> = usable.map(|tie| tie.street).collect();
+        held.sort_unstable();
+        held.dedup();
+        held
+    });
     let mut released = Vec::new();
     for (&street, mark) in marks.iter_mut() {
         let Mark::Street(body) = mark else { continue };
         for (vertex, held_vertex) in body.line.iter_mut().enumerate() {
             let Some(tie) = held_vertex.tie else { continue };
-            let reason = match segment_counts.get(&tie.street) {
-                None => Some(ReleaseReason::NoStreet),
-                Some(&count) if tie.segment as usize >= count || tie.along_ppb > WHOLE_PPB => {
-                    Some(ReleaseReason::NoPlace)
-                }
-                Some(_) => reaches(&held, tie.street, street).then_some(ReleaseReason::Circle),
-            };
-            match reason {
-                Some(reason) => {
-                    held_vertex.tie = None;
-                    released.push(ReleasedTie {
-                        street,
-                        vertex,
-                        tie,
-                        reason,
-                    });
-                }
-                None => drop(held.entry(street).or_default().insert(tie.street)),
+            let is_closing = closing.contains(&(street, tie.street));
+            if let Some(reason) = reason_against(tie).or(is_closing.then_some(ReleaseReason::Circle)) {
+                held_vertex.tie = None;
+                released.push(ReleasedTie {
+                    street,
+                    vertex,
+                    tie,
+                    reason,
+                });
             }
         }
     }
     released
-}
-
-/// Whether `from` holds on to `to`, directly or through others.
-fn reaches(held: &BTreeMap<MarkId, BTreeSet<MarkId>>, from: MarkId, to: MarkId) -> bool {
-    let (mut seen, mut waiting) = (BTreeSet::new(), vec![from]);
-    while let Some(id) = waiting.pop() {
-        if id == to {
-            return true;
-        }
-        if seen.insert(id) {
-            waiting.extend(held.get(&id).into_iter().flatten());
-        }
-    }
-    false
 }
 
 /// The streets a street holds on to, each once, in order of id.
@@ -302,36 +298,65 @@ pub fn ties_of(street: &Street) -> Vec<MarkId> {
 /// # Errors
 /// [`TieFault::Circle`] with the first circle met.
 pub fn in_holding_order(ids: &[MarkId], held_by: impl Fn(MarkId) -> Vec<MarkId>) -> Result<Vec<MarkId>, TieFault> {
+    let mut circle = None;
+    let order = walk(ids, held_by, |path, closing| {
+        if circle.is_none() {
+            let start = path.iter().position(|(id, _)| *id == closing).unwrap_or(0);
+            circle = Some(path[start..].iter().map(|(id, _)| *id).collect());
+        }
+    });
+    circle.map_or(Ok(order), |circle| Err(TieFault::Circle(circle)))
+}
+
+/// The holds that close a circle with others: each as the street that holds and the street it holds on to. Without them
+/// there is no circle left. Streets are walked depth first from the least id up, so the choice is always the same.
+///
+/// Cost: linear in streets and holds, times a logarithm.
+#[must_use]
+pub fn circle_closing_holds(ids: &[MarkId], held_by: impl Fn(MarkId) -> Vec<MarkId>) -> BTreeSet<(MarkId, MarkId)> {
+    let mut closing = BTreeSet::new();
+    walk(ids, held_by, |path, to| {
+        closing.extend(path.last().map(|(from, _)| (*from, to)))
+    });
+    closing
+}
+
+/// Walks from each of `ids` to what it holds on to, depth first; gives the ids in the order they were left, and calls
+/// `on_circle` with the path walked and the street on it that its last holds on to.
+fn walk(
+    ids: &[MarkId],
+    held_by: impl Fn(MarkId) -> Vec<MarkId>,
+    mut on_circle: impl FnMut(&[(MarkId, Vec<MarkId>)], MarkId),
+) -> Vec<MarkId> {
     let known: BTreeSet<MarkId> = ids.iter().copied().collect();
     let mut order = Vec::with_capacity(ids.len());
-    let mut done = BTreeSet::new();
+    let (mut done, mut on_path) = (BTreeSet::new(), BTreeSet::new());
     for &start in ids {
         // A path of streets, each with what it holds on to and has not yet been looked at.
         let mut path: Vec<(MarkId, Vec<MarkId>)> = Vec::new();
         if !done.contains(&start) {
             path.push((start, held_by(start)));
+            on_path.insert(start);
         }
         while let Some((id, waiting)) = path.last_mut() {
             let id = *id;
             match waiting.pop() {
                 None => {
                     done.insert(id);
+                    on_path.remove(&id);
                     order.push(id);
                     path.pop();
                 }
                 Some(next) if done.contains(&next) || !known.contains(&next) => {}
+                Some(next) if on_path.contains(&next) => on_circle(&path, next),
                 Some(next) => {
-                    if let Some(place) = path.iter().position(|(on_path, _)| *on_path == next) {
-                        return Err(TieFault::Circle(
-                            path[place..].iter().map(|(on_path, _)| *on_path).collect(),
-                        ));
-                    }
                     path.push((next, held_by(next)));
+                    on_path.insert(next);
                 }
             }
         }
     }
-    Ok(order)
+    order
 }
 
 #[cfg(test)]

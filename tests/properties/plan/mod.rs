@@ -3,3 +3,4 @@
 mod history;
 mod plan_file;
 mod projection;
+mod versions;

@@ -242,7 +242,7 @@ fn unusable_ties_of_a_file_are_released_and_listed() {
     assert_eq!(
         released,
         [
-            (3, 0, ReleaseReason::Circle),
+            (2, 0, ReleaseReason::Circle),
             (5, 0, ReleaseReason::NoStreet),
             (6, 0, ReleaseReason::NoPlace)
         ]

@@ -177,7 +177,7 @@ fn ties_are_judged() {
             "mark 3 of alternative 0 at 0.501 m east, 0 m north: does not stand where it is tied to street 1",
             "mark 4 of alternative 0 at 0.5 m east, 0 m north: tied beyond the end of street 1",
             "mark 5 of alternative 0 at 0.5 m east, 0 m north: tied to street 50, which is not there",
-            "mark 6 of alternative 0: tied in a circle through street 7",
+            "mark 7 of alternative 0: tied in a circle through street 6",
         ],
     );
 }

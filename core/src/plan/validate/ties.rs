@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::{FaultKind, FaultPlace, Findings};
 use crate::plan::ids::{AlternativeId, MarkId};
 use crate::plan::mark::Mark;
-use crate::plan::tie::{WHOLE_PPB, foot, in_holding_order, ties_of};
+use crate::plan::tie::{WHOLE_PPB, circle_closing_holds, foot, ties_of};
 
 pub(super) fn check(alternative: AlternativeId, marks: &BTreeMap<MarkId, Mark>, findings: &mut Findings) {
     let street = |id: MarkId| marks.get(&id).and_then(Mark::as_street);
@@ -28,16 +28,8 @@ pub(super) fn check(alternative: AlternativeId, marks: &BTreeMap<MarkId, Mark>, 
             }
         }
     }
-    // Each circle is named once: its streets are set aside when it is found.
-    let mut ids: Vec<MarkId> = marks.keys().copied().filter(|&id| street(id).is_some()).collect();
-    while let Err(fault) = in_holding_order(&ids, |id| street(id).map_or_else(Vec::new, ties_of)) {
-        let crate::plan::tie::TieFault::Circle(circle) = fault;
-        if let (Some(&first), Some(&second)) = (circle.first(), circle.get(1).or(circle.first())) {
-            findings.add(
-                FaultPlace::Mark(alternative, first, None),
-                FaultKind::TiedInCircle(second),
-            );
-        }
-        ids.retain(|id| !circle.contains(id));
+    let ids: Vec<MarkId> = marks.keys().copied().filter(|&id| street(id).is_some()).collect();
+    for (from, to) in circle_closing_holds(&ids, |id| street(id).map_or_else(Vec::new, ties_of)) {
+        findings.add(FaultPlace::Mark(alternative, from, None), FaultKind::TiedInCircle(to));
     }
 }

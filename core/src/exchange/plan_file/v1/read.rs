@@ -7,7 +7,7 @@ use super::super::place::{about_middle, to_plan, unclosed};
 use super::super::{Opened, Refusal};
 use super::{CLOCKWISE, FOOTPRINT, SITE};
 use crate::exchange::fault::FileFaultKind;
-use crate::exchange::geojson::{Feature, Geometry, features_of};
+use crate::exchange::geojson::{Feature, Geometry, check_members, features_of};
 use crate::exchange::json::Json;
 use crate::exchange::stored::v1::{Shape, ShapeKind, alternative_from_json, kind_word, mark_from, shape_of_kind};
 use crate::exchange::stored::{Members, Reader};
@@ -22,15 +22,7 @@ use crate::plan::tie::release_unusable_ties;
 pub(in crate::exchange::plan_file) fn read(file: &Json, header: &Json) -> Result<Opened, Refusal> {
     let mut reader = Reader::default();
     let features = features_of(file, &mut reader).ok_or(Refusal::NotGeoJson)?;
-    if let Json::Members(members) = file {
-        for (place, (name, _)) in members.iter().enumerate() {
-            if members[..place].iter().any(|(earlier, _)| earlier == name) {
-                reader.fault(FileFaultKind::RepeatedMember(name.clone()));
-            } else if !["type", "bbox", "features", "hobnail"].contains(&name.as_str()) {
-                reader.fault(FileFaultKind::UnknownMember(name.clone()));
-            }
-        }
-    }
+    check_members(file, &["type", "bbox", "features", "hobnail"], &mut reader);
     let document = reader.within("hobnail", |reader| read_header(header, reader));
     let (mut document, projection) = placed(document, &features, &mut reader)?;
     read_features(&features, &projection, &mut document, &mut reader);

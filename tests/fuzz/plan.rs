@@ -1,0 +1,73 @@
+//! Readers of plans and their journals: what they open can be judged, saved and opened again, the same.
+
+use hobnail_core::exchange::{journal_file, plan_file};
+use hobnail_core::plan::history::Limits;
+use hobnail_core::plan::validate::validate;
+
+/// A plan file, or any GeoJSON.
+pub fn plan_file(input: &[u8]) {
+    match plan_file::read(input) {
+        Ok(opened) => {
+            for fault in &opened.faults {
+                let _ = fault.to_string();
+            }
+            for fault in validate(&opened.document) {
+                let _ = fault.to_string();
+            }
+            let text = plan_file::write(&opened.document).expect("what was opened lies somewhere on Earth");
+            let again = plan_file::read(text.as_bytes()).expect("what was saved opens");
+            assert!(again.faults.is_empty(), "{:?}", again.faults);
+            assert!(
+                again.document == opened.document,
+                "saved and opened, the plan is another"
+            );
+        }
+        Err(refusal) => assert!(!refusal.to_string().is_empty()),
+    }
+}
+
+/// A journal as it is, and with every checksum set right, so that what the lines say is read too.
+pub fn journal(input: &[u8]) {
+    take_up(input);
+    let mut sealed = Vec::new();
+    for line in input.split(|byte| *byte == b'\n') {
+        let mut parts = line.splitn(4, |byte| *byte == b' ');
+        let (version, number) = (parts.next().unwrap_or_default(), parts.next().unwrap_or_default());
+        let text = [number, parts.nth(1).unwrap_or_default()].join(&b' ');
+        let sum = format!("{:016x}", fnv_1a(&text));
+        sealed.extend([version, number, sum.as_bytes(), &text[number.len() + 1..]].join(&b' '));
+        sealed.push(b'\n');
+    }
+    take_up(&sealed);
+}
+
+fn take_up(input: &[u8]) {
+    let opened = journal_file::read(
+        input,
+        Limits {
+            steps: 3,
+            bytes: 1 << 20,
+        },
+    );
+    let losses = opened.losses();
+    let Some(mut recovered) = opened.recovered else {
+        assert!(!losses.is_empty(), "nothing was recovered and nothing said");
+        return;
+    };
+    let _ = validate(&recovered.document);
+    for entry in recovered.history.take_entries() {
+        let line = journal_file::write_line(&entry);
+        let read = journal_file::read_line(line.trim_end().as_bytes());
+        assert!(read == Ok(entry), "an entry came back as another");
+    }
+    // Steps fit as far as they are in memory, or say that they do not.
+    while let Ok(Some(_)) = recovered.history.undo(&mut recovered.document) {}
+    while let Ok(Some(_)) = recovered.history.redo(&mut recovered.document) {}
+}
+
+/// The journal's checksum.
+fn fnv_1a(bytes: &[u8]) -> u64 {
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
+    })
+}
