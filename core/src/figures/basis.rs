@@ -636,3 +636,6 @@ fn sum_of<R>(terms: impl Iterator<Item = Expression<R>>, unit: &Unit) -> Express
         .reduce(|sum, term| of_two(Binary::Add, sum, term))
         .unwrap_or(Expression::Constant(0.0, *unit))
 }
+
+#[cfg(test)]
+mod tests;

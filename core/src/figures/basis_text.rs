@@ -93,19 +93,16 @@ fn write_line(line: &Line, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(out, "  {title}")?;
     }
     writeln!(out, "  = {}", line.formula)?;
-    let zeros = line.terms.iter().filter(|term| is_zero(&term.value)).count();
-    for term in line
-        .terms
-        .iter()
-        .filter(|term| term.weight.is_some() || !is_zero(&term.value))
-    {
+    let mut zeros: Vec<&str> = Vec::new();
+    for term in &line.terms {
         match &term.weight {
             Some(weight) => writeln!(out, "    {}: {}; {weight}", term.label, term.value)?,
+            None if is_zero(&term.value) => zeros.push(&term.value),
             None => writeln!(out, "    {}: {}", term.label, term.value)?,
         }
     }
-    if zeros > 0 && line.terms.iter().all(|term| term.weight.is_none()) {
-        writeln!(out, "    and {zeros} zeros")?;
+    if let Some(zero) = zeros.first() {
+        writeln!(out, "    and {} × {zero}", zeros.len())?;
     }
     writeln!(out, "  = {}", line.result)
 }

@@ -560,3 +560,6 @@ fn find_cycle(needs: &[BTreeSet<usize>], waiting: &BTreeSet<usize>) -> Vec<usize
     }
     path
 }
+
+#[cfg(test)]
+mod tests;

@@ -132,3 +132,6 @@ pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) ->
     }
     shown
 }
+
+#[cfg(test)]
+mod tests;

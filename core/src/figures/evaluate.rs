@@ -281,3 +281,6 @@ impl Evaluation {
         self.graph.indices().filter(is_leaf).collect()
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -45,6 +45,9 @@ pub mod sensitivity;
 
 mod replaced;
 
+#[cfg(test)]
+pub(crate) mod samples;
+
 pub mod value;
 
 #[cfg(test)]

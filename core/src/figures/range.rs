@@ -254,3 +254,6 @@ impl Evaluation {
         Column::in_lanes(DRAWS, values)
     }
 }
+
+#[cfg(test)]
+mod tests;

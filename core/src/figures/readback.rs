@@ -253,6 +253,12 @@ fn read_value(text: &str, reading: Reading) -> Read {
     Reader::new(text, reading).whole().0
 }
 
+/// The number a printed text gives, in coherent units.
+pub(crate) fn read_middle(text: &str) -> f64 {
+    let (interval, _) = read_value(text, Reading::SixDigits);
+    (interval.low + interval.high) / 2.0
+}
+
 /// The formulas printed in a step's text, each with its listed terms and its result.
 fn printed_lines(step_text: &str) -> Vec<(String, Vec<String>, String)> {
     let mut body = step_text.lines().skip(1).peekable();
@@ -279,18 +285,14 @@ fn printed_lines(step_text: &str) -> Vec<(String, Vec<String>, String)> {
 
 /// The value of a printed line: its formula, or the sum or mean of its listed terms.
 fn read_line(formula: &str, terms: &[String], reading: Reading) -> (Read, Vec<String>) {
-    let numbers = terms
-        .iter()
-        .filter(|term| !term.starts_with("and "))
-        .map(|term| term.rsplit_once(": ").unwrap().1.to_owned());
+    let numbers = terms.iter().map(|term| {
+        let number = term
+            .strip_prefix("and ")
+            .or_else(|| term.rsplit_once(": ").map(|(_, number)| number));
+        number.unwrap().to_owned()
+    });
     let formula = match formula {
-        SUM_OF_LIST => {
-            let mut all: Vec<String> = numbers.collect();
-            if all.is_empty() {
-                all.push("0".to_owned());
-            }
-            all.join(" + ")
-        }
+        SUM_OF_LIST => numbers.collect::<Vec<String>>().join(" + "),
         MEAN_OF_LIST => {
             let pairs: Vec<(String, String)> = numbers
                 .map(|pair| {

@@ -191,25 +191,4 @@ fn solve(mut rows: Vec<Vec<f64>>) -> Option<Vec<f64>> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn equal_values_share_their_mean_rank() {
-        let ranks = standardized_ranks(&[3.0, 1.0, 3.0, 0.5]).unwrap();
-        // Ranks 2.5, 1, 2.5, 0 about their mean 1.5, by √4.5.
-        let size = 4.5_f64.sqrt();
-        for (found, expected) in ranks.iter().zip([1.0, -0.5, 1.0, -1.5]) {
-            assert!((found - expected / size).abs() < 1e-15);
-        }
-        assert_eq!(standardized_ranks(&[2.0; 5]), None);
-        assert_eq!(standardized_ranks(&[]), None);
-    }
-
-    #[test]
-    fn elimination_solves_and_knows_when_it_cannot() {
-        let solution = solve(vec![vec![0.0, 2.0, 6.0], vec![4.0, 1.0, 7.0]]).unwrap();
-        assert!((solution[0] - 1.0).abs() < 1e-15 && (solution[1] - 3.0).abs() < 1e-15);
-        assert_eq!(solve(vec![vec![1.0, 1.0, 6.0], vec![1.0, 1.0, 7.0]]), None);
-    }
-}
+mod tests;

@@ -163,3 +163,6 @@ impl Evaluation {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,8 +1,11 @@
 use std::sync::Arc;
 
 use super::*;
+use crate::factors::Override;
 use crate::figures::Evaluation;
-use crate::figures::readback::check_basis;
+use crate::figures::display;
+use crate::figures::range::Range;
+use crate::figures::readback::{check_basis, read_middle};
 use crate::figures::unit::System;
 
 /// An invented village: cottages and rows on four faces, a center, shops and a school.
@@ -165,4 +168,106 @@ fn every_printed_basis_leads_to_the_number_shown() {
             }
         }
     }
+}
+
+/// The first figures, taken through everything the engine does.
+const FIRST_FIGURES: [(&str, &str); 4] = [
+    ("homes.count", "home"),
+    ("walk.center_5min_homes_share", "share"),
+    ("homes.by_building_type", "home"),
+    ("mix.use_evenness", "1"),
+];
+
+#[test]
+fn the_first_figures_go_through_everything() {
+    let mut evaluation = evaluated(&village());
+    for (id, unit) in FIRST_FIGURES {
+        let index = evaluation.graph().index(id).unwrap();
+        assert_eq!(evaluation.graph().node(index).unit.code, unit);
+        for cell in 0..evaluation.cell_count(index) {
+            let value = evaluation.cell(index, cell).number().unwrap();
+            let range = evaluation.range(index, cell);
+            let sensitivity = evaluation.sensitivity(index, cell);
+            match range {
+                Range::Likely { low, high, failed: 0 } => {
+                    assert!(
+                        low <= value && value <= high && low < high,
+                        "{id}: {low} {value} {high}"
+                    );
+                    let shares: f64 = sensitivity.unwrap().influences.iter().map(|one| one.share).sum();
+                    assert!((shares - 1.0).abs() < 1e-12);
+                }
+                other => panic!("{id}: {other:?}"),
+            }
+        }
+    }
+}
+
+#[test]
+fn the_number_shown_is_the_basiss_number_rounded() {
+    let mut evaluation = evaluated(&village());
+    for system in [System::Metric, System::Customary] {
+        for index in evaluation.graph().clone().indices() {
+            for cell in 0..evaluation.cell_count(index) {
+                let unit = evaluation.graph().node(index).unit;
+                let value = evaluation.cell(index, cell);
+                let shown = display::shown(&value, &evaluation.range(index, cell), &unit, system);
+                let read = read_middle(&shown.short);
+                let (value, step) = (value.number().unwrap(), shown.step.unwrap());
+                assert!(
+                    (read - value).abs() <= step * 0.5 * (1.0 + 1e-9),
+                    "{} shown as {}",
+                    value,
+                    shown.short
+                );
+            }
+        }
+    }
+}
+
+/// What the range of each figure comes from is what the formulas say it comes from.
+#[test]
+fn doubt_comes_from_where_it_should() {
+    let mut evaluation = evaluated(&village());
+    let mut leading = |id: &str| {
+        let index = evaluation.graph().index(id).unwrap();
+        let sensitivity = evaluation.sensitivity(index, 0).unwrap();
+        (sensitivity.influences[0].id.clone(), sensitivity.influences[0].share)
+    };
+    // Homes rest on the lot yield alone; in the share within five minutes it cancels and the walking speed is left.
+    let (id, share) = leading("homes.count");
+    assert_eq!((id.as_str(), share > 0.999), ("land.lot_yield_share", true));
+    let (id, share) = leading("walk.center_5min_homes_share");
+    assert_eq!((id.as_str(), share > 0.99), ("walking.planning_speed", true));
+    let (id, _) = leading("people.count");
+    assert_eq!(id, "people.per_home");
+    let (id, _) = leading("jobs.count");
+    assert_eq!(id, "jobs.floor_per_job");
+}
+
+#[test]
+fn a_factor_replaced_moves_what_rests_on_it_and_nothing_else() {
+    let base = evaluated(&village());
+    let own = Override {
+        low: None,
+        typical: 0.46,
+        high: None,
+    };
+    let factors = Factors::shipped()
+        .unwrap()
+        .with_overrides([("land.lot_yield_share", own)])
+        .unwrap();
+    let mut changed = Inputs::new();
+    changed.set_factor(
+        "land.lot_yield_share",
+        vec![factors.get("land.lot_yield_share").unwrap().clone()],
+    );
+    let halved = base.replaced(changed).unwrap();
+    let number = |evaluation: &Evaluation, id: &str| evaluation.value(id).unwrap().number().unwrap();
+    assert!((number(&halved, "homes.count") * 2.0 / number(&base, "homes.count") - 1.0).abs() < 1e-12);
+    let share = "walk.center_5min_homes_share";
+    assert!((number(&halved, share) / number(&base, share) - 1.0).abs() < 1e-12);
+    let index = halved.graph().index(share).unwrap();
+    assert_eq!(halved.changed_factors(index), ["land.lot_yield_share"]);
+    assert_eq!(base.changed_factors(index), Vec::<String>::new());
 }
