@@ -34,8 +34,8 @@ pub struct Step {
     pub title: String,
     /// Where its values come from.
     pub origin: Origin,
-    /// The row given in full.
-    pub row: Row,
+    /// The row given in full; none in a table without entries.
+    pub row: Option<Row>,
     /// The other rows.
     pub rest: Vec<Row>,
     /// What the units in the formula are worth, where they do not cancel as they stand: `1 acre = 43,560 ft2`.
@@ -74,7 +74,7 @@ pub enum Origin {
 }
 
 /// One cell of a step's table.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Row {
     /// Which cell of the table.
     pub cell: usize,
@@ -173,11 +173,7 @@ impl Writer<'_> {
         let count = self.values.cell_count(index);
         let mut opens = Opens::new();
         let mut conversions = Vec::new();
-        let row = if cell < count {
-            self.full_row(index, cell, &mut opens, &mut conversions)
-        } else {
-            Row::default()
-        };
+        let row = (cell < count).then(|| self.full_row(index, cell, &mut opens, &mut conversions));
         let rest = (0..count)
             .filter(|other| *other != cell)
             .map(|other| self.plain_row(index, other));
@@ -295,12 +291,12 @@ impl Writer<'_> {
             }
             Operator::Sum { of, over } if self.values.cells_over(over) > TERMS_IN_FORMULA => {
                 let members = self.values.members(index, cell, *of, *of, over);
-                self.add_list(&mut row, opens, (*of, over), None, &members);
+                self.add_list((index, &mut row), opens, (*of, over), None, &members);
                 conversions.extend(self.conversions(&Expression::Figure((*of, 0)), &node.unit));
             }
             Operator::WeightedMean { of, weight, over } if self.values.cells_over(over) > TERMS_IN_FORMULA => {
                 let members = self.values.members(index, cell, *of, *weight, over);
-                self.add_list(&mut row, opens, (*of, over), Some(*weight), &members);
+                self.add_list((index, &mut row), opens, (*of, over), Some(*weight), &members);
                 conversions.extend(self.conversions(&Expression::Figure((*of, 0)), &node.unit));
             }
             _ => {
@@ -325,7 +321,7 @@ impl Writer<'_> {
     /// A sum or mean as a list; opens the largest of its terms.
     fn add_list(
         &self,
-        row: &mut Row,
+        (index, row): (NodeIndex, &mut Row),
         opens: &mut Opens,
         (of, over): (NodeIndex, &[AxisIndex]),
         weight: Option<NodeIndex>,
@@ -340,10 +336,7 @@ impl Writer<'_> {
             opens.push((of, member));
             opens.extend(weight.map(|weight| (weight, weighing)));
         }
-        if !members
-            .iter()
-            .all(|(member, _)| self.values.cell(of, *member).number().is_some())
-        {
+        if self.values.cell(index, row.cell).number().is_none() {
             return;
         }
         let terms = members.iter().map(|(member, weighing)| LongTerm {

@@ -39,7 +39,10 @@ impl fmt::Display for Step {
             Origin::Chosen => writeln!(out, "  a chosen setting")?,
             Origin::Factor => writeln!(out, "  from the factor tables")?,
         }
-        write_full_row(&self.row, out)?;
+        match &self.row {
+            Some(row) => write_full_row(row, out)?,
+            None => writeln!(out, "  has no entries")?,
+        }
         for conversion in &self.conversions {
             writeln!(out, "  {conversion}")?;
         }

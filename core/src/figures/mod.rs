@@ -48,6 +48,9 @@ mod replaced;
 #[cfg(test)]
 pub(crate) mod samples;
 
+#[cfg(test)]
+mod random_graphs;
+
 pub mod value;
 
 #[cfg(test)]
