@@ -9,14 +9,16 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::axis::AxisIndex;
-use super::column::Curve;
 use super::display::in_full;
 use super::evaluate::Evaluation;
-use super::expression::{Binary, Expression, Term};
+use super::expression::{Expression, Term};
 use super::graph::{LeafKind, Node, NodeIndex, Operator};
 use super::leaf::{Cell, Factor, LeafValue, SpreadKind};
 use super::method::{Method, MethodInput, MethodTerm};
-use super::unit::{System, Unit, conversion};
+use super::unit::{System, Unit};
+
+mod formula;
+mod units;
 
 /// The basis of one number.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -352,84 +354,6 @@ impl Writer<'_> {
         });
     }
 
-    /// The formula of one cell, over the very cells it uses.
-    fn cell_formula(&self, index: NodeIndex, cell: usize) -> Expression<(NodeIndex, usize)> {
-        let node = self.values.graph.node(index);
-        let read = |need: NodeIndex| Expression::Figure((need, self.values.cell_read(index, cell, need)));
-        match &node.operator {
-            Operator::Formula(formula) => formula.map(&mut |need| (*need, self.values.cell_read(index, cell, *need))),
-            Operator::Sum { of, over } => {
-                let members = self.values.members(index, cell, *of, *of, over);
-                sum_of(
-                    members.into_iter().map(|(member, _)| Expression::Figure((*of, member))),
-                    &node.unit,
-                )
-            }
-            Operator::WeightedMean { of, weight, over } => {
-                let members = self.values.members(index, cell, *of, *weight, over);
-                let weights = members
-                    .iter()
-                    .map(|(_, weighing)| Expression::Figure((*weight, *weighing)));
-                let unit = self.values.graph.node(*weight).unit;
-                let total_weight = sum_of(weights.clone(), &unit);
-                let terms = members
-                    .iter()
-                    .zip(weights)
-                    .map(|((member, _), weight)| of_two(Binary::Multiply, Expression::Figure((*of, *member)), weight));
-                of_two(Binary::Divide, sum_of(terms, &node.unit), total_weight)
-            }
-            Operator::Lookup { x, y, at, knots } => {
-                let [xs, ys] = [x, y].map(|part| self.values.knot_cells(index, cell, *part, *knots));
-                let number = |node: NodeIndex, cell: &usize| self.values.columns[node.at()].at(*cell, 0);
-                let curve = Curve::new(
-                    xs.iter().map(|cell| number(*x, cell)).collect(),
-                    ys.iter().map(|cell| number(*y, cell)).collect(),
-                );
-                let place = read(*at);
-                let Expression::Figure((_, at_cell)) = place else {
-                    return place;
-                };
-                let (from, to) = curve.piece(number(*at, &at_cell));
-                let knot = |node: NodeIndex, cells: &[usize], knot: usize| {
-                    Expression::Figure((node, cells.get(knot).copied().unwrap_or(0)))
-                };
-                if from == to {
-                    return knot(*y, &ys, from);
-                }
-                let between = |left, right| of_two(Binary::Subtract, left, right);
-                let rise = of_two(
-                    Binary::Multiply,
-                    between(knot(*y, &ys, to), knot(*y, &ys, from)),
-                    between(place, knot(*x, &xs, from)),
-                );
-                let run = between(knot(*x, &xs, to), knot(*x, &xs, from));
-                of_two(Binary::Add, knot(*y, &ys, from), of_two(Binary::Divide, rise, run))
-            }
-            Operator::RunningBalance {
-                start,
-                change,
-                least,
-                most,
-                along,
-            } => {
-                let previous = match self.values.entry_before(index, cell, *along) {
-                    Some(previous) => Expression::Figure((index, previous)),
-                    None => read(*start),
-                };
-                let free = of_two(Binary::Add, previous, read(*change));
-                let above = match least {
-                    Some(least) => of_two(Binary::Maximum, free, read(*least)),
-                    None => free,
-                };
-                match most {
-                    Some(most) => of_two(Binary::Minimum, above, read(*most)),
-                    None => above,
-                }
-            }
-            Operator::Leaf(_) | Operator::Method { .. } => Expression::Figure((index, cell)),
-        }
-    }
-
     fn with_numbers(&self, formula: &Expression<(NodeIndex, usize)>) -> String {
         formula.write(&mut |term| match term {
             Term::Figure((need, cell)) => match self.values.cell(*need, *cell) {
@@ -491,64 +415,6 @@ impl Writer<'_> {
             results.push((value, step.unit));
         }
         lines
-    }
-
-    /// What the units are worth, unless they cancel as they stand.
-    fn conversions(&self, formula: &Expression<(NodeIndex, usize)>, unit: &Unit) -> Vec<String> {
-        let mut units = Vec::new();
-        let scale = self.scale_of(formula, &mut units);
-        if scale.is_some_and(|scale| is_same(scale, self.plain_scale(unit))) {
-            return Vec::new();
-        }
-        units.push(*unit);
-        let mut texts: Vec<String> = Vec::new();
-        for text in units.iter().filter_map(|unit| conversion(unit, self.system)) {
-            if !texts.contains(&text) {
-                texts.push(text);
-            }
-        }
-        texts
-    }
-
-    /// Coherent units in one unit of the formula's plain result; `None` where units do not match as they stand.
-    fn scale_of(&self, formula: &Expression<(NodeIndex, usize)>, units: &mut Vec<Unit>) -> Option<f64> {
-        let of_unit = |unit: Unit, units: &mut Vec<Unit>| {
-            units.push(unit);
-            Some(self.plain_scale(&unit))
-        };
-        match formula {
-            Expression::Figure((need, _)) => of_unit(self.values.graph.node(*need).unit, units),
-            Expression::Constant(_, unit) => of_unit(*unit, units),
-            Expression::Binary(operation, left, right) => {
-                let (left_scale, right_scale) = (self.scale_of(left, units), self.scale_of(right, units));
-                let (left_scale, right_scale) = (left_scale?, right_scale?);
-                match (operation, &**right) {
-                    (Binary::Multiply, _) => Some(left_scale * right_scale),
-                    (Binary::Divide, _) => Some(left_scale / right_scale),
-                    (Binary::Power, Expression::Constant(exponent, _)) => {
-                        Some(crate::number::power(left_scale, *exponent))
-                    }
-                    _ => is_same(left_scale, right_scale).then_some(left_scale),
-                }
-            }
-            Expression::Function(_, of) => self.scale_of(of, units).filter(|scale| is_same(*scale, 1.0)),
-            Expression::Choose(choice) => {
-                let sides = [&choice.left, &choice.right].map(|side| self.scale_of(side, units));
-                let branches = [&choice.then, &choice.otherwise].map(|side| self.scale_of(side, units));
-                let matched = |pair: [Option<f64>; 2]| match pair {
-                    [Some(a), Some(b)] if is_same(a, b) => Some(a),
-                    _ => None,
-                };
-                matched(sides)?;
-                matched(branches)
-            }
-        }
-    }
-
-    /// Percent needs no conversion: everybody reads 92% as 0.92.
-    fn plain_scale(&self, unit: &Unit) -> f64 {
-        let shown = unit.shown(self.system);
-        if shown.one == "%" { 1.0 } else { shown.scale }
     }
 
     fn value(&self, index: NodeIndex, cell: usize) -> String {
@@ -614,20 +480,6 @@ impl Writer<'_> {
         }
         lines
     }
-}
-
-fn is_same(a: f64, b: f64) -> bool {
-    (a / b - 1.0).abs() < 1e-12
-}
-
-fn of_two<R>(operation: Binary, left: Expression<R>, right: Expression<R>) -> Expression<R> {
-    Expression::Binary(operation, Box::new(left), Box::new(right))
-}
-
-fn sum_of<R>(terms: impl Iterator<Item = Expression<R>>, unit: &Unit) -> Expression<R> {
-    terms
-        .reduce(|sum, term| of_two(Binary::Add, sum, term))
-        .unwrap_or(Expression::Constant(0.0, *unit))
 }
 
 #[cfg(test)]

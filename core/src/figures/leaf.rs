@@ -127,6 +127,16 @@ impl Factor {
     pub const fn is_changed(&self) -> bool {
         self.shipped.is_some()
     }
+
+    /// How the shipped typical value was come by; common practice when no source gives it.
+    #[must_use]
+    pub fn how(&self) -> How {
+        let giving = self
+            .sources
+            .iter()
+            .find(|source| source.gives.contains(&Given::Typical));
+        giving.map_or(How::CommonPractice, |source| source.how)
+    }
 }
 
 /// Low, typical and high of an uncertain number, in coherent units.
@@ -227,6 +237,18 @@ impl Given {
             Self::Low => "low",
             Self::Typical => "typical",
             Self::High => "high",
+        }
+    }
+}
+
+impl How {
+    /// What stands beside a value that was not read in its source; empty for one that was.
+    #[must_use]
+    pub const fn mark(self) -> &'static str {
+        match self {
+            Self::Read => "",
+            Self::FromMemory => " (from memory)",
+            Self::CommonPractice => " (common practice, no source)",
         }
     }
 }

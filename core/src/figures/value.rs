@@ -106,10 +106,13 @@ impl Evaluation {
     fn figure_with(&self, index: NodeIndex, system: System, range: impl Fn(usize) -> Option<Range>) -> FigureValue {
         let node = self.graph().node(index);
         let changed_factors = self.changed_factors(index);
-        let mark = if changed_factors.is_empty() {
-            ""
-        } else {
-            CHANGED_FACTORS_MARK
+        let mark = |cell: usize| {
+            let factor = self.leaf(index).and_then(|leaf| leaf.factors().get(cell));
+            match factor {
+                _ if !changed_factors.is_empty() => CHANGED_FACTORS_MARK,
+                Some(factor) => factor.how().mark(),
+                None => "",
+            }
         };
         let cell_value = |cell| {
             let number = self.cell(index, cell);
@@ -129,7 +132,7 @@ impl Evaluation {
                 low,
                 high,
                 failed_draws: (failed > 0).then_some(failed),
-                shown: format!("{}{mark}", shown.text),
+                shown: format!("{}{}", shown.text, mark(cell)),
             }
         };
         let content = if node.axes.is_empty() {

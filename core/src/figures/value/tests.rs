@@ -41,3 +41,13 @@ fn a_range_stands_beside_its_number() {
     assert!(cell.shown.starts_with("about 5"), "{}", cell.shown);
     assert_eq!(cell.failed_draws, None);
 }
+
+#[test]
+fn a_factor_that_was_not_read_says_so_wherever_it_is_shown() {
+    let evaluation = evaluated();
+    let index = evaluation.graph().index("walk.time").unwrap();
+    let Content::Single(cell) = evaluation.figure_value(index, System::Metric).content else {
+        panic!("a single number");
+    };
+    assert_eq!(cell.shown, "6.50 min (common practice, no source)");
+}
