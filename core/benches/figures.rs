@@ -1,0 +1,96 @@
+//! One edit through the figures, and the draws of the figures on screen.
+//!
+//! Sizes are faces; each face carries a few of twelve building types and the walking curve has 120 knots.
+
+mod common;
+
+use std::sync::Arc;
+
+use common::{Random, measure};
+use hobnail_core::factors::Factors;
+use hobnail_core::figures::axis::Entry;
+use hobnail_core::figures::unit::System;
+use hobnail_core::figures::{Evaluation, NodeIndex};
+use hobnail_core::measures::{self, BuildingTypeInput, MeasureInputs, WalkCurve};
+
+const TYPES: usize = 12;
+const KNOTS: usize = 120;
+
+fn neighborhood(faces: usize) -> MeasureInputs {
+    let mut random = Random(5);
+    let mut area = |most| f64::from(random.within(0, most)) / 3.0;
+    let land_m2: Vec<Vec<f64>> = (0..TYPES)
+        .map(|one| {
+            (0..faces)
+                .map(|face| if (face + one) % 4 == 0 { area(9_000) } else { 0.0 })
+                .collect()
+        })
+        .collect();
+    let curve = land_m2
+        .iter()
+        .map(|lands| {
+            let all: f64 = lands.iter().sum();
+            (0..KNOTS).map(|knot| all * knot as f64 / (KNOTS - 1) as f64).collect()
+        })
+        .collect();
+    MeasureInputs {
+        building_types: (0..TYPES)
+            .map(|one| BuildingTypeInput {
+                entry: Entry::new(format!("type_{one}"), format!("type {one}")),
+                lot_area_m2: 150.0 + 40.0 * one as f64,
+                homes_per_lot: f64::from(one as u32 % 4),
+                floor_per_lot_m2: [110.0, 20.0 * (one % 3) as f64, 15.0, 0.0, 4.0],
+            })
+            .collect(),
+        faces: (0..faces)
+            .map(|face| Entry::new(format!("face_{face}"), format!("face {face}")))
+            .collect(),
+        land_m2,
+        center_walk: Ok(WalkCurve {
+            times_s: (0..KNOTS).map(|knot| knot as f64 * 10.0).collect(),
+            land_m2: curve,
+        }),
+        base_speed_m_per_s: 1.34,
+    }
+}
+
+fn main() -> Result<(), String> {
+    let factors = Factors::shipped().map_err(|faults| format!("{faults:?}"))?;
+    let graph = Arc::new(measures::graph().map_err(|faults| format!("{faults:?}"))?);
+    for faces in [100, 1_000, 10_000] {
+        let measured = neighborhood(faces);
+        let inputs = |measured: &MeasureInputs| measures::inputs(measured, &factors).unwrap_or_default();
+        let mut evaluation =
+            Evaluation::new(Arc::clone(&graph), inputs(&measured), 1).map_err(|faults| format!("{faults:?}"))?;
+        let screen: Vec<NodeIndex> = [
+            "homes.count",
+            "people.count",
+            "walk.center_5min_homes_share",
+            "jobs.per_home",
+        ]
+        .iter()
+        .filter_map(|id| graph.index(id))
+        .collect();
+
+        let mut edited = measured.clone();
+        edited.land_m2[3][7] += 100.0;
+        let states = [inputs(&edited), inputs(&measured)];
+        let mut turn = 0;
+        measure(&format!("figures/edit/{faces}"), || {
+            turn += 1;
+            evaluation.set(states[turn % 2].clone()).map(|changes| changes.worked)
+        });
+        measure(&format!("figures/draws/{faces}"), || {
+            turn += 1;
+            let set = evaluation.set(states[turn % 2].clone()).map(|changes| changes.worked);
+            evaluation.draw(&screen);
+            set
+        });
+        measure(&format!("figures/basis/{faces}"), || {
+            screen
+                .first()
+                .map(|index| evaluation.basis(*index, 0, System::Customary).to_string())
+        });
+    }
+    Ok(())
+}
