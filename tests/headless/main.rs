@@ -7,5 +7,7 @@
 )]
 
 mod arrangement;
+mod network_cases;
+mod network_command;
 mod samples;
 mod street_cases;

@@ -1,3 +1,0 @@
-//! The command line: parse, call, print; no logic.
-
-fn main() {}

@@ -1,0 +1,55 @@
+//! Standard output and error, written once; a reader that went away is no failure.
+
+use std::io::{self, ErrorKind, Read, Write};
+
+/// Where a command writes.
+#[derive(Default)]
+pub struct Streams {
+    broken: bool,
+}
+
+impl Streams {
+    /// Writes to standard output.
+    pub fn out(&mut self, text: &str) {
+        let mut out = io::stdout().lock();
+        let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+        self.note(written, "standard output");
+    }
+
+    /// Writes to standard error.
+    pub fn err(&mut self, text: &str) {
+        // Where messages can not be written there is nowhere to say so.
+        let _ = io::stderr().lock().write_all(text.as_bytes());
+    }
+
+    /// The whole of a file, or of standard input for `-`; `None` when it can not be read, which is told.
+    pub fn read(&mut self, path: &str) -> Option<Vec<u8>> {
+        let read = if path == "-" {
+            let mut bytes = Vec::new();
+            io::stdin().lock().read_to_end(&mut bytes).map(|_| bytes)
+        } else {
+            std::fs::read(path)
+        };
+        read.map_err(|error| self.err(&format!("{}: can not be read: {error}\n", name_of(path))))
+            .ok()
+    }
+
+    /// The exit code, 2 when output could not be written.
+    pub fn finish(self, code: u8) -> u8 {
+        if self.broken { 2 } else { code }
+    }
+
+    fn note(&mut self, written: io::Result<()>, what: &str) {
+        if let Err(error) = written
+            && error.kind() != ErrorKind::BrokenPipe
+        {
+            self.err(&format!("{what}: can not be written: {error}\n"));
+            self.broken = true;
+        }
+    }
+}
+
+/// How messages call a file.
+pub fn name_of(path: &str) -> &str {
+    if path == "-" { "standard input" } else { path }
+}

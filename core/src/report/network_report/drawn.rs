@@ -1,0 +1,195 @@
+//! What was read, laid on the plan: lines and points, with a note for each that could not be.
+
+use serde_json::{Map, Value};
+
+use super::frame::Frame;
+use super::{InputFile, Note};
+use crate::exchange::geojson_lines::{FeatureName, ReadFault, ReadLine, ReadPoint};
+use crate::fabric::joins::{Join, JoinKind, apply_joins, joins};
+use crate::fabric::{SourceId, SourceSegment, segments_of_line};
+use crate::plan::PlanPoint;
+
+/// A street on the plan.
+pub(super) struct DrawnLine {
+    pub feature: FeatureName,
+    pub points: Vec<PlanPoint>,
+}
+
+/// What a point of interest is.
+pub(super) enum Role {
+    Origin,
+    Sample,
+    Dwelling { dwellings: u64 },
+    Place { use_name: String, area_m2: f64 },
+}
+
+/// A point of interest on the plan.
+pub(super) struct DrawnPoint {
+    /// Its id, or its place in the file.
+    pub id: String,
+    /// In meters, not rounded.
+    pub position_m: (f64, f64),
+    pub point: PlanPoint,
+    pub role: Role,
+}
+
+/// Notes of what could not be read.
+pub(super) fn notes_of(file: InputFile, faults: &[ReadFault]) -> Vec<Note> {
+    let note = |fault: &ReadFault| Note {
+        file,
+        text: fault.to_string(),
+    };
+    faults.iter().map(note).collect()
+}
+
+/// Lays lines on the plan; one with a position beyond it is left out and noted.
+pub(super) fn place_lines(frame: &Frame, lines: &[ReadLine]) -> (Vec<DrawnLine>, Vec<Note>) {
+    let (mut drawn, mut notes) = (Vec::new(), Vec::new());
+    for line in lines {
+        let placed: Option<Vec<PlanPoint>> = line
+            .positions
+            .iter()
+            .map(|&position| frame.plan_point(position))
+            .collect();
+        match placed {
+            Some(mut points) if points.iter().any(|point| *point != points[0]) => {
+                points.dedup();
+                drawn.push(DrawnLine {
+                    feature: line.feature.clone(),
+                    points,
+                });
+            }
+            Some(_) => notes.push(Note {
+                file: InputFile::Streets,
+                text: format!("{}: is shorter than a millimeter, left out", line.feature),
+            }),
+            None => {
+                let beyond = line
+                    .positions
+                    .iter()
+                    .find(|&&position| frame.plan_point(position).is_none());
+                let [x, y] = beyond.copied().unwrap_or_default();
+                notes.push(Note {
+                    file: InputFile::Streets,
+                    text: format!(
+                        "{}: {x}, {y} is {}, its line left out",
+                        line.feature,
+                        out_of_range(frame)
+                    ),
+                });
+            }
+        }
+    }
+    (drawn, notes)
+}
+
+/// Why a position has no place on the plan, in words.
+fn out_of_range(frame: &Frame) -> &'static str {
+    match frame {
+        Frame::Meters { .. } => "more than 100 km away from the others",
+        Frame::Degrees(_) => "no longitude and latitude within 100 km of the others",
+    }
+}
+
+/// Lays points on the plan; those beyond it, or without what their role needs, are left out and noted.
+pub(super) fn place_points(frame: &Frame, points: &[ReadPoint]) -> (Vec<DrawnPoint>, Vec<Note>) {
+    let (mut drawn, mut notes) = (Vec::new(), Vec::new());
+    for read in points {
+        let [x, y] = read.position;
+        let placed = frame.position_m(read.position).zip(frame.plan_point(read.position));
+        let placed = placed.ok_or_else(|| format!("{x}, {y} is {}, left out", out_of_range(frame)));
+        match placed.and_then(|placed| Ok((placed, role_of(&read.properties)?))) {
+            Ok(((position_m, point), role)) => drawn.push(DrawnPoint {
+                id: read
+                    .feature
+                    .id
+                    .clone()
+                    .unwrap_or_else(|| read.feature.index.to_string()),
+                position_m,
+                point,
+                role,
+            }),
+            Err(why) => notes.push(Note {
+                file: InputFile::Points,
+                text: format!("{}: {why}", read.feature),
+            }),
+        }
+    }
+    (drawn, notes)
+}
+
+/// The role of a point, or what its role lacks.
+fn role_of(properties: &Map<String, Value>) -> Result<Role, String> {
+    let role = match properties.get("role") {
+        None | Some(Value::Null) => "origin",
+        Some(Value::String(role)) => role,
+        Some(_) => return Err("its role is not a word, left out".to_owned()),
+    };
+    match role {
+        "origin" => Ok(Role::Origin),
+        "sample" => Ok(Role::Sample),
+        "dwelling" => {
+            let dwellings = properties.get("dwellings").and_then(Value::as_u64);
+            let dwellings = dwellings.filter(|&count| count <= u64::from(u32::MAX));
+            let dwellings = dwellings.ok_or("a dwelling without a whole number of dwellings, left out")?;
+            Ok(Role::Dwelling { dwellings })
+        }
+        "place" => {
+            let use_name = properties
+                .get("use")
+                .and_then(Value::as_str)
+                .ok_or("a place without a use, left out")?;
+            let area_m2 = properties
+                .get("area_m2")
+                .and_then(Value::as_f64)
+                .filter(|area_m2| *area_m2 >= 0.0);
+            let area_m2 = area_m2.ok_or("a place without an area_m2 of zero or more, left out")?;
+            Ok(Role::Place {
+                use_name: use_name.to_owned(),
+                area_m2,
+            })
+        }
+        other => Err(format!(
+            "its role {} is not origin, sample, dwelling or place, left out",
+            other.escape_debug()
+        )),
+    }
+}
+
+/// Joins ends of lines to streets within the tolerance, and notes each: it moves what was drawn, so it is told.
+pub(super) fn join_ends(frame: &Frame, lines: &mut [DrawnLine], tolerance_m: f64) -> Vec<Note> {
+    let mut points: Vec<Vec<PlanPoint>> = lines.iter().map(|line| line.points.clone()).collect();
+    let found = joins(&points, (tolerance_m * 1000.0).round() as u32);
+    apply_joins(&mut points, &found);
+    let note = |join: &Join| {
+        let feature = |line: u32| lines[line as usize].feature.to_string();
+        let (what, other) = match join.kind {
+            JoinKind::ExtendedTo(other) => ("extended", other),
+            JoinKind::TrimmedTo(other) => ("trimmed", other),
+            JoinKind::MovedTo(other, _) => ("moved", other),
+        };
+        Note {
+            file: InputFile::Streets,
+            text: format!(
+                "{}: the end at {} is joined to {}, {what} to {}",
+                feature(join.line),
+                frame.written(join.from),
+                feature(other),
+                frame.written(join.to),
+            ),
+        }
+    };
+    let notes = found.iter().map(note).collect();
+    for (line, points) in lines.iter_mut().zip(points) {
+        line.points = points;
+    }
+    notes
+}
+
+/// The straight pieces of all lines.
+pub(super) fn segments_of(lines: &[DrawnLine]) -> Vec<SourceSegment> {
+    let numbered = lines.iter().zip(0..);
+    numbered
+        .flat_map(|(line, index)| segments_of_line(&line.points, SourceId(index)))
+        .collect()
+}
