@@ -8,6 +8,7 @@
 
 mod fabric;
 mod generate;
+mod network;
 mod plan;
 mod random;
 mod study;
