@@ -7,6 +7,7 @@
 )]
 
 mod arrangement;
+mod measured_samples;
 mod network_cases;
 mod network_command;
 mod samples;

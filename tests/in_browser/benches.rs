@@ -12,11 +12,19 @@ use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 #[path = "../../core/benches/noding.rs"]
 mod noding;
 
+#[path = "../../core/benches/study.rs"]
+mod study;
+
 wasm_bindgen_test_configure!(run_in_browser);
 
 #[wasm_bindgen_test]
 fn noding() {
     noding::main().expect("a bench without arguments writes no files");
+}
+
+#[wasm_bindgen_test]
+fn study() {
+    study::main();
 }
 
 /// The clock and the printer that the benches ask for where the standard library has none.

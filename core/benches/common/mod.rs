@@ -1,6 +1,8 @@
 //! Seeded street networks of a given number of segments, the same on every machine, and the stopwatch.
 #![allow(dead_code, reason = "each bench uses a part of this")]
 
+pub mod plans;
+
 #[cfg(not(target_arch = "wasm32"))]
 use std::time::Instant;
 

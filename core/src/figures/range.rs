@@ -125,6 +125,11 @@ pub fn percentile(sorted: &[f64], share: f64) -> Option<f64> {
     Some(below + (above - below) * position.fract())
 }
 
+/// Draws that spread by less than this share of their size differ by the rounding of the arithmetic alone (a factor that
+/// cancels out), not by doubt. Larger would hide true ranges, smaller would
+/// print sixteen digits of noise.
+const ROUNDING_SHARE: f64 = 1e-9;
+
 /// The 10th and 90th percentiles of draws, NaN standing for those that cannot be worked out.
 #[must_use]
 pub fn range_of(draws: &[f64]) -> Range {
@@ -132,6 +137,9 @@ pub fn range_of(draws: &[f64]) -> Range {
     let failed = draws.len() - workable.len();
     workable.sort_by(f64::total_cmp);
     match (percentile(&workable, 0.1), percentile(&workable, 0.9)) {
+        (Some(low), Some(high)) if failed == 0 && high - low <= ROUNDING_SHARE * low.abs().max(high.abs()) => {
+            Range::Certain
+        }
         (Some(low), Some(high)) if failed <= MOST_FAILED => Range::Likely {
             low,
             high,

@@ -23,8 +23,13 @@ impl Study {
             let Some(face) = self.fabric().face(painted.face) else {
                 continue;
             };
-            let land_m2: f64 = painted.land_m2.iter().map(|(_, land_m2)| land_m2).sum();
-            if land_m2 > 0.0 && painted.fronts.is_empty() {
+            let has_homes = painted.land_m2.iter().any(|(id, _)| {
+                self.document()
+                    .building_types
+                    .get(id)
+                    .is_some_and(|building_type| building_type.homes_per_lot > 0)
+            });
+            if has_homes && painted.fronts.is_empty() {
                 notes.push(format!(
                     "the block at {} has no street its lots may front on: its homes are counted, and nobody can walk \
                      from them (mark {})",

@@ -2,6 +2,7 @@
 //!
 //! Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 
+mod measure;
 mod network;
 mod streams;
 
@@ -11,11 +12,12 @@ use std::process::ExitCode;
 use streams::Streams;
 
 const USAGE: &str = "\
-usage: hobnail network STREETS.geojson [options]   measure a bare street network
+usage: hobnail measure PLAN.geojson [options]      every figure of a plan
+       hobnail network STREETS.geojson [options]   measure a bare street network
        hobnail COMMAND --help                      what a command takes
        hobnail --version
 
-STREETS.geojson may be - for standard input.
+A file may be - for standard input.
 Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 ";
 
@@ -27,6 +29,7 @@ fn main() -> ExitCode {
         .map(|argument| argument.to_string_lossy().into_owned())
         .collect();
     let code = match words.first().map(String::as_str) {
+        Some("measure") => measure::run(&words[1..], &mut streams),
         Some("network") => network::run(&words[1..], &mut streams),
         Some("--help" | "-h" | "help") => {
             streams.out(USAGE);
