@@ -2,7 +2,7 @@
 //!
 //! Figures are declared once ([`graph`]) over leaves that are counted on the drawing, chosen, or taken from the factor
 //! tables ([`leaf`]); building the graph checks references, axes, units and cycles ([`check`]). An
-//! [`evaluate::Evaluation`] holds the leaf values ([`inputs`]) and every table that follows ([`column`]); setting
+//! [`evaluate::Evaluation`] holds the leaf values ([`inputs`]) and every table that follows ([`mod@column`]); setting
 //! leaves works again only what depends on them. From there come how a number is written ([`display`]), its basis
 //! ([`basis`]), its range over the doubt in the factors ([`range`]), where that doubt comes from ([`sensitivity`]), the
 //! difference between two alternatives ([`difference`]), and figures as data ([`value`]).

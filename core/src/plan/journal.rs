@@ -1,6 +1,6 @@
 //! The journal: everything done to a document, as numbered entries that are only ever added to.
 //!
-//! [`History`](super::history::History) writes entries; the caller keeps them (in the browser's store, in a file) and
+//! [`History`] writes entries; the caller keeps them (in the browser's store, in a file) and
 //! hands them back to [`recover`] after a crash, or one by one when undo reaches further back than memory does. Entries
 //! are values; their bytes are `exchange::journal_file`'s.
 //!
