@@ -124,7 +124,7 @@ fn watch() {
 fn report(target: &Target, input: &[u8], fault: &str, findings: Option<&Path>) {
     eprintln!("{} failed: {fault}\non the input:\n{}", target.name, in_words(input));
     if let Some(folder) = findings {
-        let file = folder.join(format!("{:016x}", fingerprint(input)));
+        let file = folder.join(format!("{:016x}", fnv_1a(input)));
         let kept = fs::create_dir_all(folder).and_then(|()| fs::write(&file, input));
         match kept {
             Ok(()) => eprintln!("kept as {}", file.display()),
@@ -143,10 +143,10 @@ fn in_words(input: &[u8]) -> String {
     format!("{}{rest}", shown.escape_ascii())
 }
 
-/// A name for the input's file (the FNV-1a hash, 64 bits).
-fn fingerprint(input: &[u8]) -> u64 {
-    input.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
-        (hash ^ u64::from(*byte)).wrapping_mul(0x100_0000_01b3)
+/// The FNV-1a hash, 64 bits: the name of a kept input's file, and the checksum of a journal's lines.
+pub fn fnv_1a(bytes: &[u8]) -> u64 {
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
     })
 }
 

@@ -3,6 +3,9 @@
 use hobnail_core::exchange::{journal_file, plan_file};
 use hobnail_core::plan::history::Limits;
 use hobnail_core::plan::validate::validate;
+use hobnail_core::report::measure_report::Measuring;
+
+use crate::driver::fnv_1a;
 
 /// A plan file, or any GeoJSON.
 pub fn plan_file(input: &[u8]) {
@@ -23,6 +26,15 @@ pub fn plan_file(input: &[u8]) {
             );
         }
         Err(refusal) => assert!(!refusal.to_string().is_empty()),
+    }
+}
+
+/// A plan that opens, however odd, can be measured.
+pub fn measured_plan(input: &[u8]) {
+    if let Ok(measuring) = Measuring::open(input, None) {
+        let report = measuring.report();
+        assert!(!report.figures.is_empty(), "a plan without figures");
+        assert!(report.to_json().is_ok(), "the report is no JSON");
     }
 }
 
@@ -63,11 +75,4 @@ fn take_up(input: &[u8]) {
     // Steps fit as far as they are in memory, or say that they do not.
     while let Ok(Some(_)) = recovered.history.undo(&mut recovered.document) {}
     while let Ok(Some(_)) = recovered.history.redo(&mut recovered.document) {}
-}
-
-/// The journal's checksum.
-fn fnv_1a(bytes: &[u8]) -> u64 {
-    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
-        (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
-    })
 }

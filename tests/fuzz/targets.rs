@@ -33,6 +33,11 @@ pub const TARGETS: &[Target] = &[
         ],
     },
     Target {
+        name: "measured_plan",
+        read: plan::measured_plan,
+        seeds: &["tests/fixtures/plan_file/version_1.geojson", "sample-sketches"],
+    },
+    Target {
         name: "journal",
         read: plan::journal,
         seeds: &["tests/fixtures/journal/version_1.journal"],
