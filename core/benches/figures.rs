@@ -54,7 +54,8 @@ fn neighborhood(faces: usize) -> MeasureInputs {
     }
 }
 
-fn main() -> Result<(), String> {
+/// Measures.
+pub fn main() -> Result<(), String> {
     let factors = Factors::shipped().map_err(|faults| format!("{faults:?}"))?;
     let graph = Arc::new(measures::graph().map_err(|faults| format!("{faults:?}"))?);
     for faces in [100, 1_000, 10_000] {

@@ -20,7 +20,8 @@ struct Streets {
     links: Vec<(u32, u32, u64)>,
 }
 
-fn main() -> std::io::Result<()> {
+/// Measures, or writes the networks.
+pub fn main() -> std::io::Result<()> {
     let mut arguments = std::env::args().skip_while(|argument| argument != "--write").skip(1);
     let folder = arguments.next().map(PathBuf::from);
     for (shape, make) in common::SHAPES {

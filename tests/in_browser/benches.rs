@@ -2,6 +2,7 @@
 //!
 //! Run by `cargo task bench` in headless Chromium, built as the page is; a native build of this file is empty.
 #![cfg(target_arch = "wasm32")]
+#![allow(clippy::expect_used, reason = "tests fail by panicking")]
 #![allow(
     clippy::duplicate_mod,
     reason = "every bench names what they share, as it must to be a program of its own"
@@ -15,6 +16,12 @@ mod noding;
 #[path = "../../core/benches/study.rs"]
 mod study;
 
+#[path = "../../core/benches/paths.rs"]
+mod paths;
+
+#[path = "../../core/benches/figures.rs"]
+mod figures;
+
 wasm_bindgen_test_configure!(run_in_browser);
 
 #[wasm_bindgen_test]
@@ -25,6 +32,16 @@ fn noding() {
 #[wasm_bindgen_test]
 fn study() {
     study::main();
+}
+
+#[wasm_bindgen_test]
+fn paths() {
+    paths::main().expect("a bench without arguments writes no files");
+}
+
+#[wasm_bindgen_test]
+fn figures() {
+    figures::main().expect("the shipped tables fit");
 }
 
 /// The clock and the printer that the benches ask for where the standard library has none.

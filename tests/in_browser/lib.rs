@@ -5,4 +5,6 @@
 
 pub mod measured;
 
+pub mod networks;
+
 pub mod number_bits;

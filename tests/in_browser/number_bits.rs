@@ -23,41 +23,33 @@ pub fn fingerprint() -> u64 {
         |x| number::length(x, 1.0 / x),
     ];
     let of_two: [fn(f64, f64) -> f64; 2] = [number::atan2, |x, y| number::power(x.abs(), y / 16.0)];
-    let mut hash = Fingerprint::new();
+    let mut bytes = Vec::new();
     let mut last = 0.3;
     for step in 0..4_096_u32 {
         // From -64 to 64, no value with a short binary fraction among them.
         let x = f64::from(step) / 32.0 - 64.0 + 0.012_345_678_9;
         for function in functions {
-            hash.add(function(x));
+            bytes.extend(bytes_of(function(x)));
         }
         for function in of_two {
-            hash.add(function(x, last));
+            bytes.extend(bytes_of(function(x, last)));
         }
         last = x;
     }
-    hash.0
+    fnv_1a(&bytes)
 }
 
-/// The FNV-1a hash, 64 bits, of the bits of numbers.
-struct Fingerprint(u64);
+/// The FNV-1a hash, 64 bits.
+#[must_use]
+pub fn fnv_1a(bytes: &[u8]) -> u64 {
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x100_0000_01b3)
+    })
+}
 
-impl Fingerprint {
-    fn new() -> Fingerprint {
-        Fingerprint(0xcbf2_9ce4_8422_2325)
-    }
-
-    fn add(&mut self, value: f64) {
-        // Which of the many NaNs comes out is not part of the answer.
-        let bits = if value.is_nan() {
-            f64::NAN.to_bits()
-        } else {
-            value.to_bits()
-        };
-        for byte in bits.to_le_bytes() {
-            self.0 = (self.0 ^ u64::from(byte)).wrapping_mul(0x100_0000_01b3);
-        }
-    }
+/// The bytes of a number; which of the many NaNs it is, is no part of an answer.
+fn bytes_of(value: f64) -> [u8; 8] {
+    if value.is_nan() { f64::NAN } else { value }.to_le_bytes()
 }
 
 /// The fingerprint, as first worked out natively on x86-64.

@@ -1,7 +1,7 @@
 //! Same file, same numbers: what the browser works out is what the native program does, to the byte.
 
 use hobnail_in_browser::measured::{MEASURED, report};
-use hobnail_in_browser::number_bits;
+use hobnail_in_browser::{networks, number_bits};
 use wasm_bindgen_test::wasm_bindgen_test;
 
 #[wasm_bindgen_test]
@@ -19,4 +19,10 @@ fn every_sample_measures_in_the_browser_as_written_down() {
         }
         assert!(report == sample.report, "{}: other bytes", sample.written_down_in);
     }
+}
+
+#[wasm_bindgen_test]
+fn every_network_measures_in_the_browser_as_written_down() {
+    let here = networks::fingerprints().expect("every network can be measured");
+    assert_eq!(here, networks::WRITTEN_DOWN);
 }

@@ -1,19 +1,27 @@
-//! `cargo task bench`: timings of core, native and in Chromium, side by side.
+//! `cargo task bench`: timings of core, native and in Chromium, side by side, and of other libraries on the same inputs.
 
 use std::collections::BTreeMap;
+use std::fmt::Write as _;
+use std::fs;
 use std::io::{BufRead, BufReader};
 use std::process::{Command, Stdio};
 
 use crate::chromium::Chromium;
-use crate::process::cargo;
-use crate::project::Project;
+use crate::process::{cargo, program, run};
+use crate::project::{Project, find_on_path};
 use crate::test::in_browser;
 use crate::tools::WasmTools;
 
 /// Nanoseconds by the id of the operation.
 type Medians = BTreeMap<String, f64>;
 
-/// Runs the benches natively, then the same in Chromium where it is installed, and prints both.
+/// Other libraries, from PyPI, in an environment of their own below the target folder.
+const PEERS: [&str; 4] = ["shapely==2.2.0", "scipy==1.17.1", "igraph==1.0.0", "numpy==2.4.6"];
+
+/// The benches whose inputs other libraries are given.
+const SHARED: [&str; 2] = ["noding", "paths"];
+
+/// Runs the benches natively, the same in Chromium and other libraries on the same inputs, where these are to be had.
 pub fn bench(project: &Project) -> Result<(), String> {
     let native = medians(&mut native(project, &[]))?;
     let in_chromium = match Chromium::find() {
@@ -27,8 +35,41 @@ pub fn bench(project: &Project) -> Result<(), String> {
             Medians::new()
         }
     };
-    println!("\n{}", side_by_side(&native, &in_chromium));
-    Ok(())
+    println!("\n{}\n", side_by_side(&native, &in_chromium));
+    if find_on_path("python3").is_none() {
+        println!("no Python here: other libraries were not timed");
+        return Ok(());
+    }
+    peers(project, &native)
+}
+
+/// Times other libraries on what the benches write, and prints how they compare with the medians.
+fn peers(project: &Project, native: &Medians) -> Result<(), String> {
+    let folder = project.target.join("peers");
+    let inputs = folder.join("inputs");
+    fs::create_dir_all(&inputs).map_err(|fault| format!("{}: {fault}", inputs.display()))?;
+    for bench in SHARED {
+        let mut command = cargo(
+            project,
+            &["bench", "--locked", "--package", "hobnail_core", "--bench", bench],
+        );
+        run(command.args(["--", "--write"]).arg(&inputs))?;
+    }
+    let mut lines = String::new();
+    for (id, time) in native {
+        // A string can always be written to.
+        let _ = writeln!(lines, "{id} {time:.0}");
+    }
+    let results = folder.join("native.txt");
+    fs::write(&results, lines).map_err(|fault| format!("{}: {fault}", results.display()))?;
+    let environment = folder.join("environment");
+    run(program("python3", &project.root, &["-m", "venv"]).arg(&environment))?;
+    let python = environment.join("bin/python");
+    let python = python.to_string_lossy();
+    run(program(&python, &project.root, &["-m", "pip", "install", "--quiet"]).args(PEERS))?;
+    run(program(&python, &project.root, &["tests/peers/peers.py"])
+        .arg(&inputs)
+        .arg(&results))
 }
 
 /// `cargo bench` of core, with these further arguments.
