@@ -2,6 +2,12 @@
 //!
 //! Only `browser` names browser types; the rest compiles and is tested natively.
 
+pub mod input;
+
+pub mod canvas;
+
+pub mod tools;
+
 pub mod browser;
 
 pub mod page;

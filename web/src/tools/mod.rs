@@ -1,0 +1,359 @@
+//! The drawing tools: each a state machine. An event and what can be seen go in; the next state and steps come out.
+//!
+//! Tools never write: they ask for steps ([`Step`]), which the application carries out on the open plan. A gesture is
+//! begun, previewed as often as the pointer moves, and then committed or given up, so it is one entry of the history.
+
+pub mod center;
+pub mod near;
+pub mod select;
+pub mod snap;
+pub mod street;
+pub mod uses;
+
+#[cfg(test)]
+mod fixtures;
+
+use hobnail_core::plan::street::StreetRole;
+use hobnail_core::plan::{
+    Alternative, AlternativeId, BuildingTypeId, Document, Edit, MarkId, PlanPoint, StreetSection, StreetSectionId,
+};
+
+use crate::input::{Key, Modifiers};
+use snap::Snap;
+
+/// What a tool is told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Input {
+    /// The pointer was pressed here.
+    Down(At),
+    /// The pointer is here now.
+    Move(At),
+    /// The pointer was let go here.
+    Up(At),
+    /// The pointer left the drawing.
+    Leave,
+    /// A key went down.
+    Key(Key),
+    /// What was begun is to be given up whole: another tool was chosen, or the system took the pointer.
+    GiveUp,
+}
+
+/// A place on the plan, and the keys held there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct At {
+    /// The plan point under the pointer.
+    pub point: PlanPoint,
+    /// Keys held meanwhile.
+    pub modifiers: Modifiers,
+}
+
+/// What a tool can see while it answers.
+#[derive(Clone, Copy)]
+pub struct Sight<'a> {
+    /// The plan as shown, preview included.
+    pub document: &'a Document,
+    /// The alternative that is drawn on.
+    pub alternative: AlternativeId,
+    /// How near counts as near, in millimeters of plan.
+    pub reach_mm: f64,
+    /// The enclosed land at a point.
+    pub land_at: &'a dyn Fn(PlanPoint) -> Option<Land>,
+    /// What the palettes hold chosen.
+    pub choices: &'a Choices,
+    /// What is selected.
+    pub selection: Option<Selection>,
+}
+
+/// A piece of enclosed land, as far as a tool cares.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Land {
+    /// Its outer boundary, closed by itself.
+    pub outline: Vec<PlanPoint>,
+    /// The use mark that lies on it.
+    pub use_mark: Option<MarkId>,
+    /// Its buildable land, in square meters.
+    pub land_m2: u32,
+}
+
+/// What the palettes hold chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Choices {
+    /// The street section new streets are built to.
+    pub section: StreetSectionId,
+    /// The building type land is painted with; `None` clears the land.
+    pub building_type: Option<BuildingTypeId>,
+    /// How much of the land a stroke paints.
+    pub brush: Brush,
+}
+
+/// How much of the land a stroke paints.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Brush {
+    /// A side where the pointer is near one, else all of it.
+    Nearest,
+    /// All of the enclosed land.
+    Whole,
+    /// The nearest side.
+    Side,
+}
+
+/// What is selected: a thing of the plan, never a derived one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Selection {
+    /// A street whole.
+    Street(MarkId),
+    /// One corner or end of a street.
+    Vertex(MarkId, usize),
+    /// A place.
+    Place(MarkId),
+    /// The use of a piece of land.
+    Use(MarkId),
+}
+
+/// What a gesture is called in the history.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "each label says itself what it is")]
+pub enum Label {
+    DrawStreet,
+    MoveStreet,
+    MoveCorner,
+    AddCorner,
+    MovePlace,
+    DeleteStreet,
+    DeleteCorner,
+    DeletePlace,
+    ClearUse,
+    PaintUse,
+    PlaceCenter,
+}
+
+/// What a tool asks for, in order.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Step {
+    /// Begin a gesture.
+    Begin(Label),
+    /// Show the plan as at the gesture's start with these edits, instead of the previous preview.
+    Change(Vec<Edit>),
+    /// Keep what is shown as one entry of the history.
+    Commit,
+    /// Give up the gesture.
+    Cancel,
+    /// Select this, or nothing.
+    Select(Option<Selection>),
+}
+
+/// What a tool wants drawn over the plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Hints {
+    /// Where the next point lands, and why there.
+    pub snap: Option<Snap>,
+    /// Land that the next press acts upon.
+    pub outline: Vec<PlanPoint>,
+    /// A stretch of street that the next press acts upon.
+    pub stretch: Vec<PlanPoint>,
+    /// Points set so far.
+    pub points: Vec<PlanPoint>,
+    /// A length being drawn, in millimeters, beside its middle.
+    pub length: Option<(PlanPoint, f64)>,
+}
+
+/// The tools of the rail.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ToolKind {
+    /// Pick, move and delete.
+    Select,
+    /// Draw streets.
+    Street,
+    /// Give land a use.
+    Use,
+    /// Place a neighborhood center.
+    Center,
+    /// Move the view.
+    Pan,
+}
+
+/// The chosen tool and what it is in the middle of.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Tool {
+    /// See [`select`].
+    Select(select::State),
+    /// See [`street`].
+    Street(street::State),
+    /// See [`uses`].
+    Use(uses::State),
+    /// See [`center`].
+    Center(center::State),
+    /// Moving the view is the camera's own work.
+    Pan,
+}
+
+impl ToolKind {
+    /// All tools, in the order of the rail.
+    pub const ALL: [Self; 5] = [Self::Select, Self::Street, Self::Use, Self::Center, Self::Pan];
+
+    /// The word on the rail.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Select => "Select",
+            Self::Street => "Street",
+            Self::Use => "Use",
+            Self::Center => "Center",
+            Self::Pan => "View",
+        }
+    }
+
+    /// The key that chooses it.
+    #[must_use]
+    pub const fn key(self) -> char {
+        match self {
+            Self::Select => 'v',
+            Self::Street => 's',
+            Self::Use => 'u',
+            Self::Center => 'c',
+            Self::Pan => 'h',
+        }
+    }
+
+    /// The tool at rest.
+    #[must_use]
+    pub const fn at_rest(self) -> Tool {
+        match self {
+            Self::Select => Tool::Select(select::State::Resting),
+            Self::Street => Tool::Street(street::State::Resting { hover: None }),
+            Self::Use => Tool::Use(uses::State::Resting { hover: None }),
+            Self::Center => Tool::Center(center::State::Resting { hover: None }),
+            Self::Pan => Tool::Pan,
+        }
+    }
+}
+
+impl Tool {
+    /// Which tool this is.
+    #[must_use]
+    pub const fn kind(&self) -> ToolKind {
+        match self {
+            Self::Select(_) => ToolKind::Select,
+            Self::Street(_) => ToolKind::Street,
+            Self::Use(_) => ToolKind::Use,
+            Self::Center(_) => ToolKind::Center,
+            Self::Pan => ToolKind::Pan,
+        }
+    }
+
+    /// Answers one event: the next state stands in `self` afterwards, and the steps are returned in order.
+    pub fn respond(&mut self, input: Input, sight: &Sight<'_>) -> Vec<Step> {
+        match self {
+            Self::Select(state) => next(state, input, sight, select::respond),
+            Self::Street(state) => next(state, input, sight, street::respond),
+            Self::Use(state) => next(state, input, sight, uses::respond),
+            Self::Center(state) => next(state, input, sight, center::respond),
+            Self::Pan => Vec::new(),
+        }
+    }
+
+    /// Whether a gesture is open: undo then means taking it back.
+    #[must_use]
+    pub const fn is_busy(&self) -> bool {
+        match self {
+            Self::Select(state) => state.is_busy(),
+            Self::Street(state) => matches!(state, street::State::Drawing { .. }),
+            Self::Use(state) => matches!(state, uses::State::Painting { .. }),
+            Self::Center(state) => matches!(state, center::State::Stretching { .. }),
+            Self::Pan => false,
+        }
+    }
+
+    /// What the tool waits for, in words.
+    #[must_use]
+    pub fn awaits(&self) -> &'static str {
+        match self {
+            Self::Select(state) => select::awaits(state),
+            Self::Street(state) => street::awaits(state),
+            Self::Use(state) => uses::awaits(state),
+            Self::Center(state) => center::awaits(state),
+            Self::Pan => "Drag to move the drawing; turn the wheel or press + and − to zoom.",
+        }
+    }
+
+    /// What the tool wants drawn over the plan.
+    #[must_use]
+    pub fn hints(&self) -> Hints {
+        match self {
+            Self::Select(state) => select::hints(state),
+            Self::Street(state) => street::hints(state),
+            Self::Use(state) => uses::hints(state),
+            Self::Center(state) => center::hints(state),
+            Self::Pan => Hints::default(),
+        }
+    }
+}
+
+impl Label {
+    /// The words of the label, as they follow "Undo:".
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::DrawStreet => "draw street",
+            Self::MoveStreet => "move street",
+            Self::MoveCorner => "move corner",
+            Self::AddCorner => "add corner",
+            Self::MovePlace => "move place",
+            Self::DeleteStreet => "delete street",
+            Self::DeleteCorner => "delete corner",
+            Self::DeletePlace => "delete place",
+            Self::ClearUse => "clear use",
+            Self::PaintUse => "paint use",
+            Self::PlaceCenter => "place center",
+        }
+    }
+}
+
+impl Selection {
+    /// The mark that is selected, or that the selected part belongs to.
+    #[must_use]
+    pub const fn mark(self) -> MarkId {
+        match self {
+            Self::Street(id) | Self::Vertex(id, _) | Self::Place(id) | Self::Use(id) => id,
+        }
+    }
+}
+
+impl Sight<'_> {
+    /// The alternative drawn on; `None` only when it has gone from the document.
+    #[must_use]
+    pub fn drawn(&self) -> Option<&Alternative> {
+        self.document.alternatives.get(&self.alternative)
+    }
+}
+
+/// The role a street of this section usually has.
+#[must_use]
+pub fn usual_role(section: &StreetSection) -> StreetRole {
+    const ALLEY_AT_MOST_MM: u32 = 8_000;
+    const LANE_AT_MOST_MM: u32 = 11_000;
+    const THOROUGHFARE_FROM_KM_H: u16 = 50;
+    let lots_may_front = section.fronts_left || section.fronts_right;
+    if !section.drivable {
+        StreetRole::Path
+    } else if section.target_speed_km_h >= THOROUGHFARE_FROM_KM_H {
+        StreetRole::Thoroughfare
+    } else if !lots_may_front && section.right_of_way_mm() <= ALLEY_AT_MOST_MM {
+        StreetRole::Alley
+    } else if section.right_of_way_mm() <= LANE_AT_MOST_MM {
+        StreetRole::Lane
+    } else {
+        StreetRole::NeighborhoodStreet
+    }
+}
+
+fn next<S: Clone>(
+    state: &mut S,
+    input: Input,
+    sight: &Sight<'_>,
+    respond: impl FnOnce(S, Input, &Sight<'_>) -> (S, Vec<Step>),
+) -> Vec<Step> {
+    let (after, steps) = respond(state.clone(), input, sight);
+    *state = after;
+    steps
+}

@@ -1,0 +1,481 @@
+//! The use tool: paint enclosed land, or one side of it, with a building type. Dragging paints all it sweeps over, as
+//! one step of the history.
+
+use std::collections::BTreeMap;
+
+use hobnail_core::plan::land::{Fronting, Hand, Portion};
+use hobnail_core::plan::{Alternative, BuildingTypeId, Edit, FloorUse, Mark, MarkId, PlanPoint, SideUse, UseMark};
+
+use super::near::{self, Foot};
+use super::{Brush, Hints, Input, Label, Land, Sight, Step};
+use crate::input::Key;
+
+/// All of a face's land, in the parts a [`Portion`] counts in.
+const WHOLE_PPM: u32 = 1_000_000;
+
+/// How far beyond the edge of the right-of-way a press still means that side, in millimeters: about half a front yard
+/// and a room.
+const SIDE_DEPTH_MM: f64 = 12_000.0;
+
+/// What the tool is in the middle of.
+#[derive(Clone, Debug, PartialEq)]
+pub enum State {
+    /// Nothing is painted yet.
+    Resting {
+        /// What a press would paint.
+        hover: Option<Stroke>,
+    },
+    /// The pointer is down.
+    Painting {
+        /// Marks painted since, each as it stood before and as it is now.
+        painted: BTreeMap<MarkId, (Option<Mark>, Option<Mark>)>,
+        /// The least id for a new mark.
+        next_id: MarkId,
+        /// What is under the pointer.
+        hover: Option<Stroke>,
+    },
+}
+
+/// What a press paints.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Stroke {
+    /// All of the land.
+    Whole(Land),
+    /// The side of it along one street.
+    Side {
+        /// The land.
+        land: Land,
+        /// The street its side faces.
+        street: MarkId,
+        /// On which hand of that street the land lies.
+        hand: Hand,
+        /// The place along the street.
+        at: PlanPoint,
+        /// The run of the street, for showing.
+        run: Vec<PlanPoint>,
+    },
+}
+
+impl Stroke {
+    const fn land(&self) -> &Land {
+        match self {
+            Self::Whole(land) | Self::Side { land, .. } => land,
+        }
+    }
+}
+
+/// Answers one event.
+#[must_use]
+pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
+    match (state, input) {
+        (State::Resting { .. }, Input::Move(at)) => {
+            let hover = stroke_at(at.point, at.modifiers.alt, sight);
+            (State::Resting { hover }, Vec::new())
+        }
+        (State::Resting { .. }, Input::Down(at)) => {
+            let Some(stroke) = stroke_at(at.point, at.modifiers.alt, sight) else {
+                return (State::Resting { hover: None }, Vec::new());
+            };
+            let (painted, next_id) = paint(BTreeMap::new(), sight.document.next_mark_id(), &stroke, at.point, sight);
+            let label = match sight.choices.building_type {
+                Some(_) => Label::PaintUse,
+                None => Label::ClearUse,
+            };
+            let steps = vec![Step::Select(None), Step::Begin(label), change(&painted, sight)];
+            (
+                State::Painting {
+                    painted,
+                    next_id,
+                    hover: Some(stroke),
+                },
+                steps,
+            )
+        }
+        (
+            State::Painting {
+                painted,
+                next_id,
+                hover,
+            },
+            Input::Move(at),
+        ) => {
+            let stroke = stroke_at(at.point, at.modifiers.alt, sight);
+            match stroke {
+                Some(stroke) if hover.as_ref() != Some(&stroke) => {
+                    let (painted, next_id) = paint(painted, next_id, &stroke, at.point, sight);
+                    let step = change(&painted, sight);
+                    (
+                        State::Painting {
+                            painted,
+                            next_id,
+                            hover: Some(stroke),
+                        },
+                        vec![step],
+                    )
+                }
+                hover => (
+                    State::Painting {
+                        painted,
+                        next_id,
+                        hover,
+                    },
+                    Vec::new(),
+                ),
+            }
+        }
+        (State::Painting { hover, .. }, Input::Up(_)) => (State::Resting { hover }, vec![Step::Commit]),
+        (State::Painting { hover, .. }, Input::Key(Key::Escape) | Input::GiveUp) => {
+            (State::Resting { hover }, vec![Step::Cancel])
+        }
+        (State::Resting { .. }, Input::Leave | Input::GiveUp) => (State::Resting { hover: None }, Vec::new()),
+        (state, _) => (state, Vec::new()),
+    }
+}
+
+/// What the tool waits for, in words.
+#[must_use]
+pub fn awaits(state: &State) -> &'static str {
+    match state {
+        State::Painting { .. } => "Sweep over more blocks, or let go.",
+        State::Resting {
+            hover: Some(Stroke::Side { .. }),
+        } => "Click to paint this side. Alt paints the whole block.",
+        State::Resting {
+            hover: Some(Stroke::Whole(_)),
+        } => "Click to paint this block. Near a street, one side of it is painted.",
+        State::Resting { hover: None } => "Click inside land that streets or the site boundary enclose.",
+    }
+}
+
+/// What is drawn over the plan.
+#[must_use]
+pub fn hints(state: &State) -> Hints {
+    let (State::Resting { hover } | State::Painting { hover, .. }) = state;
+    match hover {
+        None => Hints::default(),
+        Some(Stroke::Whole(land)) => Hints {
+            outline: land.outline.clone(),
+            ..Hints::default()
+        },
+        Some(Stroke::Side { run, .. }) => Hints {
+            stretch: run.clone(),
+            ..Hints::default()
+        },
+    }
+}
+
+/// What a press at `from` paints; `None` on open land.
+///
+/// The nearest street to a point always bounds the point's own land: nothing lies between the two.
+#[must_use]
+pub fn stroke_at(from: PlanPoint, whole: bool, sight: &Sight<'_>) -> Option<Stroke> {
+    let land = (sight.land_at)(from)?;
+    let side = match sight.choices.brush {
+        Brush::Whole => None,
+        Brush::Side => side_at(from, f64::INFINITY, &land, sight),
+        Brush::Nearest if whole => None,
+        Brush::Nearest => side_at(from, SIDE_DEPTH_MM, &land, sight),
+    };
+    Some(side.unwrap_or(Stroke::Whole(land)))
+}
+
+fn side_at(from: PlanPoint, depth_mm: f64, land: &Land, sight: &Sight<'_>) -> Option<Stroke> {
+    const WIDEST_MM: f64 = 2_000_000.0;
+    let alternative = sight.drawn()?;
+    let (street, foot) = near::nearest_street(from, alternative, None, WIDEST_MM)?;
+    let half_mm = half_right_of_way_mm(street, alternative, sight);
+    (foot.distance_mm <= half_mm + depth_mm).then(|| Stroke::Side {
+        land: land.clone(),
+        street,
+        hand: hand_of(from, street, &foot, alternative),
+        at: foot.point,
+        run: run_along(street, &foot, land, alternative),
+    })
+}
+
+fn half_right_of_way_mm(street: MarkId, alternative: &Alternative, sight: &Sight<'_>) -> f64 {
+    alternative
+        .marks
+        .get(&street)
+        .and_then(Mark::as_street)
+        .and_then(|street| sight.document.street_sections.get(&street.section))
+        .map_or(0.0, |section| f64::from(section.right_of_way_mm()) / 2.0)
+}
+
+fn hand_of(from: PlanPoint, street: MarkId, foot: &Foot, alternative: &Alternative) -> Hand {
+    use hobnail_core::plan::coordinates::Side;
+    let line = alternative
+        .marks
+        .get(&street)
+        .and_then(Mark::as_street)
+        .map(|street| &street.line);
+    let segment = foot.tie.segment as usize;
+    let ends = line.and_then(|line| line.get(segment).zip(line.get(segment + 1)));
+    match ends.map(|(a, b)| from.side_of(a.point, b.point)) {
+        Some(Side::Left) => Hand::Left,
+        Some(Side::Right | Side::On) | None => Hand::Right,
+    }
+}
+
+/// The part of the painted street that bounds the land, about the foot: the edges of the outline that lie along it.
+fn run_along(street: MarkId, foot: &Foot, land: &Land, alternative: &Alternative) -> Vec<PlanPoint> {
+    const ALONG_MM: f64 = 2.0;
+    let Some(line) = alternative.marks.get(&street).and_then(Mark::as_street) else {
+        return Vec::new();
+    };
+    let is_along =
+        |point: PlanPoint| near::foot_on_street(point, street, line).is_some_and(|near| near.distance_mm <= ALONG_MM);
+    let count = land.outline.len();
+    let corner = |index: usize| land.outline.get(index % count.max(1)).copied().unwrap_or_default();
+    let middle = |a: PlanPoint, b: PlanPoint| {
+        let half = |one: i32, other: i32| (i64::from(one) + i64::from(other)).div_euclid(2) as i32;
+        PlanPoint::new(half(a.x_mm, b.x_mm), half(a.y_mm, b.y_mm))
+    };
+    let is_edge_along = |index: usize| {
+        is_along(corner(index)) && is_along(corner(index + 1)) && is_along(middle(corner(index), corner(index + 1)))
+    };
+    let nearest = (0..count).filter(|index| is_edge_along(*index)).min_by(|one, other| {
+        let distance = |index: usize| near::foot_on_segment(foot.point, corner(index), corner(index + 1)).2;
+        distance(*one).total_cmp(&distance(*other))
+    });
+    let Some(nearest) = nearest else {
+        return Vec::new();
+    };
+    let mut first = nearest + count;
+    while first > nearest + 1 && is_edge_along(first - 1) {
+        first -= 1;
+    }
+    let mut last = nearest + count;
+    while last < first + count - 1 && is_edge_along(last + 1) {
+        last += 1;
+    }
+    (first..=last + 1).map(corner).collect()
+}
+
+type Painted = BTreeMap<MarkId, (Option<Mark>, Option<Mark>)>;
+
+/// Adds what `stroke` paints at `at` to what is painted already.
+fn paint(
+    mut painted: Painted,
+    next_id: MarkId,
+    stroke: &Stroke,
+    at: PlanPoint,
+    sight: &Sight<'_>,
+) -> (Painted, MarkId) {
+    let found = stroke.land().use_mark;
+    let id = found.unwrap_or(next_id);
+    let next_id = if found.is_none() {
+        MarkId(next_id.0.saturating_add(1))
+    } else {
+        next_id
+    };
+    let held = found.and_then(|id| sight.document.mark(sight.alternative, id)).cloned();
+    let entry = painted.entry(id).or_insert_with(|| (held.clone(), held));
+    let now = entry.1.as_ref().and_then(Mark::as_use);
+    entry.1 = painted_use(now, stroke, at, sight).map(Mark::Use);
+    (painted, next_id)
+}
+
+/// The use mark after a stroke; `None` where nothing is left of it.
+fn painted_use(now: Option<&UseMark>, stroke: &Stroke, at: PlanPoint, sight: &Sight<'_>) -> Option<UseMark> {
+    let chosen = sight.choices.building_type;
+    let land_m2 = stroke.land().land_m2;
+    let fresh = || UseMark {
+        anchor: at,
+        program: Vec::new(),
+        land_m2,
+        sides: Vec::new(),
+        phase: None,
+    };
+    let mut after = now.cloned().unwrap_or_else(fresh);
+    match stroke {
+        Stroke::Whole(_) => {
+            let portion = |building_type| Portion {
+                building_type,
+                share_ppm: WHOLE_PPM,
+            };
+            after.program = vec![portion(chosen?)];
+            after.sides.clear();
+        }
+        Stroke::Side { street, hand, at, .. } => {
+            after.sides.retain(|side| side.street != *street || side.hand != *hand);
+            if let Some(building_type) = chosen {
+                after.sides.push(SideUse {
+                    street: *street,
+                    hand: *hand,
+                    at: *at,
+                    fronting: Fronting::Front,
+                    building_type: Some(building_type),
+                    shopfront: opens_as_shop(building_type, sight),
+                    stories: None,
+                    setback_mm: None,
+                });
+            }
+        }
+    }
+    (!after.program.is_empty() || !after.sides.is_empty()).then_some(after)
+}
+
+/// Whether the building type's ground story holds shops.
+fn opens_as_shop(building_type: BuildingTypeId, sight: &Sight<'_>) -> bool {
+    let stories = sight
+        .document
+        .building_types
+        .get(&building_type)
+        .map(|found| &found.stories);
+    stories
+        .and_then(|stories| stories.first())
+        .is_some_and(|story| story.floor_use == FloorUse::Shop)
+}
+
+fn change(painted: &Painted, sight: &Sight<'_>) -> Step {
+    let edits = painted
+        .iter()
+        .filter(|(_, (before, after))| before != after)
+        .map(|(id, (before, after))| Edit::Mark {
+            alternative: sight.alternative,
+            id: *id,
+            before: before.clone().map(Box::new),
+            after: after.clone().map(Box::new),
+        });
+    Step::Change(edits.collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::tools::fixtures::{DRAWN, Scene, at, street, use_mark};
+
+    /// A block of 100 by 80 m between four streets, and one beside it.
+    fn two_blocks() -> Scene {
+        let p = PlanPoint::new;
+        let land = |west: i32, east: i32, use_mark| Land {
+            outline: vec![p(west, 0), p(east, 0), p(east, 80_000), p(west, 80_000)],
+            use_mark,
+            land_m2: 5_000,
+        };
+        let mut scene = Scene::with(&[
+            (1, street(&[(0, 0), (200_000, 0)])),
+            (2, street(&[(0, 80_000), (200_000, 80_000)])),
+            (3, street(&[(0, 0), (0, 80_000)])),
+            (4, street(&[(100_000, 0), (100_000, 80_000)])),
+            (5, street(&[(200_000, 0), (200_000, 80_000)])),
+        ])
+        .with_lands(vec![land(0, 100_000, Some(MarkId(9))), land(100_000, 200_000, None)]);
+        scene.put(9, Mark::Use(use_mark(50_000, 40_000, 1)));
+        scene
+    }
+
+    fn run(scene: &Scene, inputs: &[Input]) -> (State, Vec<Step>) {
+        let mut state = State::Resting { hover: None };
+        let mut steps = Vec::new();
+        for input in inputs {
+            let (after, more) = respond(state, *input, &scene.sight());
+            state = after;
+            steps.extend(more);
+        }
+        (state, steps)
+    }
+
+    fn use_of(document: &hobnail_core::plan::Document, id: u32) -> UseMark {
+        document
+            .mark(DRAWN, MarkId(id))
+            .and_then(Mark::as_use)
+            .expect("the use")
+            .clone()
+    }
+
+    #[test]
+    fn a_press_in_the_middle_paints_the_block() {
+        let scene = two_blocks();
+        let (_, steps) = run(
+            &scene,
+            &[Input::Down(at(50_000, 40_000)), Input::Up(at(50_000, 40_000))],
+        );
+        let painted = use_of(&scene.after(&steps), 9);
+        assert_eq!(painted.program.len(), 1);
+        assert_eq!(painted.program[0].building_type, BuildingTypeId(3));
+        assert!(painted.sides.is_empty());
+    }
+
+    #[test]
+    fn a_press_near_a_street_paints_that_side() {
+        let scene = two_blocks();
+        let (_, steps) = run(
+            &scene,
+            &[Input::Down(at(30_000, 12_000)), Input::Up(at(30_000, 12_000))],
+        );
+        let painted = use_of(&scene.after(&steps), 9);
+        assert_eq!(
+            painted.program[0].building_type,
+            BuildingTypeId(1),
+            "the rest keeps its program"
+        );
+        assert_eq!(painted.sides.len(), 1);
+        assert_eq!(
+            (painted.sides[0].street, painted.sides[0].hand),
+            (MarkId(1), Hand::Left)
+        );
+        assert_eq!(painted.sides[0].building_type, Some(BuildingTypeId(3)));
+    }
+
+    #[test]
+    fn the_side_shown_is_the_run_of_the_street_along_the_block() {
+        let scene = two_blocks();
+        let stroke = stroke_at(PlanPoint::new(30_000, 12_000), false, &scene.sight()).expect("a side");
+        let Stroke::Side { run, .. } = stroke else {
+            panic!("not a side: {stroke:?}");
+        };
+        assert_eq!(run, vec![PlanPoint::new(0, 0), PlanPoint::new(100_000, 0)]);
+    }
+
+    #[test]
+    fn alt_paints_the_whole_block_even_near_a_street() {
+        let scene = two_blocks();
+        let stroke = stroke_at(PlanPoint::new(30_000, 12_000), true, &scene.sight());
+        assert!(matches!(stroke, Some(Stroke::Whole(_))));
+    }
+
+    #[test]
+    fn a_sweep_is_one_step_and_makes_new_marks() {
+        let scene = two_blocks();
+        let (state, steps) = run(
+            &scene,
+            &[
+                Input::Down(at(50_000, 40_000)),
+                Input::Move(at(150_000, 40_000)),
+                Input::Move(at(151_000, 40_000)),
+                Input::Up(at(151_000, 40_000)),
+            ],
+        );
+        assert!(matches!(state, State::Resting { .. }));
+        assert_eq!(steps.iter().filter(|step| **step == Step::Commit).count(), 1);
+        let after = scene.after(&steps);
+        assert_eq!(use_of(&after, 9).program[0].building_type, BuildingTypeId(3));
+        assert_eq!(use_of(&after, 10).program[0].building_type, BuildingTypeId(3));
+        assert_eq!(use_of(&after, 10).anchor, PlanPoint::new(150_000, 40_000));
+        assert_eq!(after.mark(DRAWN, MarkId(11)), None);
+    }
+
+    #[test]
+    fn painting_with_no_use_clears_the_land() {
+        let mut scene = two_blocks();
+        scene.choices.building_type = None;
+        let (_, steps) = run(
+            &scene,
+            &[Input::Down(at(50_000, 40_000)), Input::Up(at(50_000, 40_000))],
+        );
+        assert_eq!(scene.after(&steps).mark(DRAWN, MarkId(9)), None);
+        assert!(steps.contains(&Step::Begin(Label::ClearUse)));
+    }
+
+    #[test]
+    fn open_land_takes_no_paint() {
+        let scene = two_blocks();
+        let (_, steps) = run(
+            &scene,
+            &[Input::Down(at(-50_000, 40_000)), Input::Up(at(-50_000, 40_000))],
+        );
+        assert!(steps.is_empty());
+    }
+}
