@@ -1,14 +1,109 @@
-//! The page's own document.
+//! The page's own document: readiness, titles, sizes, frames, clock.
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+
+/// The page's document; `None` in a worker.
+#[must_use]
+pub fn document() -> Option<web_sys::Document> {
+    web_sys::window().and_then(|window| window.document())
+}
+
+/// Whether this module was loaded as a worker, which has no page of its own.
+#[must_use]
+pub fn is_worker() -> bool {
+    web_sys::window().is_none()
+}
 
 /// Says on the document that the page has started, which the style sheet and the tests in real browsers wait for.
 ///
 /// The loading line in `index.html` goes away with it.
 pub fn mark_ready() {
-    let root = web_sys::window()
-        .and_then(|window| window.document())
-        .and_then(|document| document.document_element());
-    if let Some(root) = root {
+    set_root_attribute("data-ready", "");
+}
+
+/// Sets an attribute of the document's root element, such as one that a test waits for.
+pub fn set_root_attribute(name: &str, value: &str) {
+    if let Some(root) = document().and_then(|document| document.document_element()) {
         // Setting an attribute with a legal name does not fail.
-        let _ = root.set_attribute("data-ready", "");
+        let _ = root.set_attribute(name, value);
     }
+}
+
+/// Names the window after the plan.
+pub fn set_title(title: &str) {
+    if let Some(document) = document() {
+        document.set_title(title);
+    }
+}
+
+/// Milliseconds since the page was opened.
+#[must_use]
+pub fn now_ms() -> f64 {
+    web_sys::window()
+        .and_then(|window| window.performance())
+        .map_or(0.0, |clock| clock.now())
+}
+
+/// Device pixels per CSS pixel.
+#[must_use]
+pub fn device_pixel_ratio() -> f64 {
+    web_sys::window().map_or(1.0, |window| window.device_pixel_ratio())
+}
+
+/// Runs `work` before the next frame is painted. Without a window nothing is painted, and nothing runs.
+pub fn before_next_frame(work: impl FnOnce() + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    let work = Closure::once_into_js(work);
+    // A function is always accepted.
+    let _ = window.request_animation_frame(work.unchecked_ref());
+}
+
+/// Runs `work` soon, after what the browser has to do first: the beat of jobs sliced on the main thread.
+pub fn soon(work: impl FnOnce() + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    let work = Closure::once_into_js(work);
+    // A function is always accepted.
+    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(work.unchecked_ref(), 0);
+}
+
+/// Runs `work` whenever the window changes its size, for as long as the page is open.
+pub fn on_resize(work: impl FnMut() + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    let work = Closure::<dyn FnMut()>::new(work);
+    // Adding a listener does not fail.
+    let _ = window.add_event_listener_with_callback("resize", work.as_ref().unchecked_ref());
+    work.forget();
+}
+
+/// Runs `work` for each key event of the page, for as long as it is open.
+pub fn on_key(name: &str, mut work: impl FnMut(&web_sys::KeyboardEvent) + 'static) {
+    let Some(document) = document() else { return };
+    let work = Closure::<dyn FnMut(web_sys::KeyboardEvent)>::new(move |event| work(&event));
+    // Adding a listener does not fail.
+    let _ = document.add_event_listener_with_callback(name, work.as_ref().unchecked_ref());
+    work.forget();
+}
+
+/// Moves the keyboard's focus to the element with this id.
+pub fn focus_on(id: &str) {
+    let element = document().and_then(|document| document.get_element_by_id(id));
+    if let Some(element) = element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // An element that can not take the focus leaves it where it is.
+        let _ = element.focus();
+    }
+}
+
+/// Width and height of the element with this id, in CSS pixels.
+#[must_use]
+pub fn size_of(id: &str) -> Option<(f64, f64)> {
+    let bounds = document()?.get_element_by_id(id)?.get_bounding_client_rect();
+    Some((bounds.width(), bounds.height()))
+}
+
+/// Where the element with this id lies: left, top, right and bottom in CSS pixels.
+#[must_use]
+pub fn bounds_of(id: &str) -> Option<[f64; 4]> {
+    let bounds = document()?.get_element_by_id(id)?.get_bounding_client_rect();
+    Some([bounds.left(), bounds.top(), bounds.right(), bounds.bottom()])
 }

@@ -2,4 +2,12 @@
 
 pub mod document;
 
+pub mod events;
+
+pub mod files;
+
 pub mod notice;
+
+pub mod painter;
+
+mod textures;

@@ -49,7 +49,7 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             let Some(target) = target_at(at.point, sight) else {
                 return (State::Resting { hover: None }, Vec::new());
             };
-            let id = sight.document.next_mark_id();
+            let id = sight.next_id;
             let footprint = match &target {
                 Target::Street(foot) => Footprint::Point(foot.point),
                 Target::Land(land) => Footprint::Area(land.outline.clone()),
@@ -244,6 +244,7 @@ mod tests {
             outline: outline.clone(),
             use_mark: None,
             land_m2: 4_000,
+            sides: Vec::new(),
         }]);
         let inputs = [Input::Down(at(70_000, 30_000)), Input::Up(at(70_000, 30_000))];
         assert_eq!(placed(&scene, &inputs), Footprint::Area(outline));

@@ -161,6 +161,7 @@ impl Scene {
             land_at: self.land_at.as_ref(),
             choices: &self.choices,
             selection: self.selection,
+            next_id: self.document.next_mark_id(),
         }
     }
 

@@ -11,8 +11,9 @@ pub mod street;
 pub mod uses;
 
 #[cfg(test)]
-mod fixtures;
+pub(crate) mod fixtures;
 
+use hobnail_core::plan::land::Hand;
 use hobnail_core::plan::street::StreetRole;
 use hobnail_core::plan::{
     Alternative, AlternativeId, BuildingTypeId, Document, Edit, MarkId, PlanPoint, StreetSection, StreetSectionId,
@@ -62,6 +63,8 @@ pub struct Sight<'a> {
     pub choices: &'a Choices,
     /// What is selected.
     pub selection: Option<Selection>,
+    /// The least mark id no gesture has used.
+    pub next_id: MarkId,
 }
 
 /// A piece of enclosed land, as far as a tool cares.
@@ -73,6 +76,21 @@ pub struct Land {
     pub use_mark: Option<MarkId>,
     /// Its buildable land, in square meters.
     pub land_m2: u32,
+    /// Its sides along streets.
+    pub sides: Vec<LandSide>,
+}
+
+/// A side of enclosed land: the run of its boundary along one hand of one street.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LandSide {
+    /// The street it faces.
+    pub street: MarkId,
+    /// On which hand of that street the land lies.
+    pub hand: Hand,
+    /// Its run along the street's centerline.
+    pub run: Vec<PlanPoint>,
+    /// From the centerline to the edge of the right-of-way, in millimeters.
+    pub half_width_mm: f64,
 }
 
 /// What the palettes hold chosen.

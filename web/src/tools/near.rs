@@ -2,10 +2,8 @@
 
 use hobnail_core::plan::mark::Mark;
 use hobnail_core::plan::street::{Street, Tie};
+use hobnail_core::plan::tie::{WHOLE_PPB, nearest_tie};
 use hobnail_core::plan::{Alternative, MarkId, PlanPoint};
-
-/// A whole segment in the parts a [`Tie`] counts in.
-const WHOLE_PPB: f64 = 1_000_000_000.0;
 
 /// The nearest point of a street to some point.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,25 +37,12 @@ pub fn foot_on_segment(from: PlanPoint, a: PlanPoint, b: PlanPoint) -> (f64, Pla
 /// The foot of `from` on `street`, whose mark is `id`; `None` for a line without segments.
 #[must_use]
 pub fn foot_on_street(from: PlanPoint, id: MarkId, street: &Street) -> Option<Foot> {
-    street
-        .line
-        .windows(2)
-        .enumerate()
-        .filter_map(|(segment, ends)| {
-            let [a, b] = ends else { return None };
-            let (share, point, distance_mm) = foot_on_segment(from, a.point, b.point);
-            let tie = Tie {
-                street: id,
-                segment: segment as u32,
-                along_ppb: (share * WHOLE_PPB).round() as u32,
-            };
-            Some(Foot {
-                tie,
-                point,
-                distance_mm,
-            })
-        })
-        .min_by(|one, other| one.distance_mm.total_cmp(&other.distance_mm))
+    let (tie, point) = nearest_tie(id, &street.line, from)?;
+    Some(Foot {
+        tie,
+        point,
+        distance_mm: (from.squared_distance_mm2(point) as f64).sqrt(),
+    })
 }
 
 /// All streets drawn on `alternative`, with their ids.
@@ -121,7 +106,7 @@ pub fn nearest_crossing(
                 let tie = Tie {
                     street: one.0,
                     segment: one.1 as u32,
-                    along_ppb: (share * WHOLE_PPB).round() as u32,
+                    along_ppb: (share * f64::from(WHOLE_PPB)).round() as u32,
                 };
                 best = Some(Foot {
                     tie,

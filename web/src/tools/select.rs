@@ -144,18 +144,7 @@ pub fn removal(selection: Selection, sight: &Sight<'_>) -> Option<(Label, Vec<Ed
             let edit = Edit::mark(sight.document, sight.alternative, id, Some(Mark::Street(street)));
             Some((Label::DeleteCorner, vec![edit]))
         }
-        Selection::Street(id) | Selection::Vertex(id, _) => {
-            let freed = near::streets(alternative)
-                .filter(|(other, street)| *other != id && holds(street, id))
-                .map(|(other, street)| {
-                    let mut free = street.clone();
-                    for vertex in &mut free.line {
-                        vertex.tie = vertex.tie.filter(|tie| tie.street != id);
-                    }
-                    Edit::mark(sight.document, sight.alternative, other, Some(Mark::Street(free)))
-                });
-            Some((Label::DeleteStreet, std::iter::once(gone()).chain(freed).collect()))
-        }
+        Selection::Street(_) | Selection::Vertex(..) => Some((Label::DeleteStreet, vec![gone()])),
     }
 }
 
@@ -442,13 +431,6 @@ fn after_of(edit: &Edit, wanted: MarkId) -> Option<Street> {
     }
 }
 
-fn holds(street: &Street, other: MarkId) -> bool {
-    street
-        .line
-        .iter()
-        .any(|vertex| vertex.tie.is_some_and(|tie| tie.street == other))
-}
-
 fn on_grid(by: PlanVector) -> PlanVector {
     let round = |mm: i32| (f64::from(mm) / f64::from(snap::GRID_MM)).round() as i32 * snap::GRID_MM;
     PlanVector::new(round(by.x_mm), round(by.y_mm))
@@ -582,15 +564,15 @@ mod tests {
     }
 
     #[test]
-    fn deleting_a_street_frees_what_held_on_to_it() {
-        let mut cross = street(&[(50_000, 0), (50_000, 80_000)]);
-        tied(&mut cross, 0, 1, 0, 500_000_000);
-        let mut scene = Scene::with(&[(1, street(&[(0, 0), (100_000, 0)])), (3, cross)]);
-        scene.selection = Some(Selection::Street(MarkId(1)));
+    fn delete_takes_the_corner_while_a_street_is_left() {
+        let mut scene = Scene::with(&[(1, street(&[(0, 0), (50_000, 9_000), (100_000, 0)]))]);
+        scene.selection = Some(Selection::Vertex(MarkId(1), 1));
         let (_, steps) = run(&mut scene, &[Input::Key(Key::Delete)]);
-        let after = scene.after(&steps);
-        assert_eq!(after.mark(DRAWN, MarkId(1)), None);
-        assert_eq!(street_of(&after, 3).line[0].tie, None);
+        assert_eq!(street_of(&scene.after(&steps), 1).line.len(), 2);
+        let mut scene = Scene::with(&[(1, street(&[(0, 0), (100_000, 0)]))]);
+        scene.selection = Some(Selection::Vertex(MarkId(1), 1));
+        let (_, steps) = run(&mut scene, &[Input::Key(Key::Delete)]);
+        assert_eq!(scene.after(&steps).mark(DRAWN, MarkId(1)), None);
         assert_eq!(scene.selection, None);
     }
 

@@ -79,7 +79,7 @@ fn rest(hover: Option<Snap>, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
         Input::Down(at) => {
             let first = snap::snap(at.point, None, None, sight);
             let state = State::Drawing {
-                id: sight.document.next_mark_id(),
+                id: sight.next_id,
                 points: vec![first],
                 hover: None,
             };

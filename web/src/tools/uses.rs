@@ -3,11 +3,11 @@
 
 use std::collections::BTreeMap;
 
-use hobnail_core::plan::land::{Fronting, Hand, Portion};
-use hobnail_core::plan::{Alternative, BuildingTypeId, Edit, FloorUse, Mark, MarkId, PlanPoint, SideUse, UseMark};
+use hobnail_core::plan::land::{Fronting, Portion};
+use hobnail_core::plan::{BuildingTypeId, Edit, FloorUse, Mark, MarkId, PlanPoint, SideUse, UseMark};
 
-use super::near::{self, Foot};
-use super::{Brush, Hints, Input, Label, Land, Sight, Step};
+use super::near;
+use super::{Brush, Hints, Input, Label, Land, LandSide, Sight, Step};
 use crate::input::Key;
 
 /// All of a face's land, in the parts a [`Portion`] counts in.
@@ -45,14 +45,8 @@ pub enum Stroke {
     Side {
         /// The land.
         land: Land,
-        /// The street its side faces.
-        street: MarkId,
-        /// On which hand of that street the land lies.
-        hand: Hand,
-        /// The place along the street.
-        at: PlanPoint,
-        /// The run of the street, for showing.
-        run: Vec<PlanPoint>,
+        /// Which of its sides.
+        side: usize,
     },
 }
 
@@ -76,7 +70,7 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             let Some(stroke) = stroke_at(at.point, at.modifiers.alt, sight) else {
                 return (State::Resting { hover: None }, Vec::new());
             };
-            let (painted, next_id) = paint(BTreeMap::new(), sight.document.next_mark_id(), &stroke, at.point, sight);
+            let (painted, next_id) = paint(BTreeMap::new(), sight.next_id, &stroke, at.point, sight);
             let label = match sight.choices.building_type {
                 Some(_) => Label::PaintUse,
                 None => Label::ClearUse,
@@ -157,99 +151,65 @@ pub fn hints(state: &State) -> Hints {
             outline: land.outline.clone(),
             ..Hints::default()
         },
-        Some(Stroke::Side { run, .. }) => Hints {
-            stretch: run.clone(),
+        Some(Stroke::Side { land, side }) => Hints {
+            stretch: land.sides.get(*side).map_or_else(Vec::new, |side| side.run.clone()),
             ..Hints::default()
         },
     }
 }
 
 /// What a press at `from` paints; `None` on open land.
-///
-/// The nearest street to a point always bounds the point's own land: nothing lies between the two.
 #[must_use]
 pub fn stroke_at(from: PlanPoint, whole: bool, sight: &Sight<'_>) -> Option<Stroke> {
     let land = (sight.land_at)(from)?;
     let side = match sight.choices.brush {
         Brush::Whole => None,
-        Brush::Side => side_at(from, f64::INFINITY, &land, sight),
+        Brush::Side => side_at(from, f64::INFINITY, &land),
         Brush::Nearest if whole => None,
-        Brush::Nearest => side_at(from, SIDE_DEPTH_MM, &land, sight),
+        Brush::Nearest => side_at(from, SIDE_DEPTH_MM, &land),
     };
     Some(side.unwrap_or(Stroke::Whole(land)))
 }
 
-fn side_at(from: PlanPoint, depth_mm: f64, land: &Land, sight: &Sight<'_>) -> Option<Stroke> {
-    const WIDEST_MM: f64 = 2_000_000.0;
-    let alternative = sight.drawn()?;
-    let (street, foot) = near::nearest_street(from, alternative, None, WIDEST_MM)?;
-    let half_mm = half_right_of_way_mm(street, alternative, sight);
-    (foot.distance_mm <= half_mm + depth_mm).then(|| Stroke::Side {
+fn side_at(from: PlanPoint, depth_mm: f64, land: &Land) -> Option<Stroke> {
+    let nearest = (0..land.sides.len())
+        .filter_map(|side| Some((side, distance_mm(from, land.sides.get(side)?))))
+        .filter(|(side, distance_mm)| {
+            let half_width_mm = land.sides.get(*side).map_or(0.0, |side| side.half_width_mm);
+            *distance_mm <= half_width_mm + depth_mm
+        })
+        .min_by(|one, other| one.1.total_cmp(&other.1))?;
+    Some(Stroke::Side {
         land: land.clone(),
-        street,
-        hand: hand_of(from, street, &foot, alternative),
-        at: foot.point,
-        run: run_along(street, &foot, land, alternative),
+        side: nearest.0,
     })
 }
 
-fn half_right_of_way_mm(street: MarkId, alternative: &Alternative, sight: &Sight<'_>) -> f64 {
-    alternative
-        .marks
-        .get(&street)
-        .and_then(Mark::as_street)
-        .and_then(|street| sight.document.street_sections.get(&street.section))
-        .map_or(0.0, |section| f64::from(section.right_of_way_mm()) / 2.0)
+fn distance_mm(from: PlanPoint, side: &LandSide) -> f64 {
+    nearest_on(from, side).map_or(f64::INFINITY, |(_, distance_mm)| distance_mm)
 }
 
-fn hand_of(from: PlanPoint, street: MarkId, foot: &Foot, alternative: &Alternative) -> Hand {
-    use hobnail_core::plan::coordinates::Side;
-    let line = alternative
-        .marks
-        .get(&street)
-        .and_then(Mark::as_street)
-        .map(|street| &street.line);
-    let segment = foot.tie.segment as usize;
-    let ends = line.and_then(|line| line.get(segment).zip(line.get(segment + 1)));
-    match ends.map(|(a, b)| from.side_of(a.point, b.point)) {
-        Some(Side::Left) => Hand::Left,
-        Some(Side::Right | Side::On) | None => Hand::Right,
-    }
+fn nearest_on(from: PlanPoint, side: &LandSide) -> Option<(PlanPoint, f64)> {
+    side.run
+        .windows(2)
+        .filter_map(|ends| match ends {
+            [a, b] => {
+                let (_, point, distance_mm) = near::foot_on_segment(from, *a, *b);
+                Some((point, distance_mm))
+            }
+            _ => None,
+        })
+        .min_by(|one, other| one.1.total_cmp(&other.1))
 }
 
-/// The part of the painted street that bounds the land, about the foot: the edges of the outline that lie along it.
-fn run_along(street: MarkId, foot: &Foot, land: &Land, alternative: &Alternative) -> Vec<PlanPoint> {
-    const ALONG_MM: f64 = 2.0;
-    let Some(line) = alternative.marks.get(&street).and_then(Mark::as_street) else {
-        return Vec::new();
-    };
-    let is_along =
-        |point: PlanPoint| near::foot_on_street(point, street, line).is_some_and(|near| near.distance_mm <= ALONG_MM);
-    let count = land.outline.len();
-    let corner = |index: usize| land.outline.get(index % count.max(1)).copied().unwrap_or_default();
-    let middle = |a: PlanPoint, b: PlanPoint| {
-        let half = |one: i32, other: i32| (i64::from(one) + i64::from(other)).div_euclid(2) as i32;
-        PlanPoint::new(half(a.x_mm, b.x_mm), half(a.y_mm, b.y_mm))
-    };
-    let is_edge_along = |index: usize| {
-        is_along(corner(index)) && is_along(corner(index + 1)) && is_along(middle(corner(index), corner(index + 1)))
-    };
-    let nearest = (0..count).filter(|index| is_edge_along(*index)).min_by(|one, other| {
-        let distance = |index: usize| near::foot_on_segment(foot.point, corner(index), corner(index + 1)).2;
-        distance(*one).total_cmp(&distance(*other))
-    });
-    let Some(nearest) = nearest else {
-        return Vec::new();
-    };
-    let mut first = nearest + count;
-    while first > nearest + 1 && is_edge_along(first - 1) {
-        first -= 1;
-    }
-    let mut last = nearest + count;
-    while last < first + count - 1 && is_edge_along(last + 1) {
-        last += 1;
-    }
-    (first..=last + 1).map(corner).collect()
+/// Which side of the land an entry of a mark speaks of: the nearest to its point along that hand of that street.
+fn spoken_of(said: &SideUse, land: &Land) -> Option<usize> {
+    (0..land.sides.len())
+        .filter_map(|index| land.sides.get(index).map(|side| (index, side)))
+        .filter(|(_, side)| side.street == said.street && side.hand == said.hand)
+        .map(|(index, side)| (index, distance_mm(said.at, side)))
+        .min_by(|one, other| one.1.total_cmp(&other.1))
+        .map(|(index, _)| index)
 }
 
 type Painted = BTreeMap<MarkId, (Option<Mark>, Option<Mark>)>;
@@ -297,13 +257,14 @@ fn painted_use(now: Option<&UseMark>, stroke: &Stroke, at: PlanPoint, sight: &Si
             after.program = vec![portion(chosen?)];
             after.sides.clear();
         }
-        Stroke::Side { street, hand, at, .. } => {
-            after.sides.retain(|side| side.street != *street || side.hand != *hand);
+        Stroke::Side { land, side } => {
+            let painted = land.sides.get(*side)?;
+            after.sides.retain(|said| spoken_of(said, land) != Some(*side));
             if let Some(building_type) = chosen {
                 after.sides.push(SideUse {
-                    street: *street,
-                    hand: *hand,
-                    at: *at,
+                    street: painted.street,
+                    hand: painted.hand,
+                    at: nearest_on(at, painted).map_or(at, |(point, _)| point),
                     fronting: Fronting::Front,
                     building_type: Some(building_type),
                     shopfront: opens_as_shop(building_type, sight),
@@ -345,14 +306,30 @@ fn change(painted: &Painted, sight: &Sight<'_>) -> Step {
 mod tests {
     use super::*;
     use crate::tools::fixtures::{DRAWN, Scene, at, street, use_mark};
+    use hobnail_core::plan::land::Hand;
 
     /// A block of 100 by 80 m between four streets, and one beside it.
     fn two_blocks() -> Scene {
         let p = PlanPoint::new;
-        let land = |west: i32, east: i32, use_mark| Land {
-            outline: vec![p(west, 0), p(east, 0), p(east, 80_000), p(west, 80_000)],
-            use_mark,
-            land_m2: 5_000,
+        let land = |west: i32, east: i32, use_mark, [west_street, east_street]: [u32; 2]| {
+            let corners = [p(west, 0), p(east, 0), p(east, 80_000), p(west, 80_000)];
+            let side = |street: u32, hand, from: usize| LandSide {
+                street: MarkId(street),
+                hand,
+                run: vec![corners[from], corners[(from + 1) % 4]],
+                half_width_mm: 8_000.0,
+            };
+            Land {
+                outline: corners.to_vec(),
+                use_mark,
+                land_m2: 5_000,
+                sides: vec![
+                    side(1, Hand::Left, 0),
+                    side(east_street, Hand::Left, 1),
+                    side(2, Hand::Right, 2),
+                    side(west_street, Hand::Right, 3),
+                ],
+            }
         };
         let mut scene = Scene::with(&[
             (1, street(&[(0, 0), (200_000, 0)])),
@@ -361,7 +338,10 @@ mod tests {
             (4, street(&[(100_000, 0), (100_000, 80_000)])),
             (5, street(&[(200_000, 0), (200_000, 80_000)])),
         ])
-        .with_lands(vec![land(0, 100_000, Some(MarkId(9))), land(100_000, 200_000, None)]);
+        .with_lands(vec![
+            land(0, 100_000, Some(MarkId(9)), [3, 4]),
+            land(100_000, 200_000, None, [4, 5]),
+        ]);
         scene.put(9, Mark::Use(use_mark(50_000, 40_000, 1)));
         scene
     }
@@ -417,16 +397,40 @@ mod tests {
             (MarkId(1), Hand::Left)
         );
         assert_eq!(painted.sides[0].building_type, Some(BuildingTypeId(3)));
+        assert_eq!(painted.sides[0].at, PlanPoint::new(30_000, 0));
+    }
+
+    #[test]
+    fn painting_a_side_again_replaces_it_and_leaves_the_others() {
+        let mut scene = two_blocks();
+        let press = |x, y| [Input::Down(at(x, y)), Input::Up(at(x, y))];
+        for (x, y) in [(30_000, 12_000), (30_000, 70_000)] {
+            let (_, steps) = run(&scene, &press(x, y));
+            scene.document = scene.after(&steps);
+        }
+        scene.choices.building_type = Some(BuildingTypeId(5));
+        let (_, steps) = run(&scene, &press(60_000, 11_000));
+        let painted = use_of(&scene.after(&steps), 9);
+        let said: Vec<_> = painted
+            .sides
+            .iter()
+            .map(|side| (side.street, side.building_type))
+            .collect();
+        assert_eq!(
+            said,
+            vec![
+                (MarkId(2), Some(BuildingTypeId(3))),
+                (MarkId(1), Some(BuildingTypeId(5)))
+            ]
+        );
     }
 
     #[test]
     fn the_side_shown_is_the_run_of_the_street_along_the_block() {
         let scene = two_blocks();
         let stroke = stroke_at(PlanPoint::new(30_000, 12_000), false, &scene.sight()).expect("a side");
-        let Stroke::Side { run, .. } = stroke else {
-            panic!("not a side: {stroke:?}");
-        };
-        assert_eq!(run, vec![PlanPoint::new(0, 0), PlanPoint::new(100_000, 0)]);
+        let shown = hints(&State::Resting { hover: Some(stroke) });
+        assert_eq!(shown.stretch, vec![PlanPoint::new(0, 0), PlanPoint::new(100_000, 0)]);
     }
 
     #[test]

@@ -1,0 +1,114 @@
+//! Opening and saving files, and fetching the sample sketches that lie beside the page.
+
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+
+/// A file that was opened: its name and its text, or why it could not be read.
+pub type Opened = Result<(String, String), String>;
+
+/// Offers `text` as a file of this name, to be kept where the user's browser keeps files.
+///
+/// # Errors
+/// A sentence, when the browser refuses.
+pub fn save(name: &str, media_type: &str, text: &str) -> Result<(), String> {
+    let refused = |_: JsValue| format!("the browser did not accept the file {name}");
+    let document = super::document::document().ok_or_else(|| "there is no page to save from".to_owned())?;
+    let options = web_sys::BlobPropertyBag::new();
+    options.set_type(media_type);
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options).map_err(refused)?;
+    let address = web_sys::Url::create_object_url_with_blob(&blob).map_err(refused)?;
+    let link: web_sys::HtmlAnchorElement = document
+        .create_element("a")
+        .map_err(refused)?
+        .dyn_into()
+        .map_err(|_| format!("the browser did not accept the file {name}"))?;
+    link.set_href(&address);
+    link.set_download(name);
+    link.click();
+    web_sys::Url::revoke_object_url(&address).map_err(refused)
+}
+
+/// Reads the file chosen in the file input `event` comes from, and hands it on; nothing when none was chosen.
+///
+/// The input is emptied, so that choosing the same file again is heard again.
+pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Opened) + 'static) {
+    let input = event
+        .target()
+        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some(input) = input else { return };
+    let file = input.files().and_then(|files| files.get(0));
+    if let Some(file) = file {
+        read(file, then);
+    }
+    input.set_value("");
+}
+
+/// Reads the first file that was dropped on the page, and hands it on; nothing when no file was.
+pub fn read_dropped(event: &web_sys::DragEvent, then: impl FnOnce(Opened) + 'static) {
+    event.prevent_default();
+    let file = event
+        .data_transfer()
+        .and_then(|transfer| transfer.files())
+        .and_then(|files| files.get(0));
+    if let Some(file) = file {
+        read(file, then);
+    }
+}
+
+/// Opens the browser's own file chooser, by way of the file input with this id.
+pub fn choose(input_id: &str) {
+    let input = super::document::document().and_then(|document| document.get_element_by_id(input_id));
+    if let Some(input) = input.and_then(|input| input.dyn_into::<web_sys::HtmlElement>().ok()) {
+        input.click();
+    }
+}
+
+/// Fetches a file that lies beside the page, such as a sample sketch.
+pub fn fetch_beside(path: &str, then: impl FnOnce(Opened) + 'static) {
+    let path = path.to_owned();
+    leptos::task::spawn_local(async move {
+        let fetched = fetch_text(&path).await.map(|text| (path.clone(), text));
+        then(fetched.map_err(|fault| format!("{path} could not be fetched: {fault}")));
+    });
+}
+
+fn read(file: web_sys::File, then: impl FnOnce(Opened) + 'static) {
+    let name = file.name();
+    let text = file.text();
+    leptos::task::spawn_local(async move {
+        let read = wasm_bindgen_futures::JsFuture::from(text).await;
+        let text = read.ok().and_then(|text| text.as_string());
+        then(match text {
+            Some(text) => Ok((name, text)),
+            None => Err(format!("the file {name} could not be read")),
+        });
+    });
+}
+
+async fn fetch_text(path: &str) -> Result<String, String> {
+    let in_words = |fault: JsValue| fault.as_string().unwrap_or_else(|| "the request failed".to_owned());
+    let window = web_sys::window().ok_or_else(|| "there is no page".to_owned())?;
+    let response = wasm_bindgen_futures::JsFuture::from(window.fetch_with_str(path))
+        .await
+        .map_err(in_words)?;
+    let response: web_sys::Response = response.dyn_into().map_err(in_words)?;
+    if !response.ok() {
+        return Err(format!("the answer was {}", response.status()));
+    }
+    let text = wasm_bindgen_futures::JsFuture::from(response.text().map_err(in_words)?)
+        .await
+        .map_err(in_words)?;
+    text.as_string().ok_or_else(|| "the answer is not text".to_owned())
+}
+
+/// Lets files be dropped on the page at all.
+pub fn accept_drops() {
+    let Some(document) = super::document::document() else {
+        return;
+    };
+    let allow = Closure::<dyn FnMut(web_sys::Event)>::new(|event: web_sys::Event| event.prevent_default());
+    // Adding a listener does not fail.
+    let _ = document.add_event_listener_with_callback("dragover", allow.as_ref().unchecked_ref());
+    allow.forget();
+}

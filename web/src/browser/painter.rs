@@ -1,0 +1,405 @@
+//! Paints layers on a canvas. Paths cross into the browser once per change of the plan; a frame under a moved camera
+//! only names them again.
+
+use std::collections::BTreeMap;
+
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Path2d};
+
+use super::textures::Textures;
+use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Shape, Sign, Stroke, Wash, Width, Words};
+
+const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
+
+/// How layers lie on the screen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct View {
+    /// Screen pixels from the unit of the layer, as a canvas takes it.
+    pub matrix: [f64; 6],
+    /// Screen pixels per unit of the layer.
+    pub px_per_unit: f64,
+}
+
+impl View {
+    /// Layers given in screen pixels.
+    pub const SCREEN: Self = Self {
+        matrix: [1.0, 0.0, 0.0, 1.0, 0.0, 0.0],
+        px_per_unit: 1.0,
+    };
+}
+
+/// A layer whose paths the browser holds.
+pub struct Prepared {
+    items: Vec<PreparedItem>,
+}
+
+enum PreparedItem {
+    Shape {
+        path: Path2d,
+        clip: Option<Path2d>,
+        fill: Option<Fill>,
+        stroke: Option<Stroke>,
+        from_px_per_m: f64,
+    },
+    Wash(Path2d, Wash),
+    Words(Words),
+    Sign(Sign),
+}
+
+impl Prepared {
+    /// Hands the paths of a layer to the browser.
+    #[must_use]
+    pub fn of(layer: Layer) -> Self {
+        Self {
+            items: layer.items.into_iter().filter_map(prepared).collect(),
+        }
+    }
+}
+
+/// A canvas and what is needed to paint on it.
+pub struct Painter {
+    canvas: HtmlCanvasElement,
+    context: CanvasRenderingContext2d,
+    wash_canvas: HtmlCanvasElement,
+    wash_context: CanvasRenderingContext2d,
+    textures: Textures,
+    ratio: f64,
+    size_px: (f64, f64),
+    css_colors: BTreeMap<[u32; 4], String>,
+}
+
+impl Painter {
+    /// A painter for the canvas with this id.
+    ///
+    /// # Errors
+    /// A sentence, when there is no such canvas or the browser can not draw on it.
+    pub fn on(id: &str) -> Result<Self, String> {
+        let document = super::document::document().ok_or_else(|| "there is no page to draw on".to_owned())?;
+        let canvas: HtmlCanvasElement = document
+            .get_element_by_id(id)
+            .and_then(|element| element.dyn_into().ok())
+            .ok_or_else(|| format!("there is no canvas {id}"))?;
+        let wash_canvas: HtmlCanvasElement = document
+            .create_element("canvas")
+            .ok()
+            .and_then(|element| element.dyn_into().ok())
+            .ok_or_else(|| "the browser has no canvas".to_owned())?;
+        let context = context_of(&canvas)?;
+        let wash_context = context_of(&wash_canvas)?;
+        Ok(Self {
+            canvas,
+            context,
+            wash_canvas,
+            wash_context,
+            textures: Textures::default(),
+            ratio: 0.0,
+            size_px: (0.0, 0.0),
+            css_colors: BTreeMap::new(),
+        })
+    }
+
+    /// Takes the canvas's size on screen and the screen's density; returns the size in CSS pixels.
+    pub fn fit_to_screen(&mut self) -> (f64, f64) {
+        let bounds = self.canvas.get_bounding_client_rect();
+        let size_px = (bounds.width().max(1.0), bounds.height().max(1.0));
+        let ratio = super::document::device_pixel_ratio();
+        if size_px != self.size_px || ratio != self.ratio {
+            self.size_px = size_px;
+            self.ratio = ratio;
+            for canvas in [&self.canvas, &self.wash_canvas] {
+                canvas.set_width((size_px.0 * ratio).round() as u32);
+                canvas.set_height((size_px.1 * ratio).round() as u32);
+            }
+            self.textures = Textures::default();
+        }
+        size_px
+    }
+
+    /// Covers everything with one color.
+    pub fn clear(&mut self, color: Color) {
+        let css = self.css(color);
+        self.context.set_transform_to(1.0, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+        self.context.set_fill_style_str(&css);
+        let (width, height) = (f64::from(self.canvas.width()), f64::from(self.canvas.height()));
+        self.context.fill_rect(0.0, 0.0, width, height);
+    }
+
+    /// Paints a layer.
+    pub fn paint(&mut self, prepared: &Prepared, view: &View) {
+        for item in &prepared.items {
+            match item {
+                PreparedItem::Shape {
+                    path,
+                    clip,
+                    fill,
+                    stroke,
+                    from_px_per_m,
+                } if view.px_per_unit >= *from_px_per_m => {
+                    self.shape(path, clip.as_ref(), *fill, *stroke, view);
+                }
+                PreparedItem::Shape { .. } => {}
+                PreparedItem::Wash(path, wash) => self.wash(path, wash, view),
+                PreparedItem::Words(words) if view.px_per_unit >= words.from_px_per_m => self.words(words, view),
+                PreparedItem::Words(_) => {}
+                PreparedItem::Sign(sign) => self.sign(sign, view),
+            }
+        }
+    }
+
+    fn shape(&mut self, path: &Path2d, clip: Option<&Path2d>, fill: Option<Fill>, stroke: Option<Stroke>, view: &View) {
+        self.context.set_transform_to(self.ratio, view.matrix);
+        if let Some(clip) = clip {
+            self.context.save();
+            self.context
+                .clip_with_path_2d_and_winding(clip, CanvasWindingRule::Evenodd);
+        }
+        match fill {
+            Some(Fill::Flat(color)) => {
+                let css = self.css(color);
+                self.context.set_fill_style_str(&css);
+                self.context
+                    .fill_with_path_2d_and_winding(path, CanvasWindingRule::Evenodd);
+            }
+            Some(Fill::Textured(texture, color)) => {
+                let css = self.css(color);
+                if let Some(pattern) = self
+                    .textures
+                    .get(texture, &css, self.ratio, view.px_per_unit * self.ratio)
+                {
+                    self.context.set_fill_style_canvas_pattern(&pattern);
+                    self.context
+                        .fill_with_path_2d_and_winding(path, CanvasWindingRule::Evenodd);
+                }
+            }
+            None => {}
+        }
+        if let Some(stroke) = stroke {
+            let css = self.css(stroke.color);
+            let width_px = match stroke.width {
+                Width::Pixels(px) => px,
+                Width::Meters(m) => m * view.px_per_unit,
+                Width::Edged(m, px) => m * view.px_per_unit + 2.0 * px,
+            };
+            self.context.set_stroke_style_str(&css);
+            line_style(&self.context, width_px / view.px_per_unit, stroke.has_round_ends);
+            if stroke.dash_px.is_empty() {
+                self.context.stroke_with_path(path);
+            } else {
+                dash(&self.context, stroke.dash_px, 1.0 / view.px_per_unit);
+                self.context.stroke_with_path(path);
+                dash(&self.context, &[], 1.0);
+            }
+        }
+        if clip.is_some() {
+            self.context.restore();
+        }
+    }
+
+    /// A wash is drawn aside: the edge, then the inside cut out of it, then the inside tinted; and laid over at once.
+    fn wash(&mut self, path: &Path2d, wash: &Wash, view: &View) {
+        let (edge, fill) = (self.css(wash.edge), self.css(wash.fill));
+        let context = &self.wash_context;
+        context.set_transform_to(1.0, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+        let (width, height) = (
+            f64::from(self.wash_canvas.width()),
+            f64::from(self.wash_canvas.height()),
+        );
+        context.clear_rect(0.0, 0.0, width, height);
+        context.set_transform_to(self.ratio, view.matrix);
+        context.set_stroke_style_str(&edge);
+        line_style(context, wash.width_m + 2.0 * wash.edge_px / view.px_per_unit, true);
+        context.stroke_with_path(path);
+        line_style(context, wash.width_m, true);
+        composite(context, "destination-out");
+        context.stroke_with_path(path);
+        composite(context, "source-over");
+        context.set_stroke_style_str(&fill);
+        context.stroke_with_path(path);
+        self.context.set_transform_to(1.0, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+        // Both canvases are of this page and of one size.
+        let _ = self
+            .context
+            .draw_image_with_html_canvas_element(&self.wash_canvas, 0.0, 0.0);
+    }
+
+    fn words(&mut self, words: &Words, view: &View) {
+        const MARGIN_PX: f64 = 200.0;
+        let (x, y) = on_screen(words.at, view);
+        let (x, y) = (x + words.shift_px.0, y + words.shift_px.1);
+        let is_seen =
+            x > -MARGIN_PX && y > -MARGIN_PX && x < self.size_px.0 + MARGIN_PX && y < self.size_px.1 + MARGIN_PX;
+        if !is_seen {
+            return;
+        }
+        let (color, halo) = (self.css(words.color), self.css(words.halo));
+        let context = &self.context;
+        let weight = if words.is_bold { 700 } else { 400 };
+        context.set_font(&format!("{weight} {}px {TYPEFACE}", words.size_px));
+        context.set_text_baseline("middle");
+        context.set_text_align(match words.align {
+            Align::Middle => "center",
+            Align::Right => "left",
+        });
+        let (sin, cos) = (
+            hobnail_core::number::sin(words.angle_rad),
+            hobnail_core::number::cos(words.angle_rad),
+        );
+        context.set_transform_to(self.ratio, [cos, -sin, sin, cos, x, y]);
+        context.set_stroke_style_str(&halo);
+        line_style(context, 4.0, true);
+        // Text of any kind is accepted.
+        let _ = context.stroke_text(&words.text, 0.0, 0.0);
+        context.set_fill_style_str(&color);
+        let _ = context.fill_text(&words.text, 0.0, 0.0);
+    }
+
+    fn sign(&mut self, sign: &Sign, view: &View) {
+        let (x, y) = on_screen(sign.at, view);
+        let (fill, line) = (self.css(sign.fill), self.css(sign.line));
+        let context = &self.context;
+        let r = sign.radius_px;
+        context.set_transform_to(self.ratio, [1.0, 0.0, 0.0, 1.0, x, y]);
+        context.begin_path();
+        match sign.form {
+            Form::Round => drop(context.arc(0.0, 0.0, r, 0.0, std::f64::consts::TAU)),
+            Form::Square => context.rect(-r, -r, 2.0 * r, 2.0 * r),
+            Form::Diamond => corners(
+                context,
+                &[(0.0, -1.3 * r), (1.3 * r, 0.0), (0.0, 1.3 * r), (-1.3 * r, 0.0)],
+            ),
+            Form::Triangle => corners(context, &[(0.0, -r), (r, 0.8 * r), (-r, 0.8 * r)]),
+            Form::Cross => {
+                context.move_to(-r, 0.0);
+                context.line_to(r, 0.0);
+                context.move_to(0.0, -r);
+                context.line_to(0.0, r);
+            }
+        }
+        context.set_stroke_style_str("rgba(250,248,242,0.9)");
+        line_style(context, sign.line_px + 3.0, true);
+        context.stroke();
+        context.set_fill_style_str(&fill);
+        context.fill();
+        context.set_stroke_style_str(&line);
+        line_style(context, sign.line_px, true);
+        context.stroke();
+    }
+
+    fn css(&mut self, color: Color) -> String {
+        let key = [
+            u32::from(color.red),
+            u32::from(color.green),
+            u32::from(color.blue),
+            color.opacity.to_bits(),
+        ];
+        self.css_colors.entry(key).or_insert_with(|| color.css()).clone()
+    }
+}
+
+trait ContextExt {
+    fn set_transform_to(&self, ratio: f64, matrix: [f64; 6]);
+}
+
+impl ContextExt for CanvasRenderingContext2d {
+    /// Sets device pixels from the layer's unit; the origin falls on a whole device pixel, so that textures stay crisp.
+    fn set_transform_to(&self, ratio: f64, [a, b, c, d, e, f]: [f64; 6]) {
+        let (e, f) = ((e * ratio).round(), (f * ratio).round());
+        // Six finite numbers are always accepted.
+        let _ = self.set_transform(a * ratio, b * ratio, c * ratio, d * ratio, e, f);
+    }
+}
+
+fn prepared(item: Item) -> Option<PreparedItem> {
+    Some(match item {
+        Item::Shape(Shape {
+            path,
+            clip,
+            fill,
+            stroke,
+            from_px_per_m,
+        }) => PreparedItem::Shape {
+            path: path_2d(&path)?,
+            clip: clip.as_ref().and_then(path_2d),
+            fill,
+            stroke,
+            from_px_per_m,
+        },
+        Item::Wash(wash) => PreparedItem::Wash(path_2d(&wash.path)?, wash),
+        Item::Words(words) => PreparedItem::Words(words),
+        Item::Sign(sign) => PreparedItem::Sign(sign),
+    })
+}
+
+/// The path as the browser holds it; `None` only where the browser has no paths.
+fn path_2d(path: &Path) -> Option<Path2d> {
+    let held = Path2d::new().ok()?;
+    for (points, is_closed) in path.runs() {
+        if let Some((first, rest)) = points.split_first() {
+            held.move_to(first.0, first.1);
+            for point in rest {
+                held.line_to(point.0, point.1);
+            }
+            if is_closed {
+                held.close_path();
+            }
+        }
+    }
+    for circle in path.circles() {
+        held.move_to(circle.middle.0 + circle.radius, circle.middle.1);
+        // Radii are never negative.
+        let _ = held.arc(
+            circle.middle.0,
+            circle.middle.1,
+            circle.radius,
+            0.0,
+            std::f64::consts::TAU,
+        );
+    }
+    Some(held)
+}
+
+fn on_screen((x, y): (f64, f64), view: &View) -> (f64, f64) {
+    let [a, b, c, d, e, f] = view.matrix;
+    (a * x + c * y + e, b * x + d * y + f)
+}
+
+fn corners(context: &CanvasRenderingContext2d, points: &[(f64, f64)]) {
+    for (index, (x, y)) in points.iter().enumerate() {
+        if index == 0 {
+            context.move_to(*x, *y);
+        } else {
+            context.line_to(*x, *y);
+        }
+    }
+    context.close_path();
+}
+
+fn line_style(context: &CanvasRenderingContext2d, width: f64, has_round_ends: bool) {
+    context.set_line_width(width);
+    context.set_line_cap(if has_round_ends { "round" } else { "butt" });
+    context.set_line_join("round");
+}
+
+fn dash(context: &CanvasRenderingContext2d, dash_px: &[f64], scale: f64) {
+    let lengths: js_sys::Array = dash_px.iter().map(|px| JsValue::from_f64(px * scale)).collect();
+    // Lengths that are finite and not negative are always accepted.
+    let _ = context.set_line_dash(&lengths);
+}
+
+fn composite(context: &CanvasRenderingContext2d, operation: &str) {
+    // The name is one of the standard's.
+    let _ = context.set_global_composite_operation(operation);
+}
+
+/// The two-dimensional context of a canvas.
+///
+/// # Errors
+/// A sentence, when the browser has none.
+pub fn context_of(canvas: &HtmlCanvasElement) -> Result<CanvasRenderingContext2d, String> {
+    canvas
+        .get_context("2d")
+        .ok()
+        .flatten()
+        .and_then(|context| context.dyn_into().ok())
+        .ok_or_else(|| "the browser can not draw on a canvas".to_owned())
+}

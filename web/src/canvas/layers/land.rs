@@ -1,0 +1,216 @@
+//! The ground: the site, land tinted by use with a texture that says the same without color, constraint areas.
+
+use std::collections::BTreeMap;
+
+use hobnail_core::plan::building::LandUse;
+
+use crate::canvas::palette;
+use crate::canvas::picture::{Align, Color, Fill, Item, Layer, Path, Shape, Stroke, Texture, Words};
+use crate::canvas::scene::{Patch, Scene};
+
+/// The paper of the site and the tints of its land.
+#[must_use]
+pub fn ground(scene: &Scene) -> Layer {
+    let mut layer = Layer::default();
+    let mut site = Path::default();
+    site.ring(scene.site.iter().copied());
+    layer.fill(site, Fill::Flat(palette::PAPER));
+
+    let mut bubbles: BTreeMap<LandUse, Path> = BTreeMap::new();
+    for (outline, land_use) in &scene.bubbles {
+        bubbles.entry(*land_use).or_default().ring(outline.iter().copied());
+    }
+    for (land_use, path) in bubbles {
+        let edge = Stroke::drawn(palette::tone(land_use), palette::MEDIUM_PX).dashed(&[2.0, 4.0]);
+        layer.fill(path.clone(), Fill::Flat(palette::tint(land_use).at(0.6)));
+        layer.stroke(path, edge, 0.0);
+    }
+
+    for (land_use, path) in by_use(&scene.patches, |patch| patch.main) {
+        layer.fill(path.clone(), Fill::Flat(palette::tint(land_use)));
+        if let Some(texture) = palette::texture(land_use) {
+            layer.fill(path, Fill::Textured(texture, palette::tone(land_use).at(0.55)));
+        }
+    }
+    for (land_use, path) in by_use(&scene.patches, |patch| patch.second) {
+        layer.fill(path, Fill::Textured(Texture::Bands, palette::tone(land_use).at(0.6)));
+    }
+    for patch in &scene.patches {
+        for (run, depth_m, land_use) in &patch.sides {
+            side(&mut layer, patch, run, *depth_m, *land_use);
+        }
+    }
+    layer
+}
+
+/// Outlines of the site and of land that something holds back.
+#[must_use]
+pub fn boundaries(scene: &Scene) -> Layer {
+    let mut layer = Layer::default();
+    for (outline, kind, name) in &scene.constraints {
+        let (color, texture) = palette::constraint(*kind);
+        let mut path = Path::default();
+        path.ring(outline.iter().copied());
+        layer.fill(path.clone(), Fill::Flat(color.at(0.14)));
+        layer.fill(path.clone(), Fill::Textured(texture, color.at(0.55)));
+        layer.stroke(path, Stroke::drawn(color, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
+        if let Some(middle) = middle(outline) {
+            layer
+                .items
+                .push(label(middle, name.clone(), color_of_words(color), 0.35));
+        }
+    }
+    let mut site = Path::default();
+    site.ring(scene.site.iter().copied());
+    let line = Stroke::drawn(palette::INK, palette::HEAVY_PX).dashed(&[22.0, 5.0, 3.0, 5.0, 3.0, 5.0]);
+    layer.stroke(site, line, 0.0);
+    layer
+}
+
+/// What stands on each piece of land, in words, once there is room for them.
+#[must_use]
+pub fn labels(scene: &Scene) -> Layer {
+    const GLYPH_PX: f64 = 7.0;
+    let labeled = scene.patches.iter().filter_map(|patch| patch.label.clone());
+    let words = labeled.map(|(at, text, room_m)| {
+        let needed_px = text.chars().count() as f64 * GLYPH_PX;
+        label(at, text, palette::INK, (needed_px / room_m.max(1.0)).max(0.6))
+    });
+    Layer { items: words.collect() }
+}
+
+/// The middle of the box about an outline.
+#[must_use]
+pub fn middle(outline: &[(f64, f64)]) -> Option<(f64, f64)> {
+    let first = outline.first()?;
+    let (low, high) = outline.iter().fold((*first, *first), |(low, high), point| {
+        (
+            (low.0.min(point.0), low.1.min(point.1)),
+            (high.0.max(point.0), high.1.max(point.1)),
+        )
+    });
+    Some((f64::midpoint(low.0, high.0), f64::midpoint(low.1, high.1)))
+}
+
+fn by_use(patches: &[Patch], land_use: impl Fn(&Patch) -> Option<LandUse>) -> BTreeMap<LandUse, Path> {
+    let mut paths: BTreeMap<LandUse, Path> = BTreeMap::new();
+    for patch in patches {
+        if let Some(land_use) = land_use(patch) {
+            rings(paths.entry(land_use).or_default(), patch);
+        }
+    }
+    paths
+}
+
+fn rings(path: &mut Path, patch: &Patch) {
+    for ring in &patch.rings {
+        path.ring(ring.iter().copied());
+    }
+}
+
+/// A side is a band along its run, seen only inside its land.
+fn side(layer: &mut Layer, patch: &Patch, run: &[(f64, f64)], depth_m: f64, land_use: LandUse) {
+    let mut clip = Path::default();
+    rings(&mut clip, patch);
+    let mut path = Path::default();
+    path.line(run.iter().copied());
+    let mut add = |color: Color, width_m: f64| {
+        layer.items.push(Item::Shape(Shape {
+            path: path.clone(),
+            clip: Some(clip.clone()),
+            fill: None,
+            stroke: Some(Stroke::band(color, width_m)),
+            from_px_per_m: 0.0,
+        }));
+    };
+    add(palette::tone(land_use), 2.0 * depth_m + 0.8);
+    add(palette::tint(land_use), 2.0 * depth_m);
+}
+
+fn label(at: (f64, f64), text: String, color: Color, from_px_per_m: f64) -> Item {
+    Item::Words(Words {
+        at,
+        shift_px: (0.0, 0.0),
+        text,
+        size_px: 12.5,
+        is_bold: false,
+        color,
+        halo: palette::PAPER.at(0.75),
+        angle_rad: 0.0,
+        align: Align::Middle,
+        from_px_per_m,
+    })
+}
+
+/// The line color darkened until it is legible as words.
+fn color_of_words(color: Color) -> Color {
+    let darker = |channel: u8| (f32::from(channel) * 0.6) as u8;
+    Color {
+        red: darker(color.red),
+        green: darker(color.green),
+        blue: darker(color.blue),
+        opacity: 1.0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(size: f64) -> Vec<(f64, f64)> {
+        vec![(0.0, 0.0), (size, 0.0), (size, size), (0.0, size)]
+    }
+
+    #[test]
+    fn color_is_never_the_only_sign_of_a_mix() {
+        let scene = Scene {
+            patches: vec![Patch {
+                rings: vec![square(50.0)],
+                main: Some(LandUse::Residential),
+                second: Some(LandUse::Business),
+                sides: Vec::new(),
+                label: None,
+            }],
+            ..Scene::default()
+        };
+        let textures = ground(&scene)
+            .items
+            .iter()
+            .filter(|item| {
+                matches!(
+                    item,
+                    Item::Shape(Shape {
+                        fill: Some(Fill::Textured(Texture::Bands, _)),
+                        ..
+                    })
+                )
+            })
+            .count();
+        assert_eq!(textures, 1);
+    }
+
+    #[test]
+    fn a_side_stays_inside_its_land() {
+        let scene = Scene {
+            patches: vec![Patch {
+                rings: vec![square(50.0)],
+                main: None,
+                second: None,
+                sides: vec![(vec![(0.0, 0.0), (50.0, 0.0)], 20.0, LandUse::Business)],
+                label: None,
+            }],
+            ..Scene::default()
+        };
+        let layer = ground(&scene);
+        let sides: Vec<_> = layer
+            .items
+            .iter()
+            .filter_map(|item| match item {
+                Item::Shape(shape) => shape.clip.as_ref(),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(sides.len(), 2, "an edge and the band itself");
+        assert!(sides.iter().all(|clip| clip.runs().count() == 1));
+    }
+}

@@ -1,0 +1,102 @@
+//! Places and site accesses: each kind has its own form, and a word.
+
+use hobnail_core::plan::PlaceKind;
+
+use crate::canvas::layers::land::middle;
+use crate::canvas::offset::{between, length};
+use crate::canvas::palette;
+use crate::canvas::picture::{Align, Color, Form, Item, Layer, Path, Sign, Stroke, Words};
+use crate::canvas::scene::{Extent, PlaceSign, Scene};
+
+/// Signs of all places, and of connections to the existing streets.
+#[must_use]
+pub fn places(scene: &Scene) -> Layer {
+    let mut layer = Layer::default();
+    for access in &scene.accesses {
+        layer
+            .items
+            .push(sign(*access, Form::Triangle, 7.0, palette::PAPER, palette::INK));
+    }
+    for place in &scene.places {
+        match &place.extent {
+            Extent::Point(point) => mark(&mut layer, place, *point),
+            Extent::Line(line) => {
+                let mut path = Path::default();
+                path.line(line.iter().copied());
+                layer.stroke(path.clone(), Stroke::drawn(palette::PAPER, 8.0), 0.0);
+                layer.stroke(path, Stroke::drawn(palette::INK, 4.5), 0.0);
+                let half_m = length(line) / 2.0;
+                if let Some(point) = between(line, half_m, length(line)).first() {
+                    mark(&mut layer, place, *point);
+                }
+            }
+            Extent::Area(outline) => {
+                let mut path = Path::default();
+                path.ring(outline.iter().copied());
+                layer.stroke(path.clone(), Stroke::drawn(palette::PAPER, 5.0), 0.0);
+                layer.stroke(path, Stroke::drawn(palette::INK, palette::HEAVY_PX), 0.0);
+                if let Some(point) = middle(outline) {
+                    mark(&mut layer, place, point);
+                }
+            }
+        }
+    }
+    layer
+}
+
+/// The word for a kind of place.
+#[must_use]
+pub const fn word(kind: PlaceKind) -> &'static str {
+    match kind {
+        PlaceKind::Center => "Center",
+        PlaceKind::TransitStop => "Transit stop",
+        PlaceKind::School => "School",
+        PlaceKind::CommunityHall => "Community hall",
+        PlaceKind::Park => "Park",
+        PlaceKind::Shop => "Shop",
+        PlaceKind::Clinic => "Clinic",
+    }
+}
+
+fn mark(layer: &mut Layer, place: &PlaceSign, at: (f64, f64)) {
+    let inside = if place.is_hoped_for {
+        palette::PAPER
+    } else {
+        palette::INK
+    };
+    let (form, radius_px) = match place.kind {
+        PlaceKind::Center => (Form::Round, 9.0),
+        PlaceKind::TransitStop => (Form::Square, 6.5),
+        PlaceKind::School | PlaceKind::Clinic | PlaceKind::CommunityHall => (Form::Diamond, 7.5),
+        PlaceKind::Park | PlaceKind::Shop => (Form::Round, 5.5),
+    };
+    layer.items.push(sign(at, form, radius_px, inside, palette::INK));
+    if place.kind == PlaceKind::Center {
+        layer
+            .items
+            .push(sign(at, Form::Round, 4.0, palette::PAPER, palette::INK));
+    }
+    layer.items.push(Item::Words(Words {
+        at,
+        shift_px: (radius_px + 5.0, 0.0),
+        text: place.name.clone(),
+        size_px: 14.0,
+        is_bold: true,
+        color: palette::INK,
+        halo: palette::PAPER,
+        angle_rad: 0.0,
+        align: Align::Right,
+        from_px_per_m: if place.kind == PlaceKind::Center { 0.1 } else { 0.6 },
+    }));
+}
+
+fn sign(at: (f64, f64), form: Form, radius_px: f64, fill: Color, line: Color) -> Item {
+    Item::Sign(Sign {
+        at,
+        form,
+        radius_px,
+        fill,
+        line,
+        line_px: 1.75,
+    })
+}

@@ -1,0 +1,9 @@
+//! The layers of the drawing, undermost first. Each reads the scene and gives plain data to paint.
+
+pub mod furniture;
+pub mod land;
+pub mod marks;
+pub mod overlay;
+pub mod shed;
+pub mod streets;
+pub mod trees;

@@ -1,0 +1,197 @@
+//! What the hand is doing: selection and its grips, the next point and why it lands there, what a press acts upon.
+
+use hobnail_core::plan::street::Street;
+use hobnail_core::plan::{PlanPoint, UseMark};
+
+use crate::canvas::palette;
+use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
+use crate::tools::Hints;
+use crate::tools::select::middles;
+use crate::tools::snap::Reason;
+
+/// What is selected, as far as it is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Selected<'a> {
+    /// A street, and which of its corners.
+    Street(&'a Street, Option<usize>),
+    /// A place's outline, line or point.
+    Outline(Vec<PlanPoint>),
+    /// A use, and the outline of its land where that is enclosed.
+    Use(&'a UseMark, Vec<PlanPoint>),
+}
+
+/// The selection and its grips.
+#[must_use]
+pub fn selection(selected: &Selected<'_>) -> Layer {
+    let mut layer = Layer::default();
+    match selected {
+        Selected::Street(street, corner) => {
+            let mut line = Path::default();
+            line.line(street.line.iter().map(|vertex| vertex.point.to_m()));
+            layer.stroke(line.clone(), Stroke::drawn(palette::PAPER, 6.0), 0.0);
+            layer.stroke(line, Stroke::drawn(palette::CHOSEN, 3.0), 0.0);
+            for middle in middles(street) {
+                layer.items.push(sign(middle.to_m(), Form::Round, 4.0, palette::PAPER));
+            }
+            for (index, vertex) in street.line.iter().enumerate() {
+                let is_picked = *corner == Some(index);
+                let inside = if is_picked { palette::CHOSEN } else { palette::PAPER };
+                let form = if vertex.tie.is_some() {
+                    Form::Diamond
+                } else {
+                    Form::Square
+                };
+                let radius_px = if is_picked { 7.0 } else { 5.5 };
+                layer.items.push(sign(vertex.point.to_m(), form, radius_px, inside));
+            }
+        }
+        Selected::Outline(points) if points.len() < 2 => {
+            for point in points {
+                layer.items.push(Item::Sign(Sign {
+                    at: point.to_m(),
+                    form: Form::Square,
+                    radius_px: 15.0,
+                    fill: palette::CLEAR,
+                    line: palette::CHOSEN,
+                    line_px: palette::HEAVY_PX,
+                }));
+            }
+        }
+        Selected::Outline(points) => outline(&mut layer, points, 0.0),
+        Selected::Use(mark, land) if land.is_empty() => {
+            layer
+                .items
+                .push(sign(mark.anchor.to_m(), Form::Diamond, 7.0, palette::PAPER));
+        }
+        Selected::Use(_, land) => outline(&mut layer, land, 0.0),
+    }
+    layer
+}
+
+/// What the tool is about to do.
+#[must_use]
+pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
+    let mut layer = Layer::default();
+    outline(&mut layer, &hints.outline, 0.10);
+    let mut stretch = Path::default();
+    stretch.line(hints.stretch.iter().map(|point| point.to_m()));
+    layer.stroke(stretch.clone(), Stroke::drawn(palette::PAPER, 9.0), 0.0);
+    layer.stroke(stretch, Stroke::drawn(palette::CHOSEN, 5.0), 0.0);
+    for point in &hints.points {
+        layer.items.push(sign(point.to_m(), Form::Square, 4.5, palette::PAPER));
+    }
+    if let Some((middle, length_mm)) = hints.length {
+        layer.items.push(words(
+            middle,
+            length_words(length_mm / 1000.0),
+            (0.0, -14.0),
+            Align::Middle,
+        ));
+    }
+    if let Some(snap) = hints.snap {
+        let form = match snap.reason {
+            Reason::Intersection => Form::Square,
+            Reason::StreetEnd | Reason::Corner | Reason::OwnStart => Form::Diamond,
+            Reason::OnStreet | Reason::SiteBoundary => Form::Round,
+            Reason::Grid => Form::Cross,
+        };
+        let radius_px = if snap.reason == Reason::Grid { 6.0 } else { 8.0 };
+        layer.items.push(Item::Sign(Sign {
+            at: snap.point.to_m(),
+            form,
+            radius_px,
+            fill: palette::CLEAR,
+            line: palette::CHOSEN,
+            line_px: 2.0,
+        }));
+        layer.items.push(words(
+            snap.point,
+            snap.reason.words().to_owned(),
+            (15.0, 15.0),
+            Align::Right,
+        ));
+    }
+    layer
+}
+
+/// The crosshair that the arrow keys move.
+#[must_use]
+pub fn crosshair(at: PlanPoint) -> Layer {
+    Layer {
+        items: vec![Item::Sign(Sign {
+            at: at.to_m(),
+            form: Form::Cross,
+            radius_px: 18.0,
+            fill: palette::CLEAR,
+            line: palette::INK,
+            line_px: 2.0,
+        })],
+    }
+}
+
+fn outline(layer: &mut Layer, points: &[PlanPoint], opacity: f32) {
+    let mut ring = Path::default();
+    ring.ring(points.iter().map(|point| point.to_m()));
+    layer.fill(ring.clone(), Fill::Flat(palette::CHOSEN.at(opacity)));
+    layer.stroke(ring.clone(), Stroke::drawn(palette::PAPER, 5.0), 0.0);
+    layer.stroke(ring, Stroke::drawn(palette::CHOSEN, palette::HEAVY_PX), 0.0);
+}
+
+fn sign(at: (f64, f64), form: Form, radius_px: f64, fill: Color) -> Item {
+    Item::Sign(Sign {
+        at,
+        form,
+        radius_px,
+        fill,
+        line: palette::CHOSEN,
+        line_px: 1.75,
+    })
+}
+
+fn words(at: PlanPoint, text: String, shift_px: (f64, f64), align: Align) -> Item {
+    Item::Words(Words {
+        at: at.to_m(),
+        shift_px,
+        text,
+        size_px: 13.0,
+        is_bold: true,
+        color: palette::CHOSEN,
+        halo: palette::PAPER,
+        angle_rad: 0.0,
+        align,
+        from_px_per_m: 0.0,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::tools::snap::Snap;
+
+    #[test]
+    fn every_snap_shows_its_reason_in_words() {
+        for reason in [
+            Reason::Intersection,
+            Reason::StreetEnd,
+            Reason::Corner,
+            Reason::OwnStart,
+            Reason::OnStreet,
+            Reason::SiteBoundary,
+            Reason::Grid,
+        ] {
+            let shown = hints(
+                &Hints {
+                    snap: Some(Snap {
+                        point: PlanPoint::new(0, 0),
+                        tie: None,
+                        reason,
+                    }),
+                    ..Hints::default()
+                },
+                &|_| String::new(),
+            );
+            let says = |item: &Item| matches!(item, Item::Words(words) if words.text == reason.words());
+            assert!(shown.items.iter().any(says), "{reason:?}");
+        }
+    }
+}

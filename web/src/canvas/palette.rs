@@ -1,0 +1,190 @@
+//! Colors and line weights of the drawing.
+//!
+//! Land is tinted in the hues of the APA Land-Based Classification Standards, activity dimension, top categories
+//! ("LBCS Color Coding Standards", American Planning Association, 1 April 2001): residential yellow, shopping and
+//! business red, industrial purple, institutional blue, leisure light green, natural resources forest green. The hues are kept and
+//! toned down so that lines and words stay legible on them; a texture says the same without color.
+
+use hobnail_core::plan::building::LandUse;
+use hobnail_core::plan::land::ConstraintKind;
+
+use super::picture::{Color, Texture};
+
+/// The finest line: strips of a street, hatching.
+pub const FINE_PX: f64 = 0.75;
+/// The ordinary line: edges of rights-of-way, outlines.
+pub const MEDIUM_PX: f64 = 1.25;
+/// The heaviest line: the site, what is selected.
+pub const HEAVY_PX: f64 = 2.5;
+
+/// Land outside the site.
+pub const AROUND: Color = Color::solid(0xEC_E7_DB);
+/// Land of the site with no use.
+pub const PAPER: Color = Color::solid(0xFA_F8_F2);
+/// Lines and words.
+pub const INK: Color = Color::solid(0x2B_27_22);
+/// Lines of second rank.
+pub const SOFT_INK: Color = Color::solid(0x7A_72_66);
+/// Walks and the ground of a right-of-way.
+pub const WALK: Color = Color::solid(0xF6_F2_E9);
+/// Carriageways.
+pub const PAVED: Color = Color::solid(0xDA_D5_CC);
+/// Bicycle lanes.
+pub const BICYCLE: Color = Color::solid(0xD8_C2_B4);
+/// Planting strips, medians and swales.
+pub const PLANTED: Color = Color::solid(0xCF_DD_BC);
+/// Crowns of trees.
+pub const CROWN: Color = Color::solid(0x93_B0_7F);
+/// Outlines of crowns.
+pub const CROWN_LINE: Color = Color::solid(0x62_80_55);
+/// A street that is to be removed.
+pub const REMOVED: Color = Color::solid(0xA8_3A_2C);
+/// The walk-shed.
+pub const SHED: Color = Color::solid(0x1C_5D_78);
+/// The edge of the walk-shed.
+pub const SHED_EDGE: Color = Color::solid(0x0F_43_5A);
+/// What is selected or about to be acted upon.
+pub const CHOSEN: Color = Color::solid(0xC2_3B_0A);
+/// Clear.
+pub const CLEAR: Color = Color::solid(0xFF_FF_FF).at(0.0);
+
+/// The tint of land by use.
+#[must_use]
+pub const fn tint(land_use: LandUse) -> Color {
+    Color::solid(match land_use {
+        LandUse::Residential => 0xF5_E6_A6,
+        LandUse::Business => 0xEB_A5_97,
+        LandUse::Industrial => 0xCC_B0_DF,
+        LandUse::Civic => 0xB4_B9_EA,
+        LandUse::Leisure => 0xC6_E6_BC,
+        LandUse::Natural => 0xA3_C6_9E,
+    })
+}
+
+/// The deeper tone of the same hue, for textures and bands.
+#[must_use]
+pub const fn tone(land_use: LandUse) -> Color {
+    Color::solid(match land_use {
+        LandUse::Residential => 0xD9_BC_4C,
+        LandUse::Business => 0xC0_5A_49,
+        LandUse::Industrial => 0x8D_5F_AE,
+        LandUse::Civic => 0x5E_69_BC,
+        LandUse::Leisure => 0x77_AE_6A,
+        LandUse::Natural => 0x57_8B_55,
+    })
+}
+
+/// The texture that says the use without color; homes, the commonest, have none.
+#[must_use]
+pub const fn texture(land_use: LandUse) -> Option<Texture> {
+    match land_use {
+        LandUse::Residential => None,
+        LandUse::Business => Some(Texture::Diagonal),
+        LandUse::Industrial => Some(Texture::Crossed),
+        LandUse::Civic => Some(Texture::Upright),
+        LandUse::Leisure => Some(Texture::Dots),
+        LandUse::Natural => Some(Texture::Grass),
+    }
+}
+
+/// The word for a use.
+#[must_use]
+pub const fn use_word(land_use: LandUse) -> &'static str {
+    match land_use {
+        LandUse::Residential => "homes",
+        LandUse::Business => "business",
+        LandUse::Industrial => "making",
+        LandUse::Civic => "civic",
+        LandUse::Leisure => "park",
+        LandUse::Natural => "natural land",
+    }
+}
+
+/// The color and texture of land that something holds back.
+#[must_use]
+pub const fn constraint(kind: ConstraintKind) -> (Color, Texture) {
+    match kind {
+        ConstraintKind::Water => (Color::solid(0x4F_86_AD), Texture::Waves),
+        ConstraintKind::Floodplain => (Color::solid(0x6C_9C_B8), Texture::Waves),
+        ConstraintKind::Wetland => (Color::solid(0x4F_8A_86), Texture::Grass),
+        ConstraintKind::Steep => (Color::solid(0x9A_7B_55), Texture::Diagonal),
+        ConstraintKind::Easement => (Color::solid(0x7A_72_66), Texture::Upright),
+        ConstraintKind::Conservation | ConstraintKind::Keep => (Color::solid(0x57_8B_55), Texture::Grass),
+        ConstraintKind::Contaminated => (Color::solid(0x8A_5A_2B), Texture::Crossed),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Published hues: LBCS color coding, activity dimension (RGB triples as printed there). Toning keeps the hue
+    /// within 15 degrees.
+    #[test]
+    fn tints_keep_the_published_hues() {
+        let published = [
+            (LandUse::Residential, (255, 255, 0)),
+            (LandUse::Business, (255, 0, 0)),
+            (LandUse::Industrial, (160, 32, 240)),
+            (LandUse::Civic, (0, 0, 255)),
+            (LandUse::Leisure, (144, 238, 144)),
+            (LandUse::Natural, (34, 139, 34)),
+        ];
+        for (land_use, (red, green, blue)) in published {
+            let wanted = hue_degrees(red, green, blue);
+            for color in [tint(land_use), tone(land_use)] {
+                let hue = hue_degrees(color.red, color.green, color.blue);
+                let apart = (hue - wanted).abs().min(360.0 - (hue - wanted).abs());
+                assert!(apart <= 15.0, "{land_use:?}: {hue} degrees is not {wanted}");
+            }
+        }
+    }
+
+    #[test]
+    fn ink_is_legible_on_every_tint() {
+        for land_use in [
+            LandUse::Residential,
+            LandUse::Business,
+            LandUse::Industrial,
+            LandUse::Civic,
+            LandUse::Leisure,
+            LandUse::Natural,
+        ] {
+            let ratio = contrast(INK, tint(land_use));
+            assert!(ratio >= 7.0, "{land_use:?}: {ratio}");
+        }
+        assert!(contrast(SHED_EDGE, PAPER) >= 4.5);
+        assert!(contrast(CHOSEN, PAPER) >= 4.5);
+    }
+
+    fn hue_degrees(red: u8, green: u8, blue: u8) -> f64 {
+        let (red, green, blue) = (f64::from(red), f64::from(green), f64::from(blue));
+        let most = red.max(green).max(blue);
+        let spread = most - red.min(green).min(blue);
+        let sextant = if most <= red {
+            ((green - blue) / spread).rem_euclid(6.0)
+        } else if most <= green {
+            (blue - red) / spread + 2.0
+        } else {
+            (red - green) / spread + 4.0
+        };
+        sextant * 60.0
+    }
+
+    /// Contrast ratio as WCAG 2.2 defines it.
+    fn contrast(one: Color, other: Color) -> f64 {
+        let luminance = |color: Color| {
+            let channel = |value: u8| {
+                let share = f64::from(value) / 255.0;
+                if share <= 0.040_45 {
+                    share / 12.92
+                } else {
+                    ((share + 0.055) / 1.055).powf(2.4)
+                }
+            };
+            0.2126 * channel(color.red) + 0.7152 * channel(color.green) + 0.0722 * channel(color.blue)
+        };
+        let (one, other) = (luminance(one), luminance(other));
+        (one.max(other) + 0.05) / (one.min(other) + 0.05)
+    }
+}

@@ -1,0 +1,124 @@
+//! What there is to draw, gathered from the open plan: positions in meters, nothing of the screen.
+
+use hobnail_core::plan::PlaceKind;
+use hobnail_core::plan::building::LandUse;
+use hobnail_core::plan::land::ConstraintKind;
+
+use super::profile::Profile;
+
+/// A polyline or ring in meters.
+pub type Line = Vec<(f64, f64)>;
+
+/// Everything drawn of one alternative.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Scene {
+    /// The site's boundary.
+    pub site: Line,
+    /// Enclosed land with a use.
+    pub patches: Vec<Patch>,
+    /// Bubbles drawn before streets.
+    pub bubbles: Vec<(Line, LandUse)>,
+    /// Street sections in use.
+    pub profiles: Vec<Profile>,
+    /// Streets and paths, from intersection to intersection.
+    pub ways: Vec<Way>,
+    /// Where they meet.
+    pub joints: Vec<Joint>,
+    /// Names of streets, once per street.
+    pub names: Vec<(Line, String)>,
+    /// Land that something holds back.
+    pub constraints: Vec<(Line, ConstraintKind, String)>,
+    /// Places.
+    pub places: Vec<PlaceSign>,
+    /// Connections to the existing street network.
+    pub accesses: Vec<(f64, f64)>,
+    /// Walk-sheds, the widest first.
+    pub sheds: Vec<Shed>,
+}
+
+/// Enclosed land with a use.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Patch {
+    /// Its outer boundary, then its holes.
+    pub rings: Vec<Line>,
+    /// The use of most of it.
+    pub main: Option<LandUse>,
+    /// The use of the next most.
+    pub second: Option<LandUse>,
+    /// Sides that differ: the run of the boundary, how deep in meters the use goes from it, and the use.
+    pub sides: Vec<(Line, f64, LandUse)>,
+    /// Where its label stands, what it says, and how much room it has, in meters.
+    pub label: Option<((f64, f64), String, f64)>,
+}
+
+/// A street or path between two intersections.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Way {
+    /// Its line.
+    pub line: Line,
+    /// Which of the scene's profiles it is built to.
+    pub profile: usize,
+    /// Planting stops this short of its start, in meters.
+    pub clear_start_m: f64,
+    /// Planting stops this short of its end, in meters.
+    pub clear_end_m: f64,
+    /// Whether it stands, stays, goes or comes.
+    pub standing: Standing,
+}
+
+/// How firmly a way is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Standing {
+    /// It is proposed.
+    New,
+    /// It stands and stays.
+    Existing,
+    /// It stands and goes.
+    Removed,
+}
+
+/// Where ways meet: the ground there is as wide as the widest of them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Joint {
+    /// Its place.
+    pub at: (f64, f64),
+    /// Radius of the right-of-way.
+    pub right_of_way_m: f64,
+    /// Radius of the pavement; none where only paths meet.
+    pub paved_m: Option<f64>,
+}
+
+/// A place to draw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlaceSign {
+    /// What it is.
+    pub kind: PlaceKind,
+    /// Its name, or the word for what it is.
+    pub name: String,
+    /// Its point, line or outline.
+    pub extent: Extent,
+    /// Whether it is only hoped for.
+    pub is_hoped_for: bool,
+}
+
+/// How much land a place takes on the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Extent {
+    /// A point.
+    Point((f64, f64)),
+    /// A stretch.
+    Line(Line),
+    /// An outline.
+    Area(Line),
+}
+
+/// What is within so many minutes' walk.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shed {
+    /// How many minutes.
+    pub minutes: u32,
+    /// Stretches of street reached.
+    pub stretches: Vec<Line>,
+    /// Where the walk ends, for its label; the farthest first.
+    pub ends: Vec<(f64, f64)>,
+}
