@@ -15,6 +15,9 @@ const PATIENCE: Duration = Duration::from_secs(30);
 /// The whole page, once it has started.
 const READY: Locator<'static> = Locator::Css(":root[data-ready]");
 
+/// The drawing, once it is settled whether a worker does the long work.
+const SETTLED: Locator<'static> = Locator::Css("#drawing[data-worker]");
+
 /// The notice for faults of our own.
 const NOTICE: Locator<'static> = Locator::Id("notice");
 
@@ -41,6 +44,12 @@ impl Page {
             .for_element(READY)
             .await
             .expect("the page starts");
+        page.client()
+            .wait()
+            .at_most(PATIENCE)
+            .for_element(SETTLED)
+            .await
+            .expect("the page settles who does the long work");
         page
     }
 

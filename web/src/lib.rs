@@ -6,17 +6,25 @@ pub mod input;
 
 pub mod canvas;
 
+pub mod app;
+
+pub mod panels;
+
 pub mod tools;
 
 pub mod browser;
 
 pub mod page;
 
-/// Starts the page: first the visible notice for faults of our own, then the panels.
+/// Starts the page: first the visible notice for faults of our own, then the panels. Loaded as a worker, it answers
+/// the page's questions instead.
 ///
 /// Called once, by the binary that the page loads.
 pub fn start() {
     browser::notice::show_on_panic();
+    if browser::document::is_worker() {
+        return browser::worker::serve();
+    }
     leptos::mount::mount_to_body(page::Page);
     browser::document::mark_ready();
 }

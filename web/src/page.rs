@@ -1,13 +1,63 @@
-//! The page's outermost element: what the drawing and the column of figures hang from.
+//! The page's outermost element: the drawing and the panels around it.
 
 use leptos::prelude::*;
+
+use crate::app::App;
+use crate::app::store::Store;
+use crate::browser::files;
+use crate::panels::bar::Bar;
+use crate::panels::column::Column;
+use crate::panels::drawing::Drawing;
+use crate::panels::palette::Palette;
+use crate::panels::rail::Rail;
+use crate::panels::status::Status;
+use crate::panels::welcome::Welcome;
 
 /// The whole page.
 #[component]
 pub fn Page() -> impl IntoView {
+    match App::new() {
+        Ok(app) => view! { <Desk store=Store::new(app)/> }.into_any(),
+        Err(fault) => view! { <p class="fatal" role="alert">{fault.to_string()}</p> }.into_any(),
+    }
+}
+
+#[component]
+fn Desk(store: Store) -> impl IntoView {
+    files::accept_drops();
     view! {
-        <main>
-            <h1>"Hobnail"</h1>
-        </main>
+        <div class="desk" on:drop=move |event| files::read_dropped(&event, move |opened| store.open(opened))>
+            <a class="skip" href="#drawing">"Skip to the drawing"</a>
+            <Bar store/>
+            <div class="tools">
+                <Rail store/>
+                <Palette store/>
+            </div>
+            <Drawing store/>
+            <Welcome store/>
+            <Column store/>
+            <Status store/>
+            <Notice store/>
+            <p class="visually-hidden" role="status" aria-live="polite" data-said>{store.said}</p>
+        </div>
+    }
+}
+
+/// What went wrong, until it is dismissed.
+#[component]
+fn Notice(store: Store) -> impl IntoView {
+    view! {
+        <div role="alert" class="notice-place">
+            {move || {
+                store.notice.get().map(|words| {
+                    view! {
+                        <div class="notice" data-notice>
+                            <p>{words}</p>
+                            <button type="button" class="command" on:click=move |_| store.act(App::dismiss_notice)>"Dismiss"</button>
+                        </div>
+                    }
+                })
+            }}
+        </div>
     }
 }

@@ -107,3 +107,23 @@ pub fn bounds_of(id: &str) -> Option<[f64; 4]> {
     let bounds = document()?.get_element_by_id(id)?.get_bounding_client_rect();
     Some([bounds.left(), bounds.top(), bounds.right(), bounds.bottom()])
 }
+
+/// Writes something on the element with this id, for tests that wait for it or measure.
+pub fn note(id: &str, attribute: &str, value: &str) {
+    if let Some(element) = document().and_then(|document| document.get_element_by_id(id)) {
+        // Setting an attribute with a legal name does not fail.
+        let _ = element.set_attribute(attribute, value);
+    }
+}
+
+/// Whether the page's address asks for something, as `?name=value` does.
+#[must_use]
+pub fn address_asks(name: &str, value: &str) -> bool {
+    let query = web_sys::window()
+        .and_then(|window| window.location().search().ok())
+        .unwrap_or_default();
+    query
+        .trim_start_matches('?')
+        .split('&')
+        .any(|part| part.split_once('=') == Some((name, value)))
+}

@@ -10,4 +10,6 @@ pub mod notice;
 
 pub mod painter;
 
+pub mod worker;
+
 mod textures;

@@ -8,6 +8,7 @@ use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Pa
 
 use super::textures::Textures;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Shape, Sign, Stroke, Wash, Width, Words};
+use crate::canvas::room::Room;
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
 
@@ -41,7 +42,7 @@ enum PreparedItem {
         stroke: Option<Stroke>,
         from_px_per_m: f64,
     },
-    Wash(Path2d, Wash),
+    Wash(Path2d, Path2d, Wash),
     Words(Words),
     Sign(Sign),
 }
@@ -65,6 +66,8 @@ pub struct Painter {
     textures: Textures,
     ratio: f64,
     size_px: (f64, f64),
+    /// Width, height and density last fitted to, to tell whether they changed.
+    fitted: Option<[u64; 3]>,
     css_colors: BTreeMap<[u32; 4], String>,
 }
 
@@ -94,6 +97,7 @@ impl Painter {
             textures: Textures::default(),
             ratio: 0.0,
             size_px: (0.0, 0.0),
+            fitted: None,
             css_colors: BTreeMap::new(),
         })
     }
@@ -103,7 +107,9 @@ impl Painter {
         let bounds = self.canvas.get_bounding_client_rect();
         let size_px = (bounds.width().max(1.0), bounds.height().max(1.0));
         let ratio = super::document::device_pixel_ratio();
-        if size_px != self.size_px || ratio != self.ratio {
+        let fitted = Some([size_px.0, size_px.1, ratio].map(f64::to_bits));
+        if fitted != self.fitted {
+            self.fitted = fitted;
             self.size_px = size_px;
             self.ratio = ratio;
             for canvas in [&self.canvas, &self.wash_canvas] {
@@ -124,6 +130,18 @@ impl Painter {
         self.context.fill_rect(0.0, 0.0, width, height);
     }
 
+    /// Paints the words of a layer that have room, and takes that room.
+    pub fn paint_words(&mut self, prepared: &Prepared, view: &View, room: &mut Room) {
+        for item in &prepared.items {
+            if let PreparedItem::Words(words) = item
+                && view.px_per_unit >= words.from_px_per_m
+                && room.take_words(words, place_of(words, view))
+            {
+                self.words(words, view);
+            }
+        }
+    }
+
     /// Paints a layer.
     pub fn paint(&mut self, prepared: &Prepared, view: &View) {
         for item in &prepared.items {
@@ -138,7 +156,7 @@ impl Painter {
                     self.shape(path, clip.as_ref(), *fill, *stroke, view);
                 }
                 PreparedItem::Shape { .. } => {}
-                PreparedItem::Wash(path, wash) => self.wash(path, wash, view),
+                PreparedItem::Wash(lines, inside, wash) => self.wash(lines, inside, wash, view),
                 PreparedItem::Words(words) if view.px_per_unit >= words.from_px_per_m => self.words(words, view),
                 PreparedItem::Words(_) => {}
                 PreparedItem::Sign(sign) => self.sign(sign, view),
@@ -195,37 +213,51 @@ impl Painter {
         }
     }
 
-    /// A wash is drawn aside: the edge, then the inside cut out of it, then the inside tinted; and laid over at once.
-    fn wash(&mut self, path: &Path2d, wash: &Wash, view: &View) {
-        let (edge, fill) = (self.css(wash.edge), self.css(wash.fill));
-        let context = &self.wash_context;
-        context.set_transform_to(1.0, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+    /// A wash is drawn aside as one mask, so that what overlaps is tinted once: first its edge, which is a broader mask
+    /// with the mask cut out of it, then its inside.
+    fn wash(&mut self, lines: &Path2d, inside: &Path2d, wash: &Wash, view: &View) {
+        let (edge, fill) = (self.css(wash.edge), self.css(wash.fill.at(1.0)));
+        let mask = |css: &str, width_m: f64| {
+            self.wash_context.set_stroke_style_str(css);
+            self.wash_context.set_fill_style_str(css);
+            line_style(&self.wash_context, width_m, true);
+            self.wash_context.stroke_with_path(lines);
+            self.wash_context.fill_with_path_2d(inside);
+        };
+        self.clear_wash(view);
+        mask(&edge, wash.width_m + 2.0 * wash.edge_px / view.px_per_unit);
+        composite(&self.wash_context, "destination-out");
+        mask(&edge, wash.width_m);
+        composite(&self.wash_context, "source-over");
+        self.lay_wash(1.0);
+        self.clear_wash(view);
+        mask(&fill, wash.width_m);
+        self.lay_wash(f64::from(wash.fill.opacity));
+    }
+
+    fn clear_wash(&self, view: &View) {
+        self.wash_context.set_transform_to(1.0, View::SCREEN.matrix);
         let (width, height) = (
             f64::from(self.wash_canvas.width()),
             f64::from(self.wash_canvas.height()),
         );
-        context.clear_rect(0.0, 0.0, width, height);
-        context.set_transform_to(self.ratio, view.matrix);
-        context.set_stroke_style_str(&edge);
-        line_style(context, wash.width_m + 2.0 * wash.edge_px / view.px_per_unit, true);
-        context.stroke_with_path(path);
-        line_style(context, wash.width_m, true);
-        composite(context, "destination-out");
-        context.stroke_with_path(path);
-        composite(context, "source-over");
-        context.set_stroke_style_str(&fill);
-        context.stroke_with_path(path);
-        self.context.set_transform_to(1.0, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+        self.wash_context.clear_rect(0.0, 0.0, width, height);
+        self.wash_context.set_transform_to(self.ratio, view.matrix);
+    }
+
+    fn lay_wash(&self, opacity: f64) {
+        self.context.set_transform_to(1.0, View::SCREEN.matrix);
+        self.context.set_global_alpha(opacity);
         // Both canvases are of this page and of one size.
         let _ = self
             .context
             .draw_image_with_html_canvas_element(&self.wash_canvas, 0.0, 0.0);
+        self.context.set_global_alpha(1.0);
     }
 
     fn words(&mut self, words: &Words, view: &View) {
         const MARGIN_PX: f64 = 200.0;
-        let (x, y) = on_screen(words.at, view);
-        let (x, y) = (x + words.shift_px.0, y + words.shift_px.1);
+        let (x, y) = place_of(words, view);
         let is_seen =
             x > -MARGIN_PX && y > -MARGIN_PX && x < self.size_px.0 + MARGIN_PX && y < self.size_px.1 + MARGIN_PX;
         if !is_seen {
@@ -324,7 +356,7 @@ fn prepared(item: Item) -> Option<PreparedItem> {
             stroke,
             from_px_per_m,
         },
-        Item::Wash(wash) => PreparedItem::Wash(path_2d(&wash.path)?, wash),
+        Item::Wash(wash) => PreparedItem::Wash(path_2d(&wash.lines)?, path_2d(&wash.inside)?, wash),
         Item::Words(words) => PreparedItem::Words(words),
         Item::Sign(sign) => PreparedItem::Sign(sign),
     })
@@ -356,6 +388,12 @@ fn path_2d(path: &Path) -> Option<Path2d> {
         );
     }
     Some(held)
+}
+
+/// Where words hang on screen.
+fn place_of(words: &Words, view: &View) -> (f64, f64) {
+    let (x, y) = on_screen(words.at, view);
+    (x + words.shift_px.0, y + words.shift_px.1)
 }
 
 fn on_screen((x, y): (f64, f64), view: &View) -> (f64, f64) {

@@ -14,4 +14,6 @@ pub mod palette;
 
 pub mod picture;
 
+pub mod room;
+
 pub mod layers;

@@ -40,7 +40,7 @@ pub const CROWN_LINE: Color = Color::solid(0x62_80_55);
 /// A street that is to be removed.
 pub const REMOVED: Color = Color::solid(0xA8_3A_2C);
 /// The walk-shed.
-pub const SHED: Color = Color::solid(0x1C_5D_78);
+pub const SHED: Color = Color::solid(0x1E_5F_9E);
 /// The edge of the walk-shed.
 pub const SHED_EDGE: Color = Color::solid(0x0F_43_5A);
 /// What is selected or about to be acted upon.

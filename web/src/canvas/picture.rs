@@ -180,11 +180,14 @@ pub struct Shape {
     pub from_px_per_m: f64,
 }
 
-/// A reach: everything within half of `width_m` of the path, as one calm wash with a crisp edge.
+/// A reach: everything within half of `width_m` of some lines, and inside some rings, as one calm wash with a crisp
+/// edge.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wash {
-    /// What was reached.
-    pub path: Path,
+    /// Lines that were reached.
+    pub lines: Path,
+    /// Rings that are washed whole.
+    pub inside: Path,
     /// How broad it lies, in meters.
     pub width_m: f64,
     /// The wash.

@@ -119,6 +119,8 @@ pub struct Shed {
     pub minutes: u32,
     /// Stretches of street reached.
     pub stretches: Vec<Line>,
+    /// Land with reached streets all around it, outer boundaries.
+    pub lands: Vec<Line>,
     /// Where the walk ends, for its label; the farthest first.
     pub ends: Vec<(f64, f64)>,
 }

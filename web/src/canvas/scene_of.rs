@@ -340,10 +340,10 @@ mod tests {
         assert_eq!(scene.patches.len(), 1);
         let ring = &scene.patches[0].rings[0];
         let west = ring.iter().map(|point| point.0).fold(f64::INFINITY, f64::min);
-        assert_eq!(west, 8.0, "half of the 16 m right-of-way is not land");
+        assert!((west - 8.0).abs() < 1e-9, "half of the 16 m right-of-way is not land");
         assert_eq!(scene.ways.len(), 4);
         assert_eq!(scene.joints.len(), 4);
-        assert_eq!(scene.joints[0].right_of_way_m, 8.0);
+        assert!((scene.joints[0].right_of_way_m - 8.0).abs() < 1e-9);
     }
 
     #[test]

@@ -71,7 +71,7 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             }
         }
         (State::Stretching { id, .. }, Input::Up(_)) => {
-            let steps = vec![Step::Commit, Step::Select(Some(Selection::Place(id)))];
+            let steps = vec![Step::Select(Some(Selection::Place(id))), Step::Commit];
             (State::Resting { hover: None }, steps)
         }
         (State::Stretching { .. }, Input::Key(Key::Escape) | Input::GiveUp) => {

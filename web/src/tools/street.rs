@@ -166,8 +166,8 @@ fn end(id: MarkId, points: &[Snap], sight: &Sight<'_>) -> (State, Vec<Step>) {
         Some(edit) => {
             let steps = vec![
                 Step::Change(vec![edit]),
-                Step::Commit,
                 Step::Select(Some(super::Selection::Street(id))),
+                Step::Commit,
             ];
             (rest, steps)
         }
@@ -254,7 +254,7 @@ mod tests {
         );
         assert_eq!(state, State::Resting { hover: None });
         assert_eq!(steps.iter().filter(|step| **step == Step::Commit).count(), 1);
-        assert_eq!(steps.last(), Some(&Step::Select(Some(Selection::Street(MarkId(5))))));
+        assert!(steps.contains(&Step::Select(Some(Selection::Street(MarkId(5))))));
         let after = scene.after(&steps);
         let drawn = after
             .mark(DRAWN, MarkId(5))

@@ -47,24 +47,30 @@ pub fn ground(scene: &Scene) -> Layer {
 #[must_use]
 pub fn boundaries(scene: &Scene) -> Layer {
     let mut layer = Layer::default();
-    for (outline, kind, name) in &scene.constraints {
+    for (outline, kind, _) in &scene.constraints {
         let (color, texture) = palette::constraint(*kind);
         let mut path = Path::default();
         path.ring(outline.iter().copied());
         layer.fill(path.clone(), Fill::Flat(color.at(0.14)));
         layer.fill(path.clone(), Fill::Textured(texture, color.at(0.55)));
         layer.stroke(path, Stroke::drawn(color, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
-        if let Some(middle) = middle(outline) {
-            layer
-                .items
-                .push(label(middle, name.clone(), color_of_words(color), 0.35));
-        }
     }
     let mut site = Path::default();
     site.ring(scene.site.iter().copied());
     let line = Stroke::drawn(palette::INK, palette::HEAVY_PX).dashed(&[22.0, 5.0, 3.0, 5.0, 3.0, 5.0]);
     layer.stroke(site, line, 0.0);
     layer
+}
+
+/// Names of land that something holds back.
+#[must_use]
+pub fn constraint_names(scene: &Scene) -> Layer {
+    let named = scene.constraints.iter().filter(|(.., name)| !name.is_empty());
+    let words = named.filter_map(|(outline, kind, name)| {
+        let color = color_of_words(palette::constraint(*kind).0);
+        Some(label(middle(outline)?, name.clone(), color, 0.35))
+    });
+    Layer { items: words.collect() }
 }
 
 /// What stands on each piece of land, in words, once there is room for them.

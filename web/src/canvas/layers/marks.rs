@@ -19,26 +19,48 @@ pub fn places(scene: &Scene) -> Layer {
     }
     for place in &scene.places {
         match &place.extent {
-            Extent::Point(point) => mark(&mut layer, place, *point),
+            Extent::Point(_) => {}
             Extent::Line(line) => {
                 let mut path = Path::default();
                 path.line(line.iter().copied());
                 layer.stroke(path.clone(), Stroke::drawn(palette::PAPER, 8.0), 0.0);
                 layer.stroke(path, Stroke::drawn(palette::INK, 4.5), 0.0);
-                let half_m = length(line) / 2.0;
-                if let Some(point) = between(line, half_m, length(line)).first() {
-                    mark(&mut layer, place, *point);
-                }
             }
             Extent::Area(outline) => {
                 let mut path = Path::default();
                 path.ring(outline.iter().copied());
                 layer.stroke(path.clone(), Stroke::drawn(palette::PAPER, 5.0), 0.0);
                 layer.stroke(path, Stroke::drawn(palette::INK, palette::HEAVY_PX), 0.0);
-                if let Some(point) = middle(outline) {
-                    mark(&mut layer, place, point);
-                }
             }
+        }
+        if let Some(at) = place_of_sign(&place.extent) {
+            mark(&mut layer, place, at);
+        }
+    }
+    layer
+}
+
+/// Names of all places.
+#[must_use]
+pub fn names(scene: &Scene) -> Layer {
+    let mut layer = Layer::default();
+    // The center first: where names are in each other's way the first is kept.
+    let mut places: Vec<&PlaceSign> = scene.places.iter().collect();
+    places.sort_by_key(|place| place.kind != PlaceKind::Center);
+    for place in places {
+        if let Some(at) = place_of_sign(&place.extent) {
+            layer.items.push(Item::Words(Words {
+                at,
+                shift_px: (form_of(place.kind).1 + 5.0, 0.0),
+                text: place.name.clone(),
+                size_px: 14.0,
+                is_bold: true,
+                color: palette::INK,
+                halo: palette::PAPER,
+                angle_rad: 0.0,
+                align: Align::Right,
+                from_px_per_m: if place.kind == PlaceKind::Center { 0.1 } else { 0.6 },
+            }));
         }
     }
     layer
@@ -64,30 +86,32 @@ fn mark(layer: &mut Layer, place: &PlaceSign, at: (f64, f64)) {
     } else {
         palette::INK
     };
-    let (form, radius_px) = match place.kind {
-        PlaceKind::Center => (Form::Round, 9.0),
-        PlaceKind::TransitStop => (Form::Square, 6.5),
-        PlaceKind::School | PlaceKind::Clinic | PlaceKind::CommunityHall => (Form::Diamond, 7.5),
-        PlaceKind::Park | PlaceKind::Shop => (Form::Round, 5.5),
-    };
+    let (form, radius_px) = form_of(place.kind);
     layer.items.push(sign(at, form, radius_px, inside, palette::INK));
     if place.kind == PlaceKind::Center {
         layer
             .items
             .push(sign(at, Form::Round, 4.0, palette::PAPER, palette::INK));
     }
-    layer.items.push(Item::Words(Words {
-        at,
-        shift_px: (radius_px + 5.0, 0.0),
-        text: place.name.clone(),
-        size_px: 14.0,
-        is_bold: true,
-        color: palette::INK,
-        halo: palette::PAPER,
-        angle_rad: 0.0,
-        align: Align::Right,
-        from_px_per_m: if place.kind == PlaceKind::Center { 0.1 } else { 0.6 },
-    }));
+}
+
+const fn form_of(kind: PlaceKind) -> (Form, f64) {
+    match kind {
+        PlaceKind::Center => (Form::Round, 9.0),
+        PlaceKind::TransitStop => (Form::Square, 6.5),
+        PlaceKind::School | PlaceKind::Clinic | PlaceKind::CommunityHall => (Form::Diamond, 7.5),
+        PlaceKind::Park | PlaceKind::Shop => (Form::Round, 5.5),
+    }
+}
+
+/// Where the sign of a place stands: on it, in the middle.
+#[must_use]
+pub fn place_of_sign(extent: &Extent) -> Option<(f64, f64)> {
+    match extent {
+        Extent::Point(point) => Some(*point),
+        Extent::Line(line) => between(line, length(line) / 2.0, length(line)).first().copied(),
+        Extent::Area(outline) => middle(outline),
+    }
 }
 
 fn sign(at: (f64, f64), form: Form, radius_px: f64, fill: Color, line: Color) -> Item {

@@ -18,14 +18,19 @@ pub fn sheds(scene: &Scene) -> Layer {
         for stretch in &shed.stretches {
             path.line(stretch.iter().copied());
         }
+        let mut inside = Path::default();
+        for land in &shed.lands {
+            inside.ring(land.iter().copied());
+        }
         if path.is_empty() {
             continue;
         }
         let is_inner = rank + 1 == scene.sheds.len();
         layer.items.push(Item::Wash(Wash {
-            path,
+            lines: path,
+            inside,
             width_m: BREADTH_M,
-            fill: palette::SHED.at(if is_inner { 0.13 } else { 0.09 }),
+            fill: palette::SHED.at(if is_inner { 0.06 } else { 0.055 }),
             edge: palette::SHED_EDGE,
             edge_px: if is_inner {
                 palette::HEAVY_PX
@@ -58,4 +63,35 @@ pub fn minutes(scene: &Scene) -> Layer {
         }
     }
     layer
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::canvas::scene::Shed;
+
+    #[test]
+    fn the_wider_wash_lies_below_with_the_finer_edge() {
+        let shed = |minutes| Shed {
+            minutes,
+            stretches: vec![vec![(0.0, 0.0), (f64::from(minutes) * 60.0, 0.0)]],
+            lands: Vec::new(),
+            ends: vec![(f64::from(minutes) * 60.0, 0.0)],
+        };
+        let scene = Scene {
+            sheds: vec![shed(10), shed(5)],
+            ..Scene::default()
+        };
+        let edges: Vec<f64> = sheds(&scene)
+            .items
+            .iter()
+            .filter_map(|item| match item {
+                Item::Wash(wash) => Some(wash.edge_px),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(edges.len(), 2);
+        assert!(edges[0] < edges[1], "{edges:?}");
+        assert_eq!(minutes(&scene).items.len(), 2);
+    }
 }

@@ -1,0 +1,166 @@
+//! Opening and saving plans, and the samples that come with the page.
+
+use hobnail_core::exchange::plan_file;
+use leptos::prelude::*;
+
+use super::App;
+use super::store::Store;
+use crate::browser::files::{self, Opened};
+
+/// A sample sketch that lies beside the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sample {
+    /// Its file.
+    pub file: &'static str,
+    /// What it is called.
+    pub title: &'static str,
+    /// What it shows.
+    pub about: &'static str,
+}
+
+/// The folder of the samples, beside the page.
+const SAMPLE_FOLDER: &str = "sample-sketches";
+
+/// Media type of GeoJSON (RFC 7946, section 12).
+const GEOJSON: &str = "application/geo+json";
+
+impl Store {
+    /// Opens a plan file that was read.
+    pub fn open(self, opened: Opened) {
+        let (name, text) = match opened {
+            Ok(read) => read,
+            Err(fault) => return self.act(|app| app.warn(fault)),
+        };
+        self.act(|app| {
+            if let Err(fault) = open_text(app, &name, &text) {
+                app.warn(fault);
+            }
+        });
+        self.is_new.set(false);
+        self.basis.set(None);
+    }
+
+    /// Fetches a sample and opens it.
+    pub fn open_sample(self, sample: &'static Sample) {
+        let path = format!("{SAMPLE_FOLDER}/{}", sample.file);
+        files::fetch_beside(&path, move |fetched| self.open(fetched));
+    }
+
+    /// Offers the plan as a file.
+    pub fn save(self) {
+        let (name, written) = self.with(|app| {
+            let document = app.study().document();
+            (file_name(&document.heading.name), plan_file::write(document))
+        });
+        let saved = written
+            .map_err(|fault| fault.to_string())
+            .and_then(|text| files::save(&name, GEOJSON, &text));
+        self.act(|app| match saved {
+            Ok(()) => app.say(format!("Saved as {name}.")),
+            Err(fault) => app.warn(fault),
+        });
+    }
+}
+
+/// The samples, in the order they are offered.
+pub const SAMPLES: [Sample; 4] = [
+    Sample {
+        file: "compact-village.geojson",
+        title: "Compact village",
+        about: "About 700 homes around a center; the rest stays farm and wood.",
+    },
+    Sample {
+        file: "conventional-subdivision.geojson",
+        title: "Conventional subdivision",
+        about: "The same program over all of the land, with one way in.",
+    },
+    Sample {
+        file: "repaired-strip.geojson",
+        title: "Worn-out strip, being repaired",
+        about: "A commercial strip and dead-end streets, with new connections.",
+    },
+    Sample {
+        file: "blank-site.geojson",
+        title: "The site alone",
+        about: "Boundary and constraints, nothing drawn yet.",
+    },
+];
+
+/// Opens the text of a plan file, or of any GeoJSON, and says what came of it.
+///
+/// # Errors
+/// A sentence, when nothing of the file can be used.
+fn open_text(app: &mut App, name: &str, text: &str) -> Result<(), String> {
+    let opened = plan_file::read(text.as_bytes()).map_err(|refusal| format!("{name}: {refusal}"))?;
+    app.replace(opened.document).map_err(|fault| fault.to_string())?;
+    let faults = opened.faults.len();
+    if let Some(first) = opened.faults.first() {
+        let more = if faults > 1 {
+            format!(" (and {} more like it)", faults - 1)
+        } else {
+            String::new()
+        };
+        app.warn(format!(
+            "{name} was opened, but not all of it is as it should be. {first}{more}"
+        ));
+    } else if !opened.done.is_empty() {
+        app.say(format!(
+            "{name}: {}.",
+            plan_file::plain::summary(&opened.done).join("; ")
+        ));
+    }
+    Ok(())
+}
+
+/// A file name from the plan's name: its letters and digits, parted by hyphens.
+fn file_name(plan: &str) -> String {
+    let kept: String = plan
+        .chars()
+        .map(|letter| {
+            if letter.is_alphanumeric() {
+                letter.to_ascii_lowercase()
+            } else {
+                ' '
+            }
+        })
+        .collect();
+    let parts: Vec<&str> = kept.split_whitespace().collect();
+    let stem = if parts.is_empty() {
+        "plan".to_owned()
+    } else {
+        parts.join("-")
+    };
+    format!("{stem}.geojson")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_name_is_plain() {
+        assert_eq!(
+            file_name("Tannery Green: Alternative 2"),
+            "tannery-green-alternative-2.geojson"
+        );
+        assert_eq!(file_name("…"), "plan.geojson");
+    }
+
+    #[test]
+    fn a_plan_that_is_saved_and_opened_is_the_same() {
+        let mut app = App::new().expect("the tables fit together");
+        let text = plan_file::write(app.study().document()).expect("it lies on Earth");
+        let before = app.study().document().clone();
+        open_text(&mut app, "plan.geojson", &text).expect("it opens");
+        assert_eq!(*app.study().document(), before);
+    }
+
+    #[test]
+    fn what_can_not_be_opened_leaves_the_plan_as_it_is() {
+        let mut app = App::new().expect("the tables fit together");
+        let before = app.study().document().clone();
+        let fault = open_text(&mut app, "note.txt", "not a plan").expect_err("it is no plan");
+        assert!(fault.starts_with("note.txt: "), "{fault}");
+        assert_eq!(*app.study().document(), before);
+    }
+}

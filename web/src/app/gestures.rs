@@ -1,0 +1,296 @@
+//! What pointers and keys mean before any tool sees them: moving the view with the middle button, the space bar or two
+//! fingers, zooming with the wheel or a pinch. What is left goes to the tool.
+
+use std::collections::BTreeMap;
+
+use crate::canvas::camera::Camera;
+use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, ScreenPoint};
+use crate::tools::{At, Input};
+
+/// How much one notch of a wheel, of about 100 pixels, enlarges.
+const ZOOM_PER_NOTCH: f64 = 1.18;
+const NOTCH_PX: f64 = 100.0;
+
+/// What an event means.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Meaning {
+    /// The view moves.
+    Pan {
+        /// Pixels to the right.
+        right_px: f64,
+        /// Pixels down.
+        down_px: f64,
+    },
+    /// The view is enlarged about a point.
+    Zoom {
+        /// The point that stays.
+        at: ScreenPoint,
+        /// How many times as large.
+        factor: f64,
+    },
+    /// The tool is told.
+    Tool(Told, Option<Pointer>),
+    /// A key for the tool or the crosshair.
+    Key(Key, Modifiers),
+}
+
+/// What a tool is told, before the place on the plan is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// Pressed.
+    Down,
+    /// Moved.
+    Move,
+    /// Let go.
+    Up,
+    /// The pointer left.
+    Leave,
+    /// What was begun is given up.
+    GiveUp,
+}
+
+impl Told {
+    /// The tool's own input, with the pointer's place on the plan.
+    #[must_use]
+    pub fn on_plan(self, pointer: Option<Pointer>, camera: &Camera) -> Input {
+        let at = pointer.map(|pointer| At {
+            point: camera.plan_from_screen(pointer.at),
+            modifiers: pointer.modifiers,
+        });
+        match (self, at) {
+            (Self::Down, Some(at)) => Input::Down(at),
+            (Self::Move, Some(at)) => Input::Move(at),
+            (Self::Up, Some(at)) => Input::Up(at),
+            (Self::GiveUp, _) => Input::GiveUp,
+            (Self::Leave | Self::Down | Self::Move | Self::Up, _) => Input::Leave,
+        }
+    }
+}
+
+/// Pointers that are down, and what they are doing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Pointers {
+    /// Where each pressed pointer is.
+    down: BTreeMap<i32, ScreenPoint>,
+    doing: Doing,
+    is_space_held: bool,
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+enum Doing {
+    /// Nothing is pressed, or what is pressed is spent.
+    #[default]
+    Nothing,
+    /// One pointer works the tool.
+    Tool,
+    /// One pointer moves the view.
+    Pan,
+    /// Two fingers move and enlarge the view.
+    Pinch,
+}
+
+impl Pointers {
+    /// What an event means now.
+    pub fn read(&mut self, event: Event, is_panning_tool: bool) -> Vec<Meaning> {
+        match event {
+            Event::Down(pointer, button) => self.down(pointer, button, is_panning_tool),
+            Event::Move(pointer) => self.moved(pointer),
+            Event::Up(pointer) => self.up(pointer),
+            Event::Lost(id) => {
+                self.down.remove(&id);
+                let was = std::mem::take(&mut self.doing);
+                if was == Doing::Tool {
+                    vec![Meaning::Tool(Told::GiveUp, None)]
+                } else {
+                    Vec::new()
+                }
+            }
+            Event::Left if self.down.is_empty() => vec![Meaning::Tool(Told::Leave, None)],
+            Event::Left => Vec::new(),
+            Event::Wheel {
+                at,
+                right_px,
+                down_px,
+                is_zoom,
+            } => vec![wheel(at, right_px, down_px, is_zoom)],
+            Event::KeyDown(Key::Space, _) => {
+                self.is_space_held = true;
+                Vec::new()
+            }
+            Event::KeyUp(Key::Space) => {
+                self.is_space_held = false;
+                Vec::new()
+            }
+            Event::KeyDown(key, modifiers) => vec![Meaning::Key(key, modifiers)],
+            Event::KeyUp(_) => Vec::new(),
+        }
+    }
+
+    fn down(&mut self, pointer: Pointer, button: Button, is_panning_tool: bool) -> Vec<Meaning> {
+        self.down.insert(pointer.id, pointer.at);
+        if self.down.len() == 2 {
+            // A second finger takes back what the first had begun: it was the start of a pinch.
+            let was = std::mem::replace(&mut self.doing, Doing::Pinch);
+            return if was == Doing::Tool {
+                vec![Meaning::Tool(Told::GiveUp, None)]
+            } else {
+                Vec::new()
+            };
+        }
+        if self.down.len() > 2 {
+            return Vec::new();
+        }
+        self.doing = match button {
+            Button::Primary if !self.is_space_held && !is_panning_tool => Doing::Tool,
+            Button::Primary | Button::Middle => Doing::Pan,
+            Button::Secondary => Doing::Nothing,
+        };
+        if self.doing == Doing::Tool {
+            vec![Meaning::Tool(Told::Down, Some(pointer))]
+        } else {
+            Vec::new()
+        }
+    }
+
+    fn moved(&mut self, pointer: Pointer) -> Vec<Meaning> {
+        let Some(before) = self.down.get(&pointer.id).copied() else {
+            // A finger that is not down has no place to hover.
+            let hovers = self.down.is_empty() && pointer.kind != PointerKind::Touch;
+            return if hovers {
+                vec![Meaning::Tool(Told::Move, Some(pointer))]
+            } else {
+                Vec::new()
+            };
+        };
+        let other = self.down.iter().find(|(id, _)| **id != pointer.id).map(|(_, at)| *at);
+        self.down.insert(pointer.id, pointer.at);
+        match (self.doing, other) {
+            (Doing::Tool, _) => vec![Meaning::Tool(Told::Move, Some(pointer))],
+            (Doing::Pan, _) => vec![Meaning::Pan {
+                right_px: pointer.at.x_px - before.x_px,
+                down_px: pointer.at.y_px - before.y_px,
+            }],
+            (Doing::Pinch, Some(other)) => pinch(before, pointer.at, other),
+            (Doing::Pinch, None) | (Doing::Nothing, _) => Vec::new(),
+        }
+    }
+
+    fn up(&mut self, pointer: Pointer) -> Vec<Meaning> {
+        self.down.remove(&pointer.id);
+        if !self.down.is_empty() {
+            // One finger left of a pinch does nothing until it is lifted.
+            self.doing = Doing::Nothing;
+            return Vec::new();
+        }
+        let was = std::mem::take(&mut self.doing);
+        if was == Doing::Tool {
+            vec![Meaning::Tool(Told::Up, Some(pointer))]
+        } else {
+            Vec::new()
+        }
+    }
+}
+
+fn wheel(at: ScreenPoint, right_px: f64, down_px: f64, is_zoom: bool) -> Meaning {
+    if is_zoom {
+        let factor = hobnail_core::number::power(ZOOM_PER_NOTCH, -down_px / NOTCH_PX);
+        Meaning::Zoom { at, factor }
+    } else {
+        Meaning::Pan {
+            right_px: -right_px,
+            down_px: -down_px,
+        }
+    }
+}
+
+/// The finger moved from `before` to `now` while `other` stays: the middle carries the view, the distance enlarges it.
+fn pinch(before: ScreenPoint, now: ScreenPoint, other: ScreenPoint) -> Vec<Meaning> {
+    let (middle_before, middle) = (before.middle(other), now.middle(other));
+    let mut meanings = vec![Meaning::Pan {
+        right_px: middle.x_px - middle_before.x_px,
+        down_px: middle.y_px - middle_before.y_px,
+    }];
+    let apart_px = before.distance_px(other);
+    if apart_px > 1.0 {
+        meanings.push(Meaning::Zoom {
+            at: middle,
+            factor: now.distance_px(other) / apart_px,
+        });
+    }
+    meanings
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pointer(id: i32, x: f64, y: f64, kind: PointerKind) -> Pointer {
+        Pointer {
+            id,
+            at: ScreenPoint::new(x, y),
+            kind,
+            modifiers: Modifiers::default(),
+        }
+    }
+
+    fn finger(id: i32, x: f64, y: f64) -> Pointer {
+        pointer(id, x, y, PointerKind::Touch)
+    }
+
+    #[test]
+    fn a_second_finger_takes_back_the_first_and_pinches() {
+        let mut pointers = Pointers::default();
+        let first = pointers.read(Event::Down(finger(1, 100.0, 100.0), Button::Primary), false);
+        assert!(matches!(first[..], [Meaning::Tool(Told::Down, Some(_))]));
+        let second = pointers.read(Event::Down(finger(2, 200.0, 100.0), Button::Primary), false);
+        assert_eq!(second, vec![Meaning::Tool(Told::GiveUp, None)]);
+        let apart = pointers.read(Event::Move(finger(2, 300.0, 100.0)), false);
+        assert!(matches!(apart[1], Meaning::Zoom { factor, .. } if (factor - 2.0).abs() < 1e-9));
+        pointers.read(Event::Up(finger(2, 300.0, 100.0)), false);
+        assert!(pointers.read(Event::Move(finger(1, 150.0, 150.0)), false).is_empty());
+        assert!(pointers.read(Event::Up(finger(1, 150.0, 150.0)), false).is_empty());
+        let next = pointers.read(Event::Down(finger(3, 10.0, 10.0), Button::Primary), false);
+        assert!(matches!(next[..], [Meaning::Tool(Told::Down, Some(_))]));
+    }
+
+    #[test]
+    fn space_and_the_middle_button_move_the_view() {
+        let mouse = |x, y| pointer(1, x, y, PointerKind::Mouse);
+        for (button, space) in [(Button::Middle, false), (Button::Primary, true)] {
+            let mut pointers = Pointers::default();
+            if space {
+                pointers.read(Event::KeyDown(Key::Space, Modifiers::default()), false);
+            }
+            assert!(pointers.read(Event::Down(mouse(10.0, 10.0), button), false).is_empty());
+            let moved = pointers.read(Event::Move(mouse(25.0, 4.0)), false);
+            assert_eq!(
+                moved,
+                vec![Meaning::Pan {
+                    right_px: 15.0,
+                    down_px: -6.0
+                }]
+            );
+        }
+    }
+
+    #[test]
+    fn a_wheel_zooms_and_a_trackpad_pans() {
+        let at = ScreenPoint::new(1.0, 2.0);
+        assert!(matches!(wheel(at, 0.0, -100.0, true), Meaning::Zoom { factor, .. } if factor > 1.0));
+        assert_eq!(
+            wheel(at, 4.0, 6.0, false),
+            Meaning::Pan {
+                right_px: -4.0,
+                down_px: -6.0
+            }
+        );
+    }
+
+    #[test]
+    fn the_other_button_does_nothing() {
+        let mut pointers = Pointers::default();
+        let mouse = pointer(1, 0.0, 0.0, PointerKind::Mouse);
+        assert!(pointers.read(Event::Down(mouse, Button::Secondary), false).is_empty());
+        assert!(pointers.read(Event::Move(mouse), false).is_empty());
+    }
+}

@@ -1,0 +1,145 @@
+//! What the panels show, as plain data: made from the application when something changed, compared before it is shown.
+
+use hobnail_core::plan::building::LandUse;
+use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::plan::{AlternativeId, BuildingTypeId, StreetSectionId, Strip};
+
+use super::{App, words};
+use crate::tools::{Choices, ToolKind};
+
+/// Names, palettes and history of the open plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PlanShown {
+    /// The plan's name.
+    pub name: String,
+    /// What it shows, in its author's words.
+    pub about: String,
+    /// Its alternatives.
+    pub alternatives: Vec<(AlternativeId, String)>,
+    /// The alternative in view.
+    pub alternative: Option<AlternativeId>,
+    /// What undo would take back.
+    pub undo: Option<String>,
+    /// What redo would do again.
+    pub redo: Option<String>,
+    /// Street sections to choose from.
+    pub sections: Vec<SectionShown>,
+    /// Building types to choose from.
+    pub building_types: Vec<BuildingTypeShown>,
+    /// Whether numbers are metric.
+    pub is_metric: bool,
+    /// What the drawing holds, in words.
+    pub described: String,
+}
+
+/// A street section of the palette.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SectionShown {
+    /// Its id.
+    pub id: StreetSectionId,
+    /// Its name.
+    pub name: String,
+    /// Width of the right-of-way, in words.
+    pub width: String,
+    /// Its strips, left to right.
+    pub strips: Vec<Strip>,
+    /// Its strips in words.
+    pub cut: String,
+}
+
+/// A building type of the palette.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BuildingTypeShown {
+    /// Its id.
+    pub id: BuildingTypeId,
+    /// Its name.
+    pub name: String,
+    /// Its use, for the swatch.
+    pub land_use: LandUse,
+    /// What one lot holds, in words.
+    pub holds: String,
+}
+
+/// The tool and what it is about to do.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct HandShown {
+    /// The chosen tool.
+    pub tool: Option<ToolKind>,
+    /// What it waits for.
+    pub awaits: String,
+    /// What the palettes hold chosen.
+    pub choices: Option<Choices>,
+    /// What is selected, in words.
+    pub selected: Option<String>,
+    /// Whether a gesture is open.
+    pub is_busy: bool,
+}
+
+/// Names, palettes and history of the open plan.
+#[must_use]
+pub fn plan(app: &App) -> PlanShown {
+    let study = app.study();
+    let document = study.document();
+    let units = app.units();
+    PlanShown {
+        name: document.heading.name.clone(),
+        about: document.heading.about.clone(),
+        alternatives: document
+            .alternatives
+            .iter()
+            .map(|(id, found)| (*id, found.name.clone()))
+            .collect(),
+        alternative: Some(study.alternative()),
+        undo: study.history().undo_label().map(str::to_owned),
+        redo: study.history().redo_label().map(str::to_owned),
+        sections: document
+            .street_sections
+            .iter()
+            .map(|(id, section)| SectionShown {
+                id: *id,
+                name: section.name.clone(),
+                width: words::length(f64::from(section.right_of_way_mm()) / 1000.0, units),
+                strips: section.strips.clone(),
+                cut: words::cut(section, units),
+            })
+            .collect(),
+        building_types: document
+            .building_types
+            .iter()
+            .map(|(id, found)| BuildingTypeShown {
+                id: *id,
+                name: found.name.clone(),
+                land_use: found.land_use,
+                holds: holds(found, units),
+            })
+            .collect(),
+        is_metric: units == UnitSystem::Metric,
+        described: format!("Drawing of {}. {}", document.heading.name, words::alternative(study)),
+    }
+}
+
+/// The tool and what it is about to do.
+#[must_use]
+pub fn hand(app: &App) -> HandShown {
+    HandShown {
+        tool: Some(app.tool().kind()),
+        awaits: app.tool().awaits().to_owned(),
+        choices: Some(*app.choices()),
+        selected: app.selection().map(|selection| words::selected(app.study(), selection)),
+        is_busy: app.tool().is_busy(),
+    }
+}
+
+fn holds(building_type: &hobnail_core::plan::BuildingType, units: UnitSystem) -> String {
+    let lot = format!(
+        "{} lot",
+        words::length(f64::from(building_type.lot_width_mm) / 1000.0, units)
+    );
+    let homes = building_type.homes_per_lot as usize;
+    let stories = building_type.stories.len();
+    match (homes, stories) {
+        (0, 0) => "open land".to_owned(),
+        (0, stories) => format!("{}, {lot}", words::count(stories, "floor")),
+        (homes, _) => format!("{} on a {lot}", words::count(homes, "home")),
+    }
+}

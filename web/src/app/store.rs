@@ -1,0 +1,292 @@
+//! The one application of the page, and the signals its panels listen to.
+//!
+//! Whatever happens goes through [`Store::act`]: the application takes it, panels get what changed in the same event,
+//! and the drawing is painted once before the next frame. After a fault of our own nothing is taken any more.
+
+use leptos::prelude::*;
+
+use super::background::Background;
+use super::basis::{self, BasisShown};
+use super::figures::Row;
+use super::shown::{self, HandShown, PlanShown};
+use super::stage::Stage;
+use super::{App, Changes};
+use crate::browser::{document, events, notice};
+use crate::canvas::camera::Insets;
+use crate::input::{Event, Key, Modifiers};
+use crate::tools::ToolKind;
+
+/// Id of the canvas.
+pub const CANVAS: &str = "drawing";
+/// Id of the bar on top.
+pub const BAR: &str = "bar";
+/// Id of the rail of tools.
+pub const RAIL: &str = "rail";
+/// Id of the column of figures.
+pub const COLUMN: &str = "figures";
+/// Id of the status line.
+pub const STATUS: &str = "status";
+/// Id of the hidden file input.
+pub const FILE_INPUT: &str = "open-file";
+
+/// How much a key or button enlarges.
+pub const ZOOM_STEP: f64 = 1.4;
+
+/// The handle that panels hold.
+#[derive(Clone, Copy)]
+pub struct Store {
+    app: StoredValue<App, LocalStorage>,
+    stage: StoredValue<Option<Stage>, LocalStorage>,
+    /// What the next frame has to do; `None` while none is asked for.
+    frame: StoredValue<Option<Changes>, LocalStorage>,
+    /// Who does the long work.
+    pub(super) background: StoredValue<Background, LocalStorage>,
+    /// Names, palettes and history.
+    pub plan: RwSignal<PlanShown>,
+    /// Tool and selection.
+    pub hand: RwSignal<HandShown>,
+    /// First-level figures.
+    pub figures: RwSignal<Vec<Row>>,
+    /// The basis that stands open.
+    pub basis: RwSignal<Option<BasisShown>>,
+    /// What was said last to those who listen.
+    pub said: RwSignal<String>,
+    /// What went wrong last.
+    pub notice: RwSignal<Option<String>>,
+    /// Whether nothing has been opened or begun yet.
+    pub is_new: RwSignal<bool>,
+}
+
+impl Store {
+    /// A store over this application.
+    #[must_use]
+    pub fn new(app: App) -> Self {
+        let store = Self {
+            app: StoredValue::new_local(app),
+            stage: StoredValue::new_local(None),
+            frame: StoredValue::new_local(None),
+            background: StoredValue::new_local(Background::default()),
+            plan: RwSignal::default(),
+            hand: RwSignal::default(),
+            figures: RwSignal::default(),
+            basis: RwSignal::default(),
+            said: RwSignal::default(),
+            notice: RwSignal::default(),
+            is_new: RwSignal::new(true),
+        };
+        store.act(|_| ());
+        store
+    }
+
+    /// Takes the canvas, once it stands in the page, and keeps to its size.
+    pub fn take_canvas(self) {
+        match Stage::on(CANVAS) {
+            Ok(stage) => {
+                self.stage.set_value(Some(stage));
+                self.resize();
+                self.act(App::fit);
+                document::on_resize(move || self.resize());
+                self.listen_to_keys();
+                self.start_background();
+            }
+            Err(fault) => self.act(|app| app.warn(fault)),
+        }
+    }
+
+    /// Takes the sizes of the drawing and of the panels over it.
+    pub fn resize(self) {
+        let mut size_px = None;
+        self.stage
+            .update_value(|stage| size_px = stage.as_mut().map(Stage::fit_to_screen));
+        let Some((width_px, height_px)) = size_px else { return };
+        let insets = insets(width_px, height_px);
+        self.stage.update_value(|stage| {
+            if let Some(stage) = stage {
+                stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0);
+            }
+        });
+        self.act(|app| app.resize(width_px, height_px, insets));
+    }
+
+    /// Does something to the application and shows what came of it.
+    pub fn act(self, work: impl FnOnce(&mut App)) {
+        if notice::has_stopped() {
+            return;
+        }
+        let started_ms = document::now_ms();
+        let mut changes = Changes::default();
+        self.app.update_value(|app| {
+            work(app);
+            changes = app.take_changes();
+            self.show(app, changes);
+        });
+        if changes.any() {
+            self.ask_for_frame(changes);
+        }
+        if changes.plan {
+            // After the panels: they are brought up to date in tasks that were queued before this one.
+            leptos::task::spawn_local(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
+            self.ask();
+        }
+    }
+
+    /// Takes one event at the drawing.
+    pub fn handle(self, event: Event) {
+        self.act(|app| app.handle(event));
+    }
+
+    /// Reads from the application.
+    pub fn with<T>(self, read: impl FnOnce(&App) -> T) -> T {
+        self.app.with_value(read)
+    }
+
+    /// Does something to the application that shows nowhere.
+    pub fn update<T>(self, work: impl FnOnce(&mut App) -> T) -> T {
+        let mut app = self.app.write_value();
+        work(&mut app)
+    }
+
+    /// Opens the basis of a figure, or closes it where it stands open.
+    pub fn toggle_basis(self, id: &str) {
+        let is_open = self
+            .basis
+            .with_untracked(|open| open.as_ref().is_some_and(|open| open.figure == id));
+        let opened = if is_open {
+            None
+        } else {
+            self.with(|app| basis::of(app, id))
+        };
+        self.basis.set(opened);
+        self.ask();
+    }
+
+    fn show(self, app: &App, changes: Changes) {
+        if changes.plan {
+            set_if_new(self.plan, shown::plan(app));
+        }
+        if changes.plan || changes.figures {
+            set_if_new(self.figures, app.rows());
+            let open = self
+                .basis
+                .with_untracked(|open| open.as_ref().map(|open| open.figure.clone()));
+            if let Some(figure) = open {
+                set_if_new(self.basis, basis::of(app, &figure));
+            }
+        }
+        if changes.hand || changes.plan {
+            set_if_new(self.hand, shown::hand(app));
+        }
+        if changes.said {
+            set_if_new(self.said, app.said().to_owned());
+            set_if_new(self.notice, app.notice().map(str::to_owned));
+        }
+    }
+
+    fn ask_for_frame(self, changes: Changes) {
+        let mut is_first = false;
+        self.frame.update_value(|asked| {
+            is_first = asked.is_none();
+            let held = asked.get_or_insert_default();
+            held.plan |= changes.plan;
+        });
+        if is_first {
+            document::before_next_frame(move || self.paint());
+        }
+    }
+
+    fn paint(self) {
+        let Some(changes) = self.frame.try_update_value(Option::take).flatten() else {
+            return;
+        };
+        if notice::has_stopped() {
+            return;
+        }
+        let started_ms = document::now_ms();
+        self.stage.update_value(|stage| {
+            if let Some(stage) = stage {
+                self.app.with_value(|app| {
+                    if changes.plan {
+                        stage.take_plan(app.study());
+                    }
+                    stage.paint(app);
+                });
+            }
+        });
+        note_ms("data-frame-ms", document::now_ms() - started_ms);
+    }
+
+    fn listen_to_keys(self) {
+        document::on_key("keydown", move |event| {
+            let focus = events::focus();
+            let is_at_drawing = focus == events::Focus::Drawing;
+            if let Some(Event::KeyDown(key, modifiers)) = events::key_down(event, is_at_drawing) {
+                self.key(key, modifiers, focus);
+            }
+        });
+        document::on_key("keyup", move |event| {
+            if let Some(event) = events::key_up(event) {
+                self.handle(event);
+            }
+        });
+    }
+
+    fn key(self, key: Key, modifiers: Modifiers, focus: events::Focus) {
+        if modifiers.control {
+            match key {
+                Key::Character('z') if modifiers.shift => self.act(App::redo),
+                Key::Character('z') => self.act(App::undo),
+                Key::Character('y') => self.act(App::redo),
+                Key::Character('s') => self.save(),
+                Key::Character('o') => crate::browser::files::choose(FILE_INPUT),
+                _ => {}
+            }
+            return;
+        }
+        if focus == events::Focus::Elsewhere {
+            return;
+        }
+        let tool = match key {
+            Key::Character(letter) => ToolKind::ALL.into_iter().find(|tool| tool.key() == letter),
+            _ => None,
+        };
+        match (tool, key) {
+            (Some(tool), _) => self.act(|app| app.choose_tool(tool)),
+            (None, Key::Character('+' | '=')) => self.act(|app| app.zoom(ZOOM_STEP)),
+            (None, Key::Character('-')) => self.act(|app| app.zoom(1.0 / ZOOM_STEP)),
+            (None, Key::Character('0')) => self.act(App::fit),
+            _ if focus == events::Focus::Drawing => self.handle(Event::KeyDown(key, modifiers)),
+            _ => {}
+        }
+    }
+}
+
+/// Writes on the canvas how long a piece of work took, for tests that measure it.
+fn note_ms(attribute: &str, work_ms: f64) {
+    document::note(CANVAS, attribute, &format!("{work_ms:.2}"));
+}
+
+/// Where the panels lie over the drawing, measured on the page; none where they lie beside it.
+fn insets(width_px: f64, height_px: f64) -> Insets {
+    let bounds = |id| document::bounds_of(id).unwrap_or_default();
+    let [canvas_left, canvas_top, ..] = bounds(CANVAS);
+    let [_, _, rail_right, rail_bottom] = bounds(RAIL);
+    let [column_left, column_top, ..] = bounds(COLUMN);
+    let [_, _, _, bar_bottom] = bounds(BAR);
+    let [_, status_top, ..] = bounds(STATUS);
+    let is_beside = column_top >= canvas_top + height_px - 1.0 || rail_bottom <= canvas_top;
+    if is_beside {
+        return Insets::default();
+    }
+    Insets {
+        left_px: (rail_right - canvas_left).clamp(0.0, width_px / 3.0),
+        top_px: (bar_bottom - canvas_top).clamp(0.0, height_px / 3.0),
+        right_px: (canvas_left + width_px - column_left).clamp(0.0, width_px / 2.0),
+        bottom_px: (canvas_top + height_px - status_top).clamp(0.0, height_px / 3.0),
+    }
+}
+
+fn set_if_new<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, value: T) {
+    if signal.with_untracked(|held| *held != value) {
+        signal.set(value);
+    }
+}

@@ -1,0 +1,234 @@
+use super::*;
+use crate::input::{Button, Key, Modifiers, ScreenPoint};
+use hobnail_core::plan::{Footprint, MarkId};
+
+/// An application with a site of 400 by 300 m in view, driven as a person would.
+fn app() -> App {
+    let mut app = App::new().expect("the tables fit together");
+    let corners = [
+        (-200_000, -150_000),
+        (200_000, -150_000),
+        (200_000, 150_000),
+        (-200_000, 150_000),
+    ];
+    let mut document = app.study().document().clone();
+    document.site.boundary = corners.map(|(x, y)| PlanPoint::new(x, y)).to_vec();
+    app.replace(document).expect("it opens");
+    app.resize(1000.0, 800.0, Insets::default());
+    app.fit();
+    app
+}
+
+fn pointer(app: &App, x_m: f64, y_m: f64) -> Pointer {
+    Pointer {
+        id: 1,
+        at: app.camera().screen_from_m((x_m, y_m)),
+        kind: PointerKind::Mouse,
+        modifiers: Modifiers::default(),
+    }
+}
+
+fn click(app: &mut App, x_m: f64, y_m: f64) {
+    let pointer = pointer(app, x_m, y_m);
+    app.handle(Event::Move(pointer));
+    app.handle(Event::Down(pointer, Button::Primary));
+    app.handle(Event::Up(pointer));
+}
+
+fn press(app: &mut App, key: Key) {
+    app.handle(Event::KeyDown(key, Modifiers::default()));
+}
+
+fn draw(app: &mut App, points: &[(f64, f64)]) {
+    app.choose_tool(ToolKind::Street);
+    for (x_m, y_m) in points {
+        click(app, *x_m, *y_m);
+    }
+    press(app, Key::Enter);
+}
+
+fn value(app: &App, id: &str) -> String {
+    let rows = app.exact_rows();
+    rows.iter()
+        .find(|row| row.id == id)
+        .map(|row| row.value.clone())
+        .unwrap_or_default()
+}
+
+/// Two blocks between four streets, the west one painted with homes.
+fn with_homes() -> App {
+    let mut app = app();
+    draw(
+        &mut app,
+        &[
+            (-100.0, -60.0),
+            (100.0, -60.0),
+            (100.0, 60.0),
+            (-100.0, 60.0),
+            (-100.0, -60.0),
+        ],
+    );
+    app.choose_tool(ToolKind::Use);
+    click(&mut app, 0.0, 0.0);
+    app
+}
+
+#[test]
+fn a_street_drawn_by_clicks_can_be_taken_back_and_done_again() {
+    let mut app = app();
+    let blank = app.study().document().clone();
+    draw(&mut app, &[(-100.0, 0.0), (100.0, 0.0)]);
+    assert_eq!(app.study().fabric().lines.streets.len(), 1);
+    let drawn = app.study().document().clone();
+    app.undo();
+    assert_eq!(*app.study().document(), blank);
+    app.redo();
+    assert_eq!(*app.study().document(), drawn);
+}
+
+#[test]
+fn a_street_across_a_block_leaves_the_use_on_both_halves() {
+    let mut app = with_homes();
+    let homes = value(&app, "homes.count");
+    assert_ne!(homes, "0 homes");
+    let before = app.study().document().clone();
+    draw(&mut app, &[(10.0, -60.0), (10.0, 60.0)]);
+    assert_eq!(app.study().fabric().face_of_mark.len(), 2, "both halves keep the use");
+    assert_ne!(value(&app, "homes.count"), homes, "the street takes land");
+    assert!(app.said().contains("was"), "the change is said: {}", app.said());
+    app.undo();
+    assert_eq!(*app.study().document(), before);
+    assert_eq!(value(&app, "homes.count"), homes);
+}
+
+#[test]
+fn numbers_follow_the_pointer_and_return_when_it_is_given_up() {
+    let mut app = with_homes();
+    let homes = value(&app, "homes.count");
+    app.choose_tool(ToolKind::Street);
+    click(&mut app, 10.0, -60.0);
+    let across = pointer(&app, 10.0, 60.0);
+    app.handle(Event::Move(across));
+    assert_ne!(value(&app, "homes.count"), homes);
+    press(&mut app, Key::Escape);
+    assert_eq!(value(&app, "homes.count"), homes);
+}
+
+#[test]
+fn a_center_gives_the_walk() {
+    let mut app = with_homes();
+    assert!(app.study().walk().is_err());
+    app.choose_tool(ToolKind::Center);
+    click(&mut app, 0.0, -60.0);
+    assert!(app.study().walk().is_ok());
+    let places: Vec<_> = app
+        .study()
+        .document()
+        .alternatives
+        .values()
+        .flat_map(|alternative| alternative.marks.values())
+        .filter_map(Mark::as_place)
+        .collect();
+    assert!(matches!(places[..], [place] if matches!(place.footprint, Footprint::Point(_))));
+    assert_eq!(value(&app, "walk.center_5min_homes_share"), "100%");
+}
+
+#[test]
+fn the_whole_job_goes_by_keyboard() {
+    let mut app = app();
+    app.choose_tool(ToolKind::Street);
+    press(&mut app, Key::Left);
+    press(&mut app, Key::Enter);
+    for _ in 0..6 {
+        press(&mut app, Key::Right);
+    }
+    press(&mut app, Key::Enter);
+    press(&mut app, Key::Enter);
+    assert_eq!(app.study().fabric().lines.streets.len(), 1);
+    assert!(!app.study().is_in_gesture());
+}
+
+#[test]
+fn choosing_another_tool_gives_up_what_was_begun() {
+    let mut app = app();
+    app.choose_tool(ToolKind::Street);
+    click(&mut app, 0.0, 0.0);
+    assert!(app.study().is_in_gesture());
+    app.choose_tool(ToolKind::Select);
+    assert!(!app.study().is_in_gesture());
+}
+
+#[test]
+fn undo_in_the_middle_of_a_street_takes_back_its_last_point() {
+    let mut app = app();
+    draw(&mut app, &[(-100.0, 0.0), (100.0, 0.0)]);
+    app.choose_tool(ToolKind::Street);
+    click(&mut app, 0.0, 50.0);
+    click(&mut app, 50.0, 50.0);
+    app.undo();
+    assert!(app.study().is_in_gesture());
+    app.undo();
+    assert!(!app.study().is_in_gesture());
+    assert_eq!(
+        app.study().fabric().lines.streets.len(),
+        1,
+        "the street before is still there"
+    );
+}
+
+#[test]
+fn a_selected_street_is_deleted_and_no_longer_selected() {
+    let mut app = app();
+    draw(&mut app, &[(-100.0, 0.0), (100.0, 0.0)]);
+    assert!(matches!(app.selection(), Some(Selection::Street(MarkId(_)))));
+    app.choose_tool(ToolKind::Select);
+    app.delete();
+    assert_eq!(app.selection(), None);
+    assert!(app.study().fabric().lines.streets.is_empty());
+}
+
+#[test]
+fn two_fingers_move_the_view_and_leave_the_plan() {
+    let mut app = app();
+    app.choose_tool(ToolKind::Street);
+    let before = app.study().document().clone();
+    let finger = |id, x_px, y_px| Pointer {
+        id,
+        at: ScreenPoint::new(x_px, y_px),
+        kind: PointerKind::Touch,
+        modifiers: Modifiers::default(),
+    };
+    let camera = *app.camera();
+    app.handle(Event::Down(finger(1, 300.0, 300.0), Button::Primary));
+    app.handle(Event::Down(finger(2, 500.0, 300.0), Button::Primary));
+    app.handle(Event::Move(finger(2, 600.0, 320.0)));
+    app.handle(Event::Up(finger(2, 600.0, 320.0)));
+    app.handle(Event::Up(finger(1, 300.0, 300.0)));
+    assert_ne!(*app.camera(), camera);
+    assert_eq!(*app.study().document(), before);
+    assert!(!app.study().is_in_gesture());
+}
+
+#[test]
+fn events_without_sense_do_no_harm() {
+    let mut app = with_homes();
+    for kind in ToolKind::ALL {
+        app.choose_tool(kind);
+        let far = Pointer {
+            id: 9,
+            at: ScreenPoint::new(1e12, -1e12),
+            kind: PointerKind::Pen,
+            modifiers: Modifiers::default(),
+        };
+        app.handle(Event::Up(far));
+        app.handle(Event::Down(far, Button::Primary));
+        app.handle(Event::Move(far));
+        app.handle(Event::Lost(9));
+        app.handle(Event::Left);
+        for key in [Key::Enter, Key::Backspace, Key::Character('m'), Key::Up, Key::Escape] {
+            press(&mut app, key);
+        }
+    }
+    app.choose_tool(ToolKind::Pan);
+    assert!(!app.study().is_in_gesture());
+}

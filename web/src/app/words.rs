@@ -1,0 +1,245 @@
+//! Sentences about the open plan: what is selected, what changed, how long something is.
+
+use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::plan::street::Street;
+use hobnail_core::plan::{Document, Footprint, Mark, StreetRole, StreetSection, StripKind, UseMark};
+use hobnail_core::study::Study;
+
+use super::figures::Row;
+use crate::canvas::layers::marks;
+use crate::tools::Selection;
+
+const METERS_PER_FOOT: f64 = 0.3048;
+
+/// A length, rounded to the tenth of a meter or the foot.
+#[must_use]
+pub fn length(length_m: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Metric if length_m < 100.0 => format!("{length_m:.1} m"),
+        UnitSystem::Metric => format!("{length_m:.0} m"),
+        UnitSystem::UsCustomary => format!("{:.0} ft", length_m / METERS_PER_FOOT),
+    }
+}
+
+/// What a plan that was just opened holds.
+#[must_use]
+pub fn opened(study: &Study) -> String {
+    let document = study.document();
+    format!("Opened {}. {}", document.heading.name, alternative(study))
+}
+
+/// Which alternative is shown, and its size.
+#[must_use]
+pub fn alternative(study: &Study) -> String {
+    let name = study
+        .document()
+        .alternatives
+        .get(&study.alternative())
+        .map(|found| found.name.as_str());
+    let streets = study.fabric().lines.streets.len();
+    let faces = study.fabric().face_of_mark.len();
+    format!(
+        "{}: {} drawn and {} painted.",
+        name.unwrap_or("Alternative"),
+        count(streets, "street"),
+        count(faces, "block")
+    )
+}
+
+/// What a step did and which first-level figures it moved.
+#[must_use]
+pub fn what_changed(label: &str, before: &[Row], now: &[Row]) -> String {
+    let moved: Vec<String> = now
+        .iter()
+        .filter_map(|row| {
+            let was = before.iter().find(|was| was.id == row.id)?;
+            (was.value != row.value).then(|| format!("{} {}, was {}", row.title, row.value, was.value))
+        })
+        .collect();
+    let label = sentence_case(label);
+    if moved.is_empty() {
+        format!("{label}. No figure changed.")
+    } else {
+        format!("{label}. {}.", moved.join("; "))
+    }
+}
+
+/// What is selected.
+#[must_use]
+pub fn selected(study: &Study, selection: Selection) -> String {
+    let document = study.document();
+    let Some(mark) = document.mark(study.alternative(), selection.mark()) else {
+        return String::new();
+    };
+    let units = document.settings.units;
+    match (selection, mark) {
+        (Selection::Street(_), Mark::Street(found)) => street(document, found, units),
+        (Selection::Vertex(_, index), Mark::Street(found)) => {
+            let is_tied = found.line.get(index).is_some_and(|vertex| vertex.tie.is_some());
+            let hold = if is_tied { ", held by another street" } else { "" };
+            format!(
+                "Corner {} of {} of {}{hold}",
+                index + 1,
+                found.line.len(),
+                street_name(found)
+            )
+        }
+        (_, Mark::Place(place)) => {
+            let extent = match &place.footprint {
+                Footprint::Point(_) => "a point",
+                Footprint::Line(_) => "a stretch of street",
+                Footprint::Area(_) => "a square",
+            };
+            let name = if place.name.is_empty() {
+                String::new()
+            } else {
+                format!(" “{}”", place.name)
+            };
+            format!("{}{name}, {extent}", marks::word(place.kind))
+        }
+        (_, Mark::Use(found)) => use_of_land(document, found),
+        _ => String::new(),
+    }
+}
+
+fn street(document: &Document, street: &Street, units: UnitSystem) -> String {
+    let length_m = street
+        .line
+        .windows(2)
+        .filter_map(|ends| match ends {
+            [a, b] => Some(a.point.distance_um(b.point) as f64 / 1e6),
+            _ => None,
+        })
+        .sum();
+    let section = document.street_sections.get(&street.section);
+    let section_words = section.map_or_else(String::new, |section| {
+        let width_m = f64::from(section.right_of_way_mm()) / 1000.0;
+        format!(", {}, right-of-way {}", section.name, length(width_m, units))
+    });
+    format!(
+        "{}{section_words}, {} long",
+        street_name(street),
+        length(length_m, units)
+    )
+}
+
+fn street_name(street: &Street) -> String {
+    if street.name.is_empty() {
+        match street.role {
+            StreetRole::Path => "Path",
+            StreetRole::Alley => "Alley",
+            StreetRole::Lane => "Lane",
+            StreetRole::Thoroughfare | StreetRole::NeighborhoodStreet => "Street",
+        }
+        .to_owned()
+    } else {
+        street.name.clone()
+    }
+}
+
+fn use_of_land(document: &Document, mark: &UseMark) -> String {
+    let portions = mark.program.iter().filter_map(|portion| {
+        let name = &document.building_types.get(&portion.building_type)?.name;
+        let percent = (f64::from(portion.share_ppm) / 10_000.0).round();
+        Some(if percent >= 100.0 {
+            name.clone()
+        } else {
+            format!("{percent:.0}% {name}")
+        })
+    });
+    let portions: Vec<String> = portions.collect();
+    let sides = match mark.sides.len() {
+        0 => String::new(),
+        sides => format!("; {} of its own", count(sides, "side")),
+    };
+    let program = if portions.is_empty() {
+        "no use but its sides".to_owned()
+    } else {
+        portions.join(", ")
+    };
+    format!("Block: {program}{sides}")
+}
+
+/// A street section in words: strips from left to right with their widths, and the target speed.
+#[must_use]
+pub fn cut(section: &StreetSection, units: UnitSystem) -> String {
+    let strips = section.strips.iter().map(|strip| {
+        let name = match strip.kind {
+            StripKind::Walk => "walk",
+            StripKind::Planting => "planting",
+            StripKind::Parking => "parking",
+            StripKind::Bicycle => "bicycles",
+            StripKind::Travel => "travel",
+            StripKind::Median => "median",
+            StripKind::Swale => "swale",
+        };
+        let width_m = f64::from(strip.width_mm) / 1000.0;
+        match units {
+            UnitSystem::Metric => format!("{name} {width_m:.1}"),
+            UnitSystem::UsCustomary => format!("{name} {:.0}", width_m / METERS_PER_FOOT),
+        }
+    });
+    let strips: Vec<String> = strips.collect();
+    let speed = match (section.target_speed_km_h, units) {
+        (0, _) => String::new(),
+        (speed, UnitSystem::Metric) => format!("; {speed} km/h"),
+        (speed, UnitSystem::UsCustomary) => format!("; {:.0} mph", f64::from(speed) / 1.609_344),
+    };
+    format!("{}{speed}", sentence_case(&strips.join(", ")))
+}
+
+/// A number of things: `1 street`, `12 streets`.
+#[must_use]
+pub fn count(number: usize, thing: &str) -> String {
+    if number == 1 {
+        format!("1 {thing}")
+    } else {
+        format!("{number} {thing}s")
+    }
+}
+
+/// The sentence with a capital first letter.
+#[must_use]
+pub fn sentence_case(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn row(id: &str, value: &str) -> Row {
+        Row {
+            id: id.to_owned(),
+            title: id.to_owned(),
+            value: value.to_owned(),
+            range: None,
+            reason: None,
+            cells: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn only_what_moved_is_said() {
+        let before = [row("homes", "700 homes"), row("jobs", "90 jobs")];
+        let now = [row("homes", "712 homes"), row("jobs", "90 jobs")];
+        assert_eq!(
+            what_changed("draw street", &before, &now),
+            "Draw street. homes 712 homes, was 700 homes."
+        );
+        assert_eq!(
+            what_changed("draw street", &now, &now),
+            "Draw street. No figure changed."
+        );
+    }
+
+    #[test]
+    fn lengths_are_rounded_in_their_units() {
+        assert_eq!(length(12.34, UnitSystem::Metric), "12.3 m");
+        assert_eq!(length(123.4, UnitSystem::Metric), "123 m");
+        assert_eq!(length(30.48, UnitSystem::UsCustomary), "100 ft");
+    }
+}

@@ -1,0 +1,114 @@
+//! The worker: this same module, loaded a second time. The compiled module is handed over, so nothing is fetched or
+//! compiled twice but the loader's own script.
+
+use hobnail_core::study::follower::Follower;
+use hobnail_core::study::protocol::{Reply, Request};
+use serde::Serialize;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+
+/// What the worker sends when it can be asked.
+const READY: &str = "ready";
+
+/// The worker, from the page's side.
+#[derive(Clone)]
+pub struct Worker {
+    worker: web_sys::Worker,
+}
+
+impl Worker {
+    /// Starts the worker. `ready` gets it once it can be asked; `reply` gets each of its replies; `failed` is called
+    /// when it can not start or stops.
+    ///
+    /// # Errors
+    /// A sentence, when the browser has no workers or the page does not say where its module is.
+    pub fn start(
+        ready: impl FnOnce(Self) + 'static,
+        mut reply: impl FnMut(Reply) + 'static,
+        failed: impl Fn() + 'static,
+    ) -> Result<(), String> {
+        let options = web_sys::WorkerOptions::new();
+        options.set_type(web_sys::WorkerType::Module);
+        let no_worker = |_: JsValue| "the browser starts no worker".to_owned();
+        let worker = web_sys::Worker::new_with_options(&address("worker.js")?, &options).map_err(no_worker)?;
+        let mut ready = Some(ready);
+        let held = Self { worker: worker.clone() };
+        let heard = Closure::<dyn FnMut(web_sys::MessageEvent)>::new(move |event: web_sys::MessageEvent| {
+            let message = event.data();
+            if message.as_string().as_deref() == Some(READY) {
+                if let Some(ready) = ready.take() {
+                    ready(held.clone());
+                }
+            } else if let Ok(message) = serde_wasm_bindgen::from_value(message) {
+                reply(message);
+            }
+        });
+        worker.set_onmessage(Some(heard.as_ref().unchecked_ref()));
+        heard.forget();
+        let stopped = Closure::<dyn FnMut(web_sys::Event)>::new(move |_| failed());
+        worker.set_onerror(Some(stopped.as_ref().unchecked_ref()));
+        stopped.forget();
+        let start = js_sys::Array::of2(&JsValue::from_str(&glue_address()?), &wasm_bindgen::module());
+        worker.post_message(&start).map_err(no_worker)
+    }
+
+    /// Asks something. A message that can not be sent is a fault of ours and is told on the console; the page goes on
+    /// without the answer.
+    pub fn ask(&self, request: &Request) {
+        let sent = to_message(request).and_then(|message| self.worker.post_message(&message));
+        if let Err(fault) = sent {
+            web_sys::console::error_1(&fault);
+        }
+    }
+}
+
+/// In the worker: answers requests from now on.
+pub fn serve() {
+    let Ok(scope) = js_sys::global().dyn_into::<web_sys::DedicatedWorkerGlobalScope>() else {
+        return;
+    };
+    let mut follower = Follower::default();
+    let answering = scope.clone();
+    let heard = Closure::<dyn FnMut(web_sys::MessageEvent)>::new(move |event: web_sys::MessageEvent| {
+        let tell = |reply: Reply| {
+            let sent = to_message(&reply).and_then(|message| answering.post_message(&message));
+            if let Err(fault) = sent {
+                web_sys::console::error_1(&fault);
+            }
+        };
+        match serde_wasm_bindgen::from_value::<Request>(event.data()) {
+            Ok(request) => follower.handle(request, tell),
+            Err(fault) => tell(Reply::Failed(format!(
+                "the worker was told what it can not read: {fault}"
+            ))),
+        }
+    });
+    scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
+    heard.forget();
+    // The page waits for this before it asks anything.
+    let _ = scope.post_message(&JsValue::from_str(READY));
+}
+
+fn to_message<T: Serialize>(message: &T) -> Result<JsValue, JsValue> {
+    Ok(message.serialize(&serde_wasm_bindgen::Serializer::new())?)
+}
+
+/// Where the loader's script lies: the page's own loader element says it.
+fn glue_address() -> Result<String, String> {
+    let unknown = || "the page does not say where its module is".to_owned();
+    let document = super::document::document().ok_or_else(unknown)?;
+    let loader = document
+        .query_selector("script[data-module]")
+        .ok()
+        .flatten()
+        .ok_or_else(unknown)?;
+    address(&loader.get_attribute("data-module").ok_or_else(unknown)?)
+}
+
+/// The full address of something beside the page.
+fn address(path: &str) -> Result<String, String> {
+    let base = super::document::document().and_then(|document| document.base_uri().ok().flatten());
+    let base = base.ok_or_else(|| "the page has no address".to_owned())?;
+    let found = web_sys::Url::new_with_base(path, &base).map_err(|_| format!("{path} is no address"))?;
+    Ok(found.href())
+}

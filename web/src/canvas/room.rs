@@ -1,0 +1,93 @@
+//! Room for words: where names would be in each other's way the first is kept and the later ones are left out.
+
+use super::picture::{Align, Words};
+
+/// Width of a letter as a share of the type's height, on average.
+const GLYPH_SHARE: f64 = 0.54;
+
+/// Places on screen that are taken, as disks.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Room {
+    taken: Vec<(f64, f64, f64)>,
+}
+
+impl Room {
+    /// Takes a disk whatever lies there, such as a sign's.
+    pub fn take(&mut self, (x_px, y_px): (f64, f64), radius_px: f64) {
+        self.taken.push((x_px, y_px, radius_px));
+    }
+
+    /// Takes the room for words at a place on screen; `false`, taking nothing, where some of it is taken already.
+    pub fn take_words(&mut self, words: &Words, (x_px, y_px): (f64, f64)) -> bool {
+        let disks = disks(words, (x_px, y_px));
+        let is_free = disks.iter().all(|one| {
+            self.taken.iter().all(|other| {
+                let (x, y) = (one.0 - other.0, one.1 - other.1);
+                x * x + y * y >= (one.2 + other.2) * (one.2 + other.2)
+            })
+        });
+        if is_free {
+            self.taken.extend(disks);
+        }
+        is_free
+    }
+}
+
+/// Disks along the line of words that cover them.
+fn disks(words: &Words, (x_px, y_px): (f64, f64)) -> Vec<(f64, f64, f64)> {
+    let width_px = words.text.chars().count() as f64 * words.size_px * GLYPH_SHARE;
+    let radius_px = words.size_px * 0.6;
+    let count = (width_px / radius_px / 1.5).ceil().max(1.0);
+    let step_px = width_px / count;
+    let start_px = match words.align {
+        Align::Middle => -width_px / 2.0,
+        Align::Right => 0.0,
+    };
+    let (sin, cos) = (
+        hobnail_core::number::sin(words.angle_rad),
+        hobnail_core::number::cos(words.angle_rad),
+    );
+    (0..count as usize)
+        .map(|index| {
+            let along_px = start_px + (index as f64 + 0.5) * step_px;
+            (x_px + along_px * cos, y_px - along_px * sin, radius_px)
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::canvas::palette;
+
+    fn words(text: &str, angle_rad: f64) -> Words {
+        Words {
+            at: (0.0, 0.0),
+            shift_px: (0.0, 0.0),
+            text: text.to_owned(),
+            size_px: 12.0,
+            is_bold: false,
+            color: palette::INK,
+            halo: palette::PAPER,
+            angle_rad,
+            align: Align::Middle,
+            from_px_per_m: 0.0,
+        }
+    }
+
+    #[test]
+    fn the_first_of_two_overlapping_names_is_kept() {
+        let mut room = Room::default();
+        assert!(room.take_words(&words("Orchard Street", 0.0), (100.0, 100.0)));
+        assert!(!room.take_words(&words("Mill Lane", 0.0), (140.0, 105.0)));
+        assert!(room.take_words(&words("Mill Lane", 0.0), (140.0, 130.0)));
+    }
+
+    #[test]
+    fn an_upright_name_takes_upright_room() {
+        let mut room = Room::default();
+        assert!(room.take_words(&words("Orchard Street", std::f64::consts::FRAC_PI_2), (100.0, 100.0)));
+        assert!(room.take_words(&words("Park", 0.0), (130.0, 100.0)));
+        assert!(!room.take_words(&words("Park", 0.0), (100.0, 130.0)));
+    }
+}

@@ -1,0 +1,168 @@
+//! The bar on top: the plan's name, its alternatives, undo and redo, samples, open and save, units.
+
+use hobnail_core::plan::AlternativeId;
+use hobnail_core::plan::document::UnitSystem;
+use leptos::prelude::*;
+
+use super::icons::BackIcon;
+use crate::app::App;
+use crate::app::files::SAMPLES;
+use crate::app::store::{BAR, FILE_INPUT, Store};
+use crate::browser::{document, files};
+
+/// The bar.
+#[component]
+pub fn Bar(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let name = Memo::new(move |_| store.plan.with(|plan| plan.name.clone()));
+    let undo = Memo::new(move |_| store.plan.with(|plan| plan.undo.clone()));
+    let redo = Memo::new(move |_| store.plan.with(|plan| plan.redo.clone()));
+    let is_busy = Memo::new(move |_| store.hand.with(|hand| hand.is_busy));
+    Effect::new(move |_| {
+        let name = name.get();
+        if !store.is_new.get() {
+            document::set_title(&format!("{name} – Hobnail"));
+        }
+    });
+    view! {
+        <header id=BAR class="bar">
+            <div class="names">
+                <span class="program">"Hobnail"</span>
+                <h1 data-plan-name>{name}</h1>
+            </div>
+            <Alternatives store/>
+            <div class="group" role="group" aria-label="History">
+                <button
+                    type="button"
+                    class="command"
+                    data-command="undo"
+                    aria-keyshortcuts="Control+Z"
+                    aria-disabled=move || (undo.get().is_none() && !is_busy.get()).to_string()
+                    on:click=move |_| store.act(App::undo)
+                >
+                    <BackIcon/>
+                    <span class="word">"Undo"</span>
+                    <span class="command-more">{move || undo.get()}</span>
+                </button>
+                <button
+                    type="button"
+                    class="command forward"
+                    data-command="redo"
+                    aria-keyshortcuts="Control+Shift+Z"
+                    aria-disabled=move || redo.get().is_none().to_string()
+                    on:click=move |_| store.act(App::redo)
+                >
+                    <BackIcon/>
+                    <span class="word">"Redo"</span>
+                    <span class="command-more">{move || redo.get()}</span>
+                </button>
+            </div>
+            <div class="group files" role="group" aria-label="Plan">
+                <Samples store/>
+                <button type="button" class="command" data-command="open" aria-keyshortcuts="Control+O" on:click=move |_| files::choose(FILE_INPUT)>
+                    "Open…"
+                </button>
+                <input
+                    id=FILE_INPUT
+                    class="visually-hidden"
+                    type="file"
+                    accept=".geojson,.json,application/geo+json"
+                    tabindex="-1"
+                    aria-hidden="true"
+                    on:change=move |event| files::read_chosen(&event, move |opened| store.open(opened))
+                />
+                <button type="button" class="command" data-command="save" aria-keyshortcuts="Control+S" on:click=move |_| store.save()>
+                    "Save"
+                </button>
+            </div>
+            <Units store/>
+        </header>
+    }
+}
+
+#[component]
+fn Alternatives(store: Store) -> impl IntoView {
+    let held = Memo::new(move |_| store.plan.with(|plan| (plan.alternatives.clone(), plan.alternative)));
+    let one = move |id: AlternativeId, name: String, is_shown: bool| {
+        view! {
+            <button
+                type="button"
+                class="command"
+                data-alternative=id.to_string()
+                aria-pressed=is_shown.to_string()
+                on:click=move |_| store.act(|app| app.show_alternative(id))
+            >
+                {name}
+            </button>
+        }
+    };
+    move || {
+        let (alternatives, shown) = held.get();
+        (alternatives.len() > 1).then(|| {
+            let buttons = alternatives
+                .into_iter()
+                .map(|(id, name)| one(id, name, shown == Some(id)));
+            view! {
+                <div class="group alternatives" role="group" aria-label="Alternatives">{buttons.collect_view()}</div>
+            }
+        })
+    }
+}
+
+#[component]
+fn Samples(store: Store) -> impl IntoView {
+    let menu = NodeRef::<leptos::html::Details>::new();
+    let one = move |sample: &'static crate::app::files::Sample| {
+        view! {
+            <li>
+                <button
+                    type="button"
+                    class="menu-line"
+                    data-sample=sample.file
+                    on:click=move |_| {
+                        if let Some(menu) = menu.get() {
+                            menu.set_open(false);
+                        }
+                        store.open_sample(sample);
+                    }
+                >
+                    <span class="choice-name">{sample.title}</span>
+                    <span class="choice-more">{sample.about}</span>
+                </button>
+            </li>
+        }
+    };
+    view! {
+        <details class="menu" node_ref=menu data-menu="samples">
+            <summary class="command">"Samples"</summary>
+            <ul>{SAMPLES.iter().map(one).collect_view()}</ul>
+        </details>
+    }
+}
+
+#[component]
+fn Units(store: Store) -> impl IntoView {
+    let is_metric = Memo::new(move |_| store.plan.with(|plan| plan.is_metric));
+    let one = move |units: UnitSystem, words: &'static str, name: &'static str| {
+        let is_chosen = move || is_metric.get() == (units == UnitSystem::Metric);
+        view! {
+            <button
+                type="button"
+                class="command"
+                data-units=name
+                aria-pressed=move || is_chosen().to_string()
+                on:click=move |_| store.act(|app| app.show_units(units))
+            >
+                {words}
+            </button>
+        }
+    };
+    view! {
+        <div class="group units" role="group" aria-label="Units">
+            {one(UnitSystem::UsCustomary, "Feet, acres", "us")}
+            {one(UnitSystem::Metric, "Metric", "metric")}
+        </div>
+    }
+}

@@ -1,0 +1,119 @@
+//! The column of figures: a number and its name to a line, and its basis below it on request.
+
+use leptos::prelude::*;
+
+use super::basis::BasisTree;
+use super::legend::Legend;
+use crate::app::figures::Row;
+use crate::app::store::{COLUMN, Store};
+
+/// The column.
+#[component]
+pub fn Column(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let ids = Memo::new(move |_| {
+        store
+            .figures
+            .with(|rows| rows.iter().map(|row| row.id.clone()).collect::<Vec<_>>())
+    });
+    view! {
+        <aside id=COLUMN class="column" aria-labelledby="figures-title">
+            <h2 id="figures-title">"Figures"</h2>
+            <p class="column-note">"Every number opens its basis."</p>
+            <ul class="figures">
+                <For each=move || ids.get() key=Clone::clone let(id)>
+                    <Figure store id/>
+                </For>
+            </ul>
+            <Legend store/>
+            <p class="caution">
+                "Planning-level results from an invented or unfinished drawing. Fire access, drainage, slopes, sight lines, structures and traffic are for local codes and licensed practice."
+            </p>
+        </aside>
+    }
+}
+
+#[component]
+fn Figure(store: Store, id: String) -> impl IntoView {
+    let wanted = id.clone();
+    let row = Memo::new(move |_| {
+        let found = |rows: &Vec<Row>| rows.iter().find(|row| row.id == wanted).cloned();
+        store.figures.with(found)
+    });
+    let open = id.clone();
+    let is_open = Memo::new(move |_| {
+        store
+            .basis
+            .with(|basis| basis.as_ref().is_some_and(|basis| basis.figure == open))
+    });
+    let toggled = id.clone();
+    let basis_id = format!("basis-{}", id.replace('.', "-"));
+    let controls = basis_id.clone();
+    let is_table = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| !row.cells.is_empty())));
+    view! {
+        <li class="figure" class:is-table=is_table data-figure=id>
+            <button
+                type="button"
+                class="figure-line"
+                aria-expanded=move || is_open.get().to_string()
+                aria-controls=controls
+                on:click=move |_| store.toggle_basis(&toggled)
+            >
+                <span class="figure-title">{move || row.get().map(|row| crate::app::words::sentence_case(&row.title))}</span>
+                <span class="figure-value" data-value>
+                    {move || row.get().map(|row| parts(&row.value).map(|(class, words)| view! { <span class=class>{words}</span> }).collect_view())}
+                </span>
+                <span class="figure-range" data-range>{move || row.get().and_then(|row| row.range)}</span>
+                {move || row.get().and_then(|row| row.reason).map(|reason| view! { <span class="figure-reason">{reason}</span> })}
+            </button>
+            {move || is_open.get().then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))}
+            <div id=basis_id class="basis" hidden=move || !is_open.get()>
+                {move || is_open.get().then(|| view! { <BasisTree store/> })}
+            </div>
+        </li>
+    }
+}
+
+/// The rows of a table, below its title.
+fn table(cells: Vec<(String, String)>) -> Option<impl IntoView> {
+    (!cells.is_empty()).then(|| {
+        let lines = cells.into_iter().map(|(label, value)| {
+            view! { <tr><th scope="row">{crate::app::words::sentence_case(&label)}</th><td>{value}</td></tr> }
+        });
+        view! { <table class="figure-table"><tbody>{lines.collect_view()}</tbody></table> }
+    })
+}
+
+/// A number in words as its parts: the number itself is set larger than what stands around it.
+fn parts(value: &str) -> impl Iterator<Item = (&'static str, String)> + use<> {
+    let begins = value
+        .find(|letter: char| letter.is_ascii_digit() || letter == '−' || letter == '—')
+        .unwrap_or_default();
+    let rest = value.get(begins..).unwrap_or_default();
+    let ends = rest.find(' ').unwrap_or(rest.len());
+    let (number, after) = rest.split_at(ends);
+    let before = value.get(..begins).unwrap_or_default();
+    let all = [
+        ("figure-words", before),
+        ("figure-number", number),
+        ("figure-words", after),
+    ];
+    let held: Vec<_> = all.map(|(class, words)| (class, words.to_owned())).into();
+    held.into_iter().filter(|(_, words)| !words.is_empty())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_number_is_told_from_the_words_around_it() {
+        let of = |value: &str| parts(value).map(|(_, words)| words).collect::<Vec<_>>();
+        assert_eq!(of("about 1,760 people"), ["about ", "1,760", " people"]);
+        assert_eq!(of("98%"), ["98%"]);
+        assert_eq!(of("—"), ["—"]);
+        assert_eq!(of("none"), ["none"]);
+    }
+}

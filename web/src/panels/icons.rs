@@ -1,0 +1,37 @@
+//! Small line drawings for tools and commands. The word beside each says what it is; the drawing is for the eye alone.
+
+use leptos::prelude::*;
+
+use crate::tools::ToolKind;
+
+/// The drawing of a tool.
+#[component]
+pub fn ToolIcon(
+    /// Which tool.
+    kind: ToolKind,
+) -> impl IntoView {
+    let outline = match kind {
+        ToolKind::Select => "M7 4 L7 19 L11 15.5 L13.5 21 L16 20 L13.5 14.5 L18.5 14 Z",
+        ToolKind::Street => "M6 21 L10 3 M18 21 L14 3 M12 20 L12 17 M12 14 L12 11 M12 8 L12 5",
+        ToolKind::Use => "M4 6 H20 V18 H4 Z M4 12 L10 6 M4 18 L16 6 M10 18 L20 8 M16 18 L20 14",
+        ToolKind::Center => "M12 3 A9 9 0 1 0 12 21 A9 9 0 1 0 12 3 M12 9 A3 3 0 1 0 12 15 A3 3 0 1 0 12 9",
+        ToolKind::Pan => {
+            "M12 3 V21 M3 12 H21 M12 3 L9 6 M12 3 L15 6 M12 21 L9 18 M12 21 L15 18 M3 12 L6 9 M3 12 L6 15 M21 12 L18 9 M21 12 L18 15"
+        }
+    };
+    icon(outline)
+}
+
+/// An arrow back, for undo; mirrored by the style sheet for redo.
+#[component]
+pub fn BackIcon() -> impl IntoView {
+    icon("M9 7 L4 12 L9 17 M4 12 H15 A5 5 0 0 1 15 22")
+}
+
+fn icon(outline: &'static str) -> impl IntoView {
+    view! {
+        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+            <path d=outline></path>
+        </svg>
+    }
+}

@@ -1,0 +1,237 @@
+//! The palette of the chosen tool: street sections, or building types and how much of the land a stroke paints.
+
+use hobnail_core::plan::StripKind;
+use leptos::prelude::*;
+
+use crate::app::shown::{BuildingTypeShown, SectionShown};
+use crate::app::store::Store;
+use crate::canvas::palette;
+use crate::tools::{Brush, Choices, ToolKind};
+
+/// The palette; nothing for tools that need none.
+#[component]
+pub fn Palette(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool));
+    move || match tool.get() {
+        Some(ToolKind::Street) => view! { <Sections store/> }.into_any(),
+        Some(ToolKind::Use) => view! { <BuildingTypes store/> }.into_any(),
+        _ => ().into_any(),
+    }
+}
+
+fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
+    store.act(|app| {
+        let mut choices = *app.choices();
+        change(&mut choices);
+        app.choose(choices);
+    });
+}
+
+#[component]
+fn Sections(store: Store) -> impl IntoView {
+    let sections = Memo::new(move |_| store.plan.with(|plan| plan.sections.clone()));
+    let chosen = Memo::new(move |_| store.hand.with(|hand| hand.choices.map(|choices| choices.section)));
+    let drawn = Memo::new(move |_| {
+        let chosen = chosen.get();
+        sections.with(|sections| sections.iter().find(|section| Some(section.id) == chosen).cloned())
+    });
+    let line = move |section: SectionShown| {
+        let id = section.id;
+        view! {
+            <label class="choice">
+                <input
+                    type="radio"
+                    name="street-section"
+                    value=id.to_string()
+                    prop:checked=move || chosen.get() == Some(id)
+                    on:change=move |_| choose(store, |choices| choices.section = id)
+                />
+                <span class="choice-name">{section.name}</span>
+                <span class="choice-more">{section.width}</span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="palette" data-palette="street-section">
+            <legend>"Street section"</legend>
+            <div class="choices">{move || sections.get().into_iter().map(line).collect_view()}</div>
+            {move || drawn.get().map(|section| view! { <Strips section/> })}
+        </fieldset>
+    }
+}
+
+/// The strips of the chosen section side by side, to scale, and in words.
+#[component]
+fn Strips(section: SectionShown) -> impl IntoView {
+    const WIDTH_PX: f64 = 232.0;
+    const MOST_PX_PER_M: f64 = 10.0;
+    const HEIGHT_PX: f64 = 44.0;
+    let all_m: f64 = section
+        .strips
+        .iter()
+        .map(|strip| f64::from(strip.width_mm) / 1000.0)
+        .sum();
+    let px_per_m = (WIDTH_PX / all_m.max(0.1)).min(MOST_PX_PER_M);
+    let mut left_px = 0.0;
+    let drawn: Vec<_> = section
+        .strips
+        .iter()
+        .map(|strip| {
+            let width_px = f64::from(strip.width_mm) / 1000.0 * px_per_m;
+            let bar = strip_view(strip.kind, left_px, width_px, HEIGHT_PX);
+            left_px += width_px;
+            bar
+        })
+        .collect();
+    view! {
+        <div class="cut">
+            <svg class="strips" width=left_px height=HEIGHT_PX viewBox=format!("0 0 {left_px} {HEIGHT_PX}") aria-hidden="true">
+                {drawn}
+            </svg>
+            <p class="choice-more">{section.cut}</p>
+        </div>
+    }
+}
+
+/// One strip, standing on the ground line: trees where there is planting, a low curb where there are wheels.
+fn strip_view(kind: StripKind, left_px: f64, width_px: f64, height_px: f64) -> impl IntoView {
+    let (color, thick_px) = match kind {
+        StripKind::Walk => (palette::WALK, 9.0),
+        StripKind::Planting | StripKind::Median | StripKind::Swale => (palette::PLANTED, 9.0),
+        StripKind::Bicycle => (palette::BICYCLE, 6.0),
+        StripKind::Parking => (palette::SOFT_INK.at(0.45), 6.0),
+        StripKind::Travel => (palette::PAVED, 6.0),
+    };
+    let has_tree = matches!(kind, StripKind::Planting | StripKind::Median) && width_px >= 5.0;
+    let middle_px = left_px + width_px / 2.0;
+    let ground_px = height_px - thick_px;
+    let tree = has_tree.then(|| {
+        view! {
+            <path d=format!("M{middle_px} {ground_px} V12") stroke=palette::CROWN_LINE.css() stroke-width="1.5"></path>
+            <circle cx=middle_px cy="11" r="9" fill=palette::CROWN.css() stroke=palette::CROWN_LINE.css()></circle>
+        }
+    });
+    view! {
+        <rect x=left_px y=ground_px width=width_px height=thick_px fill=color.css() stroke=palette::INK.css() stroke-width="0.75"></rect>
+        {tree}
+    }
+}
+
+#[component]
+fn BuildingTypes(store: Store) -> impl IntoView {
+    let types = Memo::new(move |_| store.plan.with(|plan| plan.building_types.clone()));
+    let chosen = Memo::new(move |_| {
+        store
+            .hand
+            .with(|hand| hand.choices.map(|choices| choices.building_type))
+    });
+    let brush = Memo::new(move |_| store.hand.with(|hand| hand.choices.map(|choices| choices.brush)));
+    let described = Memo::new(move |_| {
+        let chosen = chosen.get().flatten();
+        types.with(|types| types.iter().find(|found| Some(found.id) == chosen).cloned())
+    });
+    let line = move |found: BuildingTypeShown| {
+        let id = found.id;
+        view! {
+            <label class="choice">
+                <input
+                    type="radio"
+                    name="building-type"
+                    value=id.to_string()
+                    prop:checked=move || chosen.get() == Some(Some(id))
+                    on:change=move |_| choose(store, |choices| choices.building_type = Some(id))
+                />
+                <Swatch land_use=Some(found.land_use)/>
+                <span class="choice-name">{found.name}</span>
+            </label>
+        }
+    };
+    let brushes = [
+        (Brush::Nearest, "Side when near, else block"),
+        (Brush::Whole, "Whole block"),
+        (Brush::Side, "One side"),
+    ];
+    let brush_line = move |(kind, words): (Brush, &'static str)| {
+        view! {
+            <label class="choice brush">
+                <input
+                    type="radio"
+                    name="brush"
+                    value=words
+                    prop:checked=move || brush.get() == Some(kind)
+                    on:change=move |_| choose(store, |choices| choices.brush = kind)
+                />
+                <span class="choice-words">{words}</span>
+            </label>
+        }
+    };
+    view! {
+        <div class="palette" data-palette="building-type">
+            <fieldset>
+                <legend>"Paint"</legend>
+                <div class="brushes">{brushes.map(brush_line).collect_view()}</div>
+            </fieldset>
+            <fieldset>
+                <legend>"Building type"</legend>
+                <div class="choices">
+                    {move || types.get().into_iter().map(line).collect_view()}
+                    <label class="choice">
+                        <input
+                            type="radio"
+                            name="building-type"
+                            value="none"
+                            prop:checked=move || chosen.get() == Some(None)
+                            on:change=move |_| choose(store, |choices| choices.building_type = None)
+                        />
+                        <Swatch land_use=None/>
+                        <span class="choice-name">"No use"</span>
+                    </label>
+                </div>
+            </fieldset>
+            <p class="cut choice-more">
+                {move || described.get().map_or_else(
+                    || "Clears what is there.".to_owned(),
+                    |found| format!("{}: {}, {}.", found.name, palette::use_word(found.land_use), found.holds),
+                )}
+            </p>
+        </div>
+    }
+}
+
+/// A square in the tint and texture of a use.
+#[component]
+pub fn Swatch(
+    /// The use; `None` for land without one.
+    land_use: Option<hobnail_core::plan::LandUse>,
+) -> impl IntoView {
+    let fill = land_use.map_or(palette::PAPER, palette::tint).css();
+    let line = land_use.map_or(palette::SOFT_INK, palette::tone).css();
+    let texture = land_use
+        .and_then(palette::texture)
+        .map(texture_strokes)
+        .unwrap_or_default();
+    view! {
+        <svg class="swatch" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
+            <rect x="1" y="1" width="20" height="20" fill=fill stroke=line.clone()></rect>
+            <path d=texture stroke=line fill="none"></path>
+        </svg>
+    }
+}
+
+/// Strokes that look like the texture on the drawing.
+const fn texture_strokes(texture: crate::canvas::picture::Texture) -> &'static str {
+    use crate::canvas::picture::Texture;
+    match texture {
+        Texture::Diagonal | Texture::Bands => "M1 9 L9 1 M1 15 L15 1 M1 21 L21 1 M7 21 L21 7 M13 21 L21 13",
+        Texture::Crossed => {
+            "M1 9 L9 1 M1 17 L17 1 M5 21 L21 5 M13 21 L21 13 M1 13 L9 21 M1 5 L17 21 M5 1 L21 17 M13 1 L21 9"
+        }
+        Texture::Upright => "M6 1 V21 M11 1 V21 M16 1 V21",
+        Texture::Dots => "M6 6 h.1 M14 6 h.1 M10 11 h.1 M18 11 h.1 M6 16 h.1 M14 16 h.1",
+        Texture::Grass => "M6 10 V6 M4.5 10 L4 7 M7.5 10 L8 7 M15 18 V14 M13.5 18 L13 15 M16.5 18 L17 15",
+        Texture::Waves => "M1 7 q2.5 -3 5 0 t5 0 t5 0 t5 0 M1 15 q2.5 -3 5 0 t5 0 t5 0 t5 0",
+    }
+}

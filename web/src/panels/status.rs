@@ -1,0 +1,36 @@
+//! The status line: what the tool waits for, what is selected, and zooming.
+
+use leptos::prelude::*;
+
+use crate::app::App;
+use crate::app::store::{STATUS, Store, ZOOM_STEP};
+
+/// The status line.
+#[component]
+pub fn Status(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let awaits = Memo::new(move |_| store.hand.with(|hand| hand.awaits.clone()));
+    let selected = Memo::new(move |_| store.hand.with(|hand| hand.selected.clone()));
+    view! {
+        <footer id=STATUS class="status">
+            <p class="awaits" data-awaits>{awaits}</p>
+            {move || {
+                selected.get().map(|words| {
+                    view! {
+                        <p class="selected" data-selected>{words}</p>
+                        <button type="button" class="command" data-command="delete" aria-keyshortcuts="Delete" on:click=move |_| store.act(App::delete)>
+                            "Delete"
+                        </button>
+                    }
+                })
+            }}
+            <div class="group zoom" role="group" aria-label="Zoom">
+                <button type="button" class="command" data-command="zoom-out" aria-label="Zoom out" on:click=move |_| store.act(|app| app.zoom(1.0 / ZOOM_STEP))>"−"</button>
+                <button type="button" class="command" data-command="fit" aria-keyshortcuts="0" on:click=move |_| store.act(App::fit)>"Fit"</button>
+                <button type="button" class="command" data-command="zoom-in" aria-label="Zoom in" on:click=move |_| store.act(|app| app.zoom(ZOOM_STEP))>"+"</button>
+            </div>
+        </footer>
+    }
+}
