@@ -14,7 +14,7 @@ use super::samples::{SEED, factor};
 use super::unit::{self, Dimension, System};
 
 /// Graphs per property: all of them in an optimized build, fewer while developing.
-const GRAPHS: u64 = if cfg!(debug_assertions) { 60 } else { 3_000 };
+const GRAPHS: u64 = if cfg!(debug_assertions) { 60 } else { 1_000 };
 
 /// SplitMix64.
 struct Random(u64);
