@@ -30,7 +30,7 @@ const NORMAL_90: f64 = 1.281_551_565_544_600_4;
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Range {
-    /// Nothing uncertain goes into it.
+    /// Nothing uncertain moves it: none goes into it, or it cancels out.
     Certain,
     /// The 10th and 90th percentiles of the draws.
     Likely {

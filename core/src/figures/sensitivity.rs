@@ -14,7 +14,7 @@ use serde::Serialize;
 
 use super::evaluate::Evaluation;
 use super::graph::NodeIndex;
-use super::range::{MOST_FAILED, draw_key, draw_quantiles};
+use super::range::{MOST_FAILED, Range, draw_key, draw_quantiles, range_of};
 
 /// Where the doubt in one number comes from.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -89,6 +89,10 @@ impl Evaluation {
         let workable: Vec<usize> = (0..draws.len()).filter(|draw| !draws[*draw].is_nan()).collect();
         if draws.len() - workable.len() > MOST_FAILED {
             return Err(NoSensitivity::TooFewDraws);
+        }
+        // Draws that differ by rounding alone would be ranked by it.
+        if range_of(draws) == Range::Certain {
+            return Err(NoSensitivity::Unmoved);
         }
         let pick = |values: &[f64]| -> Vec<f64> { workable.iter().map(|draw| values[*draw]).collect() };
         let response = standardized_ranks(&pick(draws)).ok_or(NoSensitivity::Unmoved)?;

@@ -95,6 +95,9 @@ fn degenerate_cases_say_so() {
         figure("a"),
     );
     assert_eq!(sensitivity(same, None), Err(NoSensitivity::Unmoved));
+    // A factor that cancels out leaves only the rounding of the arithmetic behind.
+    let cancelled = figure("a") * figure("b") / figure("a") / figure("b");
+    assert_eq!(sensitivity(cancelled, None), Err(NoSensitivity::Unmoved));
     let failing = (figure("a") - constant(1.0, unit::NUMBER)).logarithm();
     assert_eq!(sensitivity(failing, None), Err(NoSensitivity::TooFewDraws));
     let rows = vec![standardized_ranks(&[1.0, 2.0, 3.0]).unwrap(); 2];

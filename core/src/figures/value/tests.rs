@@ -23,7 +23,7 @@ fn figures_are_written_the_same_every_time() {
     check(
         "tank.highest",
         true,
-        r#"{"id":"tank.highest","title":"largest rains","unit":"m","axes":["place"],"rows":[{"at":["first"],"value":0.8,"low":0.8,"high":0.8,"shown":"0.800 m"},{"at":["second"],"value":0.45,"low":0.45,"high":0.45,"shown":"0.450 m"}],"changed_factors":[]}"#,
+        r#"{"id":"tank.highest","title":"largest rains","unit":"m","axes":["place"],"rows":[{"at":["first"],"titles":["first"],"value":0.8,"low":0.8,"high":0.8,"shown":"0.800 m"},{"at":["second"],"titles":["second"],"value":0.45,"low":0.45,"high":0.45,"shown":"0.450 m"}],"changed_factors":[]}"#,
     );
 }
 
