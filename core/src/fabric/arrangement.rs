@@ -63,19 +63,21 @@ impl Arrangement {
         drawn.sort_unstable_by_key(|&(west_end, ..)| west_end);
         let (spans, span_sources): (Vec<Span>, Vec<SourceId>) =
             drawn.into_iter().map(|(_, span, source)| (span, source)).unzip();
-        let noding = Noding::of(&spans);
+        let cells = Cells::of(&spans);
+        let noding = Noding::of(&spans, &cells);
         let edges = Edges::of(&noding, &span_sources);
-        let vertices = noding.vertices;
-        let next = next_half_edges(&vertices, &edges);
-        let faces = Faces::of(&vertices, &edges, &next, |lowest| {
-            let spans = spans_of(&vertices, &edges.ends);
-            let cells = Cells::of(&spans);
-            let below = |&vertex: &VertexId| span_below(&cells, &spans, vertices[vertex.0 as usize]);
-            lowest
-                .iter()
-                .map(|vertex| below(vertex).map(|edge| EdgeId(edge).forward()))
-                .collect()
+        let next = next_half_edges(&noding.vertices, &edges);
+        let faces = Faces::of(&noding.vertices, &edges, &next, |vertex| {
+            let piece = |span: u32, x_mm: i32| {
+                let span_over = spans[span as usize];
+                (span_over.a.x_mm <= x_mm && x_mm < span_over.b.x_mm)
+                    .then(|| noding.piece_over(span, x_mm))
+                    .flatten()
+            };
+            let [lower, higher] = span_below(&cells, noding.vertices[vertex.0 as usize], piece)?;
+            edges.between(lower, higher).map(EdgeId::forward)
         });
+        let vertices = noding.vertices;
         Self {
             vertices,
             ends: edges.ends,

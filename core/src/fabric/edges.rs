@@ -1,6 +1,6 @@
 //! From runs of vertices to edges: each pair of neighbors once, with the lines that cover it.
 
-use super::ids::VertexId;
+use super::ids::{EdgeId, VertexId};
 use super::noding::Noding;
 use super::segments::SourceId;
 
@@ -57,6 +57,12 @@ impl Edges {
         edges.starts_by_lower.push(edges.ends.len() as u32);
         edges.source_starts.push(edges.sources.len() as u32);
         edges
+    }
+
+    /// The edge between two vertices, the lower first.
+    pub fn between(&self, lower: VertexId, higher: VertexId) -> Option<EdgeId> {
+        let bucket = self.starts_by_lower[lower.0 as usize]..self.starts_by_lower[lower.0 as usize + 1];
+        bucket.map(EdgeId).find(|edge| self.ends[edge.0 as usize][1] == higher)
     }
 }
 

@@ -31,13 +31,13 @@ struct Loop {
 }
 
 impl Faces {
-    /// Traces the loops and finds in which face each component lies. `face_above(v, loop_of)` answers the half-edge of
-    /// the edge directly below a vertex, west to east, or `None` when nothing lies below.
+    /// Traces the loops and finds in which face each component lies. `half_edge_below` answers the edge directly below
+    /// the lowest vertex of a component, west to east, or `None` when nothing lies below.
     pub fn of(
         vertices: &[PlanPoint],
         edges: &Edges,
         next: &[HalfEdgeId],
-        half_edges_below: impl FnOnce(&[VertexId]) -> Vec<Option<HalfEdgeId>>,
+        half_edge_below: impl Fn(VertexId) -> Option<HalfEdgeId>,
     ) -> Self {
         let (loop_of, loops) = trace(vertices, edges, next);
         let mut face_of_loop = vec![FaceId::OUTSIDE; loops.len()];
@@ -56,12 +56,8 @@ impl Faces {
         // In ascending order of lowest vertex: what lies directly below a component starts lower, so it is settled.
         around_components.sort_unstable_by_key(|&index| loops[index as usize].lowest);
         if around_components.len() > 1 {
-            let lowest: Vec<VertexId> = around_components
-                .iter()
-                .map(|&index| loops[index as usize].lowest)
-                .collect();
-            for (&component, below) in around_components.iter().zip(half_edges_below(&lowest)) {
-                if let Some(half_edge) = below {
+            for &component in &around_components {
+                if let Some(half_edge) = half_edge_below(loops[component as usize].lowest) {
                     face_of_loop[component as usize] = face_of_loop[loop_of[half_edge.0 as usize] as usize];
                 }
             }

@@ -47,7 +47,11 @@ impl Locator {
     /// Cost: the edges in the grid cells between the point and the first edge south of it.
     #[must_use]
     pub fn face_at(&self, p: PlanPoint) -> FaceId {
-        span_below(&self.cells, &self.spans, p).map_or(FaceId::OUTSIDE, |edge| self.face_above[edge as usize])
+        let piece = |edge: u32, x_mm: i32| {
+            let span = self.spans[edge as usize];
+            (span.a.x_mm <= x_mm && x_mm < span.b.x_mm).then_some((span, edge))
+        };
+        span_below(&self.cells, p, piece).map_or(FaceId::OUTSIDE, |edge| self.face_above[edge as usize])
     }
 
     /// The nearest place on any edge, by exact distance; of edges equally near the lowest. `None` without edges.

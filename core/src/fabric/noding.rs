@@ -10,6 +10,7 @@
 //! and every run is met in its own direction without a sort of its own.
 
 use super::grid::Cells;
+use super::ids::VertexId;
 use super::pixels::{Span, key_of, passes, point_of, rounded_crossing};
 use crate::plan::PlanPoint;
 
@@ -35,15 +36,14 @@ pub(super) struct Noding {
 impl Noding {
     /// Leads every span through the hot pixels. Cost: O(n + k) for n spans with k crossings spread evenly; crowded cells
     /// are split until they are sparse.
-    pub fn of(spans: &[Span]) -> Self {
-        let cells = Cells::of(spans);
+    pub fn of(spans: &[Span], cells: &Cells) -> Self {
         let mut sweep = Sweep::default();
         let mut vertices: Vec<PlanPoint> = Vec::with_capacity(spans.len() * 2);
         let mut meetings: Vec<(u32, u32)> = Vec::with_capacity(spans.len() * 4);
         let mut run_starts = vec![0_u32; spans.len() + 1];
         for column in 0..cells.grid.columns() {
             for row in 0..cells.grid.rows() {
-                sweep.cell(spans, &cells, column, row);
+                sweep.cell(spans, cells, column, row);
             }
             sweep.pixels.sort_unstable();
             for &(key, first, count) in &sweep.pixels {
@@ -78,6 +78,15 @@ impl Noding {
             run_starts,
             runs,
         }
+    }
+
+    /// The piece of a span's run that is over `x_mm`, from its west end (with) to its east end (without), and its ends.
+    pub fn piece_over(&self, span: u32, x_mm: i32) -> Option<(Span, [VertexId; 2])> {
+        let run = &self.runs[self.run_starts[span as usize] as usize..self.run_starts[span as usize + 1] as usize];
+        let east = run.partition_point(|&vertex| self.vertices[vertex as usize].x_mm <= x_mm);
+        let ends = [*run.get(east.checked_sub(1)?)?, *run.get(east)?];
+        let [a, b] = ends.map(|vertex| self.vertices[vertex as usize]);
+        Some((Span { a, b }, ends.map(VertexId)))
     }
 }
 

@@ -29,17 +29,15 @@ pub(super) fn next_half_edges(vertices: &[PlanPoint], edges: &Edges) -> Vec<Half
         // Higher vertices lie in the half plane from straight down (without) to straight up (with), lower ones in the
         // other; within a half plane the sign of the cross product is a total order, counterclockwise.
         around.clear();
-        let outgoing = edges.starts_by_lower[vertex]..edges.starts_by_lower[vertex + 1];
         let target = |VertexId(id): VertexId| vertices[id as usize];
-        around.extend(outgoing.map(|edge| (target(edges.ends[edge as usize][1]), HalfEdgeId(edge * 2))));
+        for edge in edges.starts_by_lower[vertex]..edges.starts_by_lower[vertex + 1] {
+            around.push((target(edges.ends[edge as usize][1]), HalfEdgeId(edge * 2)));
+        }
         let to_higher = around.len();
         sort_counterclockwise(center, &mut around);
-        let arriving = &incoming[incoming_starts[vertex] as usize..incoming_starts[vertex + 1] as usize];
-        around.extend(
-            arriving
-                .iter()
-                .map(|&edge| (target(edges.ends[edge as usize][0]), HalfEdgeId(edge * 2 + 1))),
-        );
+        for &edge in &incoming[incoming_starts[vertex] as usize..incoming_starts[vertex + 1] as usize] {
+            around.push((target(edges.ends[edge as usize][0]), HalfEdgeId(edge * 2 + 1)));
+        }
         sort_counterclockwise(center, &mut around[to_higher..]);
         let Some(&(_, mut clockwise)) = around.last() else {
             continue;
