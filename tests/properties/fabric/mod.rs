@@ -3,5 +3,6 @@
 mod arrangement;
 mod drawings;
 mod joins;
+mod land;
 mod oracle;
 mod parts;
