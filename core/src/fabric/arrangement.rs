@@ -272,3 +272,6 @@ pub(super) fn spans_of(vertices: &[PlanPoint], ends: &[[VertexId; 2]]) -> Vec<Sp
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests;

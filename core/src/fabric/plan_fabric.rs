@@ -44,7 +44,7 @@ pub struct Fabric {
 pub struct FaceOfLand {
     /// Its id in the arrangement.
     pub id: FaceId,
-    /// A point inside it.
+    /// A point inside it; one of its corners where it is too thin to hold a point of the grid.
     pub anchor: PlanPoint,
     /// Whether it lies in the site; all faces do where no boundary is drawn.
     pub is_in_site: bool,
@@ -106,9 +106,11 @@ impl Fabric {
                 None => Arc::new(land_of(&key)),
             };
             kept.insert(key, Arc::clone(&land));
+            let corner = arrangement.outer_loop(id).map(|start| arrangement.origin(start));
+            let anchor = anchor_of(&arrangement, id).or(corner.map(|vertex| arrangement.point(vertex)));
             faces.push(FaceOfLand {
                 id,
-                anchor: anchor_of(&arrangement, id).unwrap_or_default(),
+                anchor: anchor.unwrap_or_default(),
                 is_in_site: in_site.contains(id),
                 use_mark: None,
                 outline,

@@ -4,5 +4,6 @@ mod arrangement;
 mod drawings;
 mod joins;
 mod land;
+mod many_lines;
 mod oracle;
 mod parts;

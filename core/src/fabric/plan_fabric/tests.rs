@@ -295,3 +295,45 @@ fn the_least_mark_speaks_for_a_face_and_marks_outside_sleep() {
         [MarkId(1), MarkId(2)]
     );
 }
+
+#[test]
+fn a_removed_street_divides_nothing() {
+    let mut across = street(&[(50, 0), (50, 80)], 10);
+    if let Mark::Street(street) = &mut across {
+        street.status = Status::Removed;
+    }
+    let fabric = fabric(vec![street(&SQUARE, 20), across]);
+    assert_eq!((fabric.faces.len(), fabric.links.links.len()), (1, 1));
+}
+
+#[test]
+fn a_dead_end_has_a_side_on_either_hand() {
+    let fabric = fabric(vec![street(&SQUARE, 20), street(&[(50, 0), (50, 40)], 10)]);
+    let along: Vec<_> = fabric.faces[0]
+        .sides
+        .iter()
+        .filter(|side| sides_street(&fabric, side).0 == MarkId(1))
+        .map(|side| (sides_street(&fabric, side).1, side.length_um))
+        .collect();
+    assert_eq!(along, [(Hand::Left, 40_000_000), (Hand::Right, 40_000_000)]);
+    assert!(
+        fabric.faces[0]
+            .sides
+            .iter()
+            .all(|side| super::super::sides::section_lets_front(&fabric.lines, side))
+    );
+}
+
+#[test]
+fn a_face_too_thin_for_a_point_is_anchored_at_a_corner() {
+    let mut thin = street(&[(0, 0), (100, 0)], 10);
+    if let Mark::Street(street) = &mut thin {
+        street.line = [(0, 0), (1_000, 1), (2_001, 1), (0, 0)]
+            .map(|(x, y)| Vertex::at(PlanPoint::new(x, y)))
+            .to_vec();
+    }
+    let fabric = fabric(vec![thin]);
+    assert_eq!(fabric.faces.len(), 1);
+    assert_eq!(anchor_of(&fabric.arrangement, fabric.faces[0].id), None);
+    assert!(fabric.arrangement.vertices().contains(&fabric.faces[0].anchor));
+}
