@@ -121,7 +121,9 @@ impl CostField {
 
     /// Forgets the last run at the cost of what it touched.
     fn reset(&mut self, node_count: usize) {
-        if self.labels.len() == node_count {
+        if self.labels.len() == node_count && self.touched.len() * 8 > node_count {
+            self.labels.fill(UNREACHED);
+        } else if self.labels.len() == node_count {
             for &rank in &self.touched {
                 self.labels[rank as usize] = UNREACHED;
             }
@@ -185,6 +187,14 @@ impl CostField {
                 break;
             };
             calendar.advance_to(bucket_cost);
+            // Reading all their rows now lets the machine fetch them side by side.
+            let mut ahead = 0;
+            for rank in calendar.current_nodes() {
+                ahead ^= arcs
+                    .get(network.first_arc[rank as usize] as usize)
+                    .map_or(0, |arc| arc.target);
+            }
+            std::hint::black_box(ahead);
             // Seeds of this bucket enter with it; a later seed's bucket lies ahead.
             while let Some(&(cost, owner, rank)) = seeds.last() {
                 if !calendar.is_current(cost) {
@@ -221,7 +231,7 @@ impl CostField {
                     };
                     let reached = cost + arc_cost;
                     let label = &mut labels[arc.target as usize];
-                    if reached < *label && reached <= limit {
+                    if (reached < *label) & (reached <= limit) {
                         if *label == UNREACHED {
                             touched.push(arc.target);
                         }
