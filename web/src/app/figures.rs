@@ -20,6 +20,8 @@ pub struct Row {
     pub range: Option<String>,
     /// Why there is no number.
     pub reason: Option<String>,
+    /// Whether it is a table.
+    pub is_table: bool,
     /// The rows of a table that hold anything: what each is for, and its number.
     pub cells: Vec<(String, String)>,
 }
@@ -115,6 +117,7 @@ fn row(figure: &FigureValue, ranges: Option<&[String]>) -> Row {
         value: String::new(),
         range: None,
         reason: None,
+        is_table: matches!(figure.content, Content::Table { .. }),
         cells: Vec::new(),
     };
     match &figure.content {

@@ -114,7 +114,12 @@ pub fn plan(app: &App) -> PlanShown {
             })
             .collect(),
         is_metric: units == UnitSystem::Metric,
-        described: format!("Drawing of {}. {}", document.heading.name, words::alternative(study)),
+        described: format!(
+            "Drawing of {}. {} {}",
+            document.heading.name,
+            words::alternative(study),
+            words::walk(study)
+        ),
     }
 }
 

@@ -1,12 +1,13 @@
 //! The drawing on the screen: layers handed to the browser when the plan changes, painted once per frame when anything
 //! did.
 
-use hobnail_core::fabric::HalfEdgeId;
 use hobnail_core::network::Reach;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
 
+use super::store::CANVAS;
 use super::{App, words};
+use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::canvas::camera::Camera;
 use crate::canvas::layers::overlay::Selected;
@@ -15,7 +16,7 @@ use crate::canvas::layers::{furniture, land, marks, overlay, shed, streets};
 use crate::canvas::palette;
 use crate::canvas::picture::Layer;
 use crate::canvas::room::Room;
-use crate::canvas::scene::{Line, Scene, Shed};
+use crate::canvas::scene::{Scene, Shed};
 use crate::canvas::scene_of::{meters, scene_of};
 use crate::input::ScreenPoint;
 use crate::tools::Selection;
@@ -26,10 +27,6 @@ const SHED_MINUTES: [u32; 2] = [10, 5];
 
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
-
-/// Enclosed land up to this size is washed whole when every street around it is reached, in square meters: larger land
-/// has a middle that is far from all of them.
-const LAND_WASHED_TO_M2: f64 = 30_000.0;
 
 /// The canvas and what the browser holds of the drawing.
 pub struct Stage {
@@ -95,6 +92,7 @@ impl Stage {
     /// Paints one frame.
     pub fn paint(&mut self, app: &App) {
         let camera = app.camera();
+        self.note_view(camera);
         let view = View {
             matrix: camera.screen_from_m_matrix(),
             px_per_unit: camera.px_per_m(),
@@ -128,6 +126,14 @@ impl Stage {
         let bar = furniture::bar(camera.px_per_m(), 160.0, app.units());
         self.painter
             .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::SCREEN);
+    }
+
+    /// Writes on the canvas how the plan lies on it, so that a test can point at a place of the plan: pixels per meter,
+    /// and where the plan's origin appears.
+    fn note_view(&self, camera: &Camera) {
+        let origin = camera.screen_from_m((0.0, 0.0));
+        let view = format!("{} {} {}", camera.px_per_m(), origin.x_px, origin.y_px);
+        document::note(CANVAS, "data-view", &view);
     }
 
     /// Trees are many: they are made for what is in view and a margin, and only from near.
@@ -214,30 +220,6 @@ fn shed_of(study: &Study, minutes: u32) -> Option<Shed> {
     (!stretches.is_empty()).then_some(Shed {
         minutes,
         stretches,
-        lands: lands_within(study, &reach),
         ends,
     })
-}
-
-/// Outlines of the land that has reached streets all around it.
-fn lands_within(study: &Study, reach: &Reach) -> Vec<Line> {
-    let fabric = study.fabric();
-    let whole: std::collections::BTreeSet<u32> = reach
-        .whole_links(study.network())
-        .into_iter()
-        .map(|link| link.0)
-        .collect();
-    let is_reached = |half_edge: &HalfEdgeId| {
-        fabric
-            .links
-            .link_of(half_edge.edge())
-            .is_some_and(|link| whole.contains(&link))
-    };
-    fabric
-        .faces
-        .iter()
-        .filter(|face| face.land_m2() <= LAND_WASHED_TO_M2)
-        .filter(|face| face.sides.iter().all(|side| side.half_edges.iter().all(is_reached)))
-        .filter_map(|face| face.outline.first().map(|ring| meters(ring)))
-        .collect()
 }

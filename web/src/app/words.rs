@@ -46,6 +46,22 @@ pub fn alternative(study: &Study) -> String {
     )
 }
 
+/// How much street lies within five minutes of a center, or why that can not be said.
+#[must_use]
+pub fn walk(study: &Study) -> String {
+    match study.walk() {
+        Ok(_) => {
+            let reached_m = study.walk_shed(300).length_um() as f64 / 1e6;
+            let units = study.document().settings.units;
+            format!(
+                "{} of street lie within 5 minutes of a center.",
+                length(reached_m, units)
+            )
+        }
+        Err(reason) => format!("{}.", sentence_case(reason)),
+    }
+}
+
 /// What a step did and which first-level figures it moved.
 #[must_use]
 pub fn what_changed(label: &str, before: &[Row], now: &[Row]) -> String {
@@ -218,6 +234,7 @@ mod tests {
             value: value.to_owned(),
             range: None,
             reason: None,
+            is_table: false,
             cells: Vec::new(),
         }
     }

@@ -7,7 +7,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Path2d};
 
 use super::textures::Textures;
-use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Shape, Sign, Stroke, Wash, Width, Words};
+use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Shape, Sign, Stroke, Width, Words};
 use crate::canvas::room::Room;
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
@@ -42,7 +42,6 @@ enum PreparedItem {
         stroke: Option<Stroke>,
         from_px_per_m: f64,
     },
-    Wash(Path2d, Path2d, Wash),
     Words(Words),
     Sign(Sign),
 }
@@ -61,8 +60,6 @@ impl Prepared {
 pub struct Painter {
     canvas: HtmlCanvasElement,
     context: CanvasRenderingContext2d,
-    wash_canvas: HtmlCanvasElement,
-    wash_context: CanvasRenderingContext2d,
     textures: Textures,
     ratio: f64,
     size_px: (f64, f64),
@@ -82,18 +79,10 @@ impl Painter {
             .get_element_by_id(id)
             .and_then(|element| element.dyn_into().ok())
             .ok_or_else(|| format!("there is no canvas {id}"))?;
-        let wash_canvas: HtmlCanvasElement = document
-            .create_element("canvas")
-            .ok()
-            .and_then(|element| element.dyn_into().ok())
-            .ok_or_else(|| "the browser has no canvas".to_owned())?;
         let context = context_of(&canvas)?;
-        let wash_context = context_of(&wash_canvas)?;
         Ok(Self {
             canvas,
             context,
-            wash_canvas,
-            wash_context,
             textures: Textures::default(),
             ratio: 0.0,
             size_px: (0.0, 0.0),
@@ -112,10 +101,8 @@ impl Painter {
             self.fitted = fitted;
             self.size_px = size_px;
             self.ratio = ratio;
-            for canvas in [&self.canvas, &self.wash_canvas] {
-                canvas.set_width((size_px.0 * ratio).round() as u32);
-                canvas.set_height((size_px.1 * ratio).round() as u32);
-            }
+            self.canvas.set_width((size_px.0 * ratio).round() as u32);
+            self.canvas.set_height((size_px.1 * ratio).round() as u32);
             self.textures = Textures::default();
         }
         size_px
@@ -156,7 +143,6 @@ impl Painter {
                     self.shape(path, clip.as_ref(), *fill, *stroke, view);
                 }
                 PreparedItem::Shape { .. } => {}
-                PreparedItem::Wash(lines, inside, wash) => self.wash(lines, inside, wash, view),
                 PreparedItem::Words(words) if view.px_per_unit >= words.from_px_per_m => self.words(words, view),
                 PreparedItem::Words(_) => {}
                 PreparedItem::Sign(sign) => self.sign(sign, view),
@@ -211,48 +197,6 @@ impl Painter {
         if clip.is_some() {
             self.context.restore();
         }
-    }
-
-    /// A wash is drawn aside as one mask, so that what overlaps is tinted once: first its edge, which is a broader mask
-    /// with the mask cut out of it, then its inside.
-    fn wash(&mut self, lines: &Path2d, inside: &Path2d, wash: &Wash, view: &View) {
-        let (edge, fill) = (self.css(wash.edge), self.css(wash.fill.at(1.0)));
-        let mask = |css: &str, width_m: f64| {
-            self.wash_context.set_stroke_style_str(css);
-            self.wash_context.set_fill_style_str(css);
-            line_style(&self.wash_context, width_m, true);
-            self.wash_context.stroke_with_path(lines);
-            self.wash_context.fill_with_path_2d(inside);
-        };
-        self.clear_wash(view);
-        mask(&edge, wash.width_m + 2.0 * wash.edge_px / view.px_per_unit);
-        composite(&self.wash_context, "destination-out");
-        mask(&edge, wash.width_m);
-        composite(&self.wash_context, "source-over");
-        self.lay_wash(1.0);
-        self.clear_wash(view);
-        mask(&fill, wash.width_m);
-        self.lay_wash(f64::from(wash.fill.opacity));
-    }
-
-    fn clear_wash(&self, view: &View) {
-        self.wash_context.set_transform_to(1.0, View::SCREEN.matrix);
-        let (width, height) = (
-            f64::from(self.wash_canvas.width()),
-            f64::from(self.wash_canvas.height()),
-        );
-        self.wash_context.clear_rect(0.0, 0.0, width, height);
-        self.wash_context.set_transform_to(self.ratio, view.matrix);
-    }
-
-    fn lay_wash(&self, opacity: f64) {
-        self.context.set_transform_to(1.0, View::SCREEN.matrix);
-        self.context.set_global_alpha(opacity);
-        // Both canvases are of this page and of one size.
-        let _ = self
-            .context
-            .draw_image_with_html_canvas_element(&self.wash_canvas, 0.0, 0.0);
-        self.context.set_global_alpha(1.0);
     }
 
     fn words(&mut self, words: &Words, view: &View) {
@@ -356,7 +300,6 @@ fn prepared(item: Item) -> Option<PreparedItem> {
             stroke,
             from_px_per_m,
         },
-        Item::Wash(wash) => PreparedItem::Wash(path_2d(&wash.lines)?, path_2d(&wash.inside)?, wash),
         Item::Words(words) => PreparedItem::Words(words),
         Item::Sign(sign) => PreparedItem::Sign(sign),
     })
@@ -422,11 +365,6 @@ fn dash(context: &CanvasRenderingContext2d, dash_px: &[f64], scale: f64) {
     let lengths: js_sys::Array = dash_px.iter().map(|px| JsValue::from_f64(px * scale)).collect();
     // Lengths that are finite and not negative are always accepted.
     let _ = context.set_line_dash(&lengths);
-}
-
-fn composite(context: &CanvasRenderingContext2d, operation: &str) {
-    // The name is one of the standard's.
-    let _ = context.set_global_composite_operation(operation);
 }
 
 /// The two-dimensional context of a canvas.

@@ -10,6 +10,8 @@ pub mod profile;
 
 pub mod offset;
 
+pub mod contour;
+
 pub mod palette;
 
 pub mod picture;

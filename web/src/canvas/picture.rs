@@ -1,4 +1,4 @@
-//! What is to be drawn, as plain data: shapes, words and washes in drawing order. The browser paints it; tests read it.
+//! What is to be drawn, as plain data: shapes, words and signs in drawing order. The browser paints it; tests read it.
 //!
 //! A [`Layer`] in plan meters is made once per change of the plan and painted under any camera: moving the view makes
 //! nothing anew. Widths are in plan meters where a thing has a true width and in pixels where it is a drawn line.
@@ -180,24 +180,6 @@ pub struct Shape {
     pub from_px_per_m: f64,
 }
 
-/// A reach: everything within half of `width_m` of some lines, and inside some rings, as one calm wash with a crisp
-/// edge.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Wash {
-    /// Lines that were reached.
-    pub lines: Path,
-    /// Rings that are washed whole.
-    pub inside: Path,
-    /// How broad it lies, in meters.
-    pub width_m: f64,
-    /// The wash.
-    pub fill: Color,
-    /// Its edge.
-    pub edge: Color,
-    /// Width of the edge, in pixels.
-    pub edge_px: f64,
-}
-
 /// Words on the drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Words {
@@ -269,8 +251,6 @@ pub enum Form {
 pub enum Item {
     /// A path.
     Shape(Shape),
-    /// A wash.
-    Wash(Wash),
     /// Words.
     Words(Words),
     /// A sign.

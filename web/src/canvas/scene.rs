@@ -24,6 +24,8 @@ pub struct Scene {
     pub ways: Vec<Way>,
     /// Where they meet.
     pub joints: Vec<Joint>,
+    /// Where dead ends end: across the right-of-way.
+    pub heads: Vec<Line>,
     /// Names of streets, once per street.
     pub names: Vec<(Line, String)>,
     /// Land that something holds back.
@@ -119,8 +121,6 @@ pub struct Shed {
     pub minutes: u32,
     /// Stretches of street reached.
     pub stretches: Vec<Line>,
-    /// Land with reached streets all around it, outer boundaries.
-    pub lands: Vec<Line>,
     /// Where the walk ends, for its label; the farthest first.
     pub ends: Vec<(f64, f64)>,
 }

@@ -12,11 +12,10 @@ use hobnail_core::plan::{
     StreetSectionId, UseMark,
 };
 
-use super::layers::land::middle;
+use super::layers::land::widest_place;
 use super::layers::marks;
 use super::profile::Profile;
 use super::scene::{Extent, Joint, Line, Patch, PlaceSign, Scene, Shed, Standing, Way};
-use crate::tools::near::is_inside;
 
 /// Planting keeps this far from the right-of-way of a street it meets, in meters.
 const CLEAR_OF_CORNER_M: f64 = 1.0;
@@ -178,16 +177,9 @@ fn label(document: &Document, face: &FaceOfLand, mark: &UseMark) -> Option<((f64
         1 => name.clone(),
         more => format!("{name} and {} more", more - 1),
     };
-    let shell = face.outline.first()?;
-    let outline = meters(shell);
-    let middle = middle(&outline)?;
-    let is_free = PlanPoint::checked_from_m(middle.0, middle.1).is_some_and(|point| is_inside(point, shell));
-    let (west, east) = outline
-        .iter()
-        .fold((f64::INFINITY, f64::NEG_INFINITY), |(west, east), point| {
-            (west.min(point.0), east.max(point.0))
-        });
-    Some((if is_free { middle } else { face.anchor.to_m() }, text, east - west))
+    let outline = meters(face.outline.first()?);
+    let (at, room_m) = widest_place(&outline)?;
+    Some((at, text, room_m))
 }
 
 fn ways(scene: &mut Scene, document: &Document, alternative: AlternativeId, fabric: &Fabric) {
@@ -227,12 +219,13 @@ fn ways(scene: &mut Scene, document: &Document, alternative: AlternativeId, fabr
         }
     };
     let mut ways = Vec::with_capacity(links.links.len());
+    let mut heads = Vec::new();
     for (index, link) in links.links.iter().enumerate() {
         let profile = profile_of(link);
         let half_m = half_widths(profile).map_or(0.0, |(row_m, ..)| row_m);
         let mut line = meters(&run_of(fabric, &link.half_edges));
         let [is_dead_start, is_dead_end] = link.ends.map(|node| at(node).len() == 1);
-        extend(&mut line, half_m, is_dead_start, is_dead_end);
+        heads.extend(extend(&mut line, half_m, [is_dead_start, is_dead_end]));
         let street = fabric.lines.streets.get(link.street as usize);
         let status = street.and_then(|street| status_of(document, alternative, street.mark));
         ways.push(Way {
@@ -272,25 +265,26 @@ fn ways(scene: &mut Scene, document: &Document, alternative: AlternativeId, fabr
         });
     scene.joints = joints.collect();
     scene.ways = ways;
+    scene.heads = heads;
 }
 
-/// Dead ends go on by half their width, as the land around them is laid.
-fn extend(line: &mut Line, by_m: f64, start: bool, end: bool) {
-    let beyond = |tip: (f64, f64), before: (f64, f64)| {
+/// Dead ends go on by half their width, as the land around them is laid; gives back the lines across their heads.
+fn extend(line: &mut Line, by_m: f64, dead: [bool; 2]) -> Vec<Line> {
+    let mut heads = Vec::new();
+    for (end, is_dead) in dead.into_iter().enumerate() {
+        let (tip, before) = match (end, line.as_mut_slice()) {
+            (0, [tip, before, ..]) | (1, [.., before, tip]) => (tip, *before),
+            _ => continue,
+        };
         let (x, y) = (tip.0 - before.0, tip.1 - before.1);
         let length_m = (x * x + y * y).sqrt();
-        if length_m > 0.0 {
-            (tip.0 + x / length_m * by_m, tip.1 + y / length_m * by_m)
-        } else {
-            tip
+        if is_dead && length_m > 0.0 {
+            let (x, y) = (x / length_m * by_m, y / length_m * by_m);
+            *tip = (tip.0 + x, tip.1 + y);
+            heads.push(vec![(tip.0 - y, tip.1 + x), (tip.0 + y, tip.1 - x)]);
         }
-    };
-    if start && let [tip, before, ..] = line.as_mut_slice() {
-        *tip = beyond(*tip, *before);
     }
-    if end && let [.., before, tip] = line.as_mut_slice() {
-        *tip = beyond(*tip, *before);
-    }
+    heads
 }
 
 fn status_of(document: &Document, alternative: AlternativeId, id: MarkId) -> Option<Status> {
@@ -352,6 +346,14 @@ mod tests {
         let mut ends: Vec<f64> = scene.ways[0].line.iter().map(|point| point.0).collect();
         ends.sort_by(f64::total_cmp);
         assert_eq!(ends, vec![-8.0, 108.0]);
+        assert_eq!(scene.heads.len(), 2);
+        assert!(
+            scene
+                .heads
+                .iter()
+                .flatten()
+                .all(|point| (point.1.abs() - 8.0).abs() < 1e-9)
+        );
         assert!(scene.joints.is_empty());
     }
 

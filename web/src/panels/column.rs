@@ -51,7 +51,7 @@ fn Figure(store: Store, id: String) -> impl IntoView {
     let toggled = id.clone();
     let basis_id = format!("basis-{}", id.replace('.', "-"));
     let controls = basis_id.clone();
-    let is_table = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| !row.cells.is_empty())));
+    let is_table = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.is_table)));
     view! {
         <li class="figure" class:is-table=is_table data-figure=id>
             <button

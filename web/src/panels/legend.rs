@@ -44,7 +44,7 @@ pub fn Legend(
                 <li>
                     <svg class="swatch" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
                         <rect x="1" y="1" width="20" height="20" fill=wash></rect>
-                        <path d="M2 2 V20" stroke=edge stroke-width="1.25"></path>
+                        <path d="M2 2 V20" stroke=edge stroke-width="1.25" stroke-dasharray="4 2.5"></path>
                     </svg>
                     "10 minutes to the center"
                 </li>

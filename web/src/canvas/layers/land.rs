@@ -68,7 +68,7 @@ pub fn constraint_names(scene: &Scene) -> Layer {
     let named = scene.constraints.iter().filter(|(.., name)| !name.is_empty());
     let words = named.filter_map(|(outline, kind, name)| {
         let color = color_of_words(palette::constraint(*kind).0);
-        Some(label(middle(outline)?, name.clone(), color, 0.35))
+        Some(label(widest_place(outline)?.0, name.clone(), color, 0.35))
     });
     Layer { items: words.collect() }
 }
@@ -96,6 +96,38 @@ pub fn middle(outline: &[(f64, f64)]) -> Option<(f64, f64)> {
         )
     });
     Some((f64::midpoint(low.0, high.0), f64::midpoint(low.1, high.1)))
+}
+
+/// The place inside an outline with the most room to either side, and how much that is: for words.
+#[must_use]
+pub fn widest_place(outline: &[(f64, f64)]) -> Option<((f64, f64), f64)> {
+    const LINES: u32 = 9;
+    let (low, high) = outline
+        .iter()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), point| {
+            (low.min(point.1), high.max(point.1))
+        });
+    (1..=LINES)
+        .flat_map(|line| {
+            let y = low + (high - low) * f64::from(line) / f64::from(LINES + 1);
+            let next = outline.iter().cycle().skip(1);
+            let crossed = outline.iter().zip(next).filter(|(a, b)| (a.1 <= y) != (b.1 <= y));
+            let mut crossings: Vec<f64> = crossed
+                .map(|(a, b)| a.0 + (b.0 - a.0) * (y - a.1) / (b.1 - a.1))
+                .collect();
+            crossings.sort_by(f64::total_cmp);
+            let inside = crossings.chunks_exact(2).filter_map(|pair| match pair {
+                [west, east] => Some(((f64::midpoint(*west, *east), y), east - west)),
+                _ => None,
+            });
+            inside.collect::<Vec<_>>()
+        })
+        // Among places with about as much room the one nearest the middle is taken.
+        .max_by(|one, other| {
+            let middle = f64::midpoint(low, high);
+            let worth = |(at, room_m): &((f64, f64), f64)| room_m - (at.1 - middle).abs() * 0.25;
+            worth(one).total_cmp(&worth(other))
+        })
 }
 
 fn by_use(patches: &[Patch], land_use: impl Fn(&Patch) -> Option<LandUse>) -> BTreeMap<LandUse, Path> {
@@ -193,6 +225,21 @@ mod tests {
             })
             .count();
         assert_eq!(textures, 1);
+    }
+
+    #[test]
+    fn words_stand_inside_a_bent_outline() {
+        let bent = [
+            (0.0, 0.0),
+            (100.0, 0.0),
+            (100.0, 20.0),
+            (20.0, 20.0),
+            (20.0, 100.0),
+            (0.0, 100.0),
+        ];
+        let (at, room_m) = widest_place(&bent).expect("there is room");
+        assert!(at.1 < 20.0 && (at.0 - 50.0).abs() < 1e-9, "{at:?}");
+        assert!((room_m - 100.0).abs() < 1e-9);
     }
 
     #[test]

@@ -2,42 +2,36 @@
 //!
 //! Reach is exact along streets; the wash shows it to the depth of a usual lot on either side.
 
+use crate::canvas::contour::around;
 use crate::canvas::palette;
-use crate::canvas::picture::{Align, Item, Layer, Path, Wash, Words};
+use crate::canvas::picture::{Align, Fill, Item, Layer, Path, Stroke, Words};
 use crate::canvas::scene::Scene;
 
-/// How broad the wash lies about a street, in meters: half a right-of-way and a lot depth on either side.
-pub const BREADTH_M: f64 = 84.0;
+/// How far the wash lies from a street, in meters: half a right-of-way and the depth of a usual lot.
+pub const DEPTH_M: f64 = 42.0;
 
-/// The washes, the widest first, each with its minutes in words at its farthest end.
+/// Land this small in the middle of a block is washed with what is around it, in square meters.
+const LEAST_HOLE_M2: f64 = 4_000.0;
+
+/// The washes, the widest first, each with its edge.
 #[must_use]
 pub fn sheds(scene: &Scene) -> Layer {
     let mut layer = Layer::default();
     for (rank, shed) in scene.sheds.iter().enumerate() {
         let mut path = Path::default();
-        for stretch in &shed.stretches {
-            path.line(stretch.iter().copied());
-        }
-        let mut inside = Path::default();
-        for land in &shed.lands {
-            inside.ring(land.iter().copied());
-        }
-        if path.is_empty() {
-            continue;
+        for ring in around(&shed.stretches, DEPTH_M, LEAST_HOLE_M2) {
+            path.ring(ring);
         }
         let is_inner = rank + 1 == scene.sheds.len();
-        layer.items.push(Item::Wash(Wash {
-            lines: path,
-            inside,
-            width_m: BREADTH_M,
-            fill: palette::SHED.at(if is_inner { 0.06 } else { 0.055 }),
-            edge: palette::SHED_EDGE,
-            edge_px: if is_inner {
-                palette::HEAVY_PX
-            } else {
-                palette::MEDIUM_PX
-            },
-        }));
+        let opacity = if is_inner { 0.06 } else { 0.055 };
+        let edge_px = if is_inner {
+            palette::HEAVY_PX
+        } else {
+            palette::MEDIUM_PX
+        };
+        let dash_px: &[f64] = if is_inner { &[] } else { &[9.0, 4.0] };
+        layer.fill(path.clone(), Fill::Flat(palette::SHED.at(opacity)));
+        layer.stroke(path, Stroke::drawn(palette::SHED_EDGE, edge_px).dashed(dash_px), 0.0);
     }
     layer
 }
@@ -75,23 +69,25 @@ mod tests {
         let shed = |minutes| Shed {
             minutes,
             stretches: vec![vec![(0.0, 0.0), (f64::from(minutes) * 60.0, 0.0)]],
-            lands: Vec::new(),
             ends: vec![(f64::from(minutes) * 60.0, 0.0)],
         };
         let scene = Scene {
             sheds: vec![shed(10), shed(5)],
             ..Scene::default()
         };
-        let edges: Vec<f64> = sheds(&scene)
+        let edges: Vec<Stroke> = sheds(&scene)
             .items
             .iter()
             .filter_map(|item| match item {
-                Item::Wash(wash) => Some(wash.edge_px),
+                Item::Shape(shape) => shape.stroke,
                 _ => None,
             })
             .collect();
         assert_eq!(edges.len(), 2);
-        assert!(edges[0] < edges[1], "{edges:?}");
+        assert!(
+            !edges[0].dash_px.is_empty() && edges[1].dash_px.is_empty(),
+            "told apart without color"
+        );
         assert_eq!(minutes(&scene).items.len(), 2);
     }
 }

@@ -25,6 +25,7 @@ pub fn streets(scene: &Scene) -> Layer {
     planted(&mut layer, scene);
     carriageways(&mut layer, scene);
     lanes(&mut layer, scene);
+    heads(&mut layer, scene);
     removed(&mut layer, scene);
     paths(&mut layer, scene);
     layer
@@ -200,6 +201,15 @@ fn lanes(layer: &mut Layer, scene: &Scene) {
             layer.stroke(band_path(&ways, band, true), line, LANES_FROM_PX_PER_M);
         }
     }
+}
+
+/// The line across the head of each dead end.
+fn heads(layer: &mut Layer, scene: &Scene) {
+    let mut path = Path::default();
+    for head in &scene.heads {
+        path.line(head.iter().copied());
+    }
+    layer.stroke(path, Stroke::drawn(palette::SOFT_INK, palette::MEDIUM_PX), 0.0);
 }
 
 /// Ways that go: crossed out, no ground of their own.
