@@ -2,8 +2,11 @@
 //!
 //! Elements are found by what a person or a screen reader finds them by, or by an `id` that the page keeps for good.
 
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use fantoccini::actions::{InputSource, KeyAction, KeyActions, MOUSE_BUTTON_LEFT, MouseActions, PointerAction};
+use fantoccini::elements::Element;
 use fantoccini::{Client, Locator};
 
 use crate::browser::{Browser, screenshots};
@@ -20,6 +23,12 @@ const SETTLED: Locator<'static> = Locator::Css("#drawing[data-worker]");
 
 /// The notice for faults of our own.
 const NOTICE: Locator<'static> = Locator::Id("notice");
+
+/// How long a test waits before it looks again.
+const BEAT: Duration = Duration::from_millis(50);
+
+/// A figure as it stands in the column: id, number with its words, range.
+pub type Figure = (String, String, String);
 
 /// The page, open in a browser.
 pub struct Page {
@@ -81,6 +90,184 @@ impl Page {
                 .map(|address| format!("asked for {address}")),
         );
         faults
+    }
+
+    /// Opens a sample sketch from the card of beginnings, which then goes away.
+    pub async fn begin_with(&self, file: &str) {
+        self.press(&format!("[data-begin='{file}']")).await;
+        self.wait_for("body:not(:has([data-welcome]))").await;
+    }
+
+    /// Opens a plan file from this machine.
+    pub async fn open_file(&self, path: &Path) {
+        let input = self
+            .client()
+            .find(Locator::Id("open-file"))
+            .await
+            .expect("the page opens files");
+        let path = path.to_str().expect("the path is text");
+        input.send_keys(path).await.expect("the driver hands the file over");
+    }
+
+    /// Saves the plan and gives back what arrived, once it has.
+    pub async fn save(&self) -> PathBuf {
+        let before = self.arrived();
+        self.press("[data-command='save']").await;
+        for _ in 0..PATIENCE.as_millis() / BEAT.as_millis() {
+            let new = self.arrived().into_iter().find(|path| !before.contains(path));
+            if let Some(new) = new {
+                return new;
+            }
+            tokio::time::sleep(BEAT).await;
+        }
+        panic!("nothing arrived in {}", self.browser.downloads().display());
+    }
+
+    fn arrived(&self) -> Vec<PathBuf> {
+        let folder = self.browser.downloads();
+        let entries = std::fs::read_dir(&folder).expect("the folder for downloads is there");
+        let paths = entries.map(|entry| entry.expect("its entries can be read").path());
+        paths
+            .filter(|path| path.extension().is_some_and(|ending| ending == "geojson"))
+            .collect()
+    }
+
+    /// Chooses a tool by its word.
+    pub async fn choose_tool(&self, word: &str) {
+        self.press(&format!("[data-tools] [data-tool='{word}']")).await;
+    }
+
+    /// Presses a button.
+    pub async fn press(&self, css: &str) {
+        let button = self.find(css).await;
+        button
+            .click()
+            .await
+            .unwrap_or_else(|fault| panic!("{css} can not be pressed: {fault}"));
+    }
+
+    /// The text of an element.
+    pub async fn text(&self, css: &str) -> String {
+        self.find(css).await.text().await.expect("the driver reads text")
+    }
+
+    /// Waits until an element is there.
+    pub async fn wait_for(&self, css: &str) {
+        let waiting = self.client().wait().at_most(PATIENCE);
+        let found = waiting.for_element(Locator::Css(css)).await;
+        found.unwrap_or_else(|fault| panic!("{css} does not appear: {fault}"));
+    }
+
+    async fn find(&self, css: &str) -> Element {
+        let found = self.client().find(Locator::Css(css)).await;
+        found.unwrap_or_else(|fault| panic!("{css} is not on the page: {fault}"))
+    }
+
+    /// An attribute of the drawing, such as its description.
+    pub async fn drawing(&self, attribute: &str) -> String {
+        let value = self
+            .find("#drawing")
+            .await
+            .attr(attribute)
+            .await
+            .expect("the driver reads attributes");
+        value.unwrap_or_default()
+    }
+
+    /// All first-level figures as they stand: id, number, range or reason.
+    pub async fn figures(&self) -> Vec<Figure> {
+        let script = "return [...document.querySelectorAll('#figures [data-figure]')].map(figure => [
+            figure.dataset.figure,
+            figure.querySelector('[data-value]').textContent,
+            figure.querySelector('[data-range]').textContent,
+        ])";
+        let read = self
+            .client()
+            .execute(script, Vec::new())
+            .await
+            .expect("the script runs");
+        serde_json::from_value(read).expect("the column of figures is texts")
+    }
+
+    /// All first-level figures, once their ranges are worked out for the plan as it stands.
+    pub async fn settled_figures(&self) -> Vec<Figure> {
+        self.wait_for("#figures [data-figure='homes.count'] [data-range]:not(:empty)")
+            .await;
+        self.wait_for("#figures [data-figure='jobs.per_home'] [data-range]:not(:empty)")
+            .await;
+        self.figures().await
+    }
+
+    /// Moves the pointer to a place of the plan, in meters east and north of its origin.
+    pub async fn point_at(&self, place: (f64, f64)) {
+        self.pointer(place, false).await;
+    }
+
+    /// Clicks at a place of the plan.
+    pub async fn click_at(&self, place: (f64, f64)) {
+        self.pointer(place, true).await;
+    }
+
+    async fn pointer(&self, (x_m, y_m): (f64, f64), presses: bool) {
+        let view = self.drawing("data-view").await;
+        let view: Vec<f64> = view
+            .split(' ')
+            .map(|part| part.parse().expect("the view is numbers"))
+            .collect();
+        let [px_per_m, origin_x, origin_y] = view[..] else {
+            panic!("the view is {view:?}")
+        };
+        let (left, top) = {
+            let bounds = self
+                .find("#drawing")
+                .await
+                .rectangle()
+                .await
+                .expect("the driver knows where it lies");
+            (bounds.0, bounds.1)
+        };
+        let to = PointerAction::MoveTo {
+            duration: None,
+            x: (left + origin_x + x_m * px_per_m).round(),
+            y: (top + origin_y - y_m * px_per_m).round(),
+        };
+        let mut actions = MouseActions::new("mouse".to_string()).then(to);
+        if presses {
+            let button = MOUSE_BUTTON_LEFT;
+            actions = actions
+                .then(PointerAction::Down { button })
+                .then(PointerAction::Up { button });
+        }
+        self.client()
+            .perform_actions(actions)
+            .await
+            .expect("the driver moves the pointer");
+    }
+
+    /// Types keys, some of them held while the last is pressed.
+    pub async fn keys(&self, keys: &[char]) {
+        let mut actions = KeyActions::new("keys".to_string());
+        for value in keys {
+            actions = actions.then(KeyAction::Down { value: *value });
+        }
+        for value in keys.iter().rev() {
+            actions = actions.then(KeyAction::Up { value: *value });
+        }
+        self.client()
+            .perform_actions(actions)
+            .await
+            .expect("the driver presses keys");
+    }
+
+    /// Loads the page again, with a query such as `?worker=none`.
+    pub async fn load_again(&self, query: &str) {
+        let address = format!("{}{query}", self.server.address());
+        self.client()
+            .goto(&address)
+            .await
+            .expect("the browser opens the address");
+        self.wait_for(":root[data-ready]").await;
+        self.wait_for("#drawing[data-worker]").await;
     }
 
     /// Runs a script in the page and waits until it calls its last argument.

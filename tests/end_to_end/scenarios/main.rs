@@ -1,3 +1,7 @@
 //! The page as people use it, one file per thing they do.
 
+#![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
+mod draw;
+mod files;
 mod load;

@@ -1,0 +1,116 @@
+//! Drawing a street across a block: the use stays on both halves, shed and numbers follow, undo restores them exactly.
+
+use hobnail_end_to_end::page::{Figure, Page};
+use hobnail_end_to_end::scenario::scenario;
+
+const VILLAGE: &str = "compact-village.geojson";
+
+/// On Cress Street and on Lantern Street of the village: the block of two-family and detached houses lies between.
+const ACROSS: [(f64, f64); 2] = [(-113.0, 111.25), (-43.3, 50.2)];
+
+const CONTROL: char = '\u{e009}';
+const SHIFT: char = '\u{e008}';
+const ENTER: char = '\u{e007}';
+const ESCAPE: char = '\u{e00c}';
+
+fn number(figures: &[Figure], id: &str) -> String {
+    let found = figures.iter().find(|figure| figure.0 == id);
+    found.unwrap_or_else(|| panic!("there is no figure {id}")).1.clone()
+}
+
+/// How many streets are drawn and blocks painted, as the drawing describes itself.
+async fn drawn_and_painted(page: &Page) -> (u32, u32) {
+    let described = page.drawing("aria-label").await;
+    let count = |thing: &str| {
+        let before = described.split(thing).next().expect("there is a first part");
+        let last = before.trim().rsplit(' ').next().and_then(|word| word.parse().ok());
+        last.unwrap_or_else(|| panic!("the drawing does not say how many {thing}: {described}"))
+    };
+    (count("streets drawn"), count("blocks painted"))
+}
+
+async fn draw_across(page: &Page) {
+    page.choose_tool("street").await;
+    page.click_at(ACROSS[0]).await;
+    page.click_at(ACROSS[1]).await;
+    page.keys(&[ENTER]).await;
+}
+
+#[test]
+fn a_street_across_a_block_keeps_the_use_on_both_halves_and_is_undone_exactly() {
+    scenario("draw", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        let described = page.drawing("aria-label").await;
+        let (streets, blocks) = drawn_and_painted(page).await;
+        let saved = std::fs::read(page.save().await).expect("the saved plan can be read");
+
+        draw_across(page).await;
+        let after = page.settled_figures().await;
+        assert_eq!(
+            drawn_and_painted(page).await,
+            (streets + 1, blocks + 1),
+            "both halves keep the use"
+        );
+        let homes = "homes.count";
+        assert_ne!(number(&after, homes), number(&figures, homes), "the street takes land");
+        let walk_of = |described: &str| described.split("painted.").nth(1).map(str::to_owned);
+        let described_after = page.drawing("aria-label").await;
+        assert_ne!(
+            walk_of(&described_after),
+            walk_of(&described),
+            "the walk-shed has grown"
+        );
+        let said = page.text("[data-said]").await;
+        assert!(said.contains("Draw street") && said.contains(", was "), "{said}");
+        page.take_screenshot("drawn").await;
+
+        page.keys(&[CONTROL, 'z']).await;
+        assert_eq!(page.settled_figures().await, figures);
+        assert_eq!(page.drawing("aria-label").await, described);
+        let again = std::fs::read(page.save().await).expect("the saved plan can be read");
+        assert!(
+            saved == again,
+            "the plan that is saved after undo is the same, byte for byte"
+        );
+
+        page.keys(&[CONTROL, SHIFT, 'z']).await;
+        assert_eq!(page.settled_figures().await, after);
+    });
+}
+
+#[test]
+fn numbers_move_with_the_pointer_and_come_back_when_the_street_is_given_up() {
+    scenario("preview", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        page.choose_tool("street").await;
+        page.click_at(ACROSS[0]).await;
+        page.point_at(ACROSS[1]).await;
+        let during = page.figures().await;
+        assert_ne!(number(&during, "homes.count"), number(&figures, "homes.count"));
+        assert!(
+            during.iter().all(|figure| figure.2.is_empty()),
+            "no range is shown that was not drawn for this"
+        );
+        page.keys(&[ESCAPE]).await;
+        assert_eq!(page.settled_figures().await, figures);
+    });
+}
+
+#[test]
+fn a_street_is_drawn_by_keyboard_alone() {
+    scenario("keyboard", async |page| {
+        page.begin_with("blank-site.geojson").await;
+        let (streets, _) = drawn_and_painted(page).await;
+        page.run_script("document.getElementById('drawing').focus(); arguments[0]()")
+            .await;
+        page.keys(&['s']).await;
+        const RIGHT: char = '\u{e014}';
+        const UP: char = '\u{e013}';
+        for key in [UP, ENTER, RIGHT, RIGHT, RIGHT, RIGHT, ENTER, ENTER] {
+            page.keys(&[key]).await;
+        }
+        assert_eq!(drawn_and_painted(page).await.0, streets + 1);
+    });
+}
