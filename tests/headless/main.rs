@@ -7,7 +7,8 @@
 )]
 
 mod arrangement;
-mod measured_samples;
+
+mod measure_command;
 mod network_cases;
 mod network_command;
 mod samples;
