@@ -7,7 +7,6 @@
 )]
 
 mod arrangement;
-
 mod measure_command;
 mod network_cases;
 mod network_command;
