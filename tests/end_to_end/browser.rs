@@ -1,10 +1,12 @@
 //! Chromium through its driver: one driver, one session and one fresh profile per test.
 
 use std::fmt::Write as _;
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, Read, Write as _};
+use std::net::{Ipv4Addr, TcpStream};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
+use std::time::Duration;
 
 use fantoccini::wd::WebDriverCompatibleCommand;
 use fantoccini::{Client, ClientBuilder};
@@ -176,9 +178,28 @@ impl Driver {
     }
 }
 
+impl Driver {
+    /// Asks the driver to end its browser and itself, and waits until it answered that it does.
+    fn ask_to_go(&self) -> std::io::Result<()> {
+        let mut stream = TcpStream::connect((Ipv4Addr::LOCALHOST, self.port))?;
+        stream.set_read_timeout(Some(Duration::from_secs(10)))?;
+        write!(
+            stream,
+            "GET /shutdown HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\n\r\n",
+            self.port
+        )?;
+        stream.read_to_end(&mut Vec::new())?;
+        Ok(())
+    }
+}
+
 impl Drop for Driver {
     fn drop(&mut self) {
-        // None may be a reason for a test to fail: the driver may have ended by itself.
+        // None of this may be a reason for a test to fail: the driver may have ended by itself. It is asked to go first,
+        // since it then ends the browser too, which a killed driver leaves behind.
+        if self.port != 0 {
+            let _ = self.ask_to_go();
+        }
         let _ = self.process.kill();
         let _ = self.process.wait();
         let _ = std::fs::remove_dir_all(&self.folder);
