@@ -167,7 +167,7 @@ fn what_can_not_run_says_why() {
         "a tolerance of 11 m is not between",
     );
     check(&["paint"], b"", 2, "", "hobnail: no command paint\n");
-    check(&[], b"", 2, "", "usage: hobnail network");
+    check(&[], b"", 2, "", "hobnail network STREETS.geojson");
     // A bad points file is named by its own name.
     let streets = fixture("d1_grid/streets.geojson");
     check(
@@ -190,7 +190,8 @@ fn degrees_beyond_the_earth_are_told_with_their_place() {
 
 #[test]
 fn help_and_version_are_answered() {
-    check(&["--help"], b"", 0, "usage: hobnail network STREETS.geojson", "");
+    check(&["--help"], b"", 0, "hobnail network STREETS.geojson", "");
+    check(&["measure", "--help"], b"", 0, "--basis FIGURE", "");
     check(&["network", "--help"], b"", 0, "--tolerance M", "");
     check(&["--version"], b"", 0, "hobnail ", "");
 }
