@@ -191,5 +191,5 @@ fn end_to_end(project: &Project, chromium: &Chromium) -> Result<(), String> {
     command
         .env("HOBNAIL_CHROMIUM", &chromium.browser)
         .env("HOBNAIL_CHROMEDRIVER", &chromium.driver);
-    run(command.env("HOBNAIL_COMMAND_LINE", project.target.join("release/hobnail")))
+    run(command.env("HOBNAIL_COMMAND_LINE", project.target.join("debug/hobnail")))
 }
