@@ -1,11 +1,15 @@
 //! Opening and saving plans, and the samples that come with the page.
 
+use std::cell::RefCell;
+
 use hobnail_core::exchange::plan_file;
+use hobnail_core::plan::Document;
 use leptos::prelude::*;
 
 use super::App;
 use super::store::Store;
 use crate::browser::files::{self, Opened};
+use crate::browser::notice;
 
 /// A sample sketch that lies beside the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,6 +27,27 @@ const SAMPLE_FOLDER: &str = "sample-sketches";
 
 /// Media type of GeoJSON (RFC 7946, section 12).
 const GEOJSON: &str = "application/geo+json";
+
+thread_local! {
+    /// The plan after the last finished step: what is saved when the page fails.
+    static LAST_GOOD: RefCell<Option<Document>> = const { RefCell::new(None) };
+}
+
+/// Keeps the plan as it stands, between gestures, in case the page fails.
+pub fn keep(app: &App) {
+    if !app.study().is_in_gesture() {
+        LAST_GOOD.set(Some(app.study().document().clone()));
+    }
+}
+
+/// Makes the plan that was kept last available to the notice of a failed page.
+pub fn offer_when_failed() {
+    notice::keep_by(|| {
+        let document = LAST_GOOD.try_with(|kept| kept.try_borrow().ok()?.clone()).ok()??;
+        let text = plan_file::write(&document).ok()?;
+        Some((file_name(&document.heading.name), GEOJSON, text))
+    });
+}
 
 impl Store {
     /// Opens a plan file that was read.

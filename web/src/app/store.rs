@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use super::background::Background;
 use super::basis::{self, BasisShown};
 use super::figures::Row;
+use super::files;
 use super::shown::{self, HandShown, PlanShown};
 use super::stage::Stage;
 use super::{App, Changes};
@@ -74,6 +75,7 @@ impl Store {
             notice: RwSignal::default(),
             is_new: RwSignal::new(true),
         };
+        files::offer_when_failed();
         store.act(|_| ());
         store
     }
@@ -119,6 +121,9 @@ impl Store {
             work(app);
             changes = app.take_changes();
             self.show(app, changes);
+            if changes.plan {
+                files::keep(app);
+            }
         });
         if changes.any() {
             self.ask_for_frame(changes);

@@ -61,10 +61,15 @@ pub fn before_next_frame(work: impl FnOnce() + 'static) {
 
 /// Runs `work` soon, after what the browser has to do first: the beat of jobs sliced on the main thread.
 pub fn soon(work: impl FnOnce() + 'static) {
+    later(0, work);
+}
+
+/// Runs `work` after so many milliseconds.
+pub fn later(delay_ms: i32, work: impl FnOnce() + 'static) {
     let Some(window) = web_sys::window() else { return };
     let work = Closure::once_into_js(work);
     // A function is always accepted.
-    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(work.unchecked_ref(), 0);
+    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(work.unchecked_ref(), delay_ms);
 }
 
 /// Runs `work` whenever the window changes its size, for as long as the page is open.

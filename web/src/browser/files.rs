@@ -6,6 +6,9 @@ use wasm_bindgen::{JsCast, JsValue};
 /// A file that was opened: its name and its text, or why it could not be read.
 pub type Opened = Result<(String, String), String>;
 
+/// How long a saved file's address is kept.
+const KEPT_MS: i32 = 60_000;
+
 /// Offers `text` as a file of this name, to be kept where the user's browser keeps files.
 ///
 /// # Errors
@@ -13,11 +16,7 @@ pub type Opened = Result<(String, String), String>;
 pub fn save(name: &str, media_type: &str, text: &str) -> Result<(), String> {
     let refused = |_: JsValue| format!("the browser did not accept the file {name}");
     let document = super::document::document().ok_or_else(|| "there is no page to save from".to_owned())?;
-    let options = web_sys::BlobPropertyBag::new();
-    options.set_type(media_type);
-    let parts = js_sys::Array::of1(&JsValue::from_str(text));
-    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options).map_err(refused)?;
-    let address = web_sys::Url::create_object_url_with_blob(&blob).map_err(refused)?;
+    let address = address_of(media_type, text).map_err(refused)?;
     let link: web_sys::HtmlAnchorElement = document
         .create_element("a")
         .map_err(refused)?
@@ -26,7 +25,24 @@ pub fn save(name: &str, media_type: &str, text: &str) -> Result<(), String> {
     link.set_href(&address);
     link.set_download(name);
     link.click();
-    web_sys::Url::revoke_object_url(&address).map_err(refused)
+    // Some browsers read it only after a while.
+    super::document::later(KEPT_MS, move || {
+        // An address of our own is always known.
+        let _ = web_sys::Url::revoke_object_url(&address);
+    });
+    Ok(())
+}
+
+/// An address under which this page alone finds `text` as a file.
+///
+/// # Errors
+/// The browser's own, when it refuses.
+pub fn address_of(media_type: &str, text: &str) -> Result<String, JsValue> {
+    let options = web_sys::BlobPropertyBag::new();
+    options.set_type(media_type);
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options)?;
+    web_sys::Url::create_object_url_with_blob(&blob)
 }
 
 /// Reads the file chosen in the file input `event` comes from, and hands it on; nothing when none was chosen.

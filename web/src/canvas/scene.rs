@@ -47,10 +47,23 @@ pub struct Patch {
     pub main: Option<LandUse>,
     /// The use of the next most.
     pub second: Option<LandUse>,
-    /// Sides that differ: the run of the boundary, how deep in meters the use goes from it, and the use.
-    pub sides: Vec<(Line, f64, LandUse)>,
+    /// Sides that differ.
+    pub sides: Vec<PatchSide>,
     /// Where its label stands, what it says, and how much room it has, in meters.
     pub label: Option<((f64, f64), String, f64)>,
+}
+
+/// A side of enclosed land with a use of its own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PatchSide {
+    /// The run of the boundary along a street, the land on its left.
+    pub run: Line,
+    /// How deep the use goes from there, in meters.
+    pub depth_m: f64,
+    /// The use.
+    pub main: LandUse,
+    /// The use of other floors.
+    pub second: Option<LandUse>,
 }
 
 /// A street or path between two intersections.

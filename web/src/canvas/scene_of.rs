@@ -15,7 +15,7 @@ use hobnail_core::plan::{
 use super::layers::land::widest_place;
 use super::layers::marks;
 use super::profile::Profile;
-use super::scene::{Extent, Joint, Line, Patch, PlaceSign, Scene, Shed, Standing, Way};
+use super::scene::{Extent, Joint, Line, Patch, PatchSide, PlaceSign, Scene, Shed, Standing, Way};
 
 /// Planting keeps this far from the right-of-way of a street it meets, in meters.
 const CLEAR_OF_CORNER_M: f64 = 1.0;
@@ -98,11 +98,12 @@ fn patch(document: &Document, fabric: &Fabric, face: &FaceOfLand, mark: &UseMark
             .and_then(|(street, _)| fabric.lines.streets.get(street as usize));
         let half_width_m = half_width_m.map_or(0.0, |street| f64::from(street.right_of_way_mm) / 2000.0);
         let depth_m = half_width_m + f64::from(building_type.lot_depth_mm) / 1000.0;
-        Some((
-            meters(&run_of(fabric, &side.half_edges)),
+        Some(PatchSide {
+            run: meters(&run_of(fabric, &side.half_edges)),
             depth_m,
-            building_type.land_use,
-        ))
+            main: building_type.land_use,
+            second: other_floors(building_type),
+        })
     });
     let pieces = &face.land.pieces;
     Patch {
@@ -148,14 +149,19 @@ fn uses_of(document: &Document, mark: &UseMark) -> (Option<LandUse>, Option<Land
         .filter(|(land_use, _)| Some(**land_use) != main)
         .max_by_key(|(_, share)| **share)
         .map(|(land_use, _)| *land_use);
-    let upstairs = portions.first().and_then(|(building_type, _)| {
-        let floors = building_type
-            .stories
-            .iter()
-            .filter_map(|story| use_of_floor(story.floor_use));
-        floors.into_iter().find(|land_use| Some(*land_use) != main)
-    });
+    let upstairs = portions
+        .first()
+        .and_then(|(building_type, _)| other_floors(building_type));
     (main, other.or(upstairs))
+}
+
+/// The use of floors that differ from the building type's own.
+fn other_floors(building_type: &BuildingType) -> Option<LandUse> {
+    let floors = building_type
+        .stories
+        .iter()
+        .filter_map(|story| use_of_floor(story.floor_use));
+    floors.into_iter().find(|land_use| *land_use != building_type.land_use)
 }
 
 const fn use_of_floor(floor_use: FloorUse) -> Option<LandUse> {

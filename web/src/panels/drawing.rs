@@ -40,5 +40,6 @@ pub fn Drawing(
                 on:contextmenu=move |event| event.prevent_default()
             ></canvas>
         </main>
+        <div class="focus-frame" aria-hidden="true"></div>
     }
 }

@@ -55,11 +55,11 @@ fn Sections(store: Store) -> impl IntoView {
         }
     };
     view! {
-        <fieldset class="palette" data-palette="street-section">
-            <legend>"Street section"</legend>
-            <div class="choices">{move || sections.get().into_iter().map(line).collect_view()}</div>
+        <div class="palette" data-palette="street-section">
+            <p id="street-section-title" class="palette-title">"Street section"</p>
+            <div class="choices" role="radiogroup" aria-labelledby="street-section-title">{move || sections.get().into_iter().map(line).collect_view()}</div>
             {move || drawn.get().map(|section| view! { <Strips section/> })}
-        </fieldset>
+        </div>
     }
 }
 
@@ -170,27 +170,25 @@ fn BuildingTypes(store: Store) -> impl IntoView {
     };
     view! {
         <div class="palette" data-palette="building-type">
-            <fieldset>
-                <legend>"Paint"</legend>
-                <div class="brushes">{brushes.map(brush_line).collect_view()}</div>
-            </fieldset>
-            <fieldset>
-                <legend>"Building type"</legend>
-                <div class="choices">
-                    {move || types.get().into_iter().map(line).collect_view()}
-                    <label class="choice">
-                        <input
-                            type="radio"
-                            name="building-type"
-                            value="none"
-                            prop:checked=move || chosen.get() == Some(None)
-                            on:change=move |_| choose(store, |choices| choices.building_type = None)
-                        />
-                        <Swatch land_use=None/>
-                        <span class="choice-name">"No use"</span>
-                    </label>
-                </div>
-            </fieldset>
+            <div role="radiogroup" aria-labelledby="brush-title">
+                <p id="brush-title" class="palette-title">"Paint"</p>
+                {brushes.map(brush_line).collect_view()}
+            </div>
+            <p id="building-type-title" class="palette-title">"Building type"</p>
+            <div class="choices" role="radiogroup" aria-labelledby="building-type-title">
+                {move || types.get().into_iter().map(line).collect_view()}
+                <label class="choice">
+                    <input
+                        type="radio"
+                        name="building-type"
+                        value="none"
+                        prop:checked=move || chosen.get() == Some(None)
+                        on:change=move |_| choose(store, |choices| choices.building_type = None)
+                    />
+                    <Swatch land_use=None/>
+                    <span class="choice-name">"No use"</span>
+                </label>
+            </div>
             <p class="cut choice-more">
                 {move || described.get().map_or_else(
                     || "Clears what is there.".to_owned(),

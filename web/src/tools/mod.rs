@@ -169,6 +169,8 @@ pub struct Hints {
     pub outline: Vec<PlanPoint>,
     /// A stretch of street that the next press acts upon.
     pub stretch: Vec<PlanPoint>,
+    /// A side of land that the next press acts upon: its run, and how far from it in meters the land begins.
+    pub side: Option<(Vec<PlanPoint>, f64)>,
     /// Points set so far.
     pub points: Vec<PlanPoint>,
     /// A length being drawn, in millimeters, beside its middle.

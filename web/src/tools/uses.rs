@@ -152,7 +152,10 @@ pub fn hints(state: &State) -> Hints {
             ..Hints::default()
         },
         Some(Stroke::Side { land, side }) => Hints {
-            stretch: land.sides.get(*side).map_or_else(Vec::new, |side| side.run.clone()),
+            side: land
+                .sides
+                .get(*side)
+                .map(|side| (side.run.clone(), side.half_width_mm / 1000.0)),
             ..Hints::default()
         },
     }
@@ -430,7 +433,8 @@ mod tests {
         let scene = two_blocks();
         let stroke = stroke_at(PlanPoint::new(30_000, 12_000), false, &scene.sight()).expect("a side");
         let shown = hints(&State::Resting { hover: Some(stroke) });
-        assert_eq!(shown.stretch, vec![PlanPoint::new(0, 0), PlanPoint::new(100_000, 0)]);
+        let (run, _) = shown.side.expect("a side");
+        assert_eq!(run, vec![PlanPoint::new(0, 0), PlanPoint::new(100_000, 0)]);
     }
 
     #[test]

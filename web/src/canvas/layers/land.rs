@@ -4,9 +4,10 @@ use std::collections::BTreeMap;
 
 use hobnail_core::plan::building::LandUse;
 
+use crate::canvas::offset::beside;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Item, Layer, Path, Shape, Stroke, Texture, Words};
-use crate::canvas::scene::{Patch, Scene};
+use crate::canvas::scene::{Patch, PatchSide, Scene};
 
 /// The paper of the site and the tints of its land.
 #[must_use]
@@ -36,8 +37,8 @@ pub fn ground(scene: &Scene) -> Layer {
         layer.fill(path, Fill::Textured(Texture::Bands, palette::tone(land_use).at(0.6)));
     }
     for patch in &scene.patches {
-        for (run, depth_m, land_use) in &patch.sides {
-            side(&mut layer, patch, run, *depth_m, *land_use);
+        for found in &patch.sides {
+            side(&mut layer, patch, found);
         }
     }
     layer
@@ -147,22 +148,43 @@ fn rings(path: &mut Path, patch: &Patch) {
 }
 
 /// A side is a band along its run, seen only inside its land.
-fn side(layer: &mut Layer, patch: &Patch, run: &[(f64, f64)], depth_m: f64, land_use: LandUse) {
+fn side(layer: &mut Layer, patch: &Patch, found: &PatchSide) {
     let mut clip = Path::default();
     rings(&mut clip, patch);
-    let mut path = Path::default();
-    path.line(run.iter().copied());
-    let mut add = |color: Color, width_m: f64| {
+    let back = beside(&found.run, found.depth_m);
+    let mut band = Path::default();
+    band.ring(found.run.iter().copied().chain(back.iter().rev().copied()));
+    let mut edge = Path::default();
+    edge.line(back);
+    let mut add = |path: &Path, fill: Option<Fill>, stroke: Option<Stroke>| {
         layer.items.push(Item::Shape(Shape {
             path: path.clone(),
             clip: Some(clip.clone()),
-            fill: None,
-            stroke: Some(Stroke::band(color, width_m)),
+            fill,
+            stroke,
             from_px_per_m: 0.0,
         }));
     };
-    add(palette::tone(land_use), 2.0 * depth_m + 0.8);
-    add(palette::tint(land_use), 2.0 * depth_m);
+    add(&band, Some(Fill::Flat(palette::tint(found.main))), None);
+    if let Some(texture) = palette::texture(found.main) {
+        add(
+            &band,
+            Some(Fill::Textured(texture, palette::tone(found.main).at(0.55))),
+            None,
+        );
+    }
+    if let Some(second) = found.second {
+        add(
+            &band,
+            Some(Fill::Textured(Texture::Bands, palette::tone(second).at(0.6))),
+            None,
+        );
+    }
+    add(
+        &edge,
+        None,
+        Some(Stroke::drawn(palette::tone(found.main), palette::FINE_PX)),
+    );
 }
 
 fn label(at: (f64, f64), text: String, color: Color, from_px_per_m: f64) -> Item {
@@ -249,7 +271,12 @@ mod tests {
                 rings: vec![square(50.0)],
                 main: None,
                 second: None,
-                sides: vec![(vec![(0.0, 0.0), (50.0, 0.0)], 20.0, LandUse::Business)],
+                sides: vec![PatchSide {
+                    run: vec![(0.0, 0.0), (50.0, 0.0)],
+                    depth_m: 20.0,
+                    main: LandUse::Business,
+                    second: Some(LandUse::Residential),
+                }],
                 label: None,
             }],
             ..Scene::default()
@@ -263,7 +290,7 @@ mod tests {
                 _ => None,
             })
             .collect();
-        assert_eq!(sides.len(), 2, "an edge and the band itself");
+        assert_eq!(sides.len(), 4, "tint, texture, bands of the second use, edge");
         assert!(sides.iter().all(|clip| clip.runs().count() == 1));
     }
 }

@@ -3,11 +3,15 @@
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{PlanPoint, UseMark};
 
+use crate::canvas::offset::beside;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
 use crate::tools::Hints;
 use crate::tools::select::middles;
 use crate::tools::snap::Reason;
+
+/// How deep a side is shown that the next press acts upon, in meters.
+const SIDE_SHOWN_M: f64 = 12.0;
 
 /// What is selected, as far as it is drawn.
 #[derive(Clone, Debug, PartialEq)]
@@ -73,6 +77,16 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
 pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
     let mut layer = Layer::default();
     outline(&mut layer, &hints.outline, 0.10);
+    if let Some((run, from_m)) = &hints.side {
+        // The land lies to the left of its run.
+        let run: Vec<_> = run.iter().map(|point| point.to_m()).collect();
+        let back = beside(&run, from_m + SIDE_SHOWN_M);
+        let mut band = Path::default();
+        band.ring(beside(&run, *from_m).into_iter().chain(back.into_iter().rev()));
+        layer.fill(band.clone(), Fill::Flat(palette::CHOSEN.at(0.25)));
+        layer.stroke(band.clone(), Stroke::drawn(palette::PAPER, 4.5), 0.0);
+        layer.stroke(band, Stroke::drawn(palette::CHOSEN, palette::HEAVY_PX), 0.0);
+    }
     let mut stretch = Path::default();
     stretch.line(hints.stretch.iter().map(|point| point.to_m()));
     layer.stroke(stretch.clone(), Stroke::drawn(palette::PAPER, 9.0), 0.0);
