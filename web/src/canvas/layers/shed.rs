@@ -17,9 +17,10 @@ const LEAST_HOLE_M2: f64 = 4_000.0;
 #[must_use]
 pub fn sheds(scene: &Scene) -> Layer {
     let mut layer = Layer::default();
-    for (rank, shed) in scene.sheds.iter().enumerate() {
+    let sets: Vec<_> = scene.sheds.iter().map(|shed| shed.stretches.as_slice()).collect();
+    for (rank, rings) in around(&sets, DEPTH_M, LEAST_HOLE_M2).into_iter().enumerate() {
         let mut path = Path::default();
-        for ring in around(&shed.stretches, DEPTH_M, LEAST_HOLE_M2) {
+        for ring in rings {
             path.ring(ring);
         }
         let is_inner = rank + 1 == scene.sheds.len();
