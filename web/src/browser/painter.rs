@@ -1,13 +1,16 @@
-//! Paints layers on a canvas. Paths cross into the browser once per change of the plan; a frame under a moved camera
-//! only names them again.
+//! Paints layers on a canvas. Paths cross into the browser at most once per change of the plan, when they are first
+//! seen; a frame under a moved camera only names them again.
 
+use std::cell::OnceCell;
 use std::collections::BTreeMap;
+use std::rc::Rc;
+use std::sync::Arc;
 
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Path2d};
 
 use super::textures::Textures;
-use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Shape, Sign, Stroke, Width, Words};
+use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Width, Words};
 use crate::canvas::room::Room;
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
@@ -29,15 +32,15 @@ impl View {
     };
 }
 
-/// A layer whose paths the browser holds.
+/// A layer whose paths the browser holds, each from the first time it is painted on.
 pub struct Prepared {
     items: Vec<PreparedItem>,
 }
 
 enum PreparedItem {
     Shape {
-        path: Path2d,
-        clip: Option<Path2d>,
+        path: Rc<Held>,
+        clip: Option<Rc<Held>>,
         fill: Option<Fill>,
         stroke: Option<Stroke>,
         from_px_per_m: f64,
@@ -46,13 +49,47 @@ enum PreparedItem {
     Sign(Sign),
 }
 
+/// A path, and what the browser made of it once it was needed.
+struct Held {
+    path: Arc<Path>,
+    made: OnceCell<Option<Path2d>>,
+}
+
+impl Held {
+    /// The browser's path; `None` only where it has no paths.
+    fn made(&self) -> Option<&Path2d> {
+        self.made.get_or_init(|| path_2d(&self.path)).as_ref()
+    }
+
+    /// What `last` holds, where that is the same path; else anew. Shapes that share a path follow each other.
+    fn of(path: Arc<Path>, last: &mut Option<Rc<Self>>) -> Rc<Self> {
+        match last {
+            Some(held) if Arc::ptr_eq(&held.path, &path) => Rc::clone(held),
+            _ => Rc::clone(last.insert(Rc::new(Self {
+                path,
+                made: OnceCell::new(),
+            }))),
+        }
+    }
+}
+
 impl Prepared {
-    /// Hands the paths of a layer to the browser.
+    /// Makes a layer ready to be painted.
     #[must_use]
     pub fn of(layer: Layer) -> Self {
-        Self {
-            items: layer.items.into_iter().filter_map(prepared).collect(),
-        }
+        let (mut last_path, mut last_clip) = (None, None);
+        let items = layer.items.into_iter().map(|item| match item {
+            Item::Shape(shape) => PreparedItem::Shape {
+                path: Held::of(shape.path, &mut last_path),
+                clip: shape.clip.map(|clip| Held::of(clip, &mut last_clip)),
+                fill: shape.fill,
+                stroke: shape.stroke,
+                from_px_per_m: shape.from_px_per_m,
+            },
+            Item::Words(words) => PreparedItem::Words(words),
+            Item::Sign(sign) => PreparedItem::Sign(sign),
+        });
+        Self { items: items.collect() }
     }
 }
 
@@ -140,7 +177,10 @@ impl Painter {
                     stroke,
                     from_px_per_m,
                 } if view.px_per_unit >= *from_px_per_m => {
-                    self.shape(path, clip.as_ref(), *fill, *stroke, view);
+                    let clip = clip.as_ref().and_then(|clip| clip.made());
+                    if let Some(path) = path.made() {
+                        self.shape(path, clip, *fill, *stroke, view);
+                    }
                 }
                 PreparedItem::Shape { .. } => {}
                 PreparedItem::Words(words) if view.px_per_unit >= words.from_px_per_m => self.words(words, view),
@@ -283,26 +323,6 @@ impl ContextExt for CanvasRenderingContext2d {
         // Six finite numbers are always accepted.
         let _ = self.set_transform(a * ratio, b * ratio, c * ratio, d * ratio, e, f);
     }
-}
-
-fn prepared(item: Item) -> Option<PreparedItem> {
-    Some(match item {
-        Item::Shape(Shape {
-            path,
-            clip,
-            fill,
-            stroke,
-            from_px_per_m,
-        }) => PreparedItem::Shape {
-            path: path_2d(&path)?,
-            clip: clip.as_ref().and_then(path_2d),
-            fill,
-            stroke,
-            from_px_per_m,
-        },
-        Item::Words(words) => PreparedItem::Words(words),
-        Item::Sign(sign) => PreparedItem::Sign(sign),
-    })
 }
 
 /// The path as the browser holds it; `None` only where the browser has no paths.

@@ -3,6 +3,8 @@
 //! A [`Layer`] in plan meters is made once per change of the plan and painted under any camera: moving the view makes
 //! nothing anew. Widths are in plan meters where a thing has a true width and in pixels where it is a drawn line.
 
+use std::sync::Arc;
+
 /// A color with its opacity.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Color {
@@ -168,10 +170,10 @@ pub enum Fill {
 /// A path with its fill and stroke.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shape {
-    /// What is drawn.
-    pub path: Path,
+    /// What is drawn; shapes that share it are handed to the browser once.
+    pub path: Arc<Path>,
     /// Drawn only inside this.
-    pub clip: Option<Path>,
+    pub clip: Option<Arc<Path>>,
     /// Filled by parity, so that rings inside rings are holes.
     pub fill: Option<Fill>,
     /// Stroked after the fill.
@@ -266,7 +268,8 @@ pub struct Layer {
 
 impl Layer {
     /// Adds a filled path.
-    pub fn fill(&mut self, path: Path, fill: Fill) {
+    pub fn fill(&mut self, path: impl Into<Arc<Path>>, fill: Fill) {
+        let path = path.into();
         if !path.is_empty() {
             self.items.push(Item::Shape(Shape {
                 path,
@@ -279,7 +282,8 @@ impl Layer {
     }
 
     /// Adds a stroked path, drawn from a scale on.
-    pub fn stroke(&mut self, path: Path, stroke: Stroke, from_px_per_m: f64) {
+    pub fn stroke(&mut self, path: impl Into<Arc<Path>>, stroke: Stroke, from_px_per_m: f64) {
+        let path = path.into();
         if !path.is_empty() {
             self.items.push(Item::Shape(Shape {
                 path,

@@ -1,5 +1,7 @@
 //! Scale bar and north arrow, in pixels of the screen.
 
+use std::sync::Arc;
+
 use hobnail_core::plan::document::UnitSystem;
 
 use crate::canvas::palette;
@@ -56,6 +58,7 @@ pub fn furniture(at: ScreenPoint, bar: &Bar) -> Layer {
         (x + bar.length_px, y),
         (x, y),
     ]);
+    let outline = Arc::new(outline);
     layer.stroke(outline.clone(), halo, 0.0);
     layer.fill(outline.clone(), Fill::Flat(palette::PAPER));
     let mut half = Path::default();
@@ -80,6 +83,7 @@ pub fn furniture(at: ScreenPoint, bar: &Bar) -> Layer {
         (north_x, foot - 7.0),
         (north_x - 7.0, foot),
     ]);
+    let both = Arc::new(both);
     layer.stroke(both.clone(), halo, 0.0);
     layer.fill(left, Fill::Flat(palette::INK));
     layer.fill(right, Fill::Flat(palette::PAPER));

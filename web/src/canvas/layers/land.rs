@@ -1,6 +1,7 @@
 //! The ground: the site, land tinted by use with a texture that says the same without color, constraint areas.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use hobnail_core::plan::building::LandUse;
 
@@ -23,11 +24,13 @@ pub fn ground(scene: &Scene) -> Layer {
     }
     for (land_use, path) in bubbles {
         let edge = Stroke::drawn(palette::tone(land_use), palette::MEDIUM_PX).dashed(&[2.0, 4.0]);
+        let path = Arc::new(path);
         layer.fill(path.clone(), Fill::Flat(palette::tint(land_use).at(0.6)));
         layer.stroke(path, edge, 0.0);
     }
 
     for (land_use, path) in by_use(&scene.patches, |patch| patch.main) {
+        let path = Arc::new(path);
         layer.fill(path.clone(), Fill::Flat(palette::tint(land_use)));
         if let Some(texture) = palette::texture(land_use) {
             layer.fill(path, Fill::Textured(texture, palette::tone(land_use).at(0.55)));
@@ -52,6 +55,7 @@ pub fn boundaries(scene: &Scene) -> Layer {
         let (color, texture) = palette::constraint(*kind);
         let mut path = Path::default();
         path.ring(outline.iter().copied());
+        let path = Arc::new(path);
         layer.fill(path.clone(), Fill::Flat(color.at(0.14)));
         layer.fill(path.clone(), Fill::Textured(texture, color.at(0.55)));
         layer.stroke(path, Stroke::drawn(color, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
@@ -156,10 +160,11 @@ fn side(layer: &mut Layer, patch: &Patch, found: &PatchSide) {
     band.ring(found.run.iter().copied().chain(back.iter().rev().copied()));
     let mut edge = Path::default();
     edge.line(back);
-    let mut add = |path: &Path, fill: Option<Fill>, stroke: Option<Stroke>| {
+    let (clip, band, edge) = (Arc::new(clip), Arc::new(band), Arc::new(edge));
+    let mut add = |path: &Arc<Path>, fill: Option<Fill>, stroke: Option<Stroke>| {
         layer.items.push(Item::Shape(Shape {
-            path: path.clone(),
-            clip: Some(clip.clone()),
+            path: Arc::clone(path),
+            clip: Some(Arc::clone(&clip)),
             fill,
             stroke,
             from_px_per_m: 0.0,

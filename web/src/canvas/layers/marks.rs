@@ -1,5 +1,7 @@
 //! Places and site accesses: each kind has its own form, and a word.
 
+use std::sync::Arc;
+
 use hobnail_core::plan::PlaceKind;
 
 use crate::canvas::layers::land::middle;
@@ -23,12 +25,14 @@ pub fn places(scene: &Scene) -> Layer {
             Extent::Line(line) => {
                 let mut path = Path::default();
                 path.line(line.iter().copied());
+                let path = Arc::new(path);
                 layer.stroke(path.clone(), Stroke::drawn(palette::PAPER, 8.0), 0.0);
                 layer.stroke(path, Stroke::drawn(palette::INK, 4.5), 0.0);
             }
             Extent::Area(outline) => {
                 let mut path = Path::default();
                 path.ring(outline.iter().copied());
+                let path = Arc::new(path);
                 layer.stroke(path.clone(), Stroke::drawn(palette::PAPER, 5.0), 0.0);
                 layer.stroke(path, Stroke::drawn(palette::INK, palette::HEAVY_PX), 0.0);
             }

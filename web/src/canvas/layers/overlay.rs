@@ -1,5 +1,7 @@
 //! What the hand is doing: selection and its grips, the next point and why it lands there, what a press acts upon.
 
+use std::sync::Arc;
+
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{PlanPoint, UseMark};
 
@@ -32,6 +34,7 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
         Selected::Street(street, corner) => {
             let mut line = Path::default();
             line.line(street.line.iter().map(|vertex| vertex.point.to_m()));
+            let line = Arc::new(line);
             layer.stroke(line.clone(), Stroke::drawn(palette::PAPER, 6.0), 0.0);
             layer.stroke(line, Stroke::drawn(palette::CHOSEN, 3.0), 0.0);
             for middle in middles(street) {
@@ -83,12 +86,14 @@ pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
         let back = beside(&run, from_m + SIDE_SHOWN_M);
         let mut band = Path::default();
         band.ring(beside(&run, *from_m).into_iter().chain(back.into_iter().rev()));
+        let band = Arc::new(band);
         layer.fill(band.clone(), Fill::Flat(palette::CHOSEN.at(0.25)));
         layer.stroke(band.clone(), Stroke::drawn(palette::PAPER, 4.5), 0.0);
         layer.stroke(band, Stroke::drawn(palette::CHOSEN, palette::HEAVY_PX), 0.0);
     }
     let mut stretch = Path::default();
     stretch.line(hints.stretch.iter().map(|point| point.to_m()));
+    let stretch = Arc::new(stretch);
     layer.stroke(stretch.clone(), Stroke::drawn(palette::PAPER, 9.0), 0.0);
     layer.stroke(stretch, Stroke::drawn(palette::CHOSEN, 5.0), 0.0);
     for point in &hints.points {
@@ -146,6 +151,7 @@ pub fn crosshair(at: PlanPoint) -> Layer {
 fn outline(layer: &mut Layer, points: &[PlanPoint], opacity: f32) {
     let mut ring = Path::default();
     ring.ring(points.iter().map(|point| point.to_m()));
+    let ring = Arc::new(ring);
     layer.fill(ring.clone(), Fill::Flat(palette::CHOSEN.at(opacity)));
     layer.stroke(ring.clone(), Stroke::drawn(palette::PAPER, 5.0), 0.0);
     layer.stroke(ring, Stroke::drawn(palette::CHOSEN, palette::HEAVY_PX), 0.0);

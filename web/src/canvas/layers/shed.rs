@@ -2,6 +2,8 @@
 //!
 //! Reach is exact along streets; the wash shows it to the depth of a usual lot on either side.
 
+use std::sync::Arc;
+
 use crate::canvas::contour::around;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Fill, Item, Layer, Path, Stroke, Words};
@@ -31,6 +33,7 @@ pub fn sheds(scene: &Scene) -> Layer {
             palette::MEDIUM_PX
         };
         let dash_px: &[f64] = if is_inner { &[] } else { &[9.0, 4.0] };
+        let path = Arc::new(path);
         layer.fill(path.clone(), Fill::Flat(palette::SHED.at(opacity)));
         layer.stroke(path, Stroke::drawn(palette::SHED_EDGE, edge_px).dashed(dash_px), 0.0);
     }

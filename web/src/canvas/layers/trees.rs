@@ -1,5 +1,7 @@
 //! Street trees: one crown about every nine meters, only near and only in view, for there are many.
 
+use std::sync::Arc;
+
 use crate::canvas::offset::{beside, shortened, spaced};
 use crate::canvas::palette;
 use crate::canvas::picture::{Fill, Layer, Path, Stroke};
@@ -68,6 +70,7 @@ pub fn trees(scene: &Scene, window: &Window) -> Layer {
         }
     }
     let mut layer = Layer::default();
+    let crowns = Arc::new(crowns);
     layer.fill(crowns.clone(), Fill::Flat(palette::CROWN.at(0.85)));
     layer.stroke(crowns, Stroke::drawn(palette::CROWN_LINE, palette::FINE_PX), 0.0);
     layer
