@@ -18,26 +18,21 @@ const KNOTS: usize = 120;
 
 fn neighborhood(faces: usize) -> MeasureInputs {
     let mut random = Random(5);
-    let mut area = |most| f64::from(random.within(0, most)) / 3.0;
-    let land_m2: Vec<Vec<f64>> = (0..TYPES)
+    let mut some = |most| f64::from(random.within(0, most));
+    let lots: Vec<Vec<f64>> = (0..TYPES)
         .map(|one| {
             (0..faces)
-                .map(|face| if (face + one) % 4 == 0 { area(9_000) } else { 0.0 })
+                .map(|face| if (face + one) % 4 == 0 { some(40) } else { 0.0 })
                 .collect()
         })
         .collect();
-    let curve = land_m2
-        .iter()
-        .map(|lands| {
-            let all: f64 = lands.iter().sum();
-            (0..KNOTS).map(|knot| all * knot as f64 / (KNOTS - 1) as f64).collect()
-        })
-        .collect();
+    let all: f64 = lots.iter().flatten().sum();
+    let homes = (0..KNOTS).map(|knot| all * knot as f64 / (KNOTS - 1) as f64).collect();
     MeasureInputs {
         building_types: (0..TYPES)
             .map(|one| BuildingTypeInput {
                 entry: Entry::new(format!("type_{one}"), format!("type {one}")),
-                lot_area_m2: 150.0 + 40.0 * one as f64,
+                people_per_home: 2.3,
                 homes_per_lot: f64::from(one as u32 % 4),
                 floor_per_lot_m2: [110.0, 20.0 * (one % 3) as f64, 15.0, 0.0, 4.0],
             })
@@ -45,10 +40,10 @@ fn neighborhood(faces: usize) -> MeasureInputs {
         faces: (0..faces)
             .map(|face| Entry::new(format!("face_{face}"), format!("face {face}")))
             .collect(),
-        land_m2,
+        lots,
         center_walk: Ok(WalkCurve {
             times_s: (0..KNOTS).map(|knot| knot as f64 * 10.0).collect(),
-            land_m2: curve,
+            homes,
         }),
         base_speed_m_per_s: 1.34,
     }
@@ -74,7 +69,7 @@ pub fn main() -> Result<(), String> {
         .collect();
 
         let mut edited = measured.clone();
-        edited.land_m2[3][7] += 100.0;
+        edited.lots[3][7] += 3.0;
         let states = [inputs(&edited), inputs(&measured)];
         let mut turn = 0;
         measure(&format!("figures/edit/{faces}"), || {

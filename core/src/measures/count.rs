@@ -36,11 +36,11 @@ pub fn count(
 ) -> MeasureInputs {
     let types: Vec<_> = document.building_types.iter().collect();
     let place_of = |id| types.iter().position(|(held, _)| **held == id);
-    let mut land_m2 = vec![vec![0.0; painted.len()]; types.len()];
+    let mut lots = vec![vec![0.0; painted.len()]; types.len()];
     for (face, painted) in painted.iter().enumerate() {
-        for (building_type, land) in &painted.land_m2 {
+        for (building_type, count) in &painted.lots {
             if let Some(place) = place_of(*building_type) {
-                land_m2[place][face] += land;
+                lots[place][face] += count;
             }
         }
     }
@@ -51,17 +51,17 @@ pub fn count(
             .iter()
             .map(|painted| Entry::new(format!("mark_{}", painted.mark), face_name(fabric, painted)))
             .collect(),
-        center_walk: walk.map(|field| walk_curve(painted, network, field, types.len(), place_of, pace_mm_per_s)),
+        center_walk: walk.map(|field| walk_curve(document, painted, network, field, pace_mm_per_s)),
         base_speed_m_per_s: pace_mm_per_s as f64 / 1e3,
-        land_m2,
+        lots,
     }
 }
 
 fn building_type_input(id: u32, one: &BuildingType) -> BuildingTypeInput {
     BuildingTypeInput {
         entry: Entry::new(format!("type_{id}"), one.name.clone()),
-        lot_area_m2: one.lot_area_mm2() as f64 / 1e6,
         homes_per_lot: f64::from(one.homes_per_lot),
+        people_per_home: f64::from(one.persons_per_home_thousandths) / 1e3,
         floor_per_lot_m2: FLOOR_USES.map(|floor_use| one.floor_area_m2(floor_use) as f64),
     }
 }
@@ -72,13 +72,12 @@ fn face_name(fabric: &Fabric, painted: &PaintedFace) -> String {
     format!("face at {east_m:.0} m east, {north_m:.0} m north")
 }
 
-/// Land within each walking time: exact at the knots.
+/// Homes within each walking time: exact at the knots. Homes of a lot are spread evenly over its front.
 fn walk_curve(
+    document: &Document,
     painted: &[PaintedFace],
     network: &Network,
     field: &CostField,
-    types: usize,
-    place_of: impl Fn(crate::plan::BuildingTypeId) -> Option<usize>,
     pace_mm_per_s: u64,
 ) -> WalkCurve {
     let mut times_s: Vec<u64> = (0..=WALK_LAST_KNOT_S / WALK_KNOT_S)
@@ -91,20 +90,23 @@ fn walk_curve(
     let farthest_s = (field.farthest_node_cost().unwrap_or(0) + longest_um).div_ceil(um_per_s);
     times_s.push(farthest_s.max(WALK_LAST_KNOT_S + WALK_KNOT_S));
     let knots: Vec<u64> = times_s.iter().map(|time_s| time_s * um_per_s).collect();
-    let mut curves = vec![WeightCurve::new(&knots); types];
+    let mut curve = WeightCurve::new(&knots);
     for front in painted.iter().flat_map(|painted| &painted.fronts) {
-        let Some(profile) = CostProfile::along(network, field, front.stretch) else {
+        let homes: f64 = front
+            .lots
+            .iter()
+            .filter_map(|(id, lots)| Some(lots * f64::from(document.building_types.get(id)?.homes_per_lot)))
+            .sum();
+        if homes <= 0.0 {
             continue;
-        };
-        for (building_type, land) in &front.land_m2 {
-            if let Some(place) = place_of(*building_type) {
-                // Land is finite and below the curve's limit: a face of 100 km squared has 10^10 square meters.
-                let _is_added = curves[place].add(&profile, *land);
-            }
+        }
+        if let Some(profile) = CostProfile::along(network, field, front.stretch) {
+            // Homes are finite and below the curve's limit: a plan of 100 km squared has less than 10^12 square meters.
+            let _is_added = curve.add(&profile, homes);
         }
     }
     WalkCurve {
         times_s: times_s.into_iter().map(|time_s| time_s as f64).collect(),
-        land_m2: curves.iter().map(WeightCurve::weight_within).collect(),
+        homes: curve.weight_within(),
     }
 }

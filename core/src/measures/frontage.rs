@@ -10,7 +10,7 @@
 use crate::fabric::sides::{Side, lots_front, side_spoken_of};
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
 use crate::network::{LinkId, Stretch};
-use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, SideUse, UseMark};
+use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, PhaseId, SideUse, UseMark};
 
 /// The land of one face.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,19 +19,23 @@ pub struct PaintedFace {
     pub face: FaceId,
     /// The mark that says what it is used for.
     pub mark: MarkId,
+    /// The phase it is built in; `None` for the first.
+    pub phase: Option<PhaseId>,
     /// Land in square meters by building type, in the order of the palette, without empty ones.
     pub land_m2: Vec<(BuildingTypeId, f64)>,
-    /// Where that land fronts.
-    pub fronts: Vec<FrontedLand>,
+    /// Lots by building type, in the order of the palette, without empty ones.
+    pub lots: Vec<(BuildingTypeId, f64)>,
+    /// Where those lots front; lots missing here are on land no street reaches.
+    pub fronts: Vec<FrontedLots>,
 }
 
-/// Land that fronts on one stretch of street.
+/// Lots that front on one stretch of street.
 #[derive(Clone, Debug, PartialEq)]
-pub struct FrontedLand {
+pub struct FrontedLots {
     /// The stretch.
     pub stretch: Stretch,
-    /// Land in square meters by building type.
-    pub land_m2: Vec<(BuildingTypeId, f64)>,
+    /// How many lots by building type.
+    pub lots: Vec<(BuildingTypeId, f64)>,
 }
 
 /// The painted faces in the site, in order of the fabric's faces.
@@ -77,25 +81,34 @@ fn painted_face(
 
     let mut fronts = Vec::new();
     for (side, building_type, land_m2) in &own {
-        spread(
-            fabric,
-            &face.sides,
-            &[*side],
-            &[(*building_type, *land_m2)],
-            &mut fronts,
-        );
+        let lots = lots_on(document, *building_type, *land_m2);
+        spread(fabric, &face.sides, &[*side], &[(*building_type, lots)], &mut fronts);
     }
-    spread(fabric, &face.sides, &program_sides, &program, &mut fronts);
-    let all = own
+    let program_lots: Vec<(BuildingTypeId, f64)> = program
         .iter()
-        .map(|(_, building_type, land_m2)| (*building_type, *land_m2))
-        .chain(program);
+        .map(|(building_type, land_m2)| (*building_type, lots_on(document, *building_type, *land_m2)))
+        .filter(|(_, lots)| *lots > 0.0)
+        .collect();
+    spread(fabric, &face.sides, &program_sides, &program_lots, &mut fronts);
+    let own_land = own.iter().map(|(_, building_type, land_m2)| (*building_type, *land_m2));
+    let own_lots = own_land
+        .clone()
+        .map(|(building_type, land_m2)| (building_type, lots_on(document, building_type, land_m2)));
     PaintedFace {
         face: face.id,
         mark,
-        land_m2: summed(all),
+        phase: use_mark.phase,
+        land_m2: summed(own_land.chain(program)),
+        lots: summed(own_lots.chain(program_lots)),
         fronts,
     }
+}
+
+/// Lots of a building type on some land; none of a type that nothing is built of.
+fn lots_on(document: &Document, building_type: BuildingTypeId, land_m2: f64) -> f64 {
+    let held = document.building_types.get(&building_type);
+    let built = held.filter(|held| !held.stories.is_empty() && held.lot_area_mm2() > 0);
+    built.map_or(0.0, |held| land_m2 / (held.lot_area_mm2() as f64 / 1e6))
 }
 
 /// Sides with a building type of their own that lots front on: the side, the type and its land in square meters.
@@ -125,29 +138,29 @@ fn sides_with_own_land(
     own
 }
 
-/// Spreads land evenly over the length of some sides; with no side to front on, it fronts nowhere.
+/// Spreads lots evenly over the length of some sides; with no side to front on, they front nowhere.
 fn spread(
     fabric: &Fabric,
     sides: &[Side],
     chosen: &[usize],
-    land_m2: &[(BuildingTypeId, f64)],
-    fronts: &mut Vec<FrontedLand>,
+    lots: &[(BuildingTypeId, f64)],
+    fronts: &mut Vec<FrontedLots>,
 ) {
     let stretches: Vec<Stretch> = chosen
         .iter()
         .flat_map(|side| stretches_of(fabric, &sides[*side]))
         .collect();
     let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
-    if total_um == 0 {
+    if total_um == 0 || lots.is_empty() {
         return;
     }
     for stretch in stretches {
         let share = stretch.length_um() as f64 / total_um as f64;
-        let part = land_m2
+        let part = lots
             .iter()
-            .map(|(building_type, land_m2)| (*building_type, land_m2 * share))
+            .map(|(building_type, lots)| (*building_type, lots * share))
             .collect();
-        fronts.push(FrontedLand { stretch, land_m2: part });
+        fronts.push(FrontedLots { stretch, lots: part });
     }
 }
 

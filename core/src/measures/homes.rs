@@ -1,8 +1,8 @@
-//! Homes and people: how many the land as painted holds.
+//! Lots, homes and people: how many the land as painted holds.
 //!
-//! Until lots are laid, homes follow from land: the share of buildable land that becomes lots, by the area of a lot of
-//! the painted type, by the homes on it. Not counted: homes on land without a building type, second homes on a lot that
-//! the type does not name, rounding to whole lots.
+//! Homes are the lots of each building type times the homes on one. People are homes times the building type's own
+//! number of people per home, times one factor for how local households compare with those numbers. Not counted: second
+//! homes on a lot that the type does not name, empty homes, people in institutions.
 
 use crate::figures::expression::figure;
 use crate::figures::graph::GraphBuilder;
@@ -14,32 +14,42 @@ pub fn declare(graph: &mut GraphBuilder) {
     graph.open_axis("face", "block face");
 
     let _ = graph
-        .counted("land.by_face", "buildable land in each face", unit::LAND)
+        .counted("lots.by_face", "lots in each block face", unit::LOTS)
         .over(&["building_type", "face"]);
-    let _ = graph.factor("land.lot_yield_share", "share of land that becomes lots", unit::SHARE);
-    let _ = graph
-        .chosen("homes.lot_area", "area of a lot", unit::AREA_PER_LOT)
-        .over(&["building_type"]);
     let _ = graph
         .chosen("homes.per_lot", "homes on a lot", unit::HOMES_PER_LOT)
         .over(&["building_type"]);
-    let _ = graph.factor("people.per_home", "people per home", unit::PEOPLE_PER_HOME);
+    let _ = graph
+        .chosen(
+            "people.per_home_of_type",
+            "people per home, by building type",
+            unit::PEOPLE_PER_HOME,
+        )
+        .over(&["building_type"]);
+    let _ = graph.factor(
+        "people.household_scale",
+        "local households beside the building types' own",
+        unit::NUMBER,
+    );
 
     graph
-        .figure("land.by_building_type", "buildable land by building type", unit::LAND)
+        .figure("lots.by_building_type", "lots by building type", unit::LOTS)
         .over(&["building_type"])
-        .sum("land.by_face", &["face"]);
+        .sum("lots.by_face", &["face"]);
     graph
         .figure("homes.by_building_type", "homes by building type", unit::HOMES)
         .over(&["building_type"])
-        .formula(
-            figure("land.by_building_type") * figure("land.lot_yield_share") / figure("homes.lot_area")
-                * figure("homes.per_lot"),
-        );
+        .formula(figure("lots.by_building_type") * figure("homes.per_lot"));
     graph
         .figure("homes.count", "homes", unit::HOMES)
         .sum("homes.by_building_type", &["building_type"]);
     graph
+        .figure("people.by_building_type", "people by building type", unit::PEOPLE)
+        .over(&["building_type"])
+        .formula(
+            figure("homes.by_building_type") * figure("people.per_home_of_type") * figure("people.household_scale"),
+        );
+    graph
         .figure("people.count", "people", unit::PEOPLE)
-        .formula(figure("homes.count") * figure("people.per_home"));
+        .sum("people.by_building_type", &["building_type"]);
 }

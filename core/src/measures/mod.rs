@@ -29,9 +29,9 @@ pub struct MeasureInputs {
     pub building_types: Vec<BuildingTypeInput>,
     /// The faces that carry land, in the drawing's order. Their ids only need to tell them apart now.
     pub faces: Vec<Entry>,
-    /// Buildable land under each building type in each face: outer by building type, inner by face.
-    pub land_m2: Vec<Vec<f64>>,
-    /// Land reached on foot from the nearest neighborhood center, or why there is none: `no center is drawn`.
+    /// Lots of each building type in each face: outer by building type, inner by face.
+    pub lots: Vec<Vec<f64>>,
+    /// Homes that reach the nearest neighborhood center on foot, or why there is none: `no center is drawn`.
     pub center_walk: Result<WalkCurve, String>,
     /// The speed at which the network's walking times were worked.
     pub base_speed_m_per_s: f64,
@@ -42,22 +42,21 @@ pub struct MeasureInputs {
 pub struct BuildingTypeInput {
     /// Its id in the palette, and its name.
     pub entry: Entry,
-    /// Area of one lot.
-    pub lot_area_m2: f64,
     /// Homes on one lot; 0 for a type without homes.
     pub homes_per_lot: f64,
+    /// People in one home; 0 for a type without homes.
+    pub people_per_home: f64,
     /// Gross floor area of each use on one lot, in the order of [`mix::USES`].
     pub floor_per_lot_m2: [f64; mix::USES.len()],
 }
 
-/// Land within each walking time of the nearest place, going up with time, from time 0 to the whole site.
+/// Homes within each walking time of the nearest place, going up with time, from time 0 to the whole site.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WalkCurve {
     /// Walking times at the base speed, never falling.
     pub times_s: Vec<f64>,
-    /// Land under each building type within each time: outer by building type, inner by time. Counted just as
-    /// [`MeasureInputs::land_m2`], so that the last value of a type is at most its land.
-    pub land_m2: Vec<Vec<f64>>,
+    /// Homes within each time.
+    pub homes: Vec<f64>,
 }
 
 /// Declares every figure of this module.
@@ -78,9 +77,8 @@ pub fn graph() -> Result<Graph, Vec<GraphFault>> {
 }
 
 /// Which factors fill which factor leaf, a factor for each cell.
-pub const FACTOR_LEAVES: [(&str, &[&str]); 4] = [
-    ("land.lot_yield_share", &["land.lot_yield_share"]),
-    ("people.per_home", &["people.per_home"]),
+pub const FACTOR_LEAVES: [(&str, &[&str]); 3] = [
+    ("people.household_scale", &["people.household_scale"]),
     ("walking.planning_speed", &["walking.planning_speed"]),
     (
         "jobs.floor_per_job",
@@ -102,11 +100,11 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     let types = &measured.building_types;
     inputs.set_entries("building_type", types.iter().map(|one| one.entry.clone()).collect());
     inputs.set_entries("face", measured.faces.clone());
-    inputs.set_counted("land.by_face", numbers(&measured.land_m2.concat()), Some("faces"));
-    let lot_areas: Vec<f64> = types.iter().map(|one| one.lot_area_m2).collect();
-    inputs.set_chosen("homes.lot_area", numbers(&lot_areas));
+    inputs.set_counted("lots.by_face", numbers(&measured.lots.concat()), Some("lots"));
     let homes_per_lot: Vec<f64> = types.iter().map(|one| one.homes_per_lot).collect();
     inputs.set_chosen("homes.per_lot", numbers(&homes_per_lot));
+    let people_per_home: Vec<f64> = types.iter().map(|one| one.people_per_home).collect();
+    inputs.set_chosen("people.per_home_of_type", numbers(&people_per_home));
     inputs.set_chosen("walk.base_speed", numbers(&[measured.base_speed_m_per_s]));
     let floor_per_lot = |first: usize| -> Vec<f64> {
         types
@@ -134,18 +132,15 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
 }
 
 fn set_walk_curve(inputs: &mut Inputs, measured: &MeasureInputs) {
-    let (times, land) = match &measured.center_walk {
-        Ok(curve) => (numbers(&curve.times_s), numbers(&curve.land_m2.concat())),
+    let (times, homes) = match &measured.center_walk {
+        Ok(curve) => (numbers(&curve.times_s), numbers(&curve.homes)),
         // One knot without a value carries the reason to everything that reads the curve.
-        Err(reason) => (
-            vec![Cell::Unknown(reason.clone())],
-            vec![Cell::Unknown(reason.clone()); measured.building_types.len()],
-        ),
+        Err(reason) => (vec![Cell::Unknown(reason.clone())], vec![Cell::Unknown(reason.clone())]),
     };
     let knots = (1..=times.len()).map(|knot| Entry::new(format!("knot_{knot}"), format!("knot {knot}")));
     inputs.set_entries("walk_knot", knots.collect());
     inputs.set_counted("walk.center_times", times, Some("walk_to_center"));
-    inputs.set_counted("walk.center_land", land, Some("walk_to_center"));
+    inputs.set_counted("walk.center_homes", homes, Some("walk_to_center"));
 }
 
 #[cfg(test)]

@@ -11,33 +11,29 @@ use crate::figures::unit::System;
 
 /// An invented village: cottages and rows on four faces, a center, shops and a school.
 pub(crate) fn village() -> MeasureInputs {
-    let building_type = |id: &str, title: &str, lot_area_m2, homes_per_lot, floor_per_lot_m2| BuildingTypeInput {
+    let building_type = |id: &str, title: &str, people_per_home, homes_per_lot, floor_per_lot_m2| BuildingTypeInput {
         entry: Entry::new(id, title),
-        lot_area_m2,
         homes_per_lot,
+        people_per_home,
         floor_per_lot_m2,
     };
     MeasureInputs {
         building_types: vec![
-            building_type("cottage", "cottage", 450.0, 1.0, [110.0, 0.0, 0.0, 0.0, 0.0]),
-            building_type("row", "row house", 180.0, 1.0, [120.0, 10.0, 0.0, 0.0, 0.0]),
-            building_type("shop_house", "shop house", 240.0, 3.0, [240.0, 60.0, 90.0, 20.0, 0.0]),
+            building_type("cottage", "cottage", 2.7, 1.0, [110.0, 0.0, 0.0, 0.0, 0.0]),
+            building_type("row", "row house", 2.3, 1.0, [120.0, 10.0, 0.0, 0.0, 0.0]),
+            building_type("shop_house", "shop house", 2.0, 3.0, [240.0, 60.0, 90.0, 20.0, 0.0]),
         ],
         faces: (1..=4)
             .map(|face| Entry::new(format!("face_{face}"), format!("face {face}")))
             .collect(),
-        land_m2: vec![
-            vec![12_000.0, 9_500.0, 0.0, 22_000.0],
-            vec![0.0, 6_400.0, 8_250.0, 0.0],
-            vec![0.0, 0.0, 3_120.0, 0.0],
+        lots: vec![
+            vec![26.0, 21.0, 0.0, 48.0],
+            vec![0.0, 35.0, 45.0, 0.0],
+            vec![0.0, 0.0, 13.0, 0.0],
         ],
         center_walk: Ok(WalkCurve {
             times_s: vec![0.0, 60.0, 180.0, 290.0, 420.0, 600.0],
-            land_m2: vec![
-                vec![0.0, 2_000.0, 9_000.0, 20_000.0, 31_000.0, 43_500.0],
-                vec![0.0, 4_000.0, 9_000.0, 12_500.0, 14_650.0, 14_650.0],
-                vec![0.0, 3_120.0, 3_120.0, 3_120.0, 3_120.0, 3_120.0],
-            ],
+            homes: vec![0.0, 62.0, 105.0, 147.0, 186.0, 214.0],
         }),
         base_speed_m_per_s: 1.341_12,
     }
@@ -68,18 +64,16 @@ fn the_villages_figures_are_those_worked_by_hand() {
             "{id}: {value}, by hand {expected}"
         );
     };
-    // Lots on 43,500, 14,650 and 3,120 m² at a yield of 0.92, by 450, 180 and 240 m².
-    let homes = 0.92 * (43_500.0 / 450.0 + 14_650.0 / 180.0 + 3.0 * 3_120.0 / 240.0);
+    // 95 cottages, 80 row houses, 13 shop houses of three homes.
+    let homes = 95.0 + 80.0 + 39.0;
     check("homes.count", homes);
-    check("people.count", homes * 2.51);
+    check("people.count", 95.0 * 2.7 + 80.0 * 2.3 + 39.0 * 2.0);
     // 4.4 ft/s is 1.34112 m/s, so five minutes are 300 s at base speed, 10 of the 130 s between the knots at 290 and
     // 420 s.
-    let piece = 10.0 / 130.0;
-    let reached =
-        0.92 * ((20_000.0 + 11_000.0 * piece) / 450.0 + (12_500.0 + 2_150.0 * piece) / 180.0 + 3.0 * 3_120.0 / 240.0);
+    let reached = 147.0 + 39.0 * 10.0 / 130.0;
     check("walk.center_5min_homes_share", reached / homes);
     let square_foot = 0.092_903_04;
-    let (rows, shop_houses) = (0.92 * 14_650.0 / 180.0, 0.92 * 3_120.0 / 240.0);
+    let (rows, shop_houses) = (80.0, 13.0);
     let jobs = (10.0 * rows + 60.0 * shop_houses) / (250.0 * square_foot)
         + 90.0 * shop_houses / (550.0 * square_foot)
         + 20.0 * shop_houses / (1_300.0 * square_foot);
@@ -104,7 +98,7 @@ fn an_empty_drawing_has_no_homes_and_no_shares() {
     let mut measured = village();
     measured.building_types.clear();
     measured.faces.clear();
-    measured.land_m2.clear();
+    measured.lots.clear();
     measured.center_walk = Err("no neighborhood center is drawn".to_owned());
     let evaluation = evaluated(&measured);
     assert_eq!(evaluation.value("homes.count"), Some(Cell::Number(0.0)));
@@ -190,9 +184,10 @@ fn the_first_figures_go_through_everything() {
             let range = evaluation.range(index, cell);
             let sensitivity = evaluation.sensitivity(index, cell);
             match range {
-                // All floors scale with the lot yield alike, so their evenness does not move.
+                // What is counted in whole lots does not move.
                 Range::Certain => {
-                    assert_eq!((id, sensitivity), ("mix.use_evenness", Err(NoSensitivity::Unmoved)));
+                    assert_ne!(id, "walk.center_5min_homes_share");
+                    assert_eq!(sensitivity, Err(NoSensitivity::Certain));
                 }
                 Range::Likely { low, high, failed: 0 } => {
                     assert!(
@@ -239,13 +234,11 @@ fn doubt_comes_from_where_it_should() {
         let sensitivity = evaluation.sensitivity(index, 0).unwrap();
         (sensitivity.influences[0].id.clone(), sensitivity.influences[0].share)
     };
-    // Homes rest on the lot yield alone; in the share within five minutes it cancels and the walking speed is left.
-    let (id, share) = leading("homes.count");
-    assert_eq!((id.as_str(), share > 0.999), ("land.lot_yield_share", true));
+    // Homes are counted; in the share within five minutes the walking speed is in doubt.
     let (id, share) = leading("walk.center_5min_homes_share");
     assert_eq!((id.as_str(), share > 0.99), ("walking.planning_speed", true));
     let (id, _) = leading("people.count");
-    assert_eq!(id, "people.per_home");
+    assert_eq!(id, "people.household_scale");
     let (id, _) = leading("jobs.count");
     assert_eq!(id, "jobs.floor_per_job");
 }
@@ -255,24 +248,28 @@ fn a_factor_replaced_moves_what_rests_on_it_and_nothing_else() {
     let base = evaluated(&village());
     let own = Override {
         low: None,
-        typical: 0.46,
+        typical: 0.5,
         high: None,
     };
     let factors = Factors::shipped()
         .unwrap()
-        .with_overrides([("land.lot_yield_share", own)])
+        .with_overrides([("people.household_scale", own)])
         .unwrap();
     let mut changed = Inputs::new();
     changed.set_factor(
-        "land.lot_yield_share",
-        vec![factors.get("land.lot_yield_share").unwrap().clone()],
+        "people.household_scale",
+        vec![factors.get("people.household_scale").unwrap().clone()],
     );
     let halved = base.replaced(changed).unwrap();
     let number = |evaluation: &Evaluation, id: &str| evaluation.value(id).unwrap().number().unwrap();
-    assert!((number(&halved, "homes.count") * 2.0 / number(&base, "homes.count") - 1.0).abs() < 1e-12);
-    let share = "walk.center_5min_homes_share";
-    assert!((number(&halved, share) / number(&base, share) - 1.0).abs() < 1e-12);
-    let index = halved.graph().index(share).unwrap();
-    assert_eq!(halved.changed_factors(index), ["land.lot_yield_share"]);
-    assert_eq!(base.changed_factors(index), Vec::<String>::new());
+    assert!((number(&halved, "people.count") * 2.0 / number(&base, "people.count") - 1.0).abs() < 1e-12);
+    let homes = "homes.count";
+    assert!((number(&halved, homes) / number(&base, homes) - 1.0).abs() < 1e-12);
+    let index = |id| halved.graph().index(id).unwrap();
+    assert_eq!(
+        halved.changed_factors(index("people.count")),
+        ["people.household_scale"]
+    );
+    assert_eq!(halved.changed_factors(index(homes)), Vec::<String>::new());
+    assert_eq!(base.changed_factors(index("people.count")), Vec::<String>::new());
 }

@@ -1,9 +1,8 @@
 //! Who can walk to a neighborhood center.
 //!
-//! The network gives the land within each walking time at a base speed; the walking speed itself is an uncertain
+//! The network gives the homes within each walking time at a base speed; the walking speed itself is an uncertain
 //! factor here. Whoever walks at `speed` reaches in five minutes what takes `5 min × speed ÷ base speed` at the base
-//! speed. Homes follow from the reached land just as all homes follow from all land, so doubt about lots hardly touches
-//! the share. Not counted: waiting at crossings beyond what the network's times hold, and people who cannot walk.
+//! speed. Not counted: waiting at crossings beyond what the network's times hold, and people who cannot walk.
 
 use crate::figures::expression::{constant, figure};
 use crate::figures::graph::GraphBuilder;
@@ -17,8 +16,12 @@ pub fn declare(graph: &mut GraphBuilder) {
         .counted("walk.center_times", "walking time to the nearest center", unit::MINUTES)
         .over(&["walk_knot"]);
     let _ = graph
-        .counted("walk.center_land", "land within a walking time of a center", unit::LAND)
-        .over(&["building_type", "walk_knot"]);
+        .counted(
+            "walk.center_homes",
+            "homes within a walking time of a center",
+            unit::HOMES,
+        )
+        .over(&["walk_knot"]);
     let _ = graph.chosen("walk.base_speed", "base walking speed", unit::WALKING_SPEED);
     let _ = graph.factor("walking.planning_speed", "walking speed", unit::WALKING_SPEED);
 
@@ -26,32 +29,17 @@ pub fn declare(graph: &mut GraphBuilder) {
         .figure("walk.center_5min_base_time", "time at base speed", unit::MINUTES)
         .formula(constant(300.0, unit::MINUTES) * figure("walking.planning_speed") / figure("walk.base_speed"));
     graph
-        .figure("walk.center_5min_land", "land within 5 minutes of a center", unit::LAND)
-        .over(&["building_type"])
-        .lookup(
-            "walk.center_times",
-            "walk.center_land",
-            "walk_knot",
-            "walk.center_5min_base_time",
-        );
-    graph
-        .figure(
-            "walk.center_5min_homes_by_building_type",
-            "homes within 5 minutes of a center, by building type",
-            unit::HOMES,
-        )
-        .over(&["building_type"])
-        .formula(
-            figure("walk.center_5min_land") * figure("land.lot_yield_share") / figure("homes.lot_area")
-                * figure("homes.per_lot"),
-        );
-    graph
         .figure(
             "walk.center_5min_homes",
             "homes within 5 minutes of a center",
             unit::HOMES,
         )
-        .sum("walk.center_5min_homes_by_building_type", &["building_type"]);
+        .lookup(
+            "walk.center_times",
+            "walk.center_homes",
+            "walk_knot",
+            "walk.center_5min_base_time",
+        );
     graph
         .figure(
             "walk.center_5min_homes_share",
