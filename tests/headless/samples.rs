@@ -309,7 +309,7 @@ fn the_village_holds_its_program_on_less_than_half_of_the_land() {
             other => panic!("{other:?} is not in the program"),
         };
         let off = (drawn - asked).abs() / asked;
-        assert!(off < 0.2, "{:?}: {drawn} of {asked}", target.what);
+        assert!(off < 0.25, "{:?}: {drawn} of {asked}", target.what);
     }
 }
 
