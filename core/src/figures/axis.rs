@@ -46,6 +46,14 @@ pub struct Axis {
     pub fixed: Option<Vec<Entry>>,
 }
 
+impl Axis {
+    /// Where an entry stands on an axis whose entries never change; `None` on an open axis.
+    #[must_use]
+    pub fn place_of(&self, entry: &str) -> Option<usize> {
+        self.fixed.as_ref()?.iter().position(|held| held.id == entry)
+    }
+}
+
 /// Number of cells of a table whose axes have these lengths; 1 for no axes.
 #[must_use]
 pub fn cell_count(lengths: &[usize]) -> usize {

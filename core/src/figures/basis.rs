@@ -238,6 +238,11 @@ impl Writer<'_> {
                     title(weight)
                 )
             }
+            Operator::Entry { of, along, entry } => {
+                let axis = self.values.graph.axis(*along);
+                let held = axis.fixed.iter().flatten().find(|held| held.id == *entry);
+                format!("{}: {}", title(of), held.map_or(entry.as_str(), |held| &held.title))
+            }
             Operator::Lookup { x, y, at, .. } => {
                 format!("the curve of {} by {}, read at {}", title(y), title(x), title(at))
             }

@@ -34,6 +34,13 @@ pub enum GraphProblem {
     RepeatedAxis(String),
     /// An entry id that stands twice on a fixed axis.
     RepeatedEntry(String),
+    /// An entry that its axis does not have for good: the axis is open, or the entry is not on it.
+    UnknownEntry {
+        /// The axis.
+        axis: String,
+        /// The entry.
+        entry: String,
+    },
     /// The operator works along an axis that its table does not have.
     AxisNotThere {
         /// The axis.
@@ -102,6 +109,12 @@ impl fmt::Display for GraphFault {
             GraphProblem::UnknownAxis(axis) => write!(out, "`{id}` names the axis `{axis}`, which is not declared"),
             GraphProblem::RepeatedAxis(axis) => write!(out, "`{id}` names the axis `{axis}` twice"),
             GraphProblem::RepeatedEntry(entry) => write!(out, "the axis `{id}` has the entry `{entry}` twice"),
+            GraphProblem::UnknownEntry { axis, entry } => {
+                write!(
+                    out,
+                    "`{id}` names the entry `{entry}`, which the axis `{axis}` does not have for good"
+                )
+            }
             GraphProblem::AxisNotThere { axis, of } => {
                 write!(out, "`{id}` works along the axis `{axis}`, which `{of}` does not have")
             }
@@ -309,6 +322,11 @@ impl<'a> Checker<'a> {
                     worked.remove(axis.as_str());
                 }
             }
+            Operator::Entry { of, along, entry } => {
+                self.check_has_axis(declared, of, along);
+                self.check_entry(declared, along, entry);
+                worked.remove(along.as_str());
+            }
             Operator::Lookup { x, y, at, knots } => {
                 self.check_has_axis(declared, x, knots);
                 self.check_has_axis(declared, y, knots);
@@ -364,6 +382,19 @@ impl<'a> Checker<'a> {
         }
     }
 
+    fn check_entry(&mut self, declared: &Declared, axis: &str, entry: &str) {
+        let held = self.axes.get(axis).and_then(|index| self.builder.axes.get(index.at()));
+        if held.and_then(|held| held.place_of(entry)).is_none() {
+            self.fault(
+                &declared.id,
+                GraphProblem::UnknownEntry {
+                    axis: axis.to_owned(),
+                    entry: entry.to_owned(),
+                },
+            );
+        }
+    }
+
     fn check_lacks_axis(&mut self, declared: &Declared, of: &str, axis: &str) {
         if self.axes_of(of).iter().any(|own| own == axis) {
             self.fault(
@@ -381,7 +412,7 @@ impl<'a> Checker<'a> {
         let worked = match operator {
             Operator::Leaf(_) => return,
             Operator::Formula(formula) => self.formula_dimension(id, formula),
-            Operator::Sum { of, .. } => Some(self.dimension_of(of)),
+            Operator::Sum { of, .. } | Operator::Entry { of, .. } => Some(self.dimension_of(of)),
             Operator::WeightedMean { of, .. } => Some(self.dimension_of(of)),
             Operator::Lookup { x, y, at, .. } => {
                 self.check_alike(id, "a curve lookup", self.dimension_of(x), self.dimension_of(at));

@@ -102,6 +102,7 @@ impl<'a> Tables<'a> {
             Operator::Formula(formula) => self.work_formula(node, formula, &mut out),
             Operator::Sum { of, over } => self.work_sum(node, *of, over, &mut out),
             Operator::WeightedMean { of, weight, over } => self.work_mean(node, *of, *weight, over, &mut out),
+            Operator::Entry { of, along, entry } => self.work_entry(node, *of, (*along, entry), &mut out),
             Operator::Lookup { x, y, at, knots } => self.work_lookup(node, [*x, *y, *at], *knots, &mut out),
             Operator::RunningBalance {
                 start,
@@ -176,6 +177,27 @@ impl<'a> Tables<'a> {
                 out.values[cell * lanes + lane] = settled(total / total_weight);
             }
         });
+    }
+
+    fn work_entry(&self, node: &Node, of: NodeIndex, (along, entry): (AxisIndex, &str), out: &mut Column) {
+        let table = (self.column)(of);
+        let strides = self.strides(of, &node.axes);
+        let Some(first) = self.entry_first(of, along, entry) else {
+            return;
+        };
+        let lanes = out.lanes;
+        let mut cell = 0;
+        axis::for_each_index(&self.lengths_of(&node.axes), |index| {
+            let read = table.cell(first + axis::cell_at(index, &strides));
+            out.values[cell * lanes..(cell + 1) * lanes].copy_from_slice(read);
+            cell += 1;
+        });
+    }
+
+    /// The first cell of `of` at an entry of a fixed axis.
+    pub fn entry_first(&self, of: NodeIndex, along: AxisIndex, entry: &str) -> Option<usize> {
+        let step = self.strides(of, &[along])[0];
+        self.graph.axis(along).place_of(entry).map(|place| place * step)
     }
 
     fn work_lookup(&self, node: &Node, [x, y, at]: [NodeIndex; 3], knots: AxisIndex, out: &mut Column) {

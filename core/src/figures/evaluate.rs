@@ -222,6 +222,18 @@ impl Evaluation {
         axis::cell_at(&index, &self.with_tables(|tables| tables.strides(need, axes)))
     }
 
+    /// The cell of `of` that a cell of `index` reads at an entry of a fixed axis.
+    pub(crate) fn cell_at_entry(
+        &self,
+        index: NodeIndex,
+        cell: usize,
+        of: NodeIndex,
+        (along, entry): (AxisIndex, &str),
+    ) -> usize {
+        let first = self.with_tables(|tables| tables.entry_first(of, along, entry));
+        self.cell_read(index, cell, of) + first.unwrap_or(0)
+    }
+
     /// For an operator along axes: the cells brought together for `cell`, and those of `weight` beside them.
     pub(crate) fn members(
         &self,

@@ -68,6 +68,15 @@ pub enum Operator<R, A> {
         /// Axes averaged over.
         over: Vec<A>,
     },
+    /// The numbers at one entry of a fixed axis.
+    Entry {
+        /// The table.
+        of: R,
+        /// The axis.
+        along: A,
+        /// Id of the entry.
+        entry: String,
+    },
     /// A curve of straight pieces read at a value. Beyond its ends the curve keeps its end values; where it jumps (two
     /// knots at one x) the value after the jump counts.
     Lookup {
@@ -113,6 +122,7 @@ impl<R, A> Operator<R, A> {
             Self::Formula(formula) => formula.references(&mut found),
             Self::Sum { of, .. } => found.push(of),
             Self::WeightedMean { of, weight, .. } => found.extend([of, weight]),
+            Self::Entry { of, .. } => found.push(of),
             Self::Lookup { x, y, at, .. } => found.extend([x, y, at]),
             Self::RunningBalance {
                 start,
@@ -135,6 +145,7 @@ impl<R, A> Operator<R, A> {
         match self {
             Self::Leaf(_) | Self::Formula(_) => Vec::new(),
             Self::Sum { over, .. } | Self::WeightedMean { over, .. } => over.iter().collect(),
+            Self::Entry { along, .. } => vec![along],
             Self::Lookup { knots, .. } => vec![knots],
             Self::RunningBalance { along, .. } => vec![along],
             Self::Method { along, .. } => along.iter().collect(),
@@ -155,6 +166,11 @@ impl<R, A> Operator<R, A> {
                 of: node(of),
                 weight: node(weight),
                 over: axes(over),
+            },
+            Self::Entry { of, along, entry } => Operator::Entry {
+                of: node(of),
+                along: axis(along),
+                entry: entry.clone(),
             },
             Self::Lookup { x, y, at, knots } => Operator::Lookup {
                 x: node(x),
@@ -381,6 +397,15 @@ impl Declaration<'_> {
             of: of.to_owned(),
             weight: weight.to_owned(),
             over: owned(over),
+        });
+    }
+
+    /// What stands in `of` at the entry `entry` of the fixed axis `along`.
+    pub fn entry(self, of: &str, along: &str, entry: &str) {
+        self.declared.operator = Some(Operator::Entry {
+            of: of.to_owned(),
+            along: along.to_owned(),
+            entry: entry.to_owned(),
         });
     }
 

@@ -139,7 +139,13 @@ fn random_figure(
     let without = |axes: &[&'static str], axis: &str| -> Vec<&'static str> {
         axes.iter().copied().filter(|own| *own != axis).collect()
     };
-    match (random.below(8), along) {
+    match (random.below(9), along) {
+        (8, _) if of_axes.contains(&"season") => {
+            let axes = without(&of_axes, "season");
+            let entry = random.pick(&["dry", "wet", "cold"]);
+            graph.figure(id, id, unit).over(&axes).entry(&of, "season", entry);
+            axes
+        }
         (0, Some(axis)) => {
             let axes = without(&of_axes, axis);
             graph.figure(id, id, unit).over(&axes).sum(&of, &[axis]);

@@ -36,6 +36,9 @@ impl Evaluation {
                     ))
                 })
             }
+            Operator::Entry { of, along, entry } => {
+                self.first_unknown([(*of, self.cell_at_entry(index, cell, *of, (*along, entry)))])
+            }
             Operator::Lookup { x, y, at, knots } => self.lookup_reason(index, cell, [*x, *y, *at], *knots),
             Operator::RunningBalance { .. } => self.balance_reason(index, cell),
             Operator::Method { method, inputs, along } => {

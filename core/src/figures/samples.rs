@@ -140,6 +140,10 @@ pub(crate) fn every_operator() -> GraphBuilder {
         .over(&["kind"])
         .weighted_mean("tank.level", "tank.days", &["season"]);
     graph
+        .figure("tank.spring_level", "level in spring", unit::LENGTH)
+        .over(&["kind"])
+        .entry("tank.level", "season", "spring");
+    graph
         .figure("tank.highest", "largest rains", unit::LENGTH)
         .over(&["place"])
         .method(&LARGEST, &["tank.rain"], &["season", "place"]);

@@ -33,6 +33,9 @@ impl Writer<'_> {
                     .map(|((member, _), weight)| of_two(Binary::Multiply, Expression::Figure((*of, *member)), weight));
                 of_two(Binary::Divide, sum_of(terms, &node.unit), total_weight)
             }
+            Operator::Entry { of, along, entry } => {
+                Expression::Figure((*of, self.values.cell_at_entry(index, cell, *of, (*along, entry))))
+            }
             Operator::Lookup { x, y, at, knots } => {
                 let [xs, ys] = [x, y].map(|part| self.values.knot_cells(index, cell, *part, *knots));
                 let number = |node: NodeIndex, cell: &usize| self.values.columns[node.at()].at(*cell, 0);

@@ -228,3 +228,35 @@ fn every_cycle_is_found() {
         &["`a` needs itself through a, b, c", "`d` needs itself through d"],
     );
 }
+
+#[test]
+fn an_entry_must_be_on_its_axis_for_good() {
+    check(
+        |graph| {
+            graph.fixed_axis("season", "season", &[("dry", "dry"), ("wet", "wet")]);
+            let _ = graph.counted("rain", "rain", unit::LENGTH).over(&["season", "kind"]);
+            graph
+                .figure("cold", "cold", unit::LENGTH)
+                .over(&["kind"])
+                .entry("rain", "season", "cold");
+            graph
+                .figure("open", "open", unit::LENGTH)
+                .over(&["season"])
+                .entry("rain", "kind", "cottage");
+            graph
+                .figure("other", "other", unit::HOMES)
+                .over(&["kind"])
+                .entry("rain", "season", "dry");
+            graph
+                .figure("there", "there", unit::LAND)
+                .over(&["kind"])
+                .entry("land", "season", "dry");
+        },
+        &[
+            "`cold` names the entry `cold`, which the axis `season` does not have for good",
+            "`open` names the entry `cottage`, which the axis `kind` does not have for good",
+            "`other` is declared in home but worked out in m",
+            "`there` works along the axis `season`, which `land` does not have",
+        ],
+    );
+}

@@ -34,6 +34,7 @@ fn every_operator_gives_what_is_worked_by_hand() {
         "tank.mean_level",
         &[mean([0.6, 0.55, 0.0]), mean([0.85, 1.2, 1.0 + rain])],
     );
+    check_table("tank.spring_level", &[0.55, 1.2]);
     check_table("tank.highest", &[0.8, 0.45]);
     check_table("tank.side", &[7.3_f64.sqrt()]);
     // Two to the power 0.3.
@@ -86,6 +87,7 @@ fn what_cannot_be_worked_out_says_why_and_no_nan_leaves() {
     let evaluation = with(|inputs| inputs.set_counted("tank.start", unknown(), None));
     assert_eq!(reason(&evaluation, "tank.level"), "the tank is not drawn");
     assert_eq!(reason(&evaluation, "tank.mean_level"), "the tank is not drawn");
+    assert_eq!(reason(&evaluation, "tank.spring_level"), "the tank is not drawn");
 
     let evaluation = with(|inputs| inputs.set_counted("plots.land", numbers(&[0.0; 20]), None));
     assert_eq!(
