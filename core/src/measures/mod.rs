@@ -3,6 +3,8 @@
 
 pub mod frontage;
 
+pub mod soft;
+
 pub mod place_sources;
 
 pub mod walk_network;

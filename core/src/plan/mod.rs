@@ -15,6 +15,7 @@ pub mod edit;
 pub mod flatten;
 pub mod history;
 pub mod ids;
+pub mod inside;
 pub mod journal;
 pub mod land;
 pub mod mark;

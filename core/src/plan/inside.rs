@@ -1,0 +1,36 @@
+//! Whether a point lies inside an outline, exactly.
+
+use super::coordinates::PlanPoint;
+
+/// Whether `outline`, closed by itself, goes around `point` at least once, in either direction.
+///
+/// A point on the outline is inside where the land directly east of it is, or for a level edge the land north of it, so
+/// that of outlines side by side exactly one holds it. Outlines of fewer than three points hold nothing.
+/// Cost: linear in the outline.
+///
+/// ```
+/// use hobnail_core::plan::PlanPoint;
+/// use hobnail_core::plan::inside::goes_around;
+/// let at = |x, y| PlanPoint::new(x, y);
+/// let square = [at(0, 0), at(10, 0), at(10, 10), at(0, 10)];
+/// assert!(goes_around(&square, at(5, 5)) && goes_around(&square, at(0, 0)));
+/// assert!(!goes_around(&square, at(10, 5)) && !goes_around(&square, at(5, 11)));
+/// ```
+#[must_use]
+pub fn goes_around(outline: &[PlanPoint], point: PlanPoint) -> bool {
+    let after = outline.iter().cycle().skip(1);
+    let turns: i32 = outline
+        .iter()
+        .zip(after)
+        .map(|(&a, &b)| {
+            if a.y_mm <= point.y_mm && b.y_mm > point.y_mm {
+                i32::from(a.cross(b, point) > 0)
+            } else if a.y_mm > point.y_mm && b.y_mm <= point.y_mm {
+                -i32::from(a.cross(b, point) < 0)
+            } else {
+                0
+            }
+        })
+        .sum();
+    turns != 0
+}
