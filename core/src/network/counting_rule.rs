@@ -4,36 +4,40 @@
 //! lists the counted nodes and links, so that they can be shown on the drawing, and a ratio is judged only against a
 //! threshold of the same rule.
 //!
-//! Not held here yet: sharp bends as nodes and weights for walks, bicycle lanes and transit stops, which some codes
-//! have; a town's own rule is another row of this kind.
+//! Not held here: the newer text of Durham's rule (13.6.2), which weighs a link by its walks, bicycle lanes and transit
+//! stops, since what a street without walks weighs was not read.
 
 use super::through_links::through_links;
 
 /// What a link is to a counting rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum CountedKind {
-    /// A street between two ends on the site.
+    /// A street.
     Street,
     /// An alley or rear lane.
     Alley,
     /// A path without vehicles.
     Path,
-    /// The first piece of street beyond the last node, leaving the site. Its far end is no node.
-    Outer,
-    /// A short end of street kept for a street to come. Its far end is no node.
-    Stub,
     /// An existing street outside the site or along its edge.
     Outside,
 }
 
-/// One link as a counting rule sees it. Nodes are numbered from 0; the far end of an outer link or a stub has a number
-/// too, of a node nothing else ends at.
+/// One end of a link.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LinkEnd {
+    /// At a node on the site, where other links may end too.
+    At(u32),
+    /// Beyond the last node: the link leaves the site here, and this end is no node.
+    Leaves,
+    /// Kept for a street to come: this end is no node.
+    Stub,
+}
+
+/// One link as a counting rule sees it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CountedLink {
-    /// First end.
-    pub from: u32,
-    /// Last end.
-    pub to: u32,
+    /// Its two ends.
+    pub ends: [LinkEnd; 2],
     /// What it is.
     pub kind: CountedKind,
     /// The street it belongs to: where links of two streets meet, roads meet.
@@ -70,6 +74,8 @@ pub struct CountingRule {
     pub counts_alleys: bool,
     /// Paths without vehicles count, as links and as legs.
     pub counts_paths: bool,
+    /// A sharp bend is a node.
+    pub counts_sharp_bends: bool,
     /// Existing streets outside count as links, and their crossings as nodes.
     pub counts_outside: bool,
     /// The lowest link-node ratio the rule's own text asks for.
@@ -77,7 +83,7 @@ pub struct CountingRule {
 }
 
 /// The rules this version knows.
-pub const COUNTING_RULES: [CountingRule; 5] = [
+pub const COUNTING_RULES: [CountingRule; 6] = [
     CountingRule {
         id: "orlando-68-404",
         name: "Orlando connectivity index",
@@ -87,6 +93,7 @@ pub const COUNTING_RULES: [CountingRule; 5] = [
         stub_halves: 2,
         counts_alleys: true,
         counts_paths: false,
+        counts_sharp_bends: false,
         counts_outside: false,
         least_ratio: Some(1.4),
     },
@@ -99,6 +106,7 @@ pub const COUNTING_RULES: [CountingRule; 5] = [
         stub_halves: 0,
         counts_alleys: true,
         counts_paths: false,
+        counts_sharp_bends: false,
         counts_outside: false,
         least_ratio: None,
     },
@@ -111,20 +119,35 @@ pub const COUNTING_RULES: [CountingRule; 5] = [
         stub_halves: 2,
         counts_alleys: true,
         counts_paths: false,
+        counts_sharp_bends: false,
         counts_outside: false,
         least_ratio: Some(1.2),
     },
     CountingRule {
         id: "durham-13-6-1",
         name: "Durham connectivity ratio",
-        source: "Durham NC Unified Development Ordinance, 13.6.1 (without its sharp bends)",
+        source: "Durham NC Unified Development Ordinance, 13.6.1",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: false,
         stub_halves: 2,
         counts_alleys: false,
         counts_paths: false,
+        counts_sharp_bends: true,
         counts_outside: false,
         least_ratio: None,
+    },
+    CountingRule {
+        id: "greenville-153-1068",
+        name: "Greenville connectivity index",
+        source: "Greenville IL code, s 153.1068 (of stubs and alleys the text as read says nothing: they count as streets)",
+        nodes: NodeRule::ThreeLegsOrHead,
+        counts_outer: true,
+        stub_halves: 2,
+        counts_alleys: true,
+        counts_paths: false,
+        counts_sharp_bends: false,
+        counts_outside: false,
+        least_ratio: Some(1.2),
     },
     CountingRule {
         id: "leed-nd-intersections",
@@ -135,6 +158,7 @@ pub const COUNTING_RULES: [CountingRule; 5] = [
         stub_halves: 0,
         counts_alleys: true,
         counts_paths: true,
+        counts_sharp_bends: false,
         counts_outside: false,
         least_ratio: None,
     },
@@ -155,6 +179,19 @@ pub struct Counted {
     pub heads: Vec<u32>,
     /// Halves of links counted: a link between two nodes is two, whatever nodes that do not count lie on its way.
     pub link_halves: u64,
+    /// The connected parts that hold a counted node, in order of their lowest nodes.
+    pub parts: Vec<CountedPart>,
+}
+
+/// One connected part of what a rule counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CountedPart {
+    /// Its lowest counted node.
+    pub lowest_node: u32,
+    /// How many nodes it has.
+    pub nodes: u64,
+    /// Halves of links in it.
+    pub link_halves: u64,
 }
 
 impl Counted {
@@ -171,84 +208,162 @@ impl Counted {
     }
 }
 
-/// Counts nodes and links by a rule. O(n + m log m).
+/// Counts nodes and links by a rule. `sharp_bends` are the nodes, ascending, where a street bends sharply.
+/// O(n + m log m).
 #[must_use]
-pub fn count(rule: &CountingRule, links: &[CountedLink]) -> Counted {
-    let is_leg = |link: &CountedLink| match link.kind {
-        CountedKind::Street | CountedKind::Outer => true,
-        CountedKind::Stub => rule.stub_halves > 0,
-        CountedKind::Alley => rule.counts_alleys,
-        CountedKind::Path => rule.counts_paths,
-        CountedKind::Outside => rule.counts_outside,
+pub fn count(rule: &CountingRule, links: &[CountedLink], sharp_bends: &[u32]) -> Counted {
+    let is_leg = |link: &CountedLink| {
+        let counts = match link.kind {
+            CountedKind::Street => true,
+            CountedKind::Alley => rule.counts_alleys,
+            CountedKind::Path => rule.counts_paths,
+            CountedKind::Outside => rule.counts_outside,
+        };
+        counts && (rule.stub_halves > 0 || !link.ends.contains(&LinkEnd::Stub))
     };
     let mut legs: Vec<CountedLink> = links.iter().copied().filter(is_leg).collect();
     if rule.nodes == NodeRule::Through {
-        let kept = through_links(&legs);
-        legs = legs
-            .into_iter()
-            .zip(kept)
-            .filter(|&(_, kept)| kept)
-            .map(|(link, _)| link)
-            .collect();
+        let mut kept = through_links(&legs).into_iter();
+        legs.retain(|_| kept.next().unwrap_or(false));
     }
-    let mut halves = 0_i64;
     let ends = ends_of(&legs);
     let mut counted = Counted::default();
+    // Legs joined at nodes that do not count are one run, and a run is one link however many pieces it has.
+    let mut runs = Groups::of(legs.len());
+    let mut parts = Groups::of(legs.len());
+    let mut counted_ends = vec![0_u32; legs.len()];
     for at_node in ends.chunk_by(|a, b| a.node == b.node) {
         let first = at_node[0];
         let roads_meet = at_node.iter().any(|end| end.street != first.street);
-        let is_head = at_node.len() == 1 && !first.runs_off;
+        let is_bend = rule.counts_sharp_bends && at_node.len() == 2 && sharp_bends.binary_search(&first.node).is_ok();
+        let is_head = at_node.len() == 1;
         let counts = match rule.nodes {
-            NodeRule::ThreeLegsOrHead => at_node.len() >= 3 || is_head,
-            NodeRule::RoadsMeetOrHead => at_node.len() >= 3 || roads_meet || is_head,
+            NodeRule::ThreeLegsOrHead => at_node.len() >= 3 || is_head || is_bend,
+            NodeRule::RoadsMeetOrHead => at_node.len() >= 3 || roads_meet || is_head || is_bend,
             NodeRule::Through => at_node.len() >= 3,
         };
+        for end in at_node {
+            parts.join(first.leg, end.leg);
+            if counts {
+                counted_ends[end.leg] += 1;
+            } else {
+                runs.join(first.leg, end.leg);
+            }
+        }
         if counts {
             counted.nodes.push(first.node);
-            // A run of pieces between two counted nodes has two ends there however many pieces it has, so pieces
-            // joined at nodes that do not count are one link.
-            halves += at_node.len() as i64;
         }
         if counts && is_head {
             counted.heads.push(first.node);
         }
-        if at_node.len() == 1 && first.runs_off {
-            // The run that ends here has one half at its other end; this makes it what the rule says.
-            halves += match first.kind {
-                CountedKind::Outer if rule.counts_outer => 1,
-                CountedKind::Outer => -1,
-                _ => i64::from(rule.stub_halves) - 1,
-            };
-        }
     }
-    counted.link_halves = halves.max(0) as u64;
+    let halves = run_halves(rule, &legs, &mut runs, &counted_ends);
+    counted.link_halves = halves.iter().sum();
+    counted.parts = parts_of(&counted.nodes, &ends, &mut parts, &halves);
     counted
 }
 
-/// One end of a link.
+/// Halves of a link that each run counts, at the place of the run's lowest leg.
+fn run_halves(rule: &CountingRule, legs: &[CountedLink], runs: &mut Groups, counted_ends: &[u32]) -> Vec<u64> {
+    let mut at_nodes = vec![0; legs.len()];
+    let mut leaves = vec![false; legs.len()];
+    let mut is_stub = vec![false; legs.len()];
+    for (leg, link) in legs.iter().enumerate() {
+        let run = runs.lowest(leg);
+        at_nodes[run] += counted_ends[leg];
+        leaves[run] |= link.ends.contains(&LinkEnd::Leaves);
+        is_stub[run] |= link.ends.contains(&LinkEnd::Stub);
+    }
+    let halves = |run: usize| match at_nodes[run] {
+        // Nothing but other nodes that do not count: a ring, or a street that crosses the site without meeting another.
+        0 => 0,
+        1 if is_stub[run] => u64::from(rule.stub_halves),
+        1 if leaves[run] => u64::from(rule.counts_outer) * 2,
+        1 => 0,
+        _ => 2,
+    };
+    (0..legs.len()).map(halves).collect()
+}
+
+/// The connected parts with their nodes and halves of links.
+fn parts_of(nodes: &[u32], ends: &[End], parts: &mut Groups, halves: &[u64]) -> Vec<CountedPart> {
+    let mut place_of_part: Vec<Option<usize>> = vec![None; halves.len()];
+    let mut found: Vec<CountedPart> = Vec::new();
+    let mut ends = ends.iter();
+    for node in nodes {
+        // Nodes and ends are both ascending.
+        let Some(end) = ends.find(|end| end.node == *node) else {
+            continue;
+        };
+        let part = parts.lowest(end.leg);
+        let place = *place_of_part[part].get_or_insert_with(|| {
+            found.push(CountedPart {
+                lowest_node: *node,
+                nodes: 0,
+                link_halves: 0,
+            });
+            found.len() - 1
+        });
+        found[place].nodes += 1;
+    }
+    for (leg, halves) in halves.iter().enumerate() {
+        if let Some(place) = place_of_part[parts.lowest(leg)] {
+            found[place].link_halves += halves;
+        }
+    }
+    found
+}
+
+/// One end of a leg at a node.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct End {
     node: u32,
     street: u32,
-    kind: CountedKind,
-    /// Of an outer link or a stub.
-    runs_off: bool,
+    leg: usize,
 }
 
-/// Every end of every link, in order of node.
-fn ends_of(links: &[CountedLink]) -> Vec<End> {
-    let end = |link: &CountedLink, node: u32| End {
-        node,
-        street: link.street,
-        kind: link.kind,
-        runs_off: matches!(link.kind, CountedKind::Outer | CountedKind::Stub),
-    };
-    let mut ends: Vec<End> = links
-        .iter()
-        .flat_map(|link| [end(link, link.from), end(link, link.to)])
-        .collect();
+/// Every end at a node, in order of node.
+fn ends_of(legs: &[CountedLink]) -> Vec<End> {
+    let mut ends: Vec<End> = Vec::with_capacity(legs.len() * 2);
+    for (leg, link) in legs.iter().enumerate() {
+        for end in link.ends {
+            if let LinkEnd::At(node) = end {
+                ends.push(End {
+                    node,
+                    street: link.street,
+                    leg,
+                });
+            }
+        }
+    }
     ends.sort_unstable();
     ends
+}
+
+/// Things joined into groups; a group is named by its lowest.
+struct Groups {
+    toward: Vec<usize>,
+}
+
+impl Groups {
+    fn of(count: usize) -> Self {
+        Self {
+            toward: (0..count).collect(),
+        }
+    }
+
+    fn lowest(&mut self, mut at: usize) -> usize {
+        while self.toward[at] != at {
+            self.toward[at] = self.toward[self.toward[at]];
+            at = self.toward[at];
+        }
+        at
+    }
+
+    fn join(&mut self, a: usize, b: usize) {
+        let (a, b) = (self.lowest(a), self.lowest(b));
+        self.toward[a.max(b)] = a.min(b);
+    }
 }
 
 #[cfg(test)]

@@ -1,11 +1,11 @@
 //! Which links lead somewhere: not only into a dead end, nor into an area with a single way in and out.
 
-use super::counting_rule::{CountedKind, CountedLink};
+use super::counting_rule::{CountedLink, LinkEnd};
 
-/// Whether each link lies on a way through: from one outer link to another without passing a node twice, or, when the
-/// network has no outer links, on a ring of the largest set of links so joined.
+/// Whether each link lies on a way through: from one end that leaves the site to another without passing a node twice, or,
+/// when none leaves it, on a ring of the largest set of links so joined.
 ///
-/// All loose ends of outer links are taken as one node, the world outside; the links in one two-connected set with it
+/// All ends that leave the site are taken as one node, the world outside; the links in one two-connected set with it
 /// are those that stay when any single junction is closed. O(n log n + m).
 pub(super) fn through_links(links: &[CountedLink]) -> Vec<bool> {
     let graph = Graph::of(links);
@@ -31,6 +31,10 @@ pub(super) fn through_links(links: &[CountedLink]) -> Vec<bool> {
     kept
 }
 
+fn node_of(end: LinkEnd) -> Option<u32> {
+    if let LinkEnd::At(node) = end { Some(node) } else { None }
+}
+
 /// Links as pairs of small node numbers, with the links at every node.
 struct Graph {
     ends: Vec<[usize; 2]>,
@@ -42,31 +46,27 @@ impl Graph {
     const OUTSIDE: usize = 0;
 
     fn of(links: &[CountedLink]) -> Self {
-        let mut numbers: Vec<u32> = links.iter().flat_map(|link| [link.from, link.to]).collect();
-        numbers.sort_unstable();
-        let alone = |node: u32| {
-            let start = numbers.partition_point(|&other| other < node);
-            numbers.get(start + 1).is_none_or(|&other| other != node)
-        };
-        let mut distinct = numbers.clone();
+        let nodes = || links.iter().flat_map(|link| link.ends).filter_map(node_of);
+        let mut distinct: Vec<u32> = nodes().collect();
+        distinct.sort_unstable();
         distinct.dedup();
-        let end = |link: &CountedLink, node: u32| {
-            if link.kind == CountedKind::Outer && alone(node) {
-                return Self::OUTSIDE;
+        let mut loose = distinct.len();
+        let mut end = |end: LinkEnd| match end {
+            LinkEnd::At(node) => distinct.partition_point(|&other| other < node) + 1,
+            LinkEnd::Leaves => Self::OUTSIDE,
+            LinkEnd::Stub => {
+                loose += 1;
+                loose
             }
-            distinct.partition_point(|&other| other < node) + 1
         };
-        let ends: Vec<[usize; 2]> = links
-            .iter()
-            .map(|link| [end(link, link.from), end(link, link.to)])
-            .collect();
+        let ends: Vec<[usize; 2]> = links.iter().map(|link| link.ends.map(&mut end)).collect();
+        let node_count = loose + 1;
         let mut at: Vec<(usize, usize)> = ends
             .iter()
             .enumerate()
             .flat_map(|(link, &[a, b])| [(a, link), (b, link)])
             .collect();
         at.sort_unstable();
-        let node_count = distinct.len() + 1;
         let first = (0..=node_count)
             .map(|node| at.partition_point(|&(other, _)| other < node))
             .collect();

@@ -1,7 +1,27 @@
 use super::*;
 
+use CountedKind::{Alley, Path, Street};
+use LinkEnd::{At, Leaves, Stub};
+
 fn link(from: u32, to: u32, kind: CountedKind, street: u32) -> CountedLink {
-    CountedLink { from, to, kind, street }
+    CountedLink {
+        ends: [At(from), At(to)],
+        kind,
+        street,
+    }
+}
+
+/// A link from a node to an end that is none.
+fn loose(from: u32, end: LinkEnd, kind: CountedKind, street: u32) -> CountedLink {
+    CountedLink {
+        ends: [At(from), end],
+        kind,
+        street,
+    }
+}
+
+fn count(rule: &CountingRule, links: &[CountedLink]) -> Counted {
+    super::count(rule, links, &[])
 }
 
 fn rule(id: &str) -> &'static CountingRule {
@@ -15,22 +35,17 @@ fn grid(side: u32, outer: bool) -> Vec<CountedLink> {
     let node = |row: u32, column: u32| row * side + column;
     for line in 0..side {
         for step in 0..side - 1 {
-            links.push(link(node(line, step), node(line, step + 1), CountedKind::Street, line));
-            links.push(link(
-                node(step, line),
-                node(step + 1, line),
-                CountedKind::Street,
-                100 + line,
-            ));
+            links.push(link(node(line, step), node(line, step + 1), Street, line));
+            links.push(link(node(step, line), node(step + 1, line), Street, 100 + line));
         }
         if outer {
-            for (far, near, street) in [
-                (0, node(line, 0), line),
-                (1, node(line, side - 1), line),
-                (2, node(0, line), 100 + line),
-                (3, node(side - 1, line), 100 + line),
+            for (near, street) in [
+                (node(line, 0), line),
+                (node(line, side - 1), line),
+                (node(0, line), 100 + line),
+                (node(side - 1, line), 100 + line),
             ] {
-                links.push(link(1_000 + 4 * line + far, near, CountedKind::Outer, street));
+                links.push(loose(near, Leaves, Street, street));
             }
         }
     }
@@ -60,10 +75,10 @@ fn n_a2_three_by_three_with_and_without_outer_links() {
 fn n_a6_a_junction_that_serves_only_a_dead_end_does_not_count() {
     let mut links = grid(2, true);
     // Cut the first street between nodes 0 and 1 at node 50, and hang a cul-de-sac on it.
-    links.retain(|link| (link.from, link.to) != (0, 1));
-    links.push(link(0, 50, CountedKind::Street, 0));
-    links.push(link(50, 1, CountedKind::Street, 0));
-    links.push(link(50, 51, CountedKind::Street, 7));
+    links.retain(|link| link.ends != [At(0), At(1)]);
+    links.push(link(0, 50, Street, 0));
+    links.push(link(50, 1, Street, 0));
+    links.push(link(50, 51, Street, 7));
     let counted = count(rule("leed-nd-intersections"), &links);
     assert_eq!(counted.nodes, [0, 1, 2, 3]);
 }
@@ -72,17 +87,17 @@ fn n_a6_a_junction_that_serves_only_a_dead_end_does_not_count() {
 #[test]
 fn an_area_behind_a_single_junction_does_not_count() {
     let mut links = grid(2, true);
-    links.retain(|link| (link.from, link.to) != (0, 1));
-    links.push(link(0, 50, CountedKind::Street, 0));
-    links.push(link(50, 1, CountedKind::Street, 0));
+    links.retain(|link| link.ends != [At(0), At(1)]);
+    links.push(link(0, 50, Street, 0));
+    links.push(link(50, 1, Street, 0));
     // A stem to a ring of three junctions, with a street across it.
     for (from, to) in [(50, 60), (60, 61), (61, 62), (62, 60), (61, 62)] {
-        links.push(link(from, to, CountedKind::Street, 8));
+        links.push(link(from, to, Street, 8));
     }
     let counted = count(rule("leed-nd-intersections"), &links);
     assert_eq!(counted.nodes, [0, 1, 2, 3]);
     // With a second way out from the ring all of it counts, the first junction too.
-    links.push(link(62, 900, CountedKind::Outer, 9));
+    links.push(loose(62, Leaves, Street, 9));
     let counted = count(rule("leed-nd-intersections"), &links);
     assert_eq!(counted.nodes, [0, 1, 2, 3, 50, 60, 61, 62]);
 }
@@ -90,7 +105,7 @@ fn an_area_behind_a_single_junction_does_not_count() {
 #[test]
 fn without_outer_links_the_largest_mesh_counts() {
     let mut links = grid(3, false);
-    links.push(link(4, 70, CountedKind::Street, 9));
+    links.push(link(4, 70, Street, 9));
     let counted = count(rule("leed-nd-intersections"), &links);
     assert_eq!(counted.nodes, [1, 3, 4, 5, 7]);
 }
@@ -98,10 +113,10 @@ fn without_outer_links_the_largest_mesh_counts() {
 #[test]
 fn pieces_joined_where_nothing_counts_are_one_link() {
     // A street of three pieces between a crossing and a dead-end head; the section changes on the way.
-    let cross = [(0, 10), (0, 11), (0, 12)].map(|(from, to)| link(from, to, CountedKind::Street, 1));
+    let cross = [(0, 10), (0, 11), (0, 12)].map(|(from, to)| link(from, to, Street, 1));
     let mut links = cross.to_vec();
     for (from, to) in [(0, 1), (1, 2), (2, 3)] {
-        links.push(link(from, to, CountedKind::Street, 1));
+        links.push(link(from, to, Street, 1));
     }
     let counted = count(rule("cary-7-10-3"), &links);
     assert_eq!(counted.nodes, [0, 3, 10, 11, 12]);
@@ -114,11 +129,11 @@ fn pieces_joined_where_nothing_counts_are_one_link() {
 #[test]
 fn n_a12_stubs_are_links_by_the_rule_of_cary() {
     let cary = rule("cary-7-10-3");
-    let ring = [(0, 1), (1, 2), (2, 3), (3, 0)].map(|(from, to)| link(from, to, CountedKind::Street, 1));
+    let ring = [(0, 1), (1, 2), (2, 3), (3, 0)].map(|(from, to)| link(from, to, Street, 1));
     let mut links = ring.to_vec();
-    links.push(link(0, 20, CountedKind::Stub, 2));
-    for (node, far) in [(1, 21), (2, 22), (3, 23)] {
-        links.push(link(node, far, CountedKind::Outer, 3));
+    links.push(loose(0, Stub, Street, 2));
+    for node in 1..4 {
+        links.push(loose(node, Leaves, Street, 3));
     }
     let counted = count(cary, &links);
     assert_eq!((counted.nodes.len(), counted.link_halves), (4, 10));
@@ -129,8 +144,8 @@ fn n_a12_stubs_are_links_by_the_rule_of_cary() {
 #[test]
 fn alleys_count_only_where_the_rule_says() {
     let mut links = grid(2, true);
-    links.push(link(0, 80, CountedKind::Alley, 40));
-    links.push(link(80, 3, CountedKind::Alley, 40));
+    links.push(link(0, 80, Alley, 40));
+    links.push(link(80, 3, Alley, 40));
     assert_eq!(count(rule("durham-13-6-1"), &links).link_halves, 8);
     assert_eq!(count(rule("cary-7-10-3"), &links).link_halves, 10);
 }
@@ -149,4 +164,66 @@ fn nothing_drawn_is_nothing_counted() {
     for rule in &COUNTING_RULES {
         assert_eq!(count(rule, &[]), Counted::default());
     }
+}
+
+/// Greenville IL code, s 153.1068: the crossing with the street that gives access is no node, and the piece that leads
+/// there is a piece of street. A ring with one way in: four nodes, four links and one beyond: 1.25, passes 1.20.
+#[test]
+fn the_piece_to_the_street_that_gives_access_counts_by_the_rule_of_greenville() {
+    let greenville = rule("greenville-153-1068");
+    let mut links = vec![loose(0, Leaves, Street, 0)];
+    links.extend([(0, 1), (1, 2), (2, 3), (3, 0)].map(|(from, to)| link(from, to, Street, 1)));
+    links.extend([(1, 11), (2, 12), (3, 13)].map(|(from, to)| link(from, to, Street, to)));
+    let counted = count(greenville, &links);
+    assert_eq!(
+        (counted.nodes.len(), counted.heads.len(), counted.link_halves),
+        (7, 3, 16)
+    );
+    let without_heads: Vec<CountedLink> = links.into_iter().filter(|link| link.street < 2).collect();
+    // Only the entrance has three legs, and the ring from it to itself is one link.
+    let counted = count(greenville, &without_heads);
+    assert_eq!((counted.nodes.as_slice(), counted.link_halves), ([0].as_slice(), 4));
+}
+
+/// Durham NC Unified Development Ordinance, 13.6.1: a sharp bend is a node.
+#[test]
+fn a_sharp_bend_is_a_node_by_the_rule_of_durham_alone() {
+    let links = [link(0, 1, Street, 0), link(1, 2, Street, 0)];
+    let durham = super::count(rule("durham-13-6-1"), &links, &[1]);
+    assert_eq!((durham.nodes.as_slice(), durham.link_halves), ([0, 1, 2].as_slice(), 4));
+    let cary = super::count(rule("cary-7-10-3"), &links, &[1]);
+    assert_eq!((cary.nodes.as_slice(), cary.link_halves), ([0, 2].as_slice(), 2));
+    // Where an alley comes in nothing changes for a rule that does not count alleys.
+    let with_alley = [links[0], links[1], link(1, 9, Alley, 5)];
+    let durham = super::count(rule("durham-13-6-1"), &with_alley, &[1]);
+    assert_eq!((durham.nodes.len(), durham.heads.len()), (3, 2));
+}
+
+#[test]
+fn a_street_across_the_site_without_a_crossing_counts_nothing() {
+    let across = CountedLink {
+        ends: [Leaves, Leaves],
+        kind: Street,
+        street: 7,
+    };
+    for rule in &COUNTING_RULES {
+        let mut links = grid(3, true);
+        let alone = count(rule, &links);
+        links.push(across);
+        assert_eq!(count(rule, &links), alone, "{}", rule.id);
+    }
+}
+
+#[test]
+fn parts_are_those_that_hold_a_node() {
+    let mut links = grid(2, false);
+    links.extend([(70, 71), (71, 72), (71, 73)].map(|(from, to)| link(from, to, Street, 9)));
+    links.push(link(80, 81, Path, 9));
+    let counted = count(rule("textbook"), &links);
+    let parts: Vec<(u32, u64, u64)> = counted
+        .parts
+        .iter()
+        .map(|part| (part.lowest_node, part.nodes, part.link_halves))
+        .collect();
+    assert_eq!(parts, [(0, 4, 8), (70, 4, 6)]);
 }
