@@ -14,9 +14,10 @@
 //! - [`shed_area`]: areas of a reach, by hull, by buffer and by enclosed blocks.
 //! - [`profile`] and [`weight_curve`]: cost along a stretch, and how much weight (homes) lies within each cost.
 //! - [`pace`]: what a slope costs.
-//! - [`betweenness`], [`directness`], [`indices`], [`counting_rule`]: how well connected a network is.
+//! - [`betweenness`], [`directness`], [`indices`], [`counting_rule`], [`bridges`]: how well connected a network is.
 
 pub mod betweenness;
+pub mod bridges;
 pub mod cost_field;
 pub mod counting_rule;
 pub mod directness;
