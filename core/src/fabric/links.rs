@@ -123,6 +123,13 @@ impl StreetLinks {
         Some((link, held.starts_um[place as usize], to_um))
     }
 
+    /// Whether a half-edge runs from its link's first node toward its last; `false` where no street runs.
+    #[must_use]
+    pub fn runs_along(&self, half_edge: HalfEdgeId) -> bool {
+        self.link_of_edge[half_edge.edge().0 as usize]
+            .is_some_and(|(link, place)| self.links[link as usize].half_edges[place as usize] == half_edge)
+    }
+
     /// The link that runs along an edge.
     #[must_use]
     pub fn link_of(&self, edge: EdgeId) -> Option<u32> {

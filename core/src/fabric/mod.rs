@@ -5,6 +5,7 @@
 pub mod joins;
 pub mod land;
 pub mod links;
+pub mod lots;
 pub mod plan_fabric;
 pub mod sides;
 pub mod streets;

@@ -1,16 +1,19 @@
-//! Painted land along the streets it fronts on: where each building type's land lies, and from where people walk.
+//! Painted land along the streets it fronts on: which lots there are, and from where people walk.
 //!
-//! For each face with a use: a side that has a building type of its own takes land to that type's lot depth along its
-//! length, at most its share of the face's buildable land; the program's portions share out what remains. Land is spread
-//! evenly over the sides lots front on (those without a type of their own, or all of them where none is left).
+//! For each face with a use its lots are laid ([`crate::fabric::lots`]) by the program and by what is said of its sides.
+//! Land is the program's share of the face's buildable land, after the lots of sides with a building type of their own.
 //! Walking starts at the lot front, on the street's centerline.
 //!
-//! Not counted: corners where two sides meet, and whole lots; lots are land by the typical lot.
+//! Not counted: lots on land no street reaches, since they can not be laid; that land is [`PaintedFace::laid`]'s rest.
 
-use crate::fabric::sides::{Side, lots_front, side_spoken_of};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::fabric::lots::{LaidLots, Lot, LotCache, lot_key};
+use crate::fabric::sides::Side;
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
 use crate::network::{LinkId, Stretch};
-use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, PhaseId, SideUse, UseMark};
+use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, PhaseId, UseMark};
 
 /// The land of one face.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,10 +26,15 @@ pub struct PaintedFace {
     pub phase: Option<PhaseId>,
     /// Land in square meters by building type, in the order of the palette, without empty ones.
     pub land_m2: Vec<(BuildingTypeId, f64)>,
-    /// Lots by building type, in the order of the palette, without empty ones.
+    /// Lots by building type, in the order of the palette, without empty ones. Whole, but for types without homes that
+    /// fit nowhere whole.
     pub lots: Vec<(BuildingTypeId, f64)>,
-    /// Where those lots front; lots missing here are on land no street reaches.
+    /// Land within those lots in square meters by building type, in the order of the palette.
+    pub lot_land_m2: Vec<(BuildingTypeId, f64)>,
+    /// Where those lots front.
     pub fronts: Vec<FrontedLots>,
+    /// The lots as laid, and the land that is in none.
+    pub laid: Arc<LaidLots>,
 }
 
 /// Lots that front on one stretch of street.
@@ -38,14 +46,22 @@ pub struct FrontedLots {
     pub lots: Vec<(BuildingTypeId, f64)>,
 }
 
-/// The painted faces in the site, in order of the fabric's faces.
+/// The painted faces in the site, in order of the fabric's faces. Lots that `cache` knows are taken from it.
 #[must_use]
-pub fn painted_faces(document: &Document, alternative: AlternativeId, fabric: &Fabric) -> Vec<PaintedFace> {
+pub fn painted_faces(
+    document: &Document,
+    alternative: AlternativeId,
+    fabric: &Fabric,
+    cache: &mut LotCache,
+) -> Vec<PaintedFace> {
     let used = fabric
         .used_faces(document, alternative)
         .filter(|(face, ..)| face.is_in_site);
-    used.map(|(face, mark, use_mark)| painted_face(document, fabric, face, mark, use_mark))
-        .collect()
+    let painted = used
+        .map(|(face, mark, use_mark)| painted_face(document, fabric, face, mark, use_mark, cache))
+        .collect();
+    cache.end_round();
+    painted
 }
 
 fn painted_face(
@@ -54,114 +70,149 @@ fn painted_face(
     face: &FaceOfLand,
     mark: MarkId,
     use_mark: &UseMark,
+    cache: &mut LotCache,
 ) -> PaintedFace {
-    let mut said: Vec<Option<&SideUse>> = vec![None; face.sides.len()];
-    for side_use in &use_mark.sides {
-        if let Some(side) = side_spoken_of(&fabric.arrangement, &fabric.lines, &face.sides, side_use) {
-            said[side].get_or_insert(side_use);
-        }
-    }
-    let own = sides_with_own_land(document, face, &said);
-    let own_m2: f64 = own.iter().map(|(.., land_m2)| land_m2).sum();
+    let key = lot_key(document, fabric, face, &use_mark.program, &use_mark.sides);
+    let own: Vec<u32> = key
+        .fronts
+        .iter()
+        .filter(|front| front.own.is_some())
+        .map(|front| front.side)
+        .collect();
+    let laid = cache.lots(key);
+    let area_m2 = |lot: &Lot| lot.twice_area_mm2 as f64 / 2e6;
+    let on_own_sides = || laid.lots.iter().filter(|lot| own.contains(&lot.side));
+    let own_m2: f64 = on_own_sides().map(area_m2).sum();
     let rest_m2 = (face.land_m2() - own_m2).max(0.0);
-    let program: Vec<(BuildingTypeId, f64)> = use_mark
+    let program = use_mark
         .program
         .iter()
-        .map(|portion| (portion.building_type, rest_m2 * f64::from(portion.share_ppm) / 1e6))
-        .collect();
-    let fronting: Vec<usize> = (0..face.sides.len())
-        .filter(|side| lots_front(&fabric.lines, &face.sides[*side], said[*side]))
-        .collect();
-    let free: Vec<usize> = fronting
-        .iter()
-        .copied()
-        .filter(|side| !own.iter().any(|(held, ..)| held == side))
-        .collect();
-    let program_sides = if free.is_empty() { fronting } else { free };
-
-    let mut fronts = Vec::new();
-    for (side, building_type, land_m2) in &own {
-        let lots = lots_on(document, *building_type, *land_m2);
-        spread(fabric, &face.sides, &[*side], &[(*building_type, lots)], &mut fronts);
-    }
-    let program_lots: Vec<(BuildingTypeId, f64)> = program
-        .iter()
-        .map(|(building_type, land_m2)| (*building_type, lots_on(document, *building_type, *land_m2)))
-        .filter(|(_, lots)| *lots > 0.0)
-        .collect();
-    spread(fabric, &face.sides, &program_sides, &program_lots, &mut fronts);
-    let own_land = own.iter().map(|(_, building_type, land_m2)| (*building_type, *land_m2));
-    let own_lots = own_land
-        .clone()
-        .map(|(building_type, land_m2)| (building_type, lots_on(document, building_type, land_m2)));
+        .map(|portion| (portion.building_type, rest_m2 * f64::from(portion.share_ppm) / 1e6));
+    let land = on_own_sides().map(|lot| (lot.building_type, area_m2(lot)));
     PaintedFace {
         face: face.id,
         mark,
         phase: use_mark.phase,
-        land_m2: summed(own_land.chain(program)),
-        lots: summed(own_lots.chain(program_lots)),
-        fronts,
+        land_m2: summed(land.chain(program)),
+        lots: summed(laid.lots.iter().map(|lot| (lot.building_type, count_of(lot)))),
+        lot_land_m2: summed(laid.lots.iter().map(|lot| (lot.building_type, area_m2(lot)))),
+        fronts: fronts_of(fabric, face, &laid),
+        laid,
     }
 }
 
-/// Lots of a building type on some land; none of a type that nothing is built of.
-fn lots_on(document: &Document, building_type: BuildingTypeId, land_m2: f64) -> f64 {
-    let held = document.building_types.get(&building_type);
-    let built = held.filter(|held| !held.stories.is_empty() && held.lot_area_mm2() > 0);
-    built.map_or(0.0, |held| land_m2 / (held.lot_area_mm2() as f64 / 1e6))
+fn count_of(lot: &Lot) -> f64 {
+    f64::from(lot.counts_ppm) / 1e6
 }
 
-/// Sides with a building type of their own that lots front on: the side, the type and its land in square meters.
-fn sides_with_own_land(
-    document: &Document,
-    face: &FaceOfLand,
-    said: &[Option<&SideUse>],
-) -> Vec<(usize, BuildingTypeId, f64)> {
-    let mut own: Vec<(usize, BuildingTypeId, f64)> = Vec::new();
-    for (index, (side, said)) in face.sides.iter().zip(said).enumerate() {
-        let Some(said) = said else { continue };
-        let Some(id) = said.building_type else { continue };
-        let Some(building_type) = document.building_types.get(&id) else {
+/// The stretches lots front on. A run of lots of one type side by side is one stretch, its lots spread evenly over it.
+fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots) -> Vec<FrontedLots> {
+    let mut pieces_of: BTreeMap<u32, Vec<SidePiece>> = BTreeMap::new();
+    let mut fronts = Vec::new();
+    let mut at = 0;
+    while let Some(first) = laid.lots.get(at) {
+        let mut run = vec![first];
+        while let Some(next) = laid.lots.get(at + run.len()).filter(|next| {
+            let last = run[run.len() - 1];
+            next.side == first.side
+                && next.building_type == first.building_type
+                && !next.is_at_head
+                && !first.is_at_head
+                && next.front_um[0] == last.front_um[1]
+        }) {
+            run.push(next);
+        }
+        at += run.len();
+        let count: f64 = run.iter().map(|lot| count_of(lot)).sum();
+        let Some(side) = face.sides.get(first.side as usize) else {
             continue;
         };
-        if said.fronting == crate::plan::land::Fronting::Front {
-            let depth_m = f64::from(building_type.lot_depth_mm) / 1e3;
-            own.push((index, id, side.length_um as f64 / 1e6 * depth_m));
+        let pieces = pieces_of
+            .entry(first.side)
+            .or_insert_with(|| pieces_of_side(fabric, side));
+        let [from_um, to_um] = if first.is_at_head {
+            [side.length_um, side.length_um]
+        } else {
+            [first.front_um[0], run[run.len() - 1].front_um[1]]
+        };
+        let stretches = stretches_between(pieces, from_um, to_um);
+        let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
+        let shares = stretches.len() as f64;
+        for stretch in stretches {
+            let share = if total_um > 0 {
+                stretch.length_um() as f64 / total_um as f64
+            } else {
+                1.0 / shares
+            };
+            fronts.push(FrontedLots {
+                stretch,
+                lots: vec![(first.building_type, count * share)],
+            });
         }
     }
-    // Where the sides together ask for more than there is, each gets its share.
-    let asked_m2: f64 = own.iter().map(|(.., land_m2)| land_m2).sum();
-    let land_m2 = face.land_m2();
-    if asked_m2 > land_m2 {
-        own.iter_mut().for_each(|(.., held_m2)| *held_m2 *= land_m2 / asked_m2);
-    }
-    own
+    fronts
 }
 
-/// Spreads lots evenly over the length of some sides; with no side to front on, they front nowhere.
-fn spread(
-    fabric: &Fabric,
-    sides: &[Side],
-    chosen: &[usize],
-    lots: &[(BuildingTypeId, f64)],
-    fronts: &mut Vec<FrontedLots>,
-) {
-    let stretches: Vec<Stretch> = chosen
-        .iter()
-        .flat_map(|side| stretches_of(fabric, &sides[*side]))
-        .collect();
-    let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
-    if total_um == 0 || lots.is_empty() {
-        return;
+/// One half-edge of a side on its link.
+struct SidePiece {
+    /// From where to where along the side, in micrometers.
+    along_um: [u64; 2],
+    link: LinkId,
+    /// Where along the link the piece begins and ends, as one walks along the side.
+    on_link_um: [u64; 2],
+}
+
+fn pieces_of_side(fabric: &Fabric, side: &Side) -> Vec<SidePiece> {
+    let mut pieces = Vec::new();
+    let mut start_um = 0;
+    for half_edge in &side.half_edges {
+        let length_um = fabric.arrangement.length_um(half_edge.edge());
+        if let Some((link, from_um, to_um)) = fabric.links.piece_of(*half_edge) {
+            let is_along = fabric.links.runs_along(*half_edge);
+            pieces.push(SidePiece {
+                along_um: [start_um, start_um + length_um],
+                link: LinkId(link),
+                on_link_um: if is_along { [from_um, to_um] } else { [to_um, from_um] },
+            });
+        }
+        start_um += length_um;
     }
-    for stretch in stretches {
-        let share = stretch.length_um() as f64 / total_um as f64;
-        let part = lots
-            .iter()
-            .map(|(building_type, lots)| (*building_type, lots * share))
-            .collect();
-        fronts.push(FrontedLots { stretch, lots: part });
+    pieces
+}
+
+/// The stretches of links between two places along a side, neighbors on one link joined.
+fn stretches_between(pieces: &[SidePiece], from_um: u64, to_um: u64) -> Vec<Stretch> {
+    let mut stretches: Vec<Stretch> = Vec::new();
+    let is_place = from_um == to_um;
+    for piece in pieces {
+        let (low, high) = (from_um.max(piece.along_um[0]), to_um.min(piece.along_um[1]));
+        if low > high || (low == high && !is_place) {
+            continue;
+        }
+        let on_link = |along_um: u64| {
+            let into_um = along_um - piece.along_um[0];
+            if piece.on_link_um[0] <= piece.on_link_um[1] {
+                (piece.on_link_um[0] + into_um).min(piece.on_link_um[1])
+            } else {
+                piece.on_link_um[0].saturating_sub(into_um).max(piece.on_link_um[1])
+            }
+        };
+        let (a, b) = (on_link(low), on_link(high));
+        let (from_um, to_um) = (a.min(b), a.max(b));
+        match stretches.last_mut() {
+            Some(last) if last.link == piece.link && last.to_um == from_um => last.to_um = to_um,
+            Some(last) if last.link == piece.link && last.from_um == to_um => last.from_um = from_um,
+            _ => stretches.push(Stretch {
+                link: piece.link,
+                from_um,
+                to_um,
+            }),
+        }
+        if is_place {
+            break;
+        }
     }
+    stretches
 }
 
 /// The stretches of links along a side, neighbors on one link joined.

@@ -25,6 +25,7 @@ mod notes;
 
 use std::sync::Arc;
 
+use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
 use crate::factors::{Factors, Override};
 use crate::figures::Evaluation;
@@ -79,6 +80,7 @@ pub struct Study {
     revision: u64,
     uses_at_start: Option<UsesAtStart>,
     lands: LandCache,
+    lots: LotCache,
     derived: Derived,
     shipped: Factors,
     /// The document as it last rested, without any preview.
@@ -113,7 +115,8 @@ impl Study {
         let shipped = Factors::shipped().map_err(fault)?;
         let graph = Arc::new(measures::graph().map_err(fault)?);
         let mut lands = LandCache::default();
-        let derived = Derived::of(&document, alternative, &mut lands, &shipped, graph)?;
+        let mut lots = LotCache::default();
+        let derived = Derived::of(&document, alternative, &mut lands, &mut lots, &shipped, graph)?;
         Ok(Self {
             rested: document.clone(),
             unsent: Vec::new(),
@@ -124,6 +127,7 @@ impl Study {
             revision: 0,
             uses_at_start: None,
             lands,
+            lots,
             derived,
             shipped,
         })
@@ -396,8 +400,13 @@ impl Study {
 
     fn bring_up_to_date(&mut self) {
         self.revision += 1;
-        self.derived
-            .renew(&self.document, self.alternative, &mut self.lands, &self.shipped);
+        self.derived.renew(
+            &self.document,
+            self.alternative,
+            &mut self.lands,
+            &mut self.lots,
+            &self.shipped,
+        );
     }
 }
 
@@ -406,6 +415,7 @@ impl Derived {
         document: &Document,
         alternative: AlternativeId,
         lands: &mut LandCache,
+        lots: &mut LotCache,
         shipped: &Factors,
         graph: Arc<Graph>,
     ) -> Result<Self, StudyFault> {
@@ -413,7 +423,7 @@ impl Derived {
         let network = walk_network::walk_network(&fabric).map_err(fault)?;
         let mut walk = CostField::new();
         let no_walk = walk_network::walk_to_center(document, alternative, &network, &mut walk).err();
-        let painted = painted_faces(document, alternative, &fabric);
+        let painted = painted_faces(document, alternative, &fabric, lots);
         let (factors, override_faults) = factors_of(document, shipped);
         let measured = count(
             document,
@@ -438,7 +448,14 @@ impl Derived {
 
     /// Brings everything up to the document. Where that fails the last figures stay and the reason is kept with the
     /// overridden factors; only the program's own tables can make it fail.
-    fn renew(&mut self, document: &Document, alternative: AlternativeId, lands: &mut LandCache, shipped: &Factors) {
+    fn renew(
+        &mut self,
+        document: &Document,
+        alternative: AlternativeId,
+        lands: &mut LandCache,
+        lots: &mut LotCache,
+        shipped: &Factors,
+    ) {
         self.fabric.renew(document, alternative, lands);
         let (factors, mut faults) = factors_of(document, shipped);
         match walk_network::walk_network(&self.fabric) {
@@ -446,7 +463,7 @@ impl Derived {
             Err(network_faults) => faults.extend(network_faults.iter().map(ToString::to_string)),
         }
         self.no_walk = walk_network::walk_to_center(document, alternative, &self.network, &mut self.walk).err();
-        self.painted = painted_faces(document, alternative, &self.fabric);
+        self.painted = painted_faces(document, alternative, &self.fabric, lots);
         let walk = self.no_walk.clone().map_or(Ok(&self.walk), Err);
         let measured = count(document, &self.fabric, &self.painted, &self.network, walk);
         match measures::inputs(&measured, &factors) {

@@ -55,17 +55,17 @@ fn value(app: &App, id: &str) -> String {
         .unwrap_or_default()
 }
 
-/// Two blocks between four streets, the west one painted with homes.
+/// A block between four streets, two lots deep, painted with homes.
 fn with_homes() -> App {
     let mut app = app();
     draw(
         &mut app,
         &[
-            (-100.0, -60.0),
-            (100.0, -60.0),
-            (100.0, 60.0),
-            (-100.0, 60.0),
-            (-100.0, -60.0),
+            (-100.0, -40.0),
+            (100.0, -40.0),
+            (100.0, 40.0),
+            (-100.0, 40.0),
+            (-100.0, -40.0),
         ],
     );
     app.choose_tool(ToolKind::Use);
@@ -92,7 +92,7 @@ fn a_street_across_a_block_leaves_the_use_on_both_halves() {
     let homes = value(&app, "homes.count");
     assert_ne!(homes, "0 homes");
     let before = app.study().document().clone();
-    draw(&mut app, &[(10.0, -60.0), (10.0, 60.0)]);
+    draw(&mut app, &[(10.0, -40.0), (10.0, 40.0)]);
     assert_eq!(app.study().fabric().face_of_mark.len(), 2, "both halves keep the use");
     assert_ne!(value(&app, "homes.count"), homes, "the street takes land");
     assert!(app.said().contains("was"), "the change is said: {}", app.said());
@@ -106,8 +106,8 @@ fn numbers_follow_the_pointer_and_return_when_it_is_given_up() {
     let mut app = with_homes();
     let homes = value(&app, "homes.count");
     app.choose_tool(ToolKind::Street);
-    click(&mut app, 10.0, -60.0);
-    let across = pointer(&app, 10.0, 60.0);
+    click(&mut app, 10.0, -40.0);
+    let across = pointer(&app, 10.0, 40.0);
     app.handle(Event::Move(across));
     assert_ne!(value(&app, "homes.count"), homes);
     press(&mut app, Key::Escape);
@@ -119,7 +119,7 @@ fn a_center_gives_the_walk() {
     let mut app = with_homes();
     assert!(app.study().walk().is_err());
     app.choose_tool(ToolKind::Center);
-    click(&mut app, 0.0, -60.0);
+    click(&mut app, 0.0, -40.0);
     assert!(app.study().walk().is_ok());
     let places: Vec<_> = app
         .study()

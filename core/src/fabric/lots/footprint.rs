@@ -1,0 +1,101 @@
+//! The building on a lot: a rectangle inside its setbacks, as large as the type's coverage asks.
+
+use super::LotType;
+use super::region::twice_area_mm2;
+use super::spot::Spot;
+use crate::plan::PlanPoint;
+
+/// Lots narrower than this carry attached buildings, which reach both side lines. Common practice, no source.
+const ATTACHED_WIDTH_MM: u32 = 9_000;
+
+/// Yard to each side line of a detached building: 5 feet. Common practice, no source.
+const SIDE_YARD_MM: f64 = 1_524.0;
+
+/// Usual depth from the right-of-way to a building: 10 feet, and a foot where most of the lot is built upon. Common
+/// practice, no source; a town's own rules come first.
+const SETBACK_MM: f64 = 3_048.0;
+const CLOSE_SETBACK_MM: f64 = 305.0;
+
+/// From this coverage on a building stands close to the walk and to its neighbors.
+const CLOSE_COVERAGE_THOUSANDTHS: u16 = 500;
+
+/// The footprint; empty where nothing is covered or no rectangle of at least half the area asked for fits.
+///
+/// `front` is the middle of the lot's front and `inward` the direction into the lot.
+pub(super) fn footprint(
+    outline: &[PlanPoint],
+    front: Spot,
+    inward: Spot,
+    lot_type: LotType,
+    setback_mm: Option<u32>,
+) -> Vec<PlanPoint> {
+    let area = twice_area_mm2(outline) as f64 / 2.0 * f64::from(lot_type.coverage_thousandths) / 1000.0;
+    if area <= 0.0 {
+        return Vec::new();
+    }
+    let is_close = lot_type.coverage_thousandths >= CLOSE_COVERAGE_THOUSANDTHS;
+    let setback = setback_mm.map_or(if is_close { CLOSE_SETBACK_MM } else { SETBACK_MM }, f64::from);
+    let yard = if is_close || lot_type.width_mm < ATTACHED_WIDTH_MM {
+        0.0
+    } else {
+        SIDE_YARD_MM
+    };
+    let along = inward.left().times(-1.0);
+    let corners: Vec<Spot> = outline.iter().map(|point| Spot::of(*point)).collect();
+    // The room at half the usual building's depth; lots that taper give less.
+    let mut depth = (area.sqrt() * 1.1).max(1.0);
+    for _ in 0..2 {
+        let (left, right) = room_at(&corners, front.plus(inward.times(setback + depth / 2.0)), along);
+        let width = (right - left - 2.0 * yard).max(0.0);
+        if width <= 0.0 {
+            return Vec::new();
+        }
+        depth = area / width;
+    }
+    let place = front.plus(inward.times(setback + depth / 2.0));
+    let (left, right) = room_at(&corners, place, along);
+    let (left, right) = (left + yard, right - yard);
+    let behind = room_behind(&corners, front, inward) - setback;
+    let depth = depth.min(behind);
+    if right - left <= 0.0 || depth <= 0.0 || (right - left) * depth < area / 2.0 {
+        return Vec::new();
+    }
+    let corner = |across: f64, deep: f64| front.plus(along.times(across)).plus(inward.times(setback + deep));
+    [
+        corner(left, 0.0),
+        corner(right, 0.0),
+        corner(right, depth),
+        corner(left, depth),
+    ]
+    .map(Spot::rounded)
+    .to_vec()
+}
+
+/// How far a lot reaches to both sides of a place, along a direction.
+fn room_at(corners: &[Spot], place: Spot, along: Spot) -> (f64, f64) {
+    let mut room = (f64::NEG_INFINITY, f64::INFINITY);
+    for at in 0..corners.len() {
+        let (a, b) = (corners[at], corners[(at + 1) % corners.len()]);
+        let (from, to) = (a.minus(place).cross(along), b.minus(place).cross(along));
+        if (from > 0.0) == (to > 0.0) {
+            continue;
+        }
+        let on_line = a.toward(b, from / (from - to)).minus(place).dot(along);
+        if on_line <= 0.0 {
+            room.0 = room.0.max(on_line);
+        } else {
+            room.1 = room.1.min(on_line);
+        }
+    }
+    if room.0.is_finite() && room.1.is_finite() {
+        room
+    } else {
+        (0.0, 0.0)
+    }
+}
+
+/// How far a lot reaches inward from its front.
+fn room_behind(corners: &[Spot], front: Spot, inward: Spot) -> f64 {
+    let far = corners.iter().map(|corner| corner.minus(front).dot(inward));
+    far.fold(0.0, f64::max)
+}

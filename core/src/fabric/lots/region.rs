@@ -1,0 +1,163 @@
+//! Land not yet taken while lots are laid on a face.
+
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay::{Overlay, ShapeType};
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::i_float::int::point::IntPoint;
+
+use super::spot::{Spot, crossing};
+use crate::plan::PlanPoint;
+
+/// Pieces of land, each an outer ring and its holes.
+pub type Pieces = Vec<Vec<Vec<PlanPoint>>>;
+
+/// Land with its edges at hand.
+#[derive(Clone, Debug)]
+pub(super) struct Region {
+    pub pieces: Pieces,
+    edges: Vec<(Spot, Spot)>,
+}
+
+impl Region {
+    pub fn of(pieces: Pieces) -> Self {
+        let edges = pieces.iter().flatten().flat_map(|ring| edges_of(ring)).collect();
+        Self { pieces, edges }
+    }
+
+    /// Whether a place lies inside: an odd number of edges to its right.
+    pub fn holds(&self, place: Spot) -> bool {
+        is_inside(place, self.edges.iter().copied())
+    }
+
+    /// The parts of the segment `a` to `b` inside, as shares of it, in order.
+    pub fn parts_inside(&self, a: Spot, b: Spot) -> Vec<(f64, f64)> {
+        let mut cuts = vec![0.0, 1.0];
+        cuts.extend(self.edges.iter().filter_map(|&(c, d)| crossing(a, b, c, d)));
+        cuts.sort_unstable_by(f64::total_cmp);
+        let mut parts: Vec<(f64, f64)> = Vec::new();
+        for pair in cuts.windows(2) {
+            let (from, to) = (pair[0], pair[1]);
+            if to <= from || !self.holds(a.toward(b, (from + to) / 2.0)) {
+                continue;
+            }
+            match parts.last_mut() {
+                Some(last) if last.1 >= from => last.1 = to,
+                _ => parts.push((from, to)),
+            }
+        }
+        parts
+    }
+
+    /// How far a ray from `start` runs before it meets an edge, at most `most`, and where that is.
+    pub fn run_of_ray(&self, start: Spot, direction: Spot, most: f64) -> (f64, Spot) {
+        let end = start.plus(direction.times(most));
+        let hits = self.edges.iter().filter_map(|&(c, d)| crossing(start, end, c, d));
+        let share = hits.fold(1.0, f64::min);
+        (most * share, start.toward(end, share))
+    }
+
+    /// Whether a ring lies wholly inside, not touching any edge.
+    pub fn holds_ring(&self, ring: &[Spot]) -> bool {
+        let Some(first) = ring.first() else { return false };
+        self.holds(*first) && !self.meets_ring(ring)
+    }
+
+    /// Whether any edge crosses a ring or begins inside it.
+    pub fn meets_ring(&self, ring: &[Spot]) -> bool {
+        let (mut low, mut high) = (ring[0], ring[0]);
+        for corner in ring {
+            low = Spot {
+                x: low.x.min(corner.x),
+                y: low.y.min(corner.y),
+            };
+            high = Spot {
+                x: high.x.max(corner.x),
+                y: high.y.max(corner.y),
+            };
+        }
+        let near = self.edges.iter().filter(|(c, d)| {
+            c.x.min(d.x) <= high.x && c.x.max(d.x) >= low.x && c.y.min(d.y) <= high.y && c.y.max(d.y) >= low.y
+        });
+        let around = || (0..ring.len()).map(|at| (ring[at], ring[(at + 1) % ring.len()]));
+        near.into_iter()
+            .any(|&(c, d)| around().any(|(a, b)| crossing(a, b, c, d).is_some()) || is_inside(c, around()))
+    }
+
+    /// What is left without these rings.
+    pub fn without(&self, rings: &[Vec<PlanPoint>]) -> Self {
+        Self::of(boolean(&self.pieces, rings, OverlayRule::Difference))
+    }
+
+    /// The part of this land inside a ring, less some others.
+    pub fn part_in(&self, ring: &[PlanPoint], less: &[Vec<PlanPoint>]) -> Pieces {
+        let inside = boolean(&self.pieces, &[ring.to_vec()], OverlayRule::Intersect);
+        if less.is_empty() {
+            inside
+        } else {
+            boolean(&inside, less, OverlayRule::Difference)
+        }
+    }
+}
+
+fn edges_of(ring: &[PlanPoint]) -> impl Iterator<Item = (Spot, Spot)> + '_ {
+    (0..ring.len()).map(|at| (Spot::of(ring[at]), Spot::of(ring[(at + 1) % ring.len()])))
+}
+
+fn is_inside(place: Spot, edges: impl Iterator<Item = (Spot, Spot)>) -> bool {
+    let mut is_inside = false;
+    for (a, b) in edges {
+        if (a.y > place.y) != (b.y > place.y) {
+            let x = a.x + (place.y - a.y) / (b.y - a.y) * (b.x - a.x);
+            is_inside ^= x > place.x;
+        }
+    }
+    is_inside
+}
+
+/// Integer boolean operation of pieces with rings of either direction.
+fn boolean(pieces: &Pieces, rings: &[Vec<PlanPoint>], rule: OverlayRule) -> Pieces {
+    let points = |ring: &[PlanPoint]| -> Vec<IntPoint> {
+        ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect()
+    };
+    let mut overlay = Overlay::new(64);
+    for ring in pieces.iter().flatten() {
+        overlay.add_contour(&points(ring), ShapeType::Subject);
+    }
+    for ring in rings {
+        let mut ring = ring.clone();
+        if twice_area_mm2(&ring) < 0 {
+            ring.reverse();
+        }
+        overlay.add_contour(&points(&ring), ShapeType::Clip);
+    }
+    let shapes = overlay.overlay(rule, FillRule::NonZero);
+    let back = |ring: Vec<IntPoint>| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect();
+    shapes
+        .into_iter()
+        .map(|shape| shape.into_iter().map(back).collect())
+        .collect()
+}
+
+/// Twice the area of a ring in square millimeters, positive counterclockwise.
+#[must_use]
+pub fn twice_area_mm2(ring: &[PlanPoint]) -> i128 {
+    let Some(first) = ring.first() else { return 0 };
+    let from_first = |point: PlanPoint| {
+        (
+            i128::from(point.x_mm) - i128::from(first.x_mm),
+            i128::from(point.y_mm) - i128::from(first.y_mm),
+        )
+    };
+    ring.windows(2)
+        .map(|pair| {
+            let ((ax, ay), (bx, by)) = (from_first(pair[0]), from_first(pair[1]));
+            ax * by - ay * bx
+        })
+        .sum()
+}
+
+/// Twice the area of pieces in square millimeters, holes taken off.
+#[must_use]
+pub fn twice_area_of_pieces(pieces: &Pieces) -> i128 {
+    pieces.iter().flatten().map(|ring| twice_area_mm2(ring)).sum()
+}
