@@ -80,6 +80,41 @@ fn a_basis_ends_at_counted_things_and_sources() {
 }
 
 #[test]
+fn a_part_of_a_plan_is_measured_as_such() {
+    let path = folder("sample-sketches/compact-village.geojson");
+    let homes = |options: &[&str]| {
+        let run = std::process::Command::new(env!("CARGO_BIN_EXE_hobnail"))
+            .arg("measure")
+            .arg(&path)
+            .arg("--json")
+            .args(options)
+            .output()
+            .unwrap();
+        let report: serde_json::Value = serde_json::from_slice(&run.stdout).unwrap();
+        let figures = report["figures"].as_array().unwrap().iter();
+        let mut homes = figures
+            .filter(|figure| figure["id"] == "homes.count")
+            .map(|figure| figure["value"].as_f64());
+        (
+            report["scope"].as_str().map(str::to_owned),
+            homes.next().flatten().unwrap(),
+        )
+    };
+    let (none, all) = homes(&[]);
+    let (first, part) = homes(&["--phases", "0"]);
+    let (second, rest) = homes(&["--phases", "1"]);
+    let (today, standing) = homes(&["--today"]);
+    assert_eq!(none, None);
+    assert_eq!(first.as_deref(), Some("phase Main street and square alone"));
+    assert_eq!(second.as_deref(), Some("phase Out to the creek alone"));
+    assert_eq!((today.as_deref(), standing), (Some("as it stands today"), 0.0));
+    assert!(
+        0.0 < part && part < all && 0.0 <= rest && rest < all,
+        "{part} and {rest} of {all}"
+    );
+}
+
+#[test]
 fn what_can_not_be_measured_is_said_with_code_2() {
     let check = |arguments: &[&str], code: i32, words: &str| {
         let run = std::process::Command::new(env!("CARGO_BIN_EXE_hobnail"))
@@ -108,4 +143,9 @@ fn what_can_not_be_measured_is_said_with_code_2() {
         "no figure `homes.none`",
     );
     check(&["measure"], 2, "which plan?");
+    check(
+        &["measure", village, "--phases", "7"],
+        2,
+        "there is no phase 7; there are: 0 Main street and square, 1 Out to the creek",
+    );
 }

@@ -16,7 +16,7 @@ pub struct Carrier {
     pub is_along: bool,
 }
 
-/// For every edge its carrier; `None` where only the site boundary runs.
+/// For every edge its carrier; `None` where only the site boundary runs, or a street that is not built.
 #[must_use]
 pub fn carriers(lines: &DrawnLines, arrangement: &Arrangement) -> Vec<Option<Carrier>> {
     arrangement
@@ -31,7 +31,7 @@ fn carrier(lines: &DrawnLines, arrangement: &Arrangement, edge: EdgeId) -> Optio
         .iter()
         .filter_map(|source| match lines.drawn(*source) {
             Drawn::Street { street, segment } => Some((street, segment)),
-            Drawn::Boundary => None,
+            Drawn::Boundary | Drawn::Unbuilt(_) => None,
         });
     // The widest right-of-way wins; of equal ones the street drawn first, and of its segments the first.
     let (street, segment) = drawn.min_by_key(|(street, segment)| {

@@ -3,6 +3,7 @@
 //! Definition: the face, less a strip of half the right-of-way along every street on its boundary (mitered where the
 //! strip turns, cut square across a half-width beyond the head of a dead end), less constraint areas that may not be
 //! built upon. Everything is integer millimeters and integer boolean operations: the same land on every machine.
+//! A face is its right-of-ways, its land held back and its buildable land, and nothing else: the three sum to it exactly.
 //!
 //! Not counted: slopes, setbacks, easements nobody drew, and right-of-ways of streets that do not touch the face.
 
@@ -12,6 +13,7 @@ use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
 
 use super::arrangement::Arrangement;
+use super::constraints::{ConstrainedLand, Constraint, LandSwitch};
 use super::ids::{FaceId, HalfEdgeId};
 use super::outlines::Outliner;
 use crate::plan::PlanPoint;
@@ -27,6 +29,18 @@ pub struct Land {
     pub pieces: Vec<Vec<Vec<PlanPoint>>>,
     /// Twice its area in square millimeters.
     pub twice_area_mm2: i128,
+    /// Twice the area of the whole face in square millimeters.
+    pub twice_face_mm2: i128,
+    /// The face's land under constraints, outside of right-of-ways.
+    pub constrained: ConstrainedLand,
+}
+
+impl Land {
+    /// Twice the face's land under right-of-ways, in square millimeters: what is neither buildable nor held back.
+    #[must_use]
+    pub fn twice_right_of_way_mm2(&self) -> i128 {
+        self.twice_face_mm2 - self.twice_area_mm2 - self.constrained.twice_held_back_mm2()
+    }
 }
 
 /// All that the land of a face depends on: equal keys have equal land.
@@ -36,8 +50,8 @@ pub struct LandKey {
     outline: Vec<Vec<PlanPoint>>,
     /// Strips of right-of-way to take away.
     strips: Vec<Vec<PlanPoint>>,
-    /// Outlines held back.
-    held_back: Vec<Vec<PlanPoint>>,
+    /// Constraints near it.
+    near: Vec<Constraint>,
 }
 
 impl LandKey {
@@ -46,17 +60,29 @@ impl LandKey {
     pub fn outline(&self) -> &[Vec<PlanPoint>] {
         &self.outline
     }
+
+    /// The constraints near it, in the order they were given in.
+    #[must_use]
+    pub fn near(&self) -> &[Constraint] {
+        &self.near
+    }
+
+    /// The strips of right-of-way along its streets.
+    #[must_use]
+    pub fn strips(&self) -> &[Vec<PlanPoint>] {
+        &self.strips
+    }
 }
 
 /// What the land of `face` depends on. `half_width_mm` gives half the right-of-way along a half-edge, 0 along the site
-/// boundary; `held_back` are outlines that may not be built upon.
+/// boundary; `constraints` are areas that may cover some of it.
 #[must_use]
 pub fn land_key(
     arrangement: &Arrangement,
     outliner: &mut Outliner<'_>,
     face: FaceId,
     half_width_mm: impl Fn(HalfEdgeId) -> f64,
-    held_back: &[&[PlanPoint]],
+    constraints: &[(Bounds, Constraint)],
 ) -> LandKey {
     let outline = outliner.outline(face);
     let ring = |half_edges: &[HalfEdgeId]| -> Vec<PlanPoint> {
@@ -83,15 +109,10 @@ pub fn land_key(
             add_strips(points, width, next_width, after == here.twin(), &mut strips);
         }
     }
-    let bounds = bounds_of(outline.iter().flatten());
-    let near = held_back
-        .iter()
-        .filter(|other| overlap(bounds, bounds_of(other.iter())));
-    LandKey {
-        outline,
-        strips,
-        held_back: near.map(|other| other.to_vec()).collect(),
-    }
+    let bounds = Bounds::of(outline.iter().flatten());
+    let near = constraints.iter().filter(|(other, _)| bounds.meets(other));
+    let near = near.map(|(_, constraint)| constraint.clone()).collect();
+    LandKey { outline, strips, near }
 }
 
 /// The strip to the left of the segment `a` to `b`, and what joins it to the strip of the next segment `b` to `c`.
@@ -153,45 +174,44 @@ fn moved(point: PlanPoint, x_mm: f64, y_mm: f64) -> PlanPoint {
     PlanPoint::new(point.x_mm + x_mm.round() as i32, point.y_mm + y_mm.round() as i32)
 }
 
-type Bounds = (PlanPoint, PlanPoint);
+/// The least box with sides along the axes around some points; around none it meets nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Bounds(Option<(PlanPoint, PlanPoint)>);
 
-fn bounds_of<'a>(points: impl Iterator<Item = &'a PlanPoint>) -> Option<Bounds> {
-    points.fold(None, |bounds, point| {
-        let (low, high) = bounds.unwrap_or((*point, *point));
-        Some((
-            PlanPoint::new(low.x_mm.min(point.x_mm), low.y_mm.min(point.y_mm)),
-            PlanPoint::new(high.x_mm.max(point.x_mm), high.y_mm.max(point.y_mm)),
-        ))
-    })
+impl Bounds {
+    /// The box around points.
+    #[must_use]
+    pub fn of<'a>(points: impl IntoIterator<Item = &'a PlanPoint>) -> Self {
+        Self(points.into_iter().fold(None, |bounds, point| {
+            let (low, high) = bounds.unwrap_or((*point, *point));
+            Some((
+                PlanPoint::new(low.x_mm.min(point.x_mm), low.y_mm.min(point.y_mm)),
+                PlanPoint::new(high.x_mm.max(point.x_mm), high.y_mm.max(point.y_mm)),
+            ))
+        }))
+    }
+
+    /// Whether two boxes share a point.
+    #[must_use]
+    pub const fn meets(&self, other: &Self) -> bool {
+        let (Some((a_low, a_high)), Some((b_low, b_high))) = (self.0, other.0) else {
+            return false;
+        };
+        a_low.x_mm <= b_high.x_mm && b_low.x_mm <= a_high.x_mm && a_low.y_mm <= b_high.y_mm && b_low.y_mm <= a_high.y_mm
+    }
 }
 
-fn overlap(a: Option<Bounds>, b: Option<Bounds>) -> bool {
-    let (Some((a_low, a_high)), Some((b_low, b_high))) = (a, b) else {
-        return false;
-    };
-    a_low.x_mm <= b_high.x_mm && b_low.x_mm <= a_high.x_mm && a_low.y_mm <= b_high.y_mm && b_low.y_mm <= a_high.y_mm
-}
-
-/// The land a key stands for. Cost: one boolean operation on the outline, its strips and what is held back.
+/// The land a key stands for. Cost: one boolean operation on the outline, its strips and what is held back, and as many
+/// again as [`ConstrainedLand::of`] takes.
 #[must_use]
 pub fn land_of(key: &LandKey) -> Land {
-    let points = |ring: &Vec<PlanPoint>| -> Vec<IntPoint> {
-        ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect()
-    };
-    let mut overlay = Overlay::new(64);
-    for ring in &key.outline {
-        overlay.add_contour(&points(ring), ShapeType::Subject);
-    }
-    for ring in key.strips.iter().chain(&key.held_back) {
-        // Counterclockwise all, so that overlapping rings add up under the non-zero rule instead of cancelling.
-        let mut ring = points(ring);
-        if twice_area(&ring) < 0 {
-            ring.reverse();
-        }
-        overlay.add_contour(&ring, ShapeType::Clip);
-    }
-    let shapes = overlay.overlay(OverlayRule::Difference, FillRule::NonZero);
-    let twice_area_mm2 = shapes.iter().flatten().map(|ring| twice_area(ring)).sum();
+    let held_back: Vec<bool> = key
+        .near
+        .iter()
+        .map(|one| one.says_no_to(LandSwitch::Buildable))
+        .collect();
+    let shapes = left(key, &held_back);
+    let twice_area_mm2 = twice_area_of(&shapes);
     let pieces = shapes
         .into_iter()
         .map(|shape| {
@@ -201,7 +221,45 @@ pub fn land_of(key: &LandKey) -> Land {
                 .collect()
         })
         .collect();
-    Land { pieces, twice_area_mm2 }
+    Land {
+        pieces,
+        twice_area_mm2,
+        twice_face_mm2: key.outline.iter().map(|ring| twice_area(&points(ring))).sum(),
+        constrained: ConstrainedLand::of(key, twice_area_mm2),
+    }
+}
+
+/// Twice the area that right-of-ways and the constraints marked as `taken` leave of a face, in square millimeters.
+#[must_use]
+pub fn area_left_mm2(key: &LandKey, taken: &[bool]) -> i128 {
+    twice_area_of(&left(key, taken))
+}
+
+type Shapes = Vec<Vec<Vec<IntPoint>>>;
+
+fn left(key: &LandKey, taken: &[bool]) -> Shapes {
+    let mut overlay = Overlay::new(64);
+    for ring in &key.outline {
+        overlay.add_contour(&points(ring), ShapeType::Subject);
+    }
+    let taken = key.near.iter().zip(taken).filter(|(_, taken)| **taken);
+    for ring in key.strips.iter().chain(taken.map(|(one, _)| &one.outline)) {
+        // Counterclockwise all, so that overlapping rings add up under the non-zero rule instead of cancelling.
+        let mut ring = points(ring);
+        if twice_area(&ring) < 0 {
+            ring.reverse();
+        }
+        overlay.add_contour(&ring, ShapeType::Clip);
+    }
+    overlay.overlay(OverlayRule::Difference, FillRule::NonZero)
+}
+
+fn points(ring: &[PlanPoint]) -> Vec<IntPoint> {
+    ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect()
+}
+
+fn twice_area_of(shapes: &Shapes) -> i128 {
+    shapes.iter().flatten().map(|ring| twice_area(ring)).sum()
 }
 
 fn twice_area(ring: &[IntPoint]) -> i128 {

@@ -2,11 +2,13 @@
 //!
 //! In reading order: [`segments`](SourceSegment) go in, the [`Arrangement`] comes out.
 
+pub mod constraints;
 pub mod joins;
 pub mod land;
 pub mod links;
 pub mod lots;
 pub mod plan_fabric;
+pub mod regions;
 pub mod sides;
 pub mod streets;
 

@@ -1,19 +1,22 @@
 //! The fabric of one alternative: what its streets enclose, what land that leaves, and which use lies on it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::anchors::anchor_of;
 use super::arrangement::Arrangement;
 use super::blocks::blocks;
 use super::carriers::{Carrier, carriers};
+use super::constraints::Constraint;
 use super::ids::{FaceId, HalfEdgeId};
-use super::land::{Land, LandKey, land_key, land_of};
+use super::land::{Bounds, Land, LandKey, land_key, land_of};
 use super::links::StreetLinks;
 use super::locator::Locator;
 use super::outlines::Outliner;
 use super::sides::{Side, sides_of};
 use super::streets::DrawnLines;
+use crate::plan::land::OwnerGroup;
+use crate::plan::scope::Seen;
 use crate::plan::{AlternativeId, Document, Mark, MarkId, PlanPoint, UseMark};
 
 /// What one alternative's drawing makes of the land. A pure function of the document; nothing in it is an id to keep.
@@ -35,8 +38,8 @@ pub struct Fabric {
     pub blocks: Vec<Vec<FaceId>>,
     /// The face each use mark speaks for; marks missing here are asleep.
     pub face_of_mark: BTreeMap<MarkId, FaceId>,
-    /// Outlines that may not be built upon.
-    held_back: Vec<Vec<PlanPoint>>,
+    /// Areas that constrain land, in order of their marks.
+    pub constraints: Vec<Constraint>,
 }
 
 /// One bounded face.
@@ -71,35 +74,35 @@ impl Fabric {
     /// Cost: O(n + k) for n drawn segments with k crossings, and a boolean operation for each face not in the cache.
     #[must_use]
     pub fn of(document: &Document, alternative: AlternativeId, cache: &mut LandCache) -> Self {
+        Self::seen(&Seen::all_of(document), alternative, cache)
+    }
+
+    /// The fabric of what is looked at of `alternative`, likewise.
+    #[must_use]
+    pub fn seen(seen: &Seen<'_>, alternative: AlternativeId, cache: &mut LandCache) -> Self {
+        let document = &seen.document;
         let none = BTreeMap::new();
         let marks = document
             .alternatives
             .get(&alternative)
             .map_or(&none, |alternative| &alternative.marks);
         let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
-        let lines = DrawnLines::of(document, streets);
+        let lines = DrawnLines::of(document, streets, &seen.unbuilt);
         let arrangement = Arrangement::of(&lines.segments());
         let carriers = carriers(&lines, &arrangement);
         let links = StreetLinks::of(&lines, &arrangement, &carriers);
         let locator = Locator::of(&arrangement);
         let blocks = blocks(&lines, &arrangement, &carriers);
-        let held_back: Vec<Vec<PlanPoint>> = marks
-            .values()
-            .filter_map(held_back)
-            .map(<[PlanPoint]>::to_vec)
-            .collect();
-        let outlines: Vec<&[PlanPoint]> = held_back.iter().map(Vec::as_slice).collect();
-        let half_width_mm = |half_edge: HalfEdgeId| {
-            carriers[half_edge.edge().0 as usize].map_or(0.0, |carrier| {
-                f64::from(lines.streets[carrier.street as usize].right_of_way_mm) / 2.0
-            })
-        };
+        let constraints: Vec<Constraint> = constraints(marks, seen.left_out_owners).collect();
+        let bounded = constraints.iter().map(|one| (Bounds::of(&one.outline), one.clone()));
+        let bounded: Vec<(Bounds, Constraint)> = bounded.collect();
+        let half_width = |half_edge| half_width_mm(&lines, &arrangement, &carriers, half_edge);
         let in_site = InSite::of(&lines, &arrangement);
         let mut outliner = Outliner::new(&arrangement);
         let mut kept = BTreeMap::new();
         let mut faces = Vec::with_capacity(arrangement.face_count());
         for id in arrangement.bounded_faces() {
-            let key = land_key(&arrangement, &mut outliner, id, half_width_mm, &outlines);
+            let key = land_key(&arrangement, &mut outliner, id, half_width, &bounded);
             let outline = key.outline().to_vec();
             let land = match cache.held.remove(&key) {
                 Some(land) => land,
@@ -128,30 +131,28 @@ impl Fabric {
             faces,
             blocks,
             face_of_mark: BTreeMap::new(),
-            held_back,
+            constraints,
         };
         fabric.lay_uses(marks);
         fabric
     }
 
-    /// Brings the fabric up to the document: whole where streets, boundary or land held back have changed, else its uses
-    /// alone. The result equals [`Fabric::of`]. Gives back whether streets, boundary or land held back had changed.
-    pub fn renew(&mut self, document: &Document, alternative: AlternativeId, cache: &mut LandCache) -> bool {
+    /// Brings the fabric up to the document: whole where streets, boundary or constraints have changed, else its uses
+    /// alone. The result equals [`Fabric::seen`]. Gives back whether streets, boundary or constraints had changed.
+    pub fn renew(&mut self, seen: &Seen<'_>, alternative: AlternativeId, cache: &mut LandCache) -> bool {
+        let document = &seen.document;
         let none = BTreeMap::new();
         let marks = document
             .alternatives
             .get(&alternative)
             .map_or(&none, |alternative| &alternative.marks);
         let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
-        let is_same = DrawnLines::of(document, streets) == self.lines
-            && marks
-                .values()
-                .filter_map(held_back)
-                .eq(self.held_back.iter().map(Vec::as_slice));
+        let is_same = DrawnLines::of(document, streets, &seen.unbuilt) == self.lines
+            && constraints(marks, seen.left_out_owners).eq(self.constraints.iter().cloned());
         if is_same {
             self.lay_uses(marks);
         } else {
-            *self = Self::of(document, alternative, cache);
+            *self = Self::seen(seen, alternative, cache);
         }
         !is_same
     }
@@ -173,6 +174,12 @@ impl Fabric {
     #[must_use]
     pub fn face(&self, id: FaceId) -> Option<&FaceOfLand> {
         self.faces.get(id.0.checked_sub(1)? as usize)
+    }
+
+    /// Half the right-of-way along a half-edge in millimeters; 0 where only the site boundary runs.
+    #[must_use]
+    pub fn half_width_mm(&self, half_edge: HalfEdgeId) -> f64 {
+        half_width_mm(&self.lines, &self.arrangement, &self.carriers, half_edge)
     }
 
     fn face_mut(&mut self, id: FaceId) -> Option<&mut FaceOfLand> {
@@ -206,11 +213,21 @@ impl FaceOfLand {
     }
 }
 
-fn held_back(mark: &Mark) -> Option<&[PlanPoint]> {
-    match mark {
-        Mark::Constraint(area) if !area.is_buildable && area.outline.len() > 2 => Some(&area.outline),
-        _ => None,
-    }
+fn half_width_mm(
+    lines: &DrawnLines,
+    arrangement: &Arrangement,
+    carriers: &[Option<Carrier>],
+    half_edge: HalfEdgeId,
+) -> f64 {
+    let carrier = carriers[half_edge.edge().0 as usize];
+    let built_mm = carrier.map_or(0, |carrier| lines.streets[carrier.street as usize].right_of_way_mm);
+    let kept_mm = lines.kept_right_of_way_mm(arrangement.sources(half_edge.edge()));
+    f64::from(built_mm.max(kept_mm)) / 2.0
+}
+
+fn constraints(marks: &BTreeMap<MarkId, Mark>, left_out: &BTreeSet<OwnerGroup>) -> impl Iterator<Item = Constraint> {
+    let made = |mark: &Mark| Constraint::of(mark, |owner| left_out.contains(&owner));
+    marks.values().filter_map(made)
 }
 
 /// Which faces lie in the site.

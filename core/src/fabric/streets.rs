@@ -2,11 +2,15 @@
 //!
 //! Streets to be removed are left out; everything else that people or water of a street can use is in. Each drawn
 //! segment is a source of its own, so that an edge of the arrangement knows which way its street runs.
+//!
+//! Streets that are not built in the part of a plan that is looked at divide land and keep their right-of-way, and are
+//! streets in no other way: a block keeps to its own land while the street behind it is still to come.
 
 use std::collections::BTreeMap;
 
 use super::segments::{SourceId, SourceSegment};
 use crate::plan::flatten::flatten;
+use crate::plan::scope::Unbuilt;
 use crate::plan::street::Status;
 use crate::plan::{Document, MarkId, PlanPoint, Street, StreetRole, StreetSectionId};
 
@@ -33,14 +37,25 @@ pub struct StreetLine {
     pub is_outside: bool,
 }
 
-/// All drawn lines: the streets in order of their marks, then the site boundary.
+/// A street that is not built in what is looked at.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct UnbuiltLine {
+    /// Its centerline with corners rounded.
+    pub points: Vec<PlanPoint>,
+    /// Width of the right-of-way kept for it, in millimeters.
+    pub right_of_way_mm: u32,
+}
+
+/// All drawn lines: the streets in order of their marks, then the site boundary, then what is not built yet.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct DrawnLines {
     /// The streets.
     pub streets: Vec<StreetLine>,
     /// The site boundary, first point repeated at the end; empty where none is drawn.
     pub boundary: Vec<PlanPoint>,
-    /// The first source of each street, and of the boundary.
+    /// Streets that are not built in what is looked at.
+    pub unbuilt: Vec<UnbuiltLine>,
+    /// The first source of each street, of the boundary, and of what is not built.
     first_sources: Vec<u32>,
 }
 
@@ -56,12 +71,18 @@ pub enum Drawn {
     },
     /// The site boundary.
     Boundary,
+    /// A street that is not built in what is looked at, by its place in [`DrawnLines::unbuilt`].
+    Unbuilt(u32),
 }
 
 impl DrawnLines {
-    /// The lines of `marks`. A street whose section is missing from the palette is left out; validation names it.
+    /// The lines of `streets`, and those of streets not built. A street whose section is missing from the palette is left out; validation names it.
     #[must_use]
-    pub fn of<'a>(document: &Document, streets: impl Iterator<Item = (MarkId, &'a Street)>) -> Self {
+    pub fn of<'a>(
+        document: &Document,
+        streets: impl Iterator<Item = (MarkId, &'a Street)>,
+        unbuilt: &[Unbuilt],
+    ) -> Self {
         let sections: BTreeMap<_, _> = document.street_sections.iter().collect();
         let mut lines = Self::default();
         let mut source = 0;
@@ -90,6 +111,19 @@ impl DrawnLines {
         lines.first_sources.push(source);
         let boundary = &document.site.boundary;
         lines.boundary = boundary.iter().chain(boundary.first()).copied().collect();
+        source += lines.boundary.len().saturating_sub(1) as u32;
+        lines.first_sources.push(source);
+        for street in unbuilt {
+            let Some(section) = sections.get(&street.section) else {
+                continue;
+            };
+            source += street.points.len().saturating_sub(1) as u32;
+            lines.first_sources.push(source);
+            lines.unbuilt.push(UnbuiltLine {
+                points: street.points.clone(),
+                right_of_way_mm: section.right_of_way_mm(),
+            });
+        }
         lines
     }
 
@@ -100,7 +134,8 @@ impl DrawnLines {
             .streets
             .iter()
             .map(|street| street.points.as_slice())
-            .chain([self.boundary.as_slice()]);
+            .chain([self.boundary.as_slice()])
+            .chain(self.unbuilt.iter().map(|street| street.points.as_slice()));
         let pairs = lines.flat_map(|points| points.windows(2));
         pairs
             .zip(0..)
@@ -111,14 +146,31 @@ impl DrawnLines {
     /// What drew a source.
     #[must_use]
     pub fn drawn(&self, source: SourceId) -> Drawn {
-        let after = self.first_sources.partition_point(|first| *first <= source.0);
-        match after.checked_sub(1) {
-            Some(street) if street < self.streets.len() => Drawn::Street {
-                street: street as u32,
-                segment: source.0 - self.first_sources[street],
+        let line = self
+            .first_sources
+            .partition_point(|first| *first <= source.0)
+            .saturating_sub(1);
+        match line.checked_sub(self.streets.len()) {
+            None => Drawn::Street {
+                street: line as u32,
+                segment: source.0 - self.first_sources[line],
             },
-            _ => Drawn::Boundary,
+            Some(0) => Drawn::Boundary,
+            Some(beyond) => Drawn::Unbuilt(beyond as u32 - 1),
         }
+    }
+
+    /// The widest right-of-way kept for a street that is not built, among these sources; 0 for none.
+    #[must_use]
+    pub fn kept_right_of_way_mm(&self, sources: &[SourceId]) -> u32 {
+        if self.unbuilt.is_empty() {
+            return 0;
+        }
+        let widths = sources.iter().map(|source| match self.drawn(*source) {
+            Drawn::Unbuilt(street) => self.unbuilt[street as usize].right_of_way_mm,
+            Drawn::Street { .. } | Drawn::Boundary => 0,
+        });
+        widths.max().unwrap_or(0)
     }
 
     /// Whether the site boundary runs along an edge with these sources: an odd number of times, so that a boundary

@@ -9,8 +9,8 @@ use crate::exchange::plan_file::{self, Refusal as FileRefusal};
 use crate::figures::basis::Basis;
 use crate::figures::graph::{NodeIndex, Operator};
 use crate::figures::value::{Content, FigureValue};
-use crate::plan::AlternativeId;
 use crate::plan::validate::validate;
+use crate::plan::{AlternativeId, PhaseId, Scope};
 use crate::study::Study;
 use crate::study::first_level::{basis, system};
 
@@ -23,6 +23,9 @@ pub struct MeasureReport {
     pub about: String,
     /// The alternative's name.
     pub alternative: String,
+    /// What part of it was looked at, in words; absent where all of it was.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub scope: Option<String>,
     /// Every figure with its range, in working order.
     pub figures: Vec<FigureValue>,
     /// What the drawing leaves open: faces without a street to front on, sleeping uses and the like.
@@ -38,6 +41,8 @@ pub enum MeasureRefusal {
     File(FileRefusal),
     /// There is no alternative of this name; the names there are.
     NoAlternative(String, Vec<String>),
+    /// There is no phase of this id; the ids and names there are.
+    NoPhase(PhaseId, Vec<String>),
     /// There is no figure of this id; the nearest ids by their first part.
     NoFigure(String, Vec<String>),
     /// The figures do not fit the program's own tables.
@@ -56,6 +61,10 @@ impl fmt::Display for MeasureRefusal {
                     held.join(", ")
                 )
             }
+            Self::NoPhase(id, held) if held.is_empty() => {
+                write!(out, "there is no phase {id}; the plan has no phases")
+            }
+            Self::NoPhase(id, held) => write!(out, "there is no phase {id}; there are: {}", held.join(", ")),
             Self::NoFigure(id, held) => {
                 write!(
                     out,
@@ -98,6 +107,20 @@ impl Measuring {
         Ok(Self { study, faults })
     }
 
+    /// Looks at a part of the alternative.
+    ///
+    /// # Errors
+    /// [`MeasureRefusal::NoPhase`] when a phase is not in the plan.
+    pub fn look_at(&mut self, scope: Scope) -> Result<(), MeasureRefusal> {
+        let held = &self.study.document().phases;
+        if let Some(missing) = scope.phases.iter().flatten().find(|id| !held.contains_key(id)) {
+            let names = held.iter().map(|(id, phase)| format!("{id} {}", phase.name));
+            return Err(MeasureRefusal::NoPhase(*missing, names.collect()));
+        }
+        self.study.set_scope(scope);
+        Ok(())
+    }
+
     /// Every figure with its range.
     #[must_use]
     pub fn report(mut self) -> MeasureReport {
@@ -118,6 +141,7 @@ impl Measuring {
             plan: document.heading.name.clone(),
             about: document.heading.about.clone(),
             alternative: held.map_or_else(String::new, |held| held.name.clone()),
+            scope: self.study.scope().in_words(document),
             figures,
             notes: self.study.notes(),
             faults: self.faults,
@@ -172,7 +196,8 @@ impl MeasureReport {
     /// As a table in words.
     #[must_use]
     pub fn to_words(&self) -> String {
-        let mut words = format!("{}: {}\n", self.plan, self.alternative);
+        let scope = self.scope.iter().map(|scope| format!(" ({scope})")).collect::<String>();
+        let mut words = format!("{}: {}{scope}\n", self.plan, self.alternative);
         if !self.about.is_empty() {
             let _ = writeln!(words, "{}", self.about);
         }

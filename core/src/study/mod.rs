@@ -23,6 +23,7 @@ pub mod follower;
 mod gesture;
 mod notes;
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use crate::fabric::lots::LotCache;
@@ -36,8 +37,9 @@ use crate::network::{CostField, Network, Reach};
 use crate::plan::edit::{Cell, EditFault};
 use crate::plan::history::{History, HistoryFault, Limits};
 use crate::plan::journal::{EntryNumber, NumberedEntry};
+use crate::plan::scope::Seen;
 use crate::plan::transaction::apply_all;
-use crate::plan::{AlternativeId, Document, Edit, MarkId};
+use crate::plan::{AlternativeId, Document, Edit, MarkId, Scope};
 
 use gesture::UsesAtStart;
 use protocol::{Change, News};
@@ -77,11 +79,15 @@ pub struct Study {
     document: Document,
     history: History,
     alternative: AlternativeId,
+    /// What part of the alternative is looked at.
+    scope: Scope,
     revision: u64,
     uses_at_start: Option<UsesAtStart>,
     lands: LandCache,
     lots: LotCache,
     derived: Derived,
+    /// The fabric of all that is drawn, where a part is looked at.
+    whole: Option<Whole>,
     shipped: Factors,
     /// The document as it last rested, without any preview.
     rested: Document,
@@ -104,6 +110,13 @@ struct Derived {
     override_faults: Vec<String>,
 }
 
+/// The fabric of a whole alternative: uses are carried over on it, whatever part of it is looked at.
+#[derive(Debug)]
+struct Whole {
+    fabric: Fabric,
+    lands: LandCache,
+}
+
 impl Study {
     /// Opens a document on its first alternative.
     ///
@@ -124,11 +137,13 @@ impl Study {
             document,
             history,
             alternative,
+            scope: Scope::default(),
             revision: 0,
             uses_at_start: None,
             lands,
             lots,
             derived,
+            whole: None,
             shipped,
         })
     }
@@ -161,6 +176,40 @@ impl Study {
         can
     }
 
+    /// What part of the alternative is looked at.
+    #[must_use]
+    pub const fn scope(&self) -> &Scope {
+        &self.scope
+    }
+
+    /// Looks at a part of the alternative; `false` where a gesture is in progress. What is drawn stays as it is, and so
+    /// does what an edit does to it.
+    pub fn set_scope(&mut self, scope: Scope) -> bool {
+        let can = !self.history.is_in_gesture();
+        if can && scope != self.scope {
+            self.take_scope(scope);
+            self.bring_up_to_date();
+        }
+        can
+    }
+
+    fn take_scope(&mut self, scope: Scope) {
+        self.scope = scope;
+        self.whole = (!self.scope.is_everything()).then(|| {
+            let mut lands = LandCache::default();
+            Whole {
+                fabric: Fabric::of(&self.document, self.alternative, &mut lands),
+                lands,
+            }
+        });
+    }
+
+    /// The document as the scope sees it: all that is measured is measured on this.
+    #[must_use]
+    pub fn seen(&self) -> Cow<'_, Document> {
+        self.scope.seen(&self.document, self.alternative).document
+    }
+
     /// Begins a gesture, named as it will be shown beside undo.
     ///
     /// # Errors
@@ -178,15 +227,13 @@ impl Study {
     /// Any fault of the edits; everything is then as before the call.
     pub fn change(&mut self, edits: Vec<Edit>) -> Result<(), HistoryFault> {
         if self.uses_at_start.is_none() && self.history.is_in_gesture() {
-            self.uses_at_start = Some(UsesAtStart::of(&self.document, self.alternative, &self.derived.fabric));
+            self.uses_at_start = Some(UsesAtStart::of(&self.document, self.alternative, self.drawn_fabric()));
         }
         self.history.change(&mut self.document, edits)?;
-        self.derived
-            .fabric
-            .renew(&self.document, self.alternative, &mut self.lands);
+        self.renew_drawn_fabric();
         let carried = self.uses_at_start.as_ref().map(|start| {
             let next_id = self.history.next_mark_id(&self.document);
-            start.carried(&self.document, self.alternative, &self.derived.fabric, next_id)
+            start.carried(&self.document, self.alternative, self.drawn_fabric(), next_id)
         });
         if let Some(carried) = carried.filter(|edits| !edits.is_empty()) {
             let extended = self.history.extend(&mut self.document, carried);
@@ -297,6 +344,7 @@ impl Study {
         Some(News {
             revision: self.revision,
             alternative: self.alternative,
+            scope: self.scope.clone(),
             change,
         })
     }
@@ -316,6 +364,9 @@ impl Study {
             Change::Edits(edits) => apply_all(&edits, &mut self.document)?,
         }
         self.alternative = news.alternative;
+        if news.scope != self.scope {
+            self.take_scope(news.scope);
+        }
         self.bring_up_to_date();
         self.revision = news.revision;
         Ok(())
@@ -398,15 +449,27 @@ impl Study {
         &self.derived.override_faults
     }
 
+    /// The fabric of all that is drawn.
+    fn drawn_fabric(&self) -> &Fabric {
+        self.whole.as_ref().map_or(&self.derived.fabric, |whole| &whole.fabric)
+    }
+
+    fn renew_drawn_fabric(&mut self) {
+        let (fabric, lands) = match &mut self.whole {
+            Some(whole) => (&mut whole.fabric, &mut whole.lands),
+            None => (&mut self.derived.fabric, &mut self.lands),
+        };
+        fabric.renew(&Seen::all_of(&self.document), self.alternative, lands);
+    }
+
     fn bring_up_to_date(&mut self) {
         self.revision += 1;
-        self.derived.renew(
-            &self.document,
-            self.alternative,
-            &mut self.lands,
-            &mut self.lots,
-            &self.shipped,
-        );
+        if self.whole.is_some() {
+            self.renew_drawn_fabric();
+        }
+        let seen = self.scope.seen(&self.document, self.alternative);
+        self.derived
+            .renew(&seen, self.alternative, &mut self.lands, &mut self.lots, &self.shipped);
     }
 }
 
@@ -450,13 +513,14 @@ impl Derived {
     /// overridden factors; only the program's own tables can make it fail.
     fn renew(
         &mut self,
-        document: &Document,
+        seen: &Seen<'_>,
         alternative: AlternativeId,
         lands: &mut LandCache,
         lots: &mut LotCache,
         shipped: &Factors,
     ) {
-        self.fabric.renew(document, alternative, lands);
+        let document = &seen.document;
+        self.fabric.renew(seen, alternative, lands);
         let (factors, mut faults) = factors_of(document, shipped);
         match walk_network::walk_network(&self.fabric) {
             Ok(network) => self.network = network,

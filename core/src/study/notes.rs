@@ -8,7 +8,8 @@ impl Study {
     #[must_use]
     pub fn notes(&self) -> Vec<String> {
         let mut notes = Vec::new();
-        let held = self.document().alternatives.get(&self.alternative());
+        let seen = self.seen();
+        let held = seen.alternatives.get(&self.alternative());
         for (id, mark) in held.into_iter().flat_map(|held| &held.marks) {
             if let Some(use_mark) = mark.as_use()
                 && !self.fabric().face_of_mark.contains_key(id)
@@ -24,8 +25,7 @@ impl Study {
                 continue;
             };
             let has_homes = painted.land_m2.iter().any(|(id, _)| {
-                self.document()
-                    .building_types
+                seen.building_types
                     .get(id)
                     .is_some_and(|building_type| building_type.homes_per_lot > 0)
             });

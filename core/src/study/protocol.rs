@@ -5,7 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::plan::{AlternativeId, Document, Edit};
+use crate::plan::{AlternativeId, Document, Edit, Scope};
 
 /// What a following study has not been told yet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -14,6 +14,8 @@ pub struct News {
     pub revision: u64,
     /// The alternative in view there.
     pub alternative: AlternativeId,
+    /// What part of it is looked at there.
+    pub scope: Scope,
     /// What has changed.
     pub change: Change,
 }

@@ -17,6 +17,21 @@ const ONLY: AlternativeId = AlternativeId(0);
 
 const DRAWINGS: u64 = if cfg!(debug_assertions) { 300 } else { 3_000 };
 
+/// A street of a section, without a line.
+pub fn street_of_section(section: StreetSectionId) -> Street {
+    Street {
+        line: Vec::new(),
+        section,
+        name: String::new(),
+        role: StreetRole::NeighborhoodStreet,
+        owner: StreetOwner::Town,
+        status: Status::New,
+        is_outside: false,
+        level: 0,
+        phase: None,
+    }
+}
+
 /// A plan whose streets are a random drawing blown up to some hundred meters, each of one of the widths.
 fn plan(random: &mut Random, widths_mm: &[u32]) -> Document {
     let origin = GeographicPoint::checked_from_deg(0.0, 0.0).unwrap();
@@ -43,16 +58,10 @@ fn plan(random: &mut Random, widths_mm: &[u32]) -> Document {
     let blown_up = |p: PlanPoint| PlanPoint::new(p.x_mm * scale, p.y_mm * scale);
     let mut marks = Vec::new();
     for segment in drawing(kind, random).iter().filter(|segment| segment.a != segment.b) {
+        let section = StreetSectionId(random.within(0, widths_mm.len() as i32 - 1) as u32);
         marks.push(Mark::Street(Street {
             line: vec![Vertex::at(blown_up(segment.a)), Vertex::at(blown_up(segment.b))],
-            section: StreetSectionId(random.within(0, widths_mm.len() as i32 - 1) as u32),
-            name: String::new(),
-            role: StreetRole::NeighborhoodStreet,
-            owner: StreetOwner::Town,
-            status: Status::New,
-            is_outside: false,
-            level: 0,
-            phase: None,
+            ..street_of_section(section)
         }));
     }
     for _ in 0..random.within(0, 3) {
@@ -105,12 +114,12 @@ fn line_string(ring: &[PlanPoint]) -> LineString<f64> {
         .collect()
 }
 
-fn polygon(rings: &[Vec<PlanPoint>]) -> Polygon<f64> {
+pub fn polygon(rings: &[Vec<PlanPoint>]) -> Polygon<f64> {
     let (shell, holes) = rings.split_first().unwrap();
     Polygon::new(line_string(shell), holes.iter().map(|hole| line_string(hole)).collect())
 }
 
-fn perimeter_mm(rings: &[Vec<PlanPoint>]) -> f64 {
+pub fn perimeter_mm(rings: &[Vec<PlanPoint>]) -> f64 {
     let around = rings
         .iter()
         .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));

@@ -1,6 +1,7 @@
 //! The arrangement: Euler's count, areas, agreement with the slow arrangement, independence of how the set is written.
 
 mod arrangement;
+mod constraints;
 mod drawings;
 mod joins;
 mod land;

@@ -1,6 +1,7 @@
 //! A study over random gestures: whatever was done, it stands as if opened anew, and undo brings back what was.
 
 mod gestures;
+mod scope;
 
 use gestures::{Drawer, start_document};
 use hobnail_core::network::{CostField, LinkId, Location};

@@ -1,16 +1,25 @@
 //! `hobnail measure`: every figure of a plan.
 
+use std::collections::BTreeSet;
+
+use hobnail_core::plan::PhaseId;
+use hobnail_core::plan::land::OwnerGroup;
+use hobnail_core::plan::scope::{Scope, Standing};
 use hobnail_core::report::measure_report::{MeasureRefusal, Measuring};
 
 use crate::streams::{Streams, name_of};
 
 const USAGE: &str = "\
-usage: hobnail measure PLAN.geojson [--alternative NAME] [--json] [--basis FIGURE]
+usage: hobnail measure PLAN.geojson [--alternative NAME] [--phases ID,ID] [--without OWNERS] [--today]
+                       [--json] [--basis FIGURE]
 
 Measures one alternative of a plan file, its first where none is named. PLAN may be - for standard
 input. A plan that is unfinished or has faults is measured as it stands, and the faults are told.
 
   --alternative NAME  which alternative
+  --phases ID,ID      these phases alone, by their numbers in the plan; existing things stand in every phase
+  --without OWNERS    land of these groups held back and not counted: public, willing, unknown, unwilling
+  --today             what stands today: existing streets and places; uses are proposals and none counts
   --json              all figures with their ranges as JSON
   --basis FIGURE      how one figure was worked out, down to its sources
 
@@ -22,6 +31,7 @@ Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 struct Arguments {
     plan: String,
     alternative: Option<String>,
+    scope: Scope,
     basis: Option<String>,
     json: bool,
 }
@@ -68,7 +78,8 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
 /// The answer, and what is to be fixed.
 fn measure(bytes: &[u8], arguments: &Arguments) -> Result<(String, Vec<String>), String> {
     let in_words = |refusal: MeasureRefusal| refusal.to_string();
-    let measuring = Measuring::open(bytes, arguments.alternative.as_deref()).map_err(in_words)?;
+    let mut measuring = Measuring::open(bytes, arguments.alternative.as_deref()).map_err(in_words)?;
+    measuring.look_at(arguments.scope.clone()).map_err(in_words)?;
     let faults = measuring.faults().to_vec();
     let answer = match &arguments.basis {
         Some(figure) => {
@@ -94,6 +105,18 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
     while let Some(word) = rest.next() {
         match word.as_str() {
             "--json" => arguments.json = true,
+            "--today" => arguments.scope.standing = Standing::Today,
+            "--phases" | "--without" => match rest.next() {
+                Some(list) if word == "--phases" => match phases(list) {
+                    Ok(phases) => arguments.scope.phases = Some(phases),
+                    Err(fault) => faults.push(format!("{word}: {fault}")),
+                },
+                Some(list) => match owners(list) {
+                    Ok(owners) => arguments.scope.left_out_owners = owners,
+                    Err(fault) => faults.push(format!("{word}: {fault}")),
+                },
+                None => faults.push(format!("{word} needs a value")),
+            },
             "--alternative" | "--basis" => match rest.next() {
                 Some(value) if word == "--basis" => arguments.basis = Some(value.clone()),
                 Some(value) => arguments.alternative = Some(value.clone()),
@@ -110,7 +133,31 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
         [] => faults.push("which plan? name one file, or - for standard input".to_owned()),
         more => faults.push(format!("one plan at a time, not {}: {}", more.len(), more.join(", "))),
     }
+    if arguments.scope.standing == Standing::Today && arguments.scope.phases.is_some() {
+        faults.push("--today goes without --phases: nothing proposed stands today".to_owned());
+    }
     if faults.is_empty() { Ok(arguments) } else { Err(faults) }
+}
+
+/// Numbers of phases set apart by commas.
+fn phases(list: &str) -> Result<BTreeSet<PhaseId>, String> {
+    let read = |word: &str| {
+        let number = word.trim().parse().map(PhaseId);
+        number.map_err(|_| format!("{} is not the number of a phase", word.escape_debug()))
+    };
+    list.split(',').map(read).collect()
+}
+
+/// Groups of owners set apart by commas.
+fn owners(list: &str) -> Result<BTreeSet<OwnerGroup>, String> {
+    let read = |word: &str| {
+        let group = OwnerGroup::ALL.into_iter().find(|group| group.word() == word.trim());
+        group.ok_or_else(|| {
+            let words = OwnerGroup::ALL.map(OwnerGroup::word).join(", ");
+            format!("{} is no group of owners; there are: {words}", word.escape_debug())
+        })
+    };
+    list.split(',').map(read).collect()
 }
 
 #[cfg(test)]
@@ -126,24 +173,33 @@ mod tests {
         let expected = Arguments {
             plan: "plan.geojson".to_owned(),
             alternative: Some("Repair".to_owned()),
+            scope: Scope {
+                phases: Some([PhaseId(0), PhaseId(2)].into()),
+                left_out_owners: [OwnerGroup::Unwilling].into(),
+                standing: Standing::Proposed,
+            },
             basis: Some("homes.count".to_owned()),
             json: true,
         };
-        assert_eq!(
-            parse(&words("--json plan.geojson --basis homes.count --alternative Repair")),
-            Ok(expected)
-        );
+        let given = "--json --without unwilling plan.geojson --phases 2,0 --basis homes.count --alternative Repair";
+        assert_eq!(parse(&words(given)), Ok(expected));
     }
 
     #[test]
     fn every_fault_is_told() {
-        let faults = parse(&words("a b --loud --basis")).unwrap_err();
+        let faults = parse(&words(
+            "a b --loud --today --phases 1,x --phases 1 --without me --basis",
+        ))
+        .unwrap_err();
         assert_eq!(
             faults,
             [
                 "no option --loud",
+                "--phases: x is not the number of a phase",
+                "--without: me is no group of owners; there are: public, willing, unknown, unwilling",
                 "--basis needs a value",
-                "one plan at a time, not 2: a, b"
+                "one plan at a time, not 2: a, b",
+                "--today goes without --phases: nothing proposed stands today",
             ]
         );
     }

@@ -39,6 +39,7 @@ fn block(land_m: &[(i32, i32)], centerlines_m: &[(i32, i32)]) -> LotKey {
         land: Arc::new(Land {
             twice_area_mm2: twice_area_mm2(&ring),
             pieces: vec![vec![ring]],
+            ..Land::default()
         }),
         fronts: fronts.collect(),
         program: Vec::new(),
@@ -162,6 +163,7 @@ fn what_is_over_widens_the_lots_and_a_hair_too_little_narrows_them() {
     key.land = Arc::new(Land {
         twice_area_mm2: twice_area_mm2(&ring),
         pieces: vec![vec![ring]],
+        ..Land::default()
     });
     key.program = all(house(15, 30));
     check_count(&key, 20);
@@ -200,6 +202,7 @@ fn a_pond_in_a_block_takes_the_lots_it_lies_in() {
     key.land = Arc::new(Land {
         twice_area_mm2: twice_area_of_pieces(&pieces),
         pieces,
+        ..Land::default()
     });
     key.program = all(house(15, 30));
     let laid = lay(&key);
@@ -231,6 +234,7 @@ fn a_curved_front_holds_as_many_lots_as_its_length_half_way_back() {
         land: Arc::new(Land {
             twice_area_mm2: twice_area_mm2(&ring),
             pieces: vec![vec![ring]],
+            ..Land::default()
         }),
         fronts: vec![Front {
             side: 0,

@@ -1,0 +1,118 @@
+//! Land as pieces with holes, and what an outline takes of it.
+//!
+//! Integer millimeters and integer boolean operations: the same on every machine. Where edges cross, the crossing is
+//! rounded to the grid, so an area is exact to about a millimeter times the length of what was cut.
+
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay::{Overlay, ShapeType};
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::i_float::int::point::IntPoint;
+
+use super::constraints::LandSwitch;
+use super::land::{Bounds, land_key};
+use super::plan_fabric::Fabric;
+use super::{FaceId, Outliner};
+use crate::plan::PlanPoint;
+
+/// A closed ring, not closed by repetition.
+pub type Ring = Vec<PlanPoint>;
+
+/// What is left of some rings (shells counterclockwise, holes clockwise) after `taken`, in rings of the same kind.
+///
+/// Rings of `taken` may wind either way and overlap. Cost: one boolean operation.
+#[must_use]
+pub fn minus(rings: &[Ring], taken: &[Ring]) -> Vec<Ring> {
+    let points =
+        |ring: &Ring| -> Vec<IntPoint> { ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect() };
+    let mut overlay = Overlay::new(64);
+    for ring in rings {
+        overlay.add_contour(&points(ring), ShapeType::Subject);
+    }
+    for ring in taken {
+        let mut clip = points(ring);
+        if twice_area_mm2(ring) < 0 {
+            clip.reverse();
+        }
+        overlay.add_contour(&clip, ShapeType::Clip);
+    }
+    let shapes = overlay.overlay(OverlayRule::Difference, FillRule::NonZero);
+    let back = |ring: Vec<IntPoint>| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect();
+    shapes.into_iter().flatten().map(back).collect()
+}
+
+/// Twice the signed area of a ring in square millimeters: positive where it winds counterclockwise.
+#[must_use]
+pub fn twice_area_mm2(ring: &[PlanPoint]) -> i128 {
+    let Some(origin) = ring.first() else { return 0 };
+    let triangles = ring.windows(2).map(|pair| i128::from(origin.cross(pair[0], pair[1])));
+    triangles.sum()
+}
+
+/// Land beyond all faces, as what has to be taken from an outline drawn there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Beyond {
+    taken: Vec<(Bounds, Ring)>,
+}
+
+impl Beyond {
+    /// Beyond the faces of a fabric: land enclosed by streets, right-of-ways of the streets around it, and land held
+    /// back are not there. Cost: the outer boundary of the drawing.
+    #[must_use]
+    pub fn of(fabric: &Fabric) -> Self {
+        let mut outliner = Outliner::new(&fabric.arrangement);
+        let half_width_mm = |half_edge| fabric.half_width_mm(half_edge);
+        let key = land_key(&fabric.arrangement, &mut outliner, FaceId::OUTSIDE, half_width_mm, &[]);
+        let held_back = fabric
+            .constraints
+            .iter()
+            .filter(|one| one.says_no_to(LandSwitch::Buildable));
+        let rings = key
+            .outline()
+            .iter()
+            .chain(key.strips())
+            .chain(held_back.map(|one| &one.outline));
+        let taken = rings
+            .filter(|ring| ring.len() > 2)
+            .map(|ring| (Bounds::of(ring), ring.clone()));
+        Self { taken: taken.collect() }
+    }
+
+    /// What is taken near an outline.
+    #[must_use]
+    pub fn taken_from(&self, outline: &[PlanPoint]) -> Vec<Ring> {
+        let bounds = Bounds::of(outline);
+        let near = self.taken.iter().filter(|(other, _)| bounds.meets(other));
+        near.map(|(_, ring)| ring.clone()).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(low: i32, high: i32) -> Ring {
+        [(low, low), (high, low), (high, high), (low, high)]
+            .map(|(x, y)| PlanPoint::new(x, y))
+            .to_vec()
+    }
+
+    fn area(rings: &[Ring]) -> i128 {
+        rings.iter().map(|ring| twice_area_mm2(ring)).sum::<i128>() / 2
+    }
+
+    #[test]
+    fn overlapping_rings_are_taken_once_whichever_way_they_wind() {
+        let mut clockwise = square(5, 15);
+        clockwise.reverse();
+        let left = minus(&[square(0, 10)], &[square(5, 15), clockwise]);
+        assert_eq!(area(&left), 75);
+    }
+
+    #[test]
+    fn a_ring_inside_leaves_a_hole() {
+        let left = minus(&[square(0, 10)], &[square(4, 6)]);
+        assert_eq!((left.len(), area(&left)), (2, 96));
+        // The hole stays one when more is taken.
+        assert_eq!(area(&minus(&left, &[square(5, 20)])), 96 - 24);
+    }
+}
