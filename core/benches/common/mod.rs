@@ -142,12 +142,17 @@ fn lattice_links(side: usize) -> impl Iterator<Item = [usize; 2]> {
 /// tenth of a millisecond.
 const SAMPLE_NS: u128 = 5_000_000;
 
-/// Runs `work` until half a second has passed, at least five times, and prints `id median_ns`; only when `id` contains
-/// the first argument that is not an option, if there is one.
+/// Whether `id` contains the first argument that is not an option, if there is one.
+pub fn is_wanted(id: &str) -> bool {
+    let wanted = std::env::args().skip(1).find(|argument| !argument.starts_with("--"));
+    wanted.is_none_or(|wanted| id.contains(&wanted))
+}
+
+/// Runs `work` until half a second has passed, at least five times, and prints `id median_ns`; only when `id` is
+/// wanted.
 #[allow(clippy::disallowed_methods, reason = "a bench measures time")]
 pub fn measure<T>(id: &str, mut work: impl FnMut() -> T) {
-    let wanted = std::env::args().skip(1).find(|argument| !argument.starts_with("--"));
-    if wanted.is_some_and(|wanted| !id.contains(&wanted)) {
+    if !is_wanted(id) {
         return;
     }
     let mut sample_ns = |runs: u128| {

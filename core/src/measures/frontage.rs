@@ -6,21 +6,24 @@
 //!
 //! Not counted: lots on land no street reaches, since they can not be laid; that land is [`PaintedFace::laid`]'s rest.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::fabric::lots::{LaidLots, Lot, LotCache, lot_key};
 use crate::fabric::sides::Side;
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
+use crate::measures::soft::{SoftAreas, portions};
 use crate::network::{LinkId, Stretch};
-use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, PhaseId, UseMark};
+use crate::plan::land::Portion;
+use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, PhaseId, SideUse};
 
 /// The land of one face.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PaintedFace {
     /// The face.
     pub face: FaceId,
-    /// The mark that says what it is used for.
+    /// The use mark or soft area that says what it is used for.
     pub mark: MarkId,
     /// The phase it is built in; `None` for the first.
     pub phase: Option<PhaseId>,
@@ -46,7 +49,8 @@ pub struct FrontedLots {
     pub lots: Vec<(BuildingTypeId, f64)>,
 }
 
-/// The painted faces in the site, in order of the fabric's faces. Lots that `cache` knows are taken from it.
+/// The faces in the site with a use of their own or of the soft area around them, in order of the fabric's faces. Lots
+/// that `cache` knows are taken from it.
 #[must_use]
 pub fn painted_faces(
     document: &Document,
@@ -54,25 +58,60 @@ pub fn painted_faces(
     fabric: &Fabric,
     cache: &mut LotCache,
 ) -> Vec<PaintedFace> {
-    let used = fabric
-        .used_faces(document, alternative)
-        .filter(|(face, ..)| face.is_in_site);
-    let painted = used
-        .map(|(face, mark, use_mark)| painted_face(document, fabric, face, mark, use_mark, cache))
+    let soft_areas = SoftAreas::of(document, alternative);
+    let in_site = fabric.faces.iter().filter(|face| face.is_in_site);
+    let painted = in_site
+        .filter_map(|face| {
+            let land_use = FaceUse::of(document, alternative, &soft_areas, face)?;
+            Some(painted_face(document, fabric, face, &land_use, cache))
+        })
         .collect();
     cache.end_round();
     painted
+}
+
+/// What a face is used for: a use mark of its own, or what a soft area hands over.
+struct FaceUse<'a> {
+    mark: MarkId,
+    phase: Option<PhaseId>,
+    program: Cow<'a, [Portion]>,
+    sides: &'a [SideUse],
+}
+
+impl<'a> FaceUse<'a> {
+    fn of(
+        document: &'a Document,
+        alternative: AlternativeId,
+        soft_areas: &SoftAreas<'a>,
+        face: &FaceOfLand,
+    ) -> Option<Self> {
+        if let Some(id) = face.use_mark {
+            let held = document.mark(alternative, id)?.as_use()?;
+            return Some(Self {
+                mark: id,
+                phase: held.phase,
+                program: Cow::Borrowed(&held.program),
+                sides: &held.sides,
+            });
+        }
+        let (id, area) = soft_areas.inherited_by(face)?;
+        Some(Self {
+            mark: id,
+            phase: area.phase,
+            program: Cow::Owned(portions(area)),
+            sides: &[],
+        })
+    }
 }
 
 fn painted_face(
     document: &Document,
     fabric: &Fabric,
     face: &FaceOfLand,
-    mark: MarkId,
-    use_mark: &UseMark,
+    land_use: &FaceUse<'_>,
     cache: &mut LotCache,
 ) -> PaintedFace {
-    let key = lot_key(document, fabric, face, &use_mark.program, &use_mark.sides);
+    let key = lot_key(document, fabric, face, &land_use.program, land_use.sides);
     let own: Vec<u32> = key
         .fronts
         .iter()
@@ -84,15 +123,15 @@ fn painted_face(
     let on_own_sides = || laid.lots.iter().filter(|lot| own.contains(&lot.side));
     let own_m2: f64 = on_own_sides().map(area_m2).sum();
     let rest_m2 = (face.land_m2() - own_m2).max(0.0);
-    let program = use_mark
+    let program = land_use
         .program
         .iter()
         .map(|portion| (portion.building_type, rest_m2 * f64::from(portion.share_ppm) / 1e6));
     let land = on_own_sides().map(|lot| (lot.building_type, area_m2(lot)));
     PaintedFace {
         face: face.id,
-        mark,
-        phase: use_mark.phase,
+        mark: land_use.mark,
+        phase: land_use.phase,
         land_m2: summed(land.chain(program)),
         lots: summed(laid.lots.iter().map(|lot| (lot.building_type, count_of(lot)))),
         lot_land_m2: summed(laid.lots.iter().map(|lot| (lot.building_type, area_m2(lot)))),
