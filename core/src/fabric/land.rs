@@ -143,11 +143,34 @@ fn add_strips([a, b, c]: [PlanPoint; 3], width: f64, next_width: f64, is_head: b
     if cross >= 0.0 || width <= 0.0 || next_width <= 0.0 {
         return;
     }
-    // The boundary turns right, so the strips part: the corner between them is filled out to the miter.
+    // The boundary turns right, so the strips part: the corner between them is filled out to the miter. Where one strip is
+    // so much wider that the miter would lie within it, the other's edge goes on until it is well inside the wider one.
     let (left, right) = (
         moved(b, -uy * width, ux * width),
         moved(b, -vy * next_width, vx * next_width),
     );
+    // Half of the way to the miter, and of the wider strip: inside it, whatever is rounded.
+    let inside = |along: f64, end: PlanPoint| along.abs().min(b.distance_um(end) as f64 / 1e3) / 2.0;
+    if next_width < width * dot {
+        let back = inside((width * dot - next_width) / cross, a);
+        let aside = (next_width - back * cross) / dot;
+        strips.push(vec![
+            b,
+            right,
+            moved(b, -ux * back - uy * aside, ux * aside - uy * back),
+        ]);
+        return;
+    }
+    if width < next_width * dot {
+        let ahead = inside((next_width * dot - width) / cross, c);
+        let aside = (width - ahead * cross) / dot;
+        strips.push(vec![
+            b,
+            moved(b, vx * ahead - vy * aside, vx * aside + vy * ahead),
+            left,
+        ]);
+        return;
+    }
     let tip = {
         // The point whose distances to both lines are the two widths.
         let along = (width * dot - next_width) / cross;

@@ -2,6 +2,7 @@
 //!
 //! In reading order: [`segments`](SourceSegment) go in, the [`Arrangement`] comes out.
 
+pub mod block_outline;
 pub mod constraints;
 pub mod joins;
 pub mod land;
