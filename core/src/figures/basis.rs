@@ -4,7 +4,7 @@
 //! down. A step gives its formula in words, then with the numbers of one row in full, and the other rows as a table.
 //! Numbers are printed in six significant digits, so that a printed step, read back, leads to its printed result.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
@@ -38,8 +38,10 @@ pub struct Step {
     pub origin: Origin,
     /// The row given in full; none in a table without entries.
     pub row: Option<Row>,
-    /// The other rows.
+    /// The other rows; of a long table that others rest on, only those that were used.
     pub rest: Vec<Row>,
+    /// How many rows are not listed.
+    pub unlisted: usize,
     /// What the units in the formula are worth, where they do not cancel as they stand: `1 acre = 43,560 ft2`.
     pub conversions: Vec<String>,
     /// The steps its numbers open.
@@ -117,6 +119,9 @@ pub struct LongTerm {
 /// A sum or mean of more terms than this is a list, not one long formula.
 pub const TERMS_IN_FORMULA: usize = 12;
 
+/// A table with more rows than this, on the way to another number, lists only the rows that were used.
+pub const ROWS_LISTED: usize = 64;
+
 /// The formula that stands for a listed sum.
 pub const SUM_OF_LIST: &str = "the sum of the numbers listed";
 
@@ -130,8 +135,15 @@ impl Evaluation {
         let mut steps = Vec::new();
         let mut seen = BTreeSet::new();
         let writer = Writer { values: self, system };
-        writer.add_step(index, cell, &mut seen, &mut steps);
-        Basis { steps }
+        let mut used = Used::new();
+        writer.add_step(index, cell, &mut seen, &mut used, &mut steps);
+        for (at, (index, step)) in steps.iter_mut().enumerate() {
+            let lists_all = at == 0 || self.cell_count(*index) <= ROWS_LISTED;
+            writer.list_rest(*index, step, used.get(index).filter(|_| !lists_all));
+        }
+        Basis {
+            steps: steps.into_iter().map(|(_, step)| step).collect(),
+        }
     }
 
     /// The row of a table that is most worth giving in full: the largest number, the first of equals.
@@ -166,8 +178,18 @@ struct Writer<'a> {
 /// Which steps a row's numbers open, and at which cell.
 type Opens = Vec<(NodeIndex, usize)>;
 
+/// The cells of each node that some row was worked from.
+type Used = BTreeMap<NodeIndex, BTreeSet<usize>>;
+
 impl Writer<'_> {
-    fn add_step(&self, index: NodeIndex, cell: usize, seen: &mut BTreeSet<NodeIndex>, steps: &mut Vec<Step>) {
+    fn add_step(
+        &self,
+        index: NodeIndex,
+        cell: usize,
+        seen: &mut BTreeSet<NodeIndex>,
+        used: &mut Used,
+        steps: &mut Vec<(NodeIndex, Step)>,
+    ) {
         if !seen.insert(index) {
             return;
         }
@@ -176,31 +198,44 @@ impl Writer<'_> {
         let mut opens = Opens::new();
         let mut conversions = Vec::new();
         let row = (cell < count).then(|| self.full_row(index, cell, &mut opens, &mut conversions));
-        let rest = (0..count)
-            .filter(|other| *other != cell)
-            .map(|other| self.plain_row(index, other));
         // A node whose table is empty still opens what it needs.
         for need in node.operator.references() {
             if !opens.iter().any(|(opened, _)| opened == need) {
                 opens.push((*need, self.values.main_cell(*need)));
             }
         }
-        let mut opened = BTreeSet::new();
+        for (need, cell) in &opens {
+            used.entry(*need).or_default().insert(*cell);
+        }
+        // A balance rests on its own row before, which is no other step.
+        let mut opened = BTreeSet::from([index]);
         opens.retain(|(need, _)| opened.insert(*need));
         let id_of = |(need, _): &(NodeIndex, usize)| self.values.graph.node(*need).id.clone();
-        steps.push(Step {
+        let step = Step {
             id: node.id.clone(),
             title: node.title.clone(),
             origin: self.origin(index, node),
             row,
-            rest: rest.collect(),
+            rest: Vec::new(),
+            unlisted: 0,
             conversions,
             opens: opens.iter().map(id_of).collect(),
             changed_factors: self.values.changed_factors(index),
-        });
+        };
+        steps.push((index, step));
         for (need, cell) in opens {
-            self.add_step(need, cell, seen, steps);
+            self.add_step(need, cell, seen, used, steps);
         }
+    }
+
+    /// Lists the rows beside the one given in full: all, or those in `only`.
+    fn list_rest(&self, index: NodeIndex, step: &mut Step, only: Option<&BTreeSet<usize>>) {
+        let shown = step.row.as_ref().map(|row| row.cell);
+        let others = (0..self.values.cell_count(index)).filter(|cell| Some(*cell) != shown);
+        let (listed, unlisted): (Vec<usize>, Vec<usize>) =
+            others.partition(|cell| only.is_none_or(|only| only.contains(cell)));
+        step.rest = listed.into_iter().map(|cell| self.plain_row(index, cell)).collect();
+        step.unlisted = unlisted.len();
     }
 
     fn origin(&self, index: NodeIndex, node: &Node) -> Origin {
@@ -290,7 +325,7 @@ impl Writer<'_> {
             Operator::Method { method, inputs, along } => {
                 let (cells, result) = self.values.method_call(index, cell, inputs, along);
                 for (input, cells) in inputs.iter().zip(&cells) {
-                    opens.extend(cells.first().map(|first| (*input, *first)));
+                    opens.extend(cells.iter().map(|cell| (*input, *cell)));
                 }
                 if known {
                     row.lines = self.method_lines(method, inputs, &cells, along, result);
@@ -310,7 +345,7 @@ impl Writer<'_> {
                 let formula = self.cell_formula(index, cell);
                 let mut used = Vec::new();
                 formula.references(&mut used);
-                opens.extend(used.into_iter().copied().filter(|(need, _)| *need != index));
+                opens.extend(used.into_iter().copied());
                 if known {
                     conversions.extend(self.conversions(&formula, &node.unit));
                     row.lines.push(Line {

@@ -59,6 +59,9 @@ impl fmt::Display for Step {
         if zeros > 0 {
             writeln!(out, "  zero in {zeros} other places")?;
         }
+        if self.unlisted > 0 {
+            writeln!(out, "  and {} other places, not used here", self.unlisted)?;
+        }
         if !self.changed_factors.is_empty() {
             writeln!(
                 out,
