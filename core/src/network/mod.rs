@@ -12,13 +12,15 @@
 //! - [`reach`]: which part of every link lies within a limit; several reaches at once; frontier.
 //! - [`nearest`]: which of several centers serves each part of every link.
 //! - [`shed_area`]: areas of a reach, by hull, by buffer and by enclosed blocks.
-//! - [`profile`] and [`weight_curve`]: cost along a stretch, and how much weight (homes) lies within each cost.
+//! - [`profile`] and [`cost_pieces`]: cost along a stretch, and along many links at once.
+//! - [`weight_curve`]: how much weight (homes) lies within each cost.
 //! - [`pace`]: what a slope costs.
 //! - [`betweenness`], [`directness`], [`indices`], [`counting_rule`], [`bridges`]: how well connected a network is.
 
 pub mod betweenness;
 pub mod bridges;
 pub mod cost_field;
+pub mod cost_pieces;
 pub mod counting_rule;
 pub mod directness;
 pub mod graph;
@@ -40,7 +42,7 @@ mod spatial_order;
 mod through_links;
 
 #[cfg(test)]
-mod test_networks;
+pub(crate) mod test_networks;
 
 pub use cost_field::{CostField, Direction};
 pub use graph::{Link, LinkDraft, LinkId, Location, Network, NodeId, Stretch};

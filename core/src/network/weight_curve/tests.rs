@@ -120,3 +120,23 @@ fn the_order_of_stretches_does_not_matter() {
     ids.reverse();
     assert_eq!(forward, fill(&mut ids.into_iter()));
 }
+
+#[test]
+fn the_first_knot_is_found_by_division_as_by_search() {
+    for knots in [
+        vec![0, 7, 14, 21, 30, 60],
+        vec![3, 6, 9],
+        vec![0],
+        vec![],
+        vec![0, 1, 2, 5],
+    ] {
+        let curve = WeightCurve::new(&knots);
+        for cost in 0..70 {
+            assert_eq!(
+                curve.first_knot(cost),
+                knots.partition_point(|&knot| knot < cost),
+                "{knots:?} {cost}"
+            );
+        }
+    }
+}
