@@ -1,6 +1,6 @@
 //! One edit through the figures, and the draws of the figures on screen.
 //!
-//! Sizes are faces; each face carries a few of twelve building types and the walking curve has 120 knots.
+//! Sizes are faces; each face carries a few of twelve building types.
 
 mod common;
 
@@ -11,10 +11,11 @@ use hobnail_core::factors::Factors;
 use hobnail_core::figures::axis::Entry;
 use hobnail_core::figures::unit::System;
 use hobnail_core::figures::{Evaluation, NodeIndex};
-use hobnail_core::measures::{self, BuildingTypeInput, MeasureInputs, WalkCurve};
+use hobnail_core::measures::walk::destinations::Destination;
+use hobnail_core::measures::walk::{KNOTS_S, WalkInput, settings};
+use hobnail_core::measures::{self, BuildingTypeInput, MeasureInputs};
 
 const TYPES: usize = 12;
-const KNOTS: usize = 120;
 
 fn neighborhood(faces: usize) -> MeasureInputs {
     let mut random = Random(5);
@@ -27,7 +28,11 @@ fn neighborhood(faces: usize) -> MeasureInputs {
         })
         .collect();
     let all: f64 = lots.iter().flatten().sum();
-    let homes = (0..KNOTS).map(|knot| all * knot as f64 / (KNOTS - 1) as f64).collect();
+    let last_s = KNOTS_S[KNOTS_S.len() - 1];
+    let homes: Vec<f64> = KNOTS_S
+        .iter()
+        .map(|time_s| all * *time_s as f64 / last_s as f64)
+        .collect();
     MeasureInputs {
         building_types: (0..TYPES)
             .map(|one| BuildingTypeInput {
@@ -41,11 +46,11 @@ fn neighborhood(faces: usize) -> MeasureInputs {
             .map(|face| Entry::new(format!("face_{face}"), format!("face {face}")))
             .collect(),
         lots,
-        center_walk: Ok(WalkCurve {
-            times_s: (0..KNOTS).map(|knot| knot as f64 * 10.0).collect(),
-            homes,
-        }),
-        base_speed_m_per_s: 1.34,
+        walk: WalkInput {
+            homes_within: vec![Ok(homes); Destination::ALL.len()],
+            base_speed_m_per_s: 1.34,
+            settings: settings::ALL.iter().map(|setting| setting.default).collect(),
+        },
     }
 }
 

@@ -22,7 +22,6 @@ use crate::figures::axis::Entry;
 use crate::figures::check::GraphFault;
 use crate::figures::graph::{Graph, GraphBuilder};
 use crate::figures::inputs::{Inputs, numbers};
-use crate::figures::leaf::Cell;
 
 /// What the drawing and its settings say, ready for the figures.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,10 +32,8 @@ pub struct MeasureInputs {
     pub faces: Vec<Entry>,
     /// Lots of each building type in each face: outer by building type, inner by face.
     pub lots: Vec<Vec<f64>>,
-    /// Homes that reach the nearest neighborhood center on foot, or why there is none: `no center is drawn`.
-    pub center_walk: Result<WalkCurve, String>,
-    /// The speed at which the network's walking times were worked.
-    pub base_speed_m_per_s: f64,
+    /// Who can walk where.
+    pub walk: walk::WalkInput,
 }
 
 /// One building type.
@@ -50,15 +47,6 @@ pub struct BuildingTypeInput {
     pub people_per_home: f64,
     /// Gross floor area of each use on one lot, in the order of [`mix::USES`].
     pub floor_per_lot_m2: [f64; mix::USES.len()],
-}
-
-/// Homes within each walking time of the nearest place, going up with time, from time 0 to the whole site.
-#[derive(Clone, Debug, PartialEq)]
-pub struct WalkCurve {
-    /// Walking times at the base speed, never falling.
-    pub times_s: Vec<f64>,
-    /// Homes within each time.
-    pub homes: Vec<f64>,
 }
 
 /// Declares every figure of this module.
@@ -79,9 +67,10 @@ pub fn graph() -> Result<Graph, Vec<GraphFault>> {
 }
 
 /// Which factors fill which factor leaf, a factor for each cell.
-pub const FACTOR_LEAVES: [(&str, &[&str]); 3] = [
+pub const FACTOR_LEAVES: [(&str, &[&str]); 4] = [
     ("people.household_scale", &["people.household_scale"]),
     ("walking.planning_speed", &["walking.planning_speed"]),
+    ("walking.slower_speed", &["walking.slower_speed"]),
     (
         "jobs.floor_per_job",
         &[
@@ -107,7 +96,6 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     inputs.set_chosen("homes.per_lot", numbers(&homes_per_lot));
     let people_per_home: Vec<f64> = types.iter().map(|one| one.people_per_home).collect();
     inputs.set_chosen("people.per_home_of_type", numbers(&people_per_home));
-    inputs.set_chosen("walk.base_speed", numbers(&[measured.base_speed_m_per_s]));
     let floor_per_lot = |first: usize| -> Vec<f64> {
         types
             .iter()
@@ -117,7 +105,7 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     };
     inputs.set_chosen("mix.floor_per_lot", numbers(&floor_per_lot(0)));
     inputs.set_chosen("jobs.floor_per_lot", numbers(&floor_per_lot(mix::FIRST_WORKPLACE)));
-    set_walk_curve(&mut inputs, measured);
+    walk::set_inputs(&mut inputs, &measured.walk);
 
     let mut missing = Vec::new();
     for (leaf, ids) in FACTOR_LEAVES {
@@ -131,18 +119,6 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
         inputs.set_factor(leaf, rows);
     }
     if missing.is_empty() { Ok(inputs) } else { Err(missing) }
-}
-
-fn set_walk_curve(inputs: &mut Inputs, measured: &MeasureInputs) {
-    let (times, homes) = match &measured.center_walk {
-        Ok(curve) => (numbers(&curve.times_s), numbers(&curve.homes)),
-        // One knot without a value carries the reason to everything that reads the curve.
-        Err(reason) => (vec![Cell::Unknown(reason.clone())], vec![Cell::Unknown(reason.clone())]),
-    };
-    let knots = (1..=times.len()).map(|knot| Entry::new(format!("knot_{knot}"), format!("knot {knot}")));
-    inputs.set_entries("walk_knot", knots.collect());
-    inputs.set_counted("walk.center_times", times, Some("walk_to_center"));
-    inputs.set_counted("walk.center_homes", homes, Some("walk_to_center"));
 }
 
 #[cfg(test)]

@@ -7,6 +7,8 @@
 //!
 //! What it does not count: doors, fences and private ways.
 
+use super::walk_network::WalkNetwork;
+use crate::network::graph::MOST_COST;
 use crate::network::{LinkId, Location, Network, Source, Stretch};
 use crate::plan::{Footprint, PlanPoint};
 
@@ -15,104 +17,209 @@ use crate::plan::{Footprint, PlanPoint};
 /// miss the street a square opens to.
 pub const PLACE_BAND_MM: i32 = 15_000;
 
-/// The sources of a place whose footprint is `footprint`; none where no link is walkable.
-///
-/// Cost: every walkable link's segments against every segment of the footprint.
-#[must_use]
-pub fn place_sources(network: &Network, footprint: &Footprint) -> Vec<Source> {
-    let doorstep = match footprint {
-        Footprint::Point(_) => Vec::new(),
-        Footprint::Line(line) => stretches_near(network, line, false),
-        Footprint::Area(outline) => stretches_near(network, &closed(outline), true),
-    };
-    if !doorstep.is_empty() {
-        return doorstep.into_iter().map(Source::stretch).collect();
-    }
-    let points = match footprint {
-        Footprint::Point(point) => std::slice::from_ref(point),
-        Footprint::Line(points) | Footprint::Area(points) => points.as_slice(),
-    };
-    let nearest = points
-        .iter()
-        .filter_map(|point| nearest_walkable(network, *point))
-        .min();
-    let source = nearest.map(|(walk_um, place)| Source::location(place).starting_at(walk_um));
-    source.into_iter().collect()
+/// The streets places open to: every link people walk, with the box around it.
+#[derive(Clone, Debug)]
+pub struct Doorsteps {
+    links: Vec<(LinkId, Bounds)>,
 }
 
-/// The nearest place on any walkable link, and the straight distance to it in micrometers; ties go to the lower link.
-///
-/// Cost: every segment of every walkable link.
-#[must_use]
-pub fn nearest_walkable(network: &Network, point: PlanPoint) -> Option<(u64, Location)> {
-    let mut best: Option<(f64, Location)> = None;
-    for link in walkable_links(network) {
-        let mut start_um = 0;
-        for pair in network.link_points(link).windows(2) {
-            let segment = Segment::between(pair[0], pair[1]);
-            let length_um = pair[0].distance_um(pair[1]);
-            let share = segment.nearest_share(f64::from(point.x_mm), f64::from(point.y_mm));
-            let distance_mm = segment.distance_at(share, f64::from(point.x_mm), f64::from(point.y_mm));
-            if best.is_none_or(|(held, _)| distance_mm < held) {
-                let along_um = start_um + (share * length_um as f64).round() as u64;
-                best = Some((distance_mm, Location { link, along_um }));
-            }
-            start_um += length_um;
+impl Doorsteps {
+    /// The walkable streets of a network. O(their corners).
+    #[must_use]
+    pub fn of(network: &WalkNetwork) -> Self {
+        let held = network.network();
+        let links = held.link_ids().zip(held.links());
+        let walkable = links.filter(|(id, link)| link.walkable && network.is_street(*id));
+        Self {
+            links: walkable
+                .filter_map(|(id, _)| Some((id, Bounds::around(held.link_points(id))?)))
+                .collect(),
         }
     }
-    best.map(|(distance_mm, place)| ((distance_mm * 1000.0).round() as u64, place))
+
+    /// The sources of a place whose footprint is `footprint`; none where no link is walkable.
+    ///
+    /// Cost: every box, and the segments of the links near the footprint against its own.
+    #[must_use]
+    pub fn sources(&self, network: &WalkNetwork, footprint: &Footprint) -> Vec<Source> {
+        let held = network.network();
+        let doorstep = match footprint {
+            Footprint::Point(_) => Vec::new(),
+            Footprint::Line(line) => self.stretches_near(held, line, false),
+            Footprint::Area(outline) => self.stretches_near(held, &closed(outline), true),
+        };
+        if !doorstep.is_empty() {
+            return doorstep.into_iter().map(Source::stretch).collect();
+        }
+        let points = match footprint {
+            Footprint::Point(point) => std::slice::from_ref(point),
+            Footprint::Line(points) | Footprint::Area(points) => points.as_slice(),
+        };
+        let nearest = points.iter().filter_map(|point| self.nearest(held, *point)).min();
+        let source = nearest.map(|(walk_um, place)| {
+            let cost = network.cost_of_level_um(walk_um).min(MOST_COST);
+            Source::location(place).starting_at(cost)
+        });
+        source.into_iter().collect()
+    }
+
+    /// The nearest place on any walkable street, and the straight distance to it in micrometers; ties go to the lower
+    /// link.
+    #[must_use]
+    pub fn nearest(&self, network: &Network, point: PlanPoint) -> Option<(u64, Location)> {
+        let (x, y) = (f64::from(point.x_mm), f64::from(point.y_mm));
+        let on_link = |link: LinkId| -> Option<(f64, LinkId, usize, f64)> {
+            let points = network.link_points(link);
+            let pieces = points.windows(2).enumerate().map(|(place, pair)| {
+                let segment = Segment::between(pair[0], pair[1]);
+                let share = segment.nearest_share(x, y);
+                (segment.distance_at(share, x, y), link, place, share)
+            });
+            pieces.reduce(|best, piece| if piece.0 < best.0 { piece } else { best })
+        };
+        // The street whose box is nearest is a good first guess, which leaves few others to look at.
+        let (mut guess, mut nearest) = (None, f64::INFINITY);
+        for &(link, bounds) in &self.links {
+            let distance = bounds.squared_distance_mm2(x, y);
+            if distance < nearest {
+                (guess, nearest) = (Some(link), distance);
+            }
+        }
+        let mut best = on_link(guess?)?;
+        for &(link, bounds) in &self.links {
+            if bounds.squared_distance_mm2(x, y) > best.0 * best.0 {
+                continue;
+            }
+            let found = on_link(link).filter(|found| (found.0, found.1) < (best.0, best.1));
+            best = found.unwrap_or(best);
+        }
+        let (distance_mm, link, piece, share) = best;
+        let along_um = Along::of(network, link).um(piece, share);
+        Some(((distance_mm * 1000.0).round() as u64, Location { link, along_um }))
+    }
+
+    /// The parts of walkable streets within the band of `line`, or inside it where it is the boundary of an area.
+    fn stretches_near(&self, network: &Network, line: &[PlanPoint], is_area: bool) -> Vec<Stretch> {
+        let band_mm = f64::from(PLACE_BAND_MM);
+        let Some(near) = Bounds::around(line).map(|bounds| bounds.grown(band_mm)) else {
+            return Vec::new();
+        };
+        let sides: Vec<Segment> = line.windows(2).map(|pair| Segment::between(pair[0], pair[1])).collect();
+        let mut stretches = Vec::new();
+        for &(link, _) in self.links.iter().filter(|(_, bounds)| bounds.overlap(&near)) {
+            let mut shares: Vec<(f64, f64)> = Vec::new();
+            let points = network.link_points(link);
+            let mut along = Along::of(network, link);
+            for (place, pair) in points.windows(2).enumerate() {
+                let segment = Segment::between(pair[0], pair[1]);
+                shares.clear();
+                for side in &sides {
+                    if segment.may_come_within(side, band_mm) {
+                        segment.shares_within(side, band_mm, &mut shares);
+                    }
+                }
+                if is_area {
+                    segment.shares_inside(&sides, &mut shares);
+                }
+                for (from, to) in joined(&mut shares) {
+                    let [from_um, to_um] = [from, to].map(|share| along.um(place, share));
+                    match stretches.last_mut() {
+                        Some(Stretch {
+                            link: held,
+                            to_um: end_um,
+                            ..
+                        }) if *held == link && *end_um >= from_um => {
+                            *end_um = (*end_um).max(to_um);
+                        }
+                        _ => stretches.push(Stretch { link, from_um, to_um }),
+                    }
+                }
+            }
+        }
+        stretches
+    }
 }
 
-fn walkable_links(network: &Network) -> impl Iterator<Item = LinkId> + '_ {
-    network
-        .link_ids()
-        .zip(network.links())
-        .filter(|(_, link)| link.walkable)
-        .map(|(id, _)| id)
+/// Distances along one link, asked for with growing places.
+struct Along<'a> {
+    points: &'a [PlanPoint],
+    length_um: u64,
+    /// The pieces before this one are measured.
+    place: usize,
+    start_um: u64,
+}
+
+impl<'a> Along<'a> {
+    fn of(network: &'a Network, link: LinkId) -> Self {
+        Self {
+            points: network.link_points(link),
+            length_um: network.link(link).map_or(0, |link| link.length_um),
+            place: 0,
+            start_um: 0,
+        }
+    }
+
+    /// How far along a share of the piece at `place` lies, in micrometers; at most the link's length, which its corners
+    /// may add up to a little more than.
+    fn um(&mut self, place: usize, share: f64) -> u64 {
+        let piece_um = |place: usize| match self.points.get(place..place + 2) {
+            Some([from, to]) => from.distance_um(*to),
+            _ => 0,
+        };
+        self.start_um += (self.place..place).map(piece_um).sum::<u64>();
+        let part_um = (share * piece_um(place) as f64).round() as u64;
+        self.place = self.place.max(place);
+        (self.start_um + part_um).min(self.length_um)
+    }
 }
 
 fn closed(outline: &[PlanPoint]) -> Vec<PlanPoint> {
     outline.iter().chain(outline.first()).copied().collect()
 }
 
-/// The parts of walkable links within the band of `line`, or inside it where it is the boundary of an area.
-fn stretches_near(network: &Network, line: &[PlanPoint], is_area: bool) -> Vec<Stretch> {
-    let band_mm = f64::from(PLACE_BAND_MM);
-    let sides: Vec<Segment> = line.windows(2).map(|pair| Segment::between(pair[0], pair[1])).collect();
-    let mut stretches = Vec::new();
-    for link in walkable_links(network) {
-        let mut start_um = 0;
-        let mut shares: Vec<(f64, f64)> = Vec::new();
-        for pair in network.link_points(link).windows(2) {
-            let segment = Segment::between(pair[0], pair[1]);
-            let length_um = pair[0].distance_um(pair[1]);
-            shares.clear();
-            for side in &sides {
-                if segment.may_come_within(side, band_mm) {
-                    segment.shares_within(side, band_mm, &mut shares);
-                }
-            }
-            if is_area {
-                segment.shares_inside(&sides, &mut shares);
-            }
-            for (from, to) in joined(&mut shares) {
-                let at = |share: f64| start_um + (share * length_um as f64).round() as u64;
-                let (from_um, to_um) = (at(from), at(to));
-                match stretches.last_mut() {
-                    Some(Stretch {
-                        link: held,
-                        to_um: end_um,
-                        ..
-                    }) if *held == link && *end_um >= from_um => {
-                        *end_um = (*end_um).max(to_um);
-                    }
-                    _ => stretches.push(Stretch { link, from_um, to_um }),
-                }
-            }
-            start_um += length_um;
+/// An axis-parallel box, in millimeters.
+#[derive(Clone, Copy, Debug)]
+struct Bounds {
+    low: (f64, f64),
+    high: (f64, f64),
+}
+
+impl Bounds {
+    fn around(points: &[PlanPoint]) -> Option<Self> {
+        let first = points.first()?;
+        let first = (f64::from(first.x_mm), f64::from(first.y_mm));
+        let mut bounds = Self {
+            low: first,
+            high: first,
+        };
+        for point in points {
+            let (x, y) = (f64::from(point.x_mm), f64::from(point.y_mm));
+            bounds.low = (bounds.low.0.min(x), bounds.low.1.min(y));
+            bounds.high = (bounds.high.0.max(x), bounds.high.1.max(y));
+        }
+        Some(bounds)
+    }
+
+    fn grown(self, by_mm: f64) -> Self {
+        Self {
+            low: (self.low.0 - by_mm, self.low.1 - by_mm),
+            high: (self.high.0 + by_mm, self.high.1 + by_mm),
         }
     }
-    stretches
+
+    fn overlap(&self, other: &Self) -> bool {
+        self.low.0 <= other.high.0
+            && other.low.0 <= self.high.0
+            && self.low.1 <= other.high.1
+            && other.low.1 <= self.high.1
+    }
+
+    /// Squared distance from a point to the box; 0 inside.
+    fn squared_distance_mm2(&self, x: f64, y: f64) -> f64 {
+        let dx = (self.low.0 - x).max(x - self.high.0).max(0.0);
+        let dy = (self.low.1 - y).max(y - self.high.1).max(0.0);
+        dx * dx + dy * dy
+    }
 }
 
 /// Overlapping intervals joined, in order.

@@ -4,10 +4,13 @@ use super::*;
 use crate::factors::Override;
 use crate::figures::Evaluation;
 use crate::figures::display;
+use crate::figures::leaf::Cell;
 use crate::figures::range::Range;
 use crate::figures::readback::{check_basis, read_middle};
 use crate::figures::sensitivity::NoSensitivity;
 use crate::figures::unit::System;
+use crate::measures::walk::destinations::Destination;
+use crate::measures::walk::{KNOTS_S, WalkInput, settings};
 
 /// An invented village: cottages and rows on four faces, a center, shops and a school.
 pub(crate) fn village() -> MeasureInputs {
@@ -31,11 +34,33 @@ pub(crate) fn village() -> MeasureInputs {
             vec![0.0, 35.0, 45.0, 0.0],
             vec![0.0, 0.0, 13.0, 0.0],
         ],
-        center_walk: Ok(WalkCurve {
-            times_s: vec![0.0, 60.0, 180.0, 290.0, 420.0, 600.0],
-            homes: vec![0.0, 62.0, 105.0, 147.0, 186.0, 214.0],
-        }),
+        walk: village_walk(),
+    }
+}
+
+/// Homes by walking time: to the center by hand, to each other destination a little later.
+fn village_walk() -> WalkInput {
+    let homes = [
+        (0.0, 0.0),
+        (60.0, 62.0),
+        (180.0, 105.0),
+        (290.0, 147.0),
+        (420.0, 186.0),
+        (600.0, 214.0),
+    ];
+    let within = |time_s: f64| {
+        let piece = homes.windows(2).find(|pair| time_s < pair[1].0);
+        let [(from_s, fewer), (to_s, more)] = piece.map_or([homes[5], (1e9, 214.0)], |pair| [pair[0], pair[1]]);
+        fewer + (more - fewer) * (time_s - from_s) / (to_s - from_s)
+    };
+    let homes_within = (0..Destination::ALL.len()).map(|place| {
+        let later = |time_s: &u64| within((*time_s as f64 - 7.0 * place as f64).max(0.0));
+        Ok(KNOTS_S.iter().map(later).collect())
+    });
+    WalkInput {
+        homes_within: homes_within.collect(),
         base_speed_m_per_s: 1.341_12,
+        settings: settings::ALL.iter().map(|setting| setting.default).collect(),
     }
 }
 
@@ -84,7 +109,7 @@ fn the_villages_figures_are_those_worked_by_hand() {
 #[test]
 fn without_a_center_its_share_says_so_and_the_rest_stands() {
     let mut measured = village();
-    measured.center_walk = Err("no neighborhood center is drawn".to_owned());
+    measured.walk.homes_within[0] = Err("no neighborhood center is drawn".to_owned());
     let evaluation = evaluated(&measured);
     assert_eq!(
         evaluation.value("walk.center_5min_homes_share"),
@@ -99,7 +124,7 @@ fn an_empty_drawing_has_no_homes_and_no_shares() {
     measured.building_types.clear();
     measured.faces.clear();
     measured.lots.clear();
-    measured.center_walk = Err("no neighborhood center is drawn".to_owned());
+    measured.walk.homes_within[0] = Err("no neighborhood center is drawn".to_owned());
     let evaluation = evaluated(&measured);
     assert_eq!(evaluation.value("homes.count"), Some(Cell::Number(0.0)));
     let reason = |id| match evaluation.value(id) {

@@ -8,12 +8,15 @@ use crate::plan::Document;
 use crate::plan::document::UnitSystem;
 
 /// Ids of the first-level figures, in order.
-pub const FIRST_LEVEL: [&str; 9] = [
+pub const FIRST_LEVEL: [&str; 12] = [
     "homes.count",
     "homes.by_building_type",
     "people.count",
     "walk.center_5min_homes_share",
     "walk.center_5min_homes",
+    "walk.all_five_10min_homes_share",
+    "walk.all_five_sure_10min_homes_share",
+    "walk.park_5min_homes_share",
     "jobs.count",
     "jobs.per_home",
     "mix.floor_area",

@@ -32,7 +32,10 @@ use crate::factors::{Factors, Override};
 use crate::figures::Evaluation;
 use crate::figures::graph::Graph;
 use crate::measures::frontage::{PaintedFace, painted_faces};
-use crate::measures::{self, count::count, walk_network};
+use crate::measures::walk::Walks;
+use crate::measures::walk::destinations::Destination;
+use crate::measures::walk::walks::NeedsReached;
+use crate::measures::{self, count::count};
 use crate::network::{CostField, Network, Reach};
 use crate::plan::edit::{Cell, EditFault};
 use crate::plan::history::{History, HistoryFault, Limits};
@@ -100,11 +103,8 @@ pub struct Study {
 #[derive(Debug)]
 struct Derived {
     fabric: Fabric,
-    network: Network,
-    walk: CostField,
-    /// Why there is no walk to a center.
-    no_walk: Option<String>,
     painted: Vec<PaintedFace>,
+    walks: Walks,
     evaluation: Evaluation,
     /// Overridden factors that could not be used, one sentence each.
     override_faults: Vec<String>,
@@ -402,28 +402,38 @@ impl Study {
         &self.derived.fabric
     }
 
-    /// The walking network; its link `n` is link `n` of the fabric.
+    /// The walking network.
     #[must_use]
     pub const fn network(&self) -> &Network {
-        &self.derived.network
+        self.derived.walks.network().network()
     }
 
-    /// Costs of the walk to the nearest center, in micrometers of level walking; or why there is none.
+    /// The walks to every destination.
+    #[must_use]
+    pub const fn walks(&self) -> &Walks {
+        &self.derived.walks
+    }
+
+    /// Costs of the walk to the nearest center, in the network's units, as far as half an hour; or why there is none.
     ///
     /// # Errors
     /// The reason, in words.
     pub fn walk(&self) -> Result<&CostField, &str> {
-        self.derived.no_walk.as_deref().map_or(Ok(&self.derived.walk), Err)
+        let field = self.derived.walks.field(Destination::Center)?;
+        field.ok_or("no neighborhood center is drawn")
     }
 
-    /// The streets from which a center is within `seconds` of walking at the plan's pace; nothing without a center.
+    /// The streets from which a center is within `seconds` of walking at the plan's pace, at most half an hour; nothing
+    /// without a center.
     #[must_use]
     pub fn walk_shed(&self, seconds: u32) -> Reach {
-        let limit_um = u64::from(seconds) * u64::from(self.document.settings.walking_pace_mm_per_s) * 1000;
-        self.walk().map_or_else(
-            |_| Reach::default(),
-            |walk| Reach::within(&self.derived.network, walk, limit_um),
-        )
+        self.derived.walks.reach(Destination::Center, seconds)
+    }
+
+    /// Along every front, which of the five daily needs are within `seconds` of walking at the plan's pace.
+    #[must_use]
+    pub fn needs_reached(&self, seconds: u32) -> Vec<NeedsReached> {
+        self.derived.walks.needs_reached(seconds)
     }
 
     /// The painted faces in the site and where their land fronts.
@@ -483,27 +493,17 @@ impl Derived {
         graph: Arc<Graph>,
     ) -> Result<Self, StudyFault> {
         let fabric = Fabric::of(document, alternative, lands);
-        let network = walk_network::walk_network(&fabric).map_err(fault)?;
-        let mut walk = CostField::new();
-        let no_walk = walk_network::walk_to_center(document, alternative, &network, &mut walk).err();
         let painted = painted_faces(document, alternative, &fabric, lots);
+        let walks = Walks::of(document, alternative, &fabric, &painted).map_err(fault)?;
         let (factors, override_faults) = factors_of(document, shipped);
-        let measured = count(
-            document,
-            &fabric,
-            &painted,
-            &network,
-            no_walk.clone().map_or(Ok(&walk), Err),
-        );
+        let measured = count(document, &fabric, &painted, &walks);
         let inputs = measures::inputs(&measured, &factors)
             .map_err(|missing| fault(missing.iter().map(|id| format!("there is no factor `{id}`"))))?;
         let evaluation = Evaluation::new(graph, inputs, SEED).map_err(fault)?;
         Ok(Self {
             fabric,
-            network,
-            walk,
-            no_walk,
             painted,
+            walks,
             evaluation,
             override_faults,
         })
@@ -522,14 +522,11 @@ impl Derived {
         let document = &seen.document;
         self.fabric.renew(seen, alternative, lands);
         let (factors, mut faults) = factors_of(document, shipped);
-        match walk_network::walk_network(&self.fabric) {
-            Ok(network) => self.network = network,
-            Err(network_faults) => faults.extend(network_faults.iter().map(ToString::to_string)),
-        }
-        self.no_walk = walk_network::walk_to_center(document, alternative, &self.network, &mut self.walk).err();
         self.painted = painted_faces(document, alternative, &self.fabric, lots);
-        let walk = self.no_walk.clone().map_or(Ok(&self.walk), Err);
-        let measured = count(document, &self.fabric, &self.painted, &self.network, walk);
+        if let Err(network_faults) = self.walks.renew(document, alternative, &self.fabric, &self.painted) {
+            faults.extend(network_faults.iter().map(ToString::to_string));
+        }
+        let measured = count(document, &self.fabric, &self.painted, &self.walks);
         match measures::inputs(&measured, &factors) {
             Ok(inputs) => {
                 if let Err(input_faults) = self.evaluation.set(inputs) {

@@ -1,0 +1,293 @@
+use super::*;
+use crate::measures::walk::test_plans::{Drawing, at};
+use crate::network::Location;
+use crate::network::test_networks::Draws;
+use crate::plan::building::FloorUse;
+use crate::plan::{BuildingTypeId, Certainty, Footprint, PlaceKind, PlanPoint};
+
+/// A drawn village at random: blocks, a crooked street across them, uses of every kind, some places.
+pub(crate) fn random_village(seed: u64) -> Drawing {
+    let mut draws = Draws(seed);
+    let (columns, rows) = (3 + draws.below(3) as i32, 2 + draws.below(3) as i32);
+    let (width_m, depth_m) = (60 + draws.below(50) as i32, 50 + draws.below(40) as i32);
+    let mut drawing = Drawing::blocks(columns, rows, width_m, depth_m);
+    let kinds: Vec<BuildingTypeId> = [
+        (2, vec![(FloorUse::Home, 150, 0)]),
+        (1, vec![(FloorUse::Home, 90, 0), (FloorUse::Work, 60, 400)]),
+        (3, vec![(FloorUse::Home, 240, 0), (FloorUse::Shop, 90, 200)]),
+        (0, vec![(FloorUse::Learning, 300, 80)]),
+        (0, vec![(FloorUse::Gathering, 100, 50)]),
+    ]
+    .iter()
+    .map(|(homes, floors)| drawing.building_type(*homes, floors))
+    .collect();
+    for column in 0..columns {
+        for row in 0..rows {
+            if draws.below(6) > 0 {
+                let anchor = at(column * width_m + width_m / 2, row * depth_m + depth_m / 2 + 3);
+                let kind = if draws.below(2) == 0 {
+                    0
+                } else {
+                    draws.below(5) as usize
+                };
+                drawing.paint(anchor, kinds[kind]);
+            }
+        }
+    }
+    let mut somewhere = || {
+        let x_mm = draws.below(columns as u64 * width_m as u64 * 1_000) as i32;
+        let y_mm = draws.below(rows as u64 * depth_m as u64 * 1_000) as i32;
+        PlanPoint::new(x_mm, y_mm)
+    };
+    let bends = [somewhere(), somewhere(), somewhere()];
+    drawing.street(&bends, 3);
+    drawing.place(PlaceKind::Center, Footprint::Point(somewhere()), Certainty::Existing);
+    drawing.place(PlaceKind::Shop, Footprint::Point(somewhere()), Certainty::HopedFor);
+    drawing.place(PlaceKind::School, Footprint::Point(somewhere()), Certainty::HopedFor);
+    let line = vec![somewhere(), somewhere()];
+    drawing.place(PlaceKind::CommunityHall, Footprint::Line(line), Certainty::Committed);
+    drawing
+}
+
+/// Homes that reach a destination within each knot by asking in the middle of every meter of every front, and how many
+/// of them stand so near to the knot's edge that one question can not tell.
+fn sampled(walks: &Walks, destination: Destination) -> Vec<(f64, f64)> {
+    let network = walks.network();
+    let found = if destination == Destination::AllFiveSure {
+        &walks.sure
+    } else {
+        &walks.found
+    };
+    let needs: Vec<Destination> = match destination {
+        Destination::AllFive | Destination::AllFiveSure => Destination::NEEDS.to_vec(),
+        one => vec![one],
+    };
+    let mut homes = vec![(0.0, 0.0); KNOTS_S.len()];
+    for front in &walks.homes().fronts {
+        let Stretch { link, from_um, to_um } = front.stretch;
+        let meters = (front.stretch.length_um() / 1_000_000).max(1);
+        let half_um = (to_um - from_um).div_ceil(2 * meters) + 2;
+        for meter in 0..meters {
+            let along_um = from_um + (to_um - from_um) * (2 * meter + 1) / (2 * meters);
+            let place = Location { link, along_um };
+            let costs: Option<Vec<u64>> = needs
+                .iter()
+                .map(|need| walks.search_of(found, *need)?.to.at(network.network(), place))
+                .collect();
+            let Some(cost) = costs.and_then(|costs| costs.into_iter().max()) else {
+                continue;
+            };
+            let part = front.homes / meters as f64;
+            for ((within, unsure), time_s) in homes.iter_mut().zip(KNOTS_S) {
+                let limit = time_s * network.cost_per_s();
+                if cost <= limit {
+                    *within += part;
+                }
+                if cost.abs_diff(limit) <= half_um {
+                    *unsure += part;
+                }
+            }
+        }
+    }
+    homes
+}
+
+/// Oracle. On level ground the cost changes by at most a meter in a meter of street, to one need as to the last of
+/// five; so a meter whose middle is farther from the edge than half its length lies wholly on one side, and only the
+/// others may be counted wrongly.
+#[test]
+fn curves_agree_with_homes_asked_every_meter() {
+    let (mut reached, mut edges) = (0.0, 0.0);
+    for seed in 0..40 {
+        let drawing = random_village(seed);
+        let walks = drawing.worked().walks;
+        let input = walks.input(&drawing.document);
+        for destination in Destination::ALL {
+            let Ok(exact) = &input.homes_within[destination as usize] else {
+                continue;
+            };
+            for ((exact, (sampled, unsure)), time_s) in exact.iter().zip(sampled(&walks, destination)).zip(KNOTS_S) {
+                assert!(
+                    (exact - sampled).abs() <= unsure + 1e-6,
+                    "seed {seed} {destination:?} within {time_s} s: {exact} against {sampled}, unsure {unsure}"
+                );
+                reached += exact;
+                edges += unsure;
+            }
+        }
+    }
+    assert!(reached > 100_000.0, "the villages must hold something: {reached}");
+    assert!(
+        edges < reached * 0.02,
+        "the oracle must tell nearly all homes: {edges} of {reached}"
+    );
+}
+
+/// The map of the five and the curve are read from the same walks.
+#[test]
+fn the_map_of_the_five_holds_the_homes_of_the_curve() {
+    for seed in 0..30 {
+        let drawing = random_village(seed);
+        let walks = drawing.worked().walks;
+        let input = walks.input(&drawing.document);
+        for seconds in [300, 600] {
+            let parts = walks.needs_reached(seconds);
+            for pair in parts.windows(2) {
+                assert!(pair[0].stretch < pair[1].stretch && pair[0].stretch.length_um() > 0);
+            }
+            let mut homes = [0.0; Destination::NEEDS.len() + 1];
+            for front in &walks.homes().fronts {
+                for part in parts.iter().filter(|part| part.stretch.link == front.stretch.link) {
+                    let from_um = part.stretch.from_um.max(front.stretch.from_um);
+                    let to_um = part.stretch.to_um.min(front.stretch.to_um);
+                    let share = to_um.saturating_sub(from_um) as f64 / front.stretch.length_um() as f64;
+                    let all = part.needs.iter().all(|reached| *reached);
+                    for (sum, reached) in homes.iter_mut().zip(part.needs.into_iter().chain([all])) {
+                        *sum += if reached { front.homes * share } else { 0.0 };
+                    }
+                }
+            }
+            let knot = KNOTS_S
+                .iter()
+                .position(|time_s| *time_s == u64::from(seconds))
+                .expect("a knot");
+            for (sum, destination) in homes
+                .iter()
+                .zip(Destination::NEEDS.into_iter().chain([Destination::AllFive]))
+            {
+                let Ok(curve) = &input.homes_within[destination as usize] else {
+                    panic!("a need is always known")
+                };
+                assert!(
+                    (sum - curve[knot]).abs() < 1e-4,
+                    "seed {seed} {destination:?} within {seconds} s: {sum} against {}",
+                    curve[knot]
+                );
+            }
+        }
+    }
+}
+
+/// A street of 400 m with homes along it, shops at its west end: worked by hand.
+#[test]
+fn homes_arrive_with_time_along_one_street() {
+    let mut drawing = Drawing::new();
+    drawing.street(&[at(0, 0), at(400, 0)], 2);
+    drawing.street(&[at(0, 0), at(0, 80), at(400, 80), at(400, 0)], 6);
+    let homes = drawing.building_type(1, &[(FloorUse::Home, 100, 0)]);
+    drawing.paint(at(200, 40), homes);
+    drawing.place(PlaceKind::Center, Footprint::Point(at(0, 0)), Certainty::Existing);
+    drawing.document.settings.walking_pace_mm_per_s = 1_000;
+    let worked = drawing.worked();
+    let network = worked.walks.network().network();
+    // Where each run of lots begins and ends, in meters from the west end, and its homes.
+    let runs: Vec<(f64, f64, f64)> = worked
+        .walks
+        .homes()
+        .fronts
+        .iter()
+        .map(|front| {
+            let Stretch { link, from_um, to_um } = front.stretch;
+            let x_m = |along_um| network.position_m(Location { link, along_um }).expect("a place").0;
+            let (a, b) = (x_m(from_um), x_m(to_um));
+            (a.min(b), a.max(b), front.homes)
+        })
+        .collect();
+    assert!(runs.iter().map(|run| run.2).sum::<f64>() > 30.0, "{runs:?}");
+    let input = worked.walks.input(&drawing.document);
+    let center = input.homes_within[0].as_ref().expect("a center is drawn");
+    for (within, time_s) in center.iter().zip(KNOTS_S) {
+        let at_m = time_s as f64;
+        let of_run =
+            |(from_m, to_m, homes): &(f64, f64, f64)| homes * ((at_m - from_m) / (to_m - from_m)).clamp(0.0, 1.0);
+        let by_hand: f64 = runs.iter().map(of_run).sum();
+        assert!(
+            (within - by_hand).abs() < 1e-6,
+            "{time_s} s: {within}, by hand {by_hand}"
+        );
+    }
+    assert_eq!(
+        input.homes_within[Destination::Shops as usize],
+        Ok(vec![0.0; KNOTS_S.len()])
+    );
+    assert_eq!(
+        input.homes_within[Destination::AllFive as usize],
+        Ok(vec![0.0; KNOTS_S.len()])
+    );
+    assert_eq!(
+        input.homes_within[Destination::TransitStop as usize],
+        Err("no transit stop is drawn".to_owned())
+    );
+}
+
+#[test]
+fn destinations_that_end_at_the_same_places_share_a_search() {
+    let mut drawing = random_village(3);
+    drawing.marks().retain(|_, mark| mark.as_place().is_none());
+    let alone = drawing.worked().walks.searches.len();
+    drawing.place(PlaceKind::School, Footprint::Point(at(10, 10)), Certainty::HopedFor);
+    let held = drawing.worked().walks;
+    // The school is a place of learning too, and both are hoped for.
+    assert!(
+        held.searches.len() <= alone + 2,
+        "{} after {alone}",
+        held.searches.len()
+    );
+    assert_eq!(
+        held.found[Destination::Homes as usize],
+        held.sure[Destination::Homes as usize]
+    );
+}
+
+#[test]
+fn what_is_only_hoped_for_is_left_out_of_the_sure_five() {
+    let mut drawing = Drawing::blocks(3, 2, 100, 60);
+    let homes = drawing.building_type(2, &[(FloorUse::Home, 90, 0), (FloorUse::Work, 40, 500)]);
+    drawing.paint(at(50, 30), homes);
+    for kind in [PlaceKind::Shop, PlaceKind::School, PlaceKind::CommunityHall] {
+        drawing.place(kind, Footprint::Point(at(150, 0)), Certainty::Committed);
+    }
+    let last = KNOTS_S.len() - 1;
+    let all = |drawing: &Drawing| {
+        let input = drawing.worked().walks.input(&drawing.document);
+        let within = |destination: Destination| input.homes_within[destination as usize].as_ref().expect("needs")[last];
+        (within(Destination::AllFive), within(Destination::AllFiveSure))
+    };
+    let (five, sure) = all(&drawing);
+    assert!(five > 10.0 && (five - sure).abs() < 1e-9);
+    let shop = drawing
+        .marks()
+        .iter()
+        .find_map(|(id, mark)| Some((*id, mark.as_place()?.kind)));
+    assert_eq!(shop.map(|(_, kind)| kind), Some(PlaceKind::Shop));
+    let (id, _) = shop.expect("a shop");
+    if let Some(crate::plan::Mark::Place(place)) = drawing.marks().get_mut(&id) {
+        place.certainty = Certainty::HopedFor;
+    }
+    assert_eq!(all(&drawing), (five, 0.0));
+}
+
+#[test]
+fn walks_brought_up_to_date_equal_walks_from_nothing() {
+    let mut renewed: Option<Walks> = None;
+    for seed in 0..12 {
+        let drawing = random_village(seed);
+        let worked = drawing.worked();
+        if let Some(walks) = &mut renewed {
+            walks
+                .renew(
+                    &drawing.document,
+                    crate::measures::walk::test_plans::FIRST,
+                    &worked.fabric,
+                    &worked.painted,
+                )
+                .expect("a network");
+            assert_eq!(
+                walks.input(&drawing.document),
+                worked.walks.input(&drawing.document),
+                "seed {seed}"
+            );
+        }
+        renewed.get_or_insert(worked.walks);
+    }
+}
