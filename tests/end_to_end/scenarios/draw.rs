@@ -5,8 +5,8 @@ use hobnail_end_to_end::scenario::scenario;
 
 const VILLAGE: &str = "compact-village.geojson";
 
-/// On Cress Street and on Lantern Street of the village: the block of two-family and detached houses lies between.
-const ACROSS: [(f64, f64); 2] = [(-113.0, 111.25), (-43.3, 50.2)];
+/// On Cress Street of the village and on the alley behind it: the block of two-family houses lies between.
+const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
 
 const CONTROL: char = '\u{e009}';
 const SHIFT: char = '\u{e008}';

@@ -19,8 +19,8 @@ fn a_plan_that_is_saved_and_opened_has_the_numbers_of_the_command_line() {
     scenario("save-and-open", async |page| {
         page.begin_with("compact-village.geojson").await;
         page.choose_tool("street").await;
-        page.click_at((-113.0, 111.25)).await;
-        page.click_at((-43.3, 50.2)).await;
+        page.click_at((-125.2, 90.0)).await;
+        page.click_at((-90.2, 62.4)).await;
         page.keys(&['\u{e007}']).await;
         let figures = page.settled_figures().await;
         let saved = page.save().await;

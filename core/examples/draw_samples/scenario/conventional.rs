@@ -214,8 +214,8 @@ pub fn streets(sheet: &mut Sheet, land: Land, status: Status) -> Result<Streets,
             "",
             &[
                 on(road, -438.0, -344.3),
-                bend(-438.0, -246.0, 12.0),
-                bend(-196.0, -246.0, 12.0),
+                bend(-438.0, -250.0, 12.0),
+                bend(-196.0, -250.0, 12.0),
                 on(road, -196.0, -348.8),
             ],
         )?,
@@ -224,8 +224,8 @@ pub fn streets(sheet: &mut Sheet, land: Land, status: Status) -> Result<Streets,
             "",
             &[
                 on(road, -150.0, -348.0),
-                bend(-150.0, -246.0, 12.0),
-                bend(96.0, -246.0, 12.0),
+                bend(-150.0, -250.0, 12.0),
+                bend(96.0, -250.0, 12.0),
                 on(road, 96.0, -346.0),
             ],
         )?,
@@ -234,10 +234,9 @@ pub fn streets(sheet: &mut Sheet, land: Land, status: Status) -> Result<Streets,
         drive,
         "",
         &[
-            on(west_arm, -204.0, -149.0),
-            bend(-204.0, -236.0, 12.0),
-            bend(-436.0, -236.0, 12.0),
-            bend(-436.0, -120.0, 12.0),
+            on(spine, -172.0, -236.0),
+            at(-438.0, -236.0),
+            bend(-438.0, -120.0, 12.0),
             on(west_arm, -394.0, -112.0),
         ],
     )?;
@@ -245,9 +244,9 @@ pub fn streets(sheet: &mut Sheet, land: Land, status: Status) -> Result<Streets,
         drive,
         "",
         &[
-            on(east_arm, -136.0, -150.0),
-            bend(-146.0, -236.0, 12.0),
-            bend(108.0, -236.0, 12.0),
+            on(east_arm, -143.0, -149.5),
+            at(-150.0, -240.0),
+            at(108.0, -241.0),
             on(east_arm, 112.0, -170.0),
         ],
     )?;
@@ -306,24 +305,24 @@ pub fn draw() -> Result<Sheet, String> {
 }
 
 fn uses(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
-    let strip = [(STRIP_SHOPS, 46), (STRIP_OFFICES, 50)];
-    for anchor in [(-316.0, -300.0), (-26.0, -300.0)] {
-        let road_side = (anchor.0, -347.0);
+    let strip = [(STRIP_SHOPS, 50), (STRIP_OFFICES, 50)];
+    for (anchor, drive) in [(-316.0, -300.0), (-26.0, -300.0)].into_iter().zip(streets.strips) {
+        let (road_side, drive_side) = ((anchor.0, -347.0), (anchor.0, -250.0));
         sheet.land(
             anchor,
             &strip,
-            &[Side::other(streets.land.state_road, road_side, Fronting::Front).setback(38.0)],
+            &[
+                Side::other(streets.land.state_road, road_side, Fronting::Front).setback(38.0),
+                Side::other(drive, drive_side, Fronting::Rear),
+            ],
             FIRST,
         )?;
     }
     for anchor in [(-320.0, -190.0), (-40.0, -200.0)] {
         sheet.land(anchor, &[(GARDEN_APARTMENTS, 100)], &[], FIRST)?;
     }
-    for (anchor, phase) in [
-        ((-120.0, -60.0), FIRST),
-        ((-290.0, 90.0), FIRST),
-        ((430.0, 0.0), SECOND),
-    ] {
+    sheet.land((-120.0, -60.0), &[(DETACHED, 60), (TOWN_HOUSE, 40)], &[], FIRST)?;
+    for (anchor, phase) in [((-290.0, 90.0), FIRST), ((430.0, 0.0), SECOND)] {
         sheet.land(anchor, &[(DETACHED, 100)], &[], phase)?;
     }
     let backs_to_the_lane = Side::other(streets.land.town_road, (-462.0, 100.0), Fronting::Rear);
@@ -333,7 +332,7 @@ fn uses(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
         &[backs_to_the_lane],
         FIRST,
     )?;
-    sheet.land((300.0, 0.0), &[(TOWN_HOUSE, 80), (DETACHED, 20)], &[], SECOND)?;
+    sheet.land((300.0, 0.0), &[(TOWN_HOUSE, 100)], &[], SECOND)?;
     sheet.land((390.0, -250.0), &[(CAMPUS_SCHOOL, 100)], &[], SECOND)?;
     sheet.land((130.0, -240.0), &[(PARK, 100)], &[], FIRST)?;
     sheet.land((0.0, 280.0), &[(PARK, 20), (FARM, 80)], &[], SECOND)?;

@@ -25,6 +25,7 @@ const NARROW: StreetSectionId = StreetSectionId(3);
 const LANE: StreetSectionId = StreetSectionId(4);
 const ALLEY: StreetSectionId = StreetSectionId(5);
 const PATH: StreetSectionId = StreetSectionId(6);
+const HOME_PATH: StreetSectionId = StreetSectionId(7);
 const SUBDIVISION: StreetSectionId = StreetSectionId(8);
 const COLLECTOR: StreetSectionId = StreetSectionId(9);
 const STATE_TWO_LANE: StreetSectionId = StreetSectionId(100);
@@ -125,6 +126,8 @@ pub const SHARED_LANE: StreetKind = town(LANE, StreetRole::Lane);
 pub const REAR_ALLEY: StreetKind = town(ALLEY, StreetRole::Alley);
 /// A way for walking and bicycles.
 pub const FOOTPATH: StreetKind = town(PATH, StreetRole::Path);
+/// A way for walking and bicycles on which homes front, served by alleys behind them.
+pub const SHARED_WALK: StreetKind = town(HOME_PATH, StreetRole::Path);
 /// A wide street that gathers the traffic of a subdivision.
 pub const COLLECTOR_STREET: StreetKind = town(COLLECTOR, StreetRole::Thoroughfare);
 /// A street of a subdivision.
@@ -284,8 +287,8 @@ pub fn building_types() -> BTreeMap<BuildingTypeId, BuildingType> {
                 ..lot(
                     "Workroom below a home",
                     LandUse::Residential,
-                    (8.0, 30.0),
-                    [400, 200],
+                    (8.0, 34.0),
+                    [355, 200],
                     &[(Work, 60, WORKROOM_JOBS), (Home, 80, 0), (Home, 40, 0)],
                 )
             },
@@ -341,9 +344,9 @@ pub fn building_types() -> BTreeMap<BuildingTypeId, BuildingType> {
                 ..lot(
                     "Shops behind parking",
                     LandUse::Business,
-                    (40.0, 75.0),
-                    [250, 620],
-                    &[(Shop, 750, SHOP_JOBS)],
+                    (38.0, 78.0),
+                    [243, 630],
+                    &[(Shop, 720, SHOP_JOBS)],
                 )
             },
         ),
@@ -354,8 +357,8 @@ pub fn building_types() -> BTreeMap<BuildingTypeId, BuildingType> {
                 ..lot(
                     "Offices behind parking",
                     LandUse::Business,
-                    (40.0, 75.0),
-                    [180, 660],
+                    (38.0, 78.0),
+                    [182, 660],
                     &[(Work, 540, WORKROOM_JOBS), (Work, 540, OFFICE_JOBS)],
                 )
             },
@@ -402,8 +405,8 @@ pub fn building_types() -> BTreeMap<BuildingTypeId, BuildingType> {
                 ..lot(
                     "Shops behind parking, worn out",
                     LandUse::Business,
-                    (40.0, 75.0),
-                    [240, 700],
+                    (38.0, 78.0),
+                    [236, 700],
                     &[(Shop, 700, SHOP_JOBS)],
                 )
             },

@@ -16,6 +16,8 @@ pub struct NewStreets {
     pub mender_east: MarkId,
     /// Beside the square.
     pub awl: MarkId,
+    /// The town houses' old drive, behind the hall.
+    pub town_houses: MarkId,
 }
 
 /// Marks of the repaired alternative are numbered from here.
@@ -151,5 +153,6 @@ fn connect(sheet: &mut Sheet, streets: &Streets) -> Result<NewStreets, String> {
         mender_west,
         mender_east,
         awl,
+        town_houses: streets.town_houses,
     })
 }

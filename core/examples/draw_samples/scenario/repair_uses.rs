@@ -16,12 +16,15 @@ type Painted<'a> = (At, &'a [(BuildingTypeId, u32)]);
 
 /// Uses and places as they stand.
 pub fn today(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
-    for anchor in [(-316.0, -300.0), (-26.0, -300.0)] {
-        let road_side = (anchor.0, -347.0);
+    for (anchor, drive) in [(-316.0, -300.0), (-26.0, -300.0)].into_iter().zip(streets.strips) {
+        let (road_side, drive_side) = ((anchor.0, -347.0), (anchor.0, -250.0));
         sheet.land(
             anchor,
-            &[(WORN_STRIP, 50), (STRIP_OFFICES, 25)],
-            &[Side::other(streets.land.state_road, road_side, Fronting::Front).setback(38.0)],
+            &[(WORN_STRIP, 50), (STRIP_OFFICES, 33)],
+            &[
+                Side::other(streets.land.state_road, road_side, Fronting::Front).setback(38.0),
+                Side::other(drive, drive_side, Fronting::Rear),
+            ],
             FIRST,
         )?;
     }
@@ -99,18 +102,19 @@ fn along_mender_street(sheet: &mut Sheet, new: &NewStreets) -> Result<(), String
     )?;
     sheet.land(
         (-43.0, -262.0),
-        &[(SHOP_HOUSE, 30), (HALL, 30), (ROW_HOUSE, 40)],
+        &[(SHOP_HOUSE, 45), (ROW_HOUSE, 55)],
         &[
-            Side::other(new.awl, (-106.0, -264.0), Fronting::Front)
+            Side::front(new.awl, (-106.0, -264.0), HALL).setback(4.0),
+            Side::other(new.town_houses, (-40.0, -240.5), Fronting::Rear),
+            Side::other(new.mender_east, (-60.0, -292.4), Fronting::Front)
                 .shops()
                 .stories(4),
-            Side::other(new.mender_east, (-60.0, -292.4), Fronting::Front).setback(2.0),
         ],
         FIRST,
     )?;
     sheet.land((-136.0, -262.0), &[(SQUARE, 60), (PARK, 40)], &[], FIRST)?;
     sheet.land(
-        (-190.0, -200.0),
+        (-230.0, -262.0),
         &[(SHOP_HOUSE, 20), (ROW_HOUSE, 50), (PARK, 30)],
         &[Side::other(new.mender_west, (-240.0, -290.6), Fronting::Front)
             .shops()
@@ -128,9 +132,9 @@ fn along_mender_street(sheet: &mut Sheet, new: &NewStreets) -> Result<(), String
 
 fn behind_the_strip(sheet: &mut Sheet) -> Result<(), String> {
     let land: [Painted<'_>; 5] = [
-        ((-445.0, -176.0), &[(ROW_HOUSE, 60), (PARK, 40)]),
-        ((-384.0, -175.0), &[(GARDEN_APARTMENTS, 80), (ROW_HOUSE, 20)]),
-        ((-265.0, -185.0), &[(GARDEN_APARTMENTS, 80), (ROW_HOUSE, 20)]),
+        ((-445.0, -176.0), &[(PARK, 100)]),
+        ((-384.0, -175.0), &[(GARDEN_APARTMENTS, 100)]),
+        ((-265.0, -185.0), &[(GARDEN_APARTMENTS, 100)]),
         ((-64.0, -199.0), &[(GARDEN_APARTMENTS, 80), (ROW_HOUSE, 20)]),
         ((66.0, -202.0), &[(GARDEN_APARTMENTS, 100)]),
     ];

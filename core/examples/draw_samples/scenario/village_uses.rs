@@ -2,14 +2,17 @@
 //! greens beside the creek, and homes of many kinds between.
 
 use hobnail_core::plan::land::{Certainty, Fronting};
-use hobnail_core::plan::{Footprint, PlaceKind};
+use hobnail_core::plan::{BuildingTypeId, Footprint, PlaceKind};
 
 use super::palette::{
     APARTMENT_HOUSE, CORNER_STORE, COTTAGE, FARM, FIRST, HALL, PAIR, PARK, ROW_HOUSE, SECOND, SHOP_HOUSE, SQUARE,
     VILLAGE_SCHOOL, WORK_HOUSE, WORKSHOP,
 };
-use super::sheet::{Sheet, Side, free_point, free_points};
+use super::sheet::{At, Sheet, Side, free_point, free_points};
 use super::village::Streets;
+
+/// Land, and the percent of it each type takes.
+type Painted<'a> = (At, &'a [(BuildingTypeId, u32)]);
 
 /// Gives the land its uses, names the places and pins two notes.
 pub fn draw(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
@@ -20,7 +23,7 @@ pub fn draw(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
     beyond_the_creek(sheet)?;
     places(sheet)?;
     sheet.note(
-        (-206.0, -92.0),
+        (-196.0, -96.0),
         "Table 2",
         "Market stalls on Saturdays: keep the paving level from wall to wall.",
         17,
@@ -38,149 +41,131 @@ pub fn draw(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
 
 fn around_the_square(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
     let front = Fronting::Front;
-    sheet.land((-204.0, -88.0), &[(SQUARE, 100)], &[], FIRST)?;
+    let shops = |street, at| Side::front(street, at, SHOP_HOUSE).shops().stories(4);
+    sheet.land((-196.0, -92.0), &[(SQUARE, 100)], &[], FIRST)?;
     sheet.land(
-        (-191.0, -48.0),
+        (-189.0, -49.0),
         &[(HALL, 100)],
-        &[Side::other(streets.hall_row, (-200.0, -61.0), front).setback(4.0)],
+        &[Side::other(streets.hall_row, (-205.0, -66.0), front).setback(4.0)],
         FIRST,
     )?;
     sheet.land(
-        (-129.0, -106.0),
-        &[(SHOP_HOUSE, 60), (APARTMENT_HOUSE, 40)],
-        &[Side::other(streets.hall_row, (-148.0, -109.0), front)
-            .shops()
-            .stories(4)],
+        (-135.0, -95.0),
+        &[(APARTMENT_HOUSE, 100)],
+        &[shops(streets.hall_row, (-152.0, -112.0))],
         FIRST,
     )?;
     sheet.land(
-        (-222.0, -170.0),
-        &[(ROW_HOUSE, 60), (PAIR, 40)],
-        &[Side::front(streets.pearmain_square, (-196.0, -132.0), SHOP_HOUSE)
-            .shops()
-            .stories(4)],
-        FIRST,
-    )?;
-    sheet.land(
-        (-285.0, -108.0),
-        &[(ROW_HOUSE, 60), (PAIR, 40)],
-        &[
-            Side::front(streets.pearmain_square, (-224.0, -105.0), SHOP_HOUSE)
-                .shops()
-                .stories(4),
-            Side::other(streets.damson, (-346.0, -117.0), Fronting::Side),
-        ],
-        FIRST,
-    )?;
-    sheet.land(
-        (-288.0, -54.0),
+        (-222.0, -165.0),
         &[(ROW_HOUSE, 100)],
         &[
-            Side::front(streets.thimble, (-235.0, -68.0), SHOP_HOUSE)
-                .shops()
-                .stories(3),
-            Side::other(streets.pearmain_west, (-300.0, -75.0), front).setback(2.0),
+            shops(streets.pearmain_square, (-220.0, -130.0)),
+            Side::other(streets.pearmain_south, (-180.0, -180.0), front).setback(2.0),
         ],
         FIRST,
     )?;
+    sheet.land((-215.0, -220.0), &[(ROW_HOUSE, 100)], &[], FIRST)?;
     sheet.land(
-        (-143.0, -185.0),
+        (-290.0, -95.0),
+        &[(ROW_HOUSE, 100)],
+        &[Side::other(streets.pearmain_west, (-310.0, -75.0), front).setback(2.0)],
+        FIRST,
+    )?;
+    sheet.land((-300.0, -140.0), &[(ROW_HOUSE, 100)], &[], FIRST)?;
+    sheet.land(
+        (-275.0, -50.0),
         &[(ROW_HOUSE, 100)],
         &[
-            Side::front(streets.candlewick, (-152.0, -140.0), SHOP_HOUSE)
-                .shops()
-                .stories(3),
-            Side::other(streets.pearmain_south, (-164.0, -215.0), front).setback(2.0),
+            shops(streets.thimble, (-236.0, -75.0)),
+            Side::other(streets.pearmain_west, (-310.0, -75.0), front).setback(2.0),
         ],
         FIRST,
     )?;
-    sheet.land((-95.0, -182.0), &[(ROW_HOUSE, 70), (PAIR, 30)], &[], FIRST)?;
-    sheet.land((-283.0, -13.0), &[(ROW_HOUSE, 50), (PAIR, 50)], &[], FIRST)?;
     sheet.land(
-        (-307.0, -200.0),
-        &[(ROW_HOUSE, 30), (PAIR, 30), (COTTAGE, 40)],
-        &[],
+        (-150.0, -185.0),
+        &[(ROW_HOUSE, 100)],
+        &[
+            shops(streets.candlewick, (-160.0, -142.0)),
+            Side::other(streets.pearmain_south, (-166.0, -215.0), front).setback(2.0),
+        ],
         FIRST,
     )?;
+    sheet.land(
+        (-95.0, -185.0),
+        &[(APARTMENT_HOUSE, 30), (ROW_HOUSE, 70)],
+        &[Side::other(streets.candlewick, (-100.0, -131.3), Fronting::Side)],
+        FIRST,
+    )?;
+    sheet.land((-283.0, -8.0), &[(ROW_HOUSE, 50), (PAIR, 50)], &[], FIRST)?;
+    sheet.land((-307.0, -185.0), &[(ROW_HOUSE, 50), (PAIR, 50)], &[], FIRST)?;
+    sheet.land((-307.0, -228.0), &[(ROW_HOUSE, 100)], &[], FIRST)?;
     Ok(())
 }
 
 fn toward_the_state_road(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
-    let road = streets.land.state_road;
-    let front = Fronting::Front;
+    let on_the_road = |at| Side::other(streets.land.state_road, at, Fronting::Front).setback(8.0);
+    let land: [Painted<'_>; 10] = [
+        ((-405.0, -278.0), &[(WORK_HOUSE, 100)]),
+        ((-405.0, -315.0), &[(WORKSHOP, 100)]),
+        ((-310.0, -270.0), &[(PAIR, 100)]),
+        ((-311.0, -318.0), &[(WORKSHOP, 100)]),
+        ((-215.0, -268.0), &[(APARTMENT_HOUSE, 40), (ROW_HOUSE, 60)]),
+        ((-218.0, -316.0), &[(WORK_HOUSE, 100)]),
+        ((-119.0, -268.0), &[(APARTMENT_HOUSE, 65), (PAIR, 35)]),
+        ((-120.0, -314.0), &[(APARTMENT_HOUSE, 100)]),
+        ((-24.0, -266.0), &[(PAIR, 70), (COTTAGE, 30)]),
+        ((-26.0, -314.0), &[(WORK_HOUSE, 100)]),
+    ];
+    for (anchor, portions) in land {
+        let sides = if anchor.1 < -300.0 {
+            vec![on_the_road((anchor.0, -347.0))]
+        } else {
+            Vec::new()
+        };
+        let phase = if anchor.0 > -70.0 { SECOND } else { FIRST };
+        sheet.land(anchor, portions, &sides, phase)?;
+    }
     sheet.land(
-        (-402.0, -290.0),
-        &[(WORKSHOP, 75), (WORK_HOUSE, 5), (PARK, 20)],
-        &[
-            Side::other(road, (-402.0, -345.0), front).setback(8.0),
-            Side::front(streets.damson, (-356.0, -295.0), WORK_HOUSE),
-        ],
-        FIRST,
-    )?;
-    sheet.land(
-        (-311.0, -314.0),
-        &[(WORKSHOP, 30), (WORK_HOUSE, 70)],
-        &[Side::other(road, (-311.0, -347.0), front).setback(8.0)],
-        FIRST,
-    )?;
-    sheet.land(
-        (-218.0, -315.0),
-        &[(WORKSHOP, 60), (WORK_HOUSE, 40)],
-        &[
-            Side::front(streets.pearmain_south, (-171.0, -318.0), ROW_HOUSE),
-            Side::other(road, (-218.0, -349.0), front).setback(8.0),
-        ],
-        FIRST,
-    )?;
-    sheet.land(
-        (-122.0, -314.0),
-        &[(ROW_HOUSE, 60), (PARK, 40)],
-        &[
-            Side::front(streets.pearmain_south, (-171.0, -318.0), APARTMENT_HOUSE),
-            Side::other(road, (-122.0, -348.5), front).setback(8.0),
-        ],
-        FIRST,
-    )?;
-    sheet.land(
-        (-26.0, -313.0),
-        &[(WORKSHOP, 40), (WORK_HOUSE, 60)],
-        &[Side::other(road, (-26.0, -347.5), front).setback(8.0)],
-        SECOND,
-    )?;
-    sheet.land((-309.0, -270.0), &[(PAIR, 60), (COTTAGE, 40)], &[], FIRST)?;
-    sheet.land((-215.0, -269.0), &[(ROW_HOUSE, 60), (PAIR, 40)], &[], FIRST)?;
-    sheet.land((-119.0, -269.0), &[(ROW_HOUSE, 60), (PAIR, 40)], &[], FIRST)?;
-    sheet.land((-24.0, -262.0), &[(PAIR, 70), (COTTAGE, 30)], &[], SECOND)?;
-    sheet.land(
-        (88.0, -288.0),
+        (88.0, -295.0),
         &[(VILLAGE_SCHOOL, 78), (PARK, 22)],
-        &[Side::other(streets.medlar, (22.0, -285.0), front).setback(6.0)],
+        &[Side::other(streets.medlar, (24.0, -290.0), Fronting::Front).setback(6.0)],
         SECOND,
     )?;
     Ok(())
 }
 
 fn toward_the_town_road(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
-    let main_street_houses = |at| Side::front(streets.pearmain_west, at, ROW_HOUSE).setback(2.0);
-    let quiet_houses = [(COTTAGE, 60), (PAIR, 20), (PARK, 20)];
-    sheet.land((-400.0, -206.0), &quiet_houses, &[], FIRST)?;
+    let main_street = |at| [Side::other(streets.pearmain_west, at, Fronting::Front).setback(2.0)];
     sheet.land(
-        (-398.0, -122.0),
-        &[(COTTAGE, 70), (PARK, 30)],
-        &[main_street_houses((-400.0, -79.0))],
+        (-405.0, -103.0),
+        &[(ROW_HOUSE, 100)],
+        &main_street((-405.0, -79.0)),
         FIRST,
     )?;
     sheet.land(
-        (-397.0, -44.0),
-        &[(CORNER_STORE, 10), (COTTAGE, 65), (PARK, 25)],
-        &[main_street_houses((-400.0, -79.0))],
+        (-400.0, -57.0),
+        &[(CORNER_STORE, 12), (ROW_HOUSE, 88)],
+        &main_street((-405.0, -79.0)),
         FIRST,
     )?;
-    sheet.land((-395.0, 44.0), &quiet_houses, &[], SECOND)?;
-    sheet.land((-392.0, 128.0), &quiet_houses, &[], SECOND)?;
-    sheet.land((-279.0, 33.0), &[(PARK, 45), (PAIR, 55)], &[], SECOND)?;
-    sheet.land((-276.0, 74.0), &[(PAIR, 60), (COTTAGE, 40)], &[], SECOND)?;
-    sheet.land((-273.0, 119.0), &[(COTTAGE, 60), (PAIR, 40)], &[], SECOND)?;
+    let houses: [Painted<'_>; 12] = [
+        ((-405.0, -232.0), &[(COTTAGE, 60), (PAIR, 40)]),
+        ((-405.0, -187.0), &[(COTTAGE, 60), (PAIR, 40)]),
+        ((-405.0, -145.0), &[(PAIR, 100)]),
+        ((-400.0, -15.0), &[(PAIR, 100)]),
+        ((-400.0, 28.0), &[(COTTAGE, 60), (PAIR, 40)]),
+        ((-400.0, 70.0), &[(PAIR, 60), (COTTAGE, 40)]),
+        ((-395.0, 115.0), &[(COTTAGE, 60), (PAIR, 40)]),
+        ((-395.0, 155.0), &[(COTTAGE, 100)]),
+        ((-255.0, 37.0), &[(PAIR, 100)]),
+        ((-275.0, 77.0), &[(PAIR, 60), (COTTAGE, 40)]),
+        ((-273.0, 119.0), &[(COTTAGE, 60), (PAIR, 40)]),
+        ((-315.0, 34.0), &[(PARK, 100)]),
+    ];
+    for (anchor, portions) in houses {
+        let phase = if anchor.1 > 0.0 { SECOND } else { FIRST };
+        sheet.land(anchor, portions, &[], phase)?;
+    }
     sheet.land(
         (-270.0, 162.0),
         &[(COTTAGE, 100)],
@@ -191,50 +176,40 @@ fn toward_the_town_road(sheet: &mut Sheet, streets: &Streets) -> Result<(), Stri
 }
 
 fn toward_the_creek(sheet: &mut Sheet, streets: &Streets) -> Result<(), String> {
-    for green in [(-80.0, 168.0), (84.0, 24.0), (140.0, -180.0)] {
+    for green in [(-80.0, 168.0), (84.0, 24.0), (144.0, -180.0)] {
         sheet.land(green, &[(PARK, 100)], &[], SECOND)?;
     }
     let bank = |at| Side::other(streets.bank, at, Fronting::Front).setback(4.0);
-    sheet.land(
-        (-160.0, 123.0),
-        &[(PAIR, 20), (COTTAGE, 80)],
-        &[bank((-164.0, 180.0))],
-        SECOND,
-    )?;
-    sheet.land(
-        (-74.0, 79.0),
-        &[(PAIR, 60), (COTTAGE, 40)],
-        &[
-            Side::front(streets.lantern, (-42.0, 51.0), ROW_HOUSE).stories(3),
-            bank((-60.0, 126.0)),
-        ],
-        SECOND,
-    )?;
-    sheet.land(
-        (-16.0, 23.0),
-        &[(PAIR, 60), (COTTAGE, 40)],
-        &[
-            Side::front(streets.lantern, (-42.0, 51.0), ROW_HOUSE).stories(3),
-            bank((16.0, 59.0)),
-        ],
-        SECOND,
-    )?;
-    sheet.land(
-        (41.0, -43.0),
-        &[(COTTAGE, 60), (PAIR, 20), (PARK, 20)],
-        &[bank((84.0, -16.0))],
-        SECOND,
-    )?;
-    let sorrel = |at| Side::other(streets.sorrel, at, Fronting::Front).setback(2.0);
-    let behind_the_square = [(ROW_HOUSE, 92), (APARTMENT_HOUSE, 8)];
-    sheet.land((-169.0, -9.0), &behind_the_square, &[sorrel((-190.0, -25.0))], FIRST)?;
-    sheet.land((-102.0, -75.0), &behind_the_square, &[sorrel((-115.0, -98.0))], FIRST)?;
-    sheet.land((-130.0, 29.0), &[(PAIR, 40), (COTTAGE, 60)], &[], SECOND)?;
-    sheet.land((-49.0, -52.0), &[(PAIR, 40), (COTTAGE, 60)], &[], SECOND)?;
-    sheet.land((-50.0, -177.0), &[(PAIR, 60), (PARK, 40)], &[], SECOND)?;
-    sheet.land((-3.0, -178.0), &[(PAIR, 30), (COTTAGE, 70)], &[], SECOND)?;
-    sheet.land((47.0, -178.0), &[(PAIR, 30), (COTTAGE, 70)], &[], SECOND)?;
-    sheet.land((97.0, -185.0), &[(COTTAGE, 100)], &[bank((121.0, -170.0))], SECOND)?;
+    let on_the_bank: [Painted<'_>; 3] = [
+        ((-155.0, 150.0), &[(COTTAGE, 100)]),
+        ((60.0, -30.0), &[(COTTAGE, 100)]),
+        ((97.0, -185.0), &[(COTTAGE, 100)]),
+    ];
+    for (anchor, portions) in on_the_bank {
+        let (x_m, y_m) = anchor;
+        sheet.land(anchor, portions, &[bank((x_m + 25.0, y_m + 10.0))], SECOND)?;
+    }
+    let lantern = Side::front(streets.lantern, (-42.0, 51.0), ROW_HOUSE).stories(3);
+    for anchor in [(-62.0, 62.0), (-31.0, 33.0)] {
+        sheet.land(anchor, &[(COTTAGE, 100)], &[lantern], SECOND)?;
+    }
+    let sorrel = |at| [Side::other(streets.sorrel, at, Fronting::Front).setback(2.0)];
+    sheet.land((-165.0, -5.0), &[(ROW_HOUSE, 100)], &sorrel((-185.0, -19.0)), FIRST)?;
+    sheet.land((-95.0, -72.0), &[(ROW_HOUSE, 100)], &sorrel((-110.0, -90.0)), FIRST)?;
+    let houses: [Painted<'_>; 9] = [
+        ((-165.0, 115.0), &[(PAIR, 40), (COTTAGE, 60)]),
+        ((-97.0, 90.0), &[(PAIR, 100)]),
+        ((-4.0, 3.0), &[(PAIR, 100)]),
+        ((25.0, -60.0), &[(COTTAGE, 50), (PAIR, 50)]),
+        ((-140.0, 35.0), &[(PAIR, 70), (COTTAGE, 30)]),
+        ((-55.0, -47.0), &[(PAIR, 70), (COTTAGE, 30)]),
+        ((-48.0, -180.0), &[(PAIR, 100)]),
+        ((2.0, -180.0), &[(PAIR, 100)]),
+        ((49.0, -180.0), &[(PAIR, 60), (COTTAGE, 40)]),
+    ];
+    for (anchor, portions) in houses {
+        sheet.land(anchor, portions, &[], SECOND)?;
+    }
     Ok(())
 }
 
@@ -248,7 +223,7 @@ fn beyond_the_creek(sheet: &mut Sheet) -> Result<(), String> {
 fn places(sheet: &mut Sheet) -> Result<(), String> {
     let area = |outline: &[_]| free_points(outline).map(Footprint::Area);
     let point = |at| free_point(at).map(Footprint::Point);
-    let square = [(-227.0, -86.0), (-185.0, -126.5), (-140.0, -127.0), (-219.0, -50.0)];
+    let square = [(-229.0, -105.0), (-200.0, -133.0), (-148.0, -124.0), (-226.0, -50.0)];
     sheet.place(
         "Lantern Square",
         PlaceKind::Center,
@@ -259,14 +234,14 @@ fn places(sheet: &mut Sheet) -> Result<(), String> {
     sheet.place(
         "Lantern Hall",
         PlaceKind::CommunityHall,
-        point((-196.0, -56.0))?,
+        point((-194.0, -55.0))?,
         Certainty::Committed,
         FIRST,
     );
     sheet.place(
         "Bakery corner",
         PlaceKind::Shop,
-        point((-232.0, -106.0))?,
+        point((-246.0, -99.0))?,
         Certainty::Committed,
         FIRST,
     );
@@ -280,14 +255,14 @@ fn places(sheet: &mut Sheet) -> Result<(), String> {
     sheet.place(
         "Health room",
         PlaceKind::Clinic,
-        point((-142.0, -112.0))?,
+        point((-142.0, -103.0))?,
         Certainty::HopedFor,
         FIRST,
     );
     sheet.place(
         "Tibberow School",
         PlaceKind::School,
-        point((40.0, -284.0))?,
+        point((42.0, -290.0))?,
         Certainty::Committed,
         SECOND,
     );
@@ -302,7 +277,7 @@ fn places(sheet: &mut Sheet) -> Result<(), String> {
     sheet.place(
         "Sorrel Green",
         PlaceKind::Park,
-        point((-279.0, 22.0))?,
+        point((-315.0, 30.0))?,
         Certainty::Committed,
         SECOND,
     );

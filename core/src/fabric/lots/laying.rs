@@ -240,8 +240,12 @@ impl<'a> Laying<'a> {
     ) -> Option<Lot> {
         let middle = widths.position_at((widths.to(from) + widths.to(to)) / 2.0);
         let inset = 1e-6 * (to - from);
-        let depths = [from + inset, middle, to - inset].map(|position| self.depth_at(front, line, position, lot_type));
-        let depth = depths.into_iter().fold(f64::INFINITY, f64::min);
+        // The middle one of three: at a slanting end of the land a ray along the lot's side soon leaves it, and what lies
+        // beyond the land is cut off below.
+        let mut depths =
+            [from + inset, middle, to - inset].map(|position| self.depth_at(front, line, position, lot_type));
+        depths.sort_unstable_by(f64::total_cmp);
+        let depth = depths[1];
         let ring = ring_of(line, from, to, depth);
         let middle_of_ring = ring
             .iter()

@@ -181,6 +181,20 @@ fn an_l_shaped_block_is_laid_around_its_corner() {
     assert!((18..=24).contains(&laid.lots.len()), "{}", laid.lots.len());
 }
 
+/// The block leans by 6 m over 30: the lot at the slanting end loses a triangle and is still whole.
+#[test]
+fn a_row_reaches_the_slanting_end_of_its_block() {
+    let mut key = block(
+        &[(0, 0), (156, 0), (162, 30), (6, 30)],
+        &[(-10, -10), (166, -10), (172, 40), (-4, 40)],
+    );
+    key.fronts.truncate(1);
+    key.program = all(house(15, 30));
+    let laid = check_count(&key, 10);
+    let areas: Vec<i128> = laid.lots.iter().map(|lot| lot.twice_area_mm2 / 2_000_000).collect();
+    assert!(areas[0] >= 337 && areas[0] < areas[1], "{areas:?}");
+}
+
 #[test]
 fn an_acute_corner_is_no_lot() {
     let land = [(0, 0), (160, 0), (0, 80)];
