@@ -3,13 +3,13 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::anchors::anchor_of;
 use super::arrangement::Arrangement;
 use super::blocks::blocks;
 use super::carriers::{Carrier, carriers};
 use super::constraints::Constraint;
+use super::face_cache::{FaceRings, LandCache};
 use super::ids::{FaceId, HalfEdgeId};
-use super::land::{Bounds, Land, LandKey, land_key, land_of};
+use super::land::{Bounds, Land};
 use super::links::StreetLinks;
 use super::locator::Locator;
 use super::outlines::Outliner;
@@ -54,17 +54,11 @@ pub struct FaceOfLand {
     /// The mark that says what it is used for.
     pub use_mark: Option<MarkId>,
     /// Its outline, shell first.
-    pub outline: Vec<Vec<PlanPoint>>,
+    pub outline: Arc<FaceRings>,
     /// Its buildable land.
     pub land: Arc<Land>,
     /// Its sides.
     pub sides: Vec<Side>,
-}
-
-/// Land already worked out, kept from one fabric to the next under all it depends on.
-#[derive(Clone, Debug, Default)]
-pub struct LandCache {
-    held: BTreeMap<LandKey, Arc<Land>>,
 }
 
 impl Fabric {
@@ -99,29 +93,20 @@ impl Fabric {
         let half_width = |half_edge| half_width_mm(&lines, &arrangement, &carriers, half_edge);
         let in_site = InSite::of(&lines, &arrangement);
         let mut outliner = Outliner::new(&arrangement);
-        let mut kept = BTreeMap::new();
         let mut faces = Vec::with_capacity(arrangement.face_count());
         for id in arrangement.bounded_faces() {
-            let key = land_key(&arrangement, &mut outliner, id, half_width, &bounded);
-            let outline = key.outline().to_vec();
-            let land = match cache.held.remove(&key) {
-                Some(land) => land,
-                None => Arc::new(land_of(&key)),
-            };
-            kept.insert(key, Arc::clone(&land));
-            let corner = arrangement.outer_loop(id).map(|start| arrangement.origin(start));
-            let anchor = anchor_of(&arrangement, id).or(corner.map(|vertex| arrangement.point(vertex)));
+            let shape = cache.shape(&arrangement, &mut outliner, id, half_width, &bounded);
             faces.push(FaceOfLand {
                 id,
-                anchor: anchor.unwrap_or_default(),
+                anchor: shape.anchor,
                 is_in_site: in_site.contains(id),
                 use_mark: None,
-                outline,
-                land,
+                outline: shape.outline,
+                land: shape.land,
                 sides: sides_of(&arrangement, &carriers, id),
             });
         }
-        cache.held = kept;
+        cache.end_fabric();
         let mut fabric = Self {
             lines,
             arrangement,
@@ -155,6 +140,13 @@ impl Fabric {
             *self = Self::seen(seen, alternative, cache);
         }
         !is_same
+    }
+
+    /// Brings the uses up to the document, whose streets, boundary and constraints have not changed.
+    pub fn renew_uses(&mut self, seen: &Seen<'_>, alternative: AlternativeId) {
+        let none = BTreeMap::new();
+        let held = seen.document.alternatives.get(&alternative);
+        self.lay_uses(held.map_or(&none, |held| &held.marks));
     }
 
     /// Gives each use mark the face around its anchor. Where several marks lie in one face the least id speaks for it.

@@ -7,10 +7,9 @@
 //! Not counted: lots on land no street reaches, since they can not be laid; that land is [`PaintedFace::laid`]'s rest.
 
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::fabric::lots::{LaidLots, Lot, LotCache, lot_key};
+use crate::fabric::lots::{Facing, LaidLots, Lot, LotCache};
 use crate::fabric::sides::Side;
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
 use crate::measures::soft::{SoftAreas, portions};
@@ -111,14 +110,9 @@ fn painted_face(
     land_use: &FaceUse<'_>,
     cache: &mut LotCache,
 ) -> PaintedFace {
-    let key = lot_key(document, fabric, face, &land_use.program, land_use.sides);
-    let own: Vec<u32> = key
-        .fronts
-        .iter()
-        .filter(|front| front.own.is_some())
-        .map(|front| front.side)
-        .collect();
-    let laid = cache.lots(key);
+    let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
+    let own: Vec<u32> = facing.own_sides().collect();
+    let laid = cache.lots(&facing);
     let area_m2 = |lot: &Lot| lot.twice_area_mm2 as f64 / 2e6;
     let on_own_sides = || laid.lots.iter().filter(|lot| own.contains(&lot.side));
     let own_m2: f64 = on_own_sides().map(area_m2).sum();
@@ -146,7 +140,7 @@ fn count_of(lot: &Lot) -> f64 {
 
 /// The stretches lots front on. A run of lots of one type side by side is one stretch, its lots spread evenly over it.
 fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots) -> Vec<FrontedLots> {
-    let mut pieces_of: BTreeMap<u32, Vec<SidePiece>> = BTreeMap::new();
+    let (mut pieces, mut pieces_of) = (Vec::new(), None);
     let mut fronts = Vec::new();
     let mut at = 0;
     while let Some(first) = laid.lots.get(at) {
@@ -166,15 +160,17 @@ fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots) -> Vec<Fronted
         let Some(side) = face.sides.get(first.side as usize) else {
             continue;
         };
-        let pieces = pieces_of
-            .entry(first.side)
-            .or_insert_with(|| pieces_of_side(fabric, side));
+        // Lots come side by side: a side's pieces are worked once.
+        if pieces_of != Some(first.side) {
+            pieces_of_side(fabric, side, &mut pieces);
+            pieces_of = Some(first.side);
+        }
         let [from_um, to_um] = if first.is_at_head {
             [side.length_um, side.length_um]
         } else {
             [first.front_um[0], run[run.len() - 1].front_um[1]]
         };
-        let stretches = stretches_between(pieces, from_um, to_um);
+        let stretches = stretches_between(&pieces, from_um, to_um);
         let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
         let shares = stretches.len() as f64;
         for stretch in stretches {
@@ -201,8 +197,8 @@ struct SidePiece {
     on_link_um: [u64; 2],
 }
 
-fn pieces_of_side(fabric: &Fabric, side: &Side) -> Vec<SidePiece> {
-    let mut pieces = Vec::new();
+fn pieces_of_side(fabric: &Fabric, side: &Side, pieces: &mut Vec<SidePiece>) {
+    pieces.clear();
     let mut start_um = 0;
     for half_edge in &side.half_edges {
         let length_um = fabric.arrangement.length_um(half_edge.edge());
@@ -216,7 +212,6 @@ fn pieces_of_side(fabric: &Fabric, side: &Side) -> Vec<SidePiece> {
         }
         start_um += length_um;
     }
-    pieces
 }
 
 /// The stretches of links between two places along a side, neighbors on one link joined.

@@ -12,6 +12,7 @@
 //! The outcome depends on the two sets of faces and the marks at the start, never on what lay between.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::overlap::{Rings, twice_shared_area_mm2};
 use crate::plan::land::Portion;
@@ -24,8 +25,8 @@ pub const MIX_SHARE_PPM: i128 = 50_000;
 /// One face: its rings, a point inside it, and its buildable land.
 #[derive(Clone, Debug)]
 pub struct Face {
-    /// The rings.
-    pub rings: Rings,
+    /// The rings; faces that share them are the same face.
+    pub rings: Arc<Rings>,
     /// A point inside, the same for equal faces.
     pub inside: PlanPoint,
     /// Buildable land in square meters, rounded.
@@ -141,12 +142,15 @@ struct Changed {
 }
 
 fn changed_faces(before: &[Face], after: &[Face]) -> Changed {
-    let sorted = |faces: &[Face]| {
-        let mut order: Vec<usize> = (0..faces.len()).collect();
-        order.sort_by(|a, b| faces[*a].rings.cmp(&faces[*b].rings));
-        order
-    };
-    let (old, new) = (sorted(before), sorted(after));
+    // Rings held in common need no comparing.
+    let place = |face: &Face| Arc::as_ptr(&face.rings).addr();
+    let mut places: BTreeMap<usize, usize> = (0..).zip(before).map(|(face, held)| (place(held), face)).collect();
+    let mut new: Vec<usize> = (0..after.len())
+        .filter(|face| places.remove(&place(&after[*face])).is_none())
+        .collect();
+    let mut old: Vec<usize> = places.into_values().collect();
+    old.sort_by(|a, b| before[*a].rings.cmp(&before[*b].rings));
+    new.sort_by(|a, b| after[*a].rings.cmp(&after[*b].rings));
     let (mut old_changed, mut new_changed) = (Vec::new(), Vec::new());
     let (mut i, mut j) = (0, 0);
     while i < old.len() || j < new.len() {
@@ -351,7 +355,7 @@ mod tests {
         let inside = PlanPoint::new((x[0] + x[1]) * 500, (y[0] + y[1]) * 500);
         let land_m2 = u32::try_from((x[1] - x[0]) * (y[1] - y[0])).unwrap();
         Face {
-            rings: Rings::canonical(vec![ring]),
+            rings: Arc::new(Rings::canonical(vec![ring])),
             inside,
             land_m2,
         }

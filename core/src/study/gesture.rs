@@ -1,16 +1,22 @@
 //! Uses at a gesture's start, and the edits that carry them over to its end.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::carry::{End, Face, Start, carry};
 use super::overlap::Rings;
-use crate::fabric::Fabric;
+use crate::fabric::{Fabric, FaceOfLand, FaceRings};
 use crate::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, UseMark};
 
 /// The faces and use marks at a gesture's start.
 #[derive(Clone, Debug)]
 pub struct UsesAtStart {
     faces: Vec<Face>,
+    /// The outlines of the faces, in their order. Holding them keeps their places in memory their own.
+    outlines: Vec<Arc<FaceRings>>,
+    /// The face of each outline, by its place in memory.
+    face_at_place: BTreeMap<usize, usize>,
     marks: BTreeMap<MarkId, UseMark>,
     face_of: BTreeMap<MarkId, usize>,
 }
@@ -23,9 +29,17 @@ impl UsesAtStart {
             .iter()
             .map(|(mark, face)| (*mark, face.0 as usize - 1))
             .collect();
+        let outlines: Vec<Arc<FaceRings>> = fabric.faces.iter().map(|face| Arc::clone(&face.outline)).collect();
         Self {
-            faces: faces_of(fabric),
-            marks: use_marks(document, alternative),
+            faces: fabric.faces.iter().map(face_of_land).collect(),
+            face_at_place: (0..)
+                .zip(&outlines)
+                .map(|(face, outline)| (place_of(outline), face))
+                .collect(),
+            outlines,
+            marks: use_marks(document, alternative)
+                .map(|(id, mark)| (id, mark.clone()))
+                .collect(),
             face_of,
         }
     }
@@ -38,20 +52,26 @@ impl UsesAtStart {
         fabric: &Fabric,
         next_id: MarkId,
     ) -> Vec<Edit> {
-        let now = use_marks(document, alternative);
-        let mut untouched = self.marks.clone();
-        untouched.retain(|id, mark| now.get(id) == Some(mark));
-        let laid: Vec<PlanPoint> = now
-            .iter()
-            .filter(|(id, _)| !untouched.contains_key(id))
-            .map(|(_, mark)| mark.anchor)
-            .collect();
-        let mut face_of = self.face_of.clone();
-        face_of.retain(|id, _| untouched.contains_key(id));
-        let faces = faces_of(fabric);
+        let mut laid: Vec<PlanPoint> = Vec::new();
+        let mut is_untouched = 0;
+        for (id, mark) in use_marks(document, alternative) {
+            if self.marks.get(&id) == Some(mark) {
+                is_untouched += 1;
+            } else {
+                laid.push(mark.anchor);
+            }
+        }
+        // Mostly a gesture that moves streets lays no uses of its own.
+        let (mut marks, mut face_of) = (Cow::Borrowed(&self.marks), Cow::Borrowed(&self.face_of));
+        if is_untouched < self.marks.len() {
+            let now: BTreeMap<MarkId, &UseMark> = use_marks(document, alternative).collect();
+            marks.to_mut().retain(|id, mark| now.get(id) == Some(&&*mark));
+            face_of.to_mut().retain(|id, _| marks.contains_key(id));
+        }
+        let faces: Vec<Face> = fabric.faces.iter().map(|face| self.face_now(face)).collect();
         let start = Start {
             faces: &self.faces,
-            marks: &untouched,
+            marks: &marks,
             face_of: &face_of,
         };
         let end = End {
@@ -67,24 +87,40 @@ impl UsesAtStart {
             .map(|(id, after)| Edit::mark(document, alternative, id, after))
             .collect()
     }
+
+    /// A face as it is now, with its rings from the start where it is the same outline.
+    fn face_now(&self, face: &FaceOfLand) -> Face {
+        let before = self.face_at_place.get(&place_of(&face.outline));
+        let same = before.filter(|before| {
+            let held = self.outlines.get(**before);
+            held.is_some_and(|held| Arc::ptr_eq(held, &face.outline))
+        });
+        match same.and_then(|before| self.faces.get(*before)) {
+            Some(before) => Face {
+                rings: Arc::clone(&before.rings),
+                inside: face.anchor,
+                land_m2: face.land_m2().round() as u32,
+            },
+            None => face_of_land(face),
+        }
+    }
 }
 
-fn faces_of(fabric: &Fabric) -> Vec<Face> {
-    let face = |face: &crate::fabric::FaceOfLand| Face {
-        rings: Rings::canonical(face.outline.clone()),
+/// Where an outline is held in memory: only ever compared with others that are held at the same time.
+fn place_of(outline: &Arc<FaceRings>) -> usize {
+    Arc::as_ptr(outline).addr()
+}
+
+fn face_of_land(face: &FaceOfLand) -> Face {
+    Face {
+        rings: Arc::new(Rings::canonical(face.outline.to_vec())),
         inside: face.anchor,
         land_m2: face.land_m2().round() as u32,
-    };
-    fabric.faces.iter().map(face).collect()
+    }
 }
 
-fn use_marks(document: &Document, alternative: AlternativeId) -> BTreeMap<MarkId, UseMark> {
-    let marks = document
-        .alternatives
-        .get(&alternative)
-        .into_iter()
-        .flat_map(|alternative| &alternative.marks);
-    marks
-        .filter_map(|(id, mark)| Some((*id, mark.as_use()?.clone())))
-        .collect()
+fn use_marks(document: &Document, alternative: AlternativeId) -> impl Iterator<Item = (MarkId, &UseMark)> {
+    let held = document.alternatives.get(&alternative).into_iter();
+    held.flat_map(|alternative| &alternative.marks)
+        .filter_map(|(id, mark)| Some((*id, mark.as_use()?)))
 }

@@ -236,11 +236,12 @@ impl Study {
             start.carried(&self.document, self.alternative, self.drawn_fabric(), next_id)
         });
         if let Some(carried) = carried.filter(|edits| !edits.is_empty()) {
+            // Uses alone: the fabric's streets stay as they are.
             let extended = self.history.extend(&mut self.document, carried);
-            self.bring_up_to_date();
+            self.follow_drawn_fabric();
             extended.map(drop)
         } else {
-            self.bring_up_to_date();
+            self.follow_drawn_fabric();
             Ok(())
         }
     }
@@ -473,13 +474,24 @@ impl Study {
     }
 
     fn bring_up_to_date(&mut self) {
+        self.renew_drawn_fabric();
+        self.follow_drawn_fabric();
+    }
+
+    /// Brings everything else up to the document, whose streets the fabric of all that is drawn has already.
+    fn follow_drawn_fabric(&mut self) {
         self.revision += 1;
-        if self.whole.is_some() {
-            self.renew_drawn_fabric();
+        if let Some(whole) = &mut self.whole {
+            whole.fabric.renew_uses(&Seen::all_of(&self.document), self.alternative);
         }
         let seen = self.scope.seen(&self.document, self.alternative);
+        if self.whole.is_some() {
+            self.derived.fabric.renew(&seen, self.alternative, &mut self.lands);
+        } else {
+            self.derived.fabric.renew_uses(&seen, self.alternative);
+        }
         self.derived
-            .renew(&seen, self.alternative, &mut self.lands, &mut self.lots, &self.shipped);
+            .follow_fabric(&seen, self.alternative, &mut self.lots, &self.shipped);
     }
 }
 
@@ -509,18 +521,10 @@ impl Derived {
         })
     }
 
-    /// Brings everything up to the document. Where that fails the last figures stay and the reason is kept with the
+    /// Brings everything up to the fabric. Where that fails the last figures stay and the reason is kept with the
     /// overridden factors; only the program's own tables can make it fail.
-    fn renew(
-        &mut self,
-        seen: &Seen<'_>,
-        alternative: AlternativeId,
-        lands: &mut LandCache,
-        lots: &mut LotCache,
-        shipped: &Factors,
-    ) {
+    fn follow_fabric(&mut self, seen: &Seen<'_>, alternative: AlternativeId, lots: &mut LotCache, shipped: &Factors) {
         let document = &seen.document;
-        self.fabric.renew(seen, alternative, lands);
         let (factors, mut faults) = factors_of(document, shipped);
         self.painted = painted_faces(document, alternative, &self.fabric, lots);
         if let Err(network_faults) = self.walks.renew(document, alternative, &self.fabric, &self.painted) {

@@ -1,64 +1,156 @@
 //! What the lots of a face depend on, from the drawing.
 
+use std::sync::Arc;
+
 use super::{Front, LandShare, LotKey, LotType};
+use crate::fabric::land::Land;
 use crate::fabric::plan_fabric::{Fabric, FaceOfLand};
 use crate::fabric::sides::{Side, lots_front, side_spoken_of};
 use crate::number;
 use crate::plan::land::{Fronting, Portion};
 use crate::plan::{BuildingTypeId, Document, PlanPoint, SideUse};
 
-/// What the lots of `face` depend on under a program and what is said of its sides.
+/// How a face stands to the streets around it under a program and what is said of its sides.
 ///
 /// Lots front on the sides whose street section allows it, or as said; on the heads of dead ends that both lie in the
 /// face. Where several things are said of one side the first counts.
-#[must_use]
-pub fn lot_key(
-    document: &Document,
-    fabric: &Fabric,
-    face: &FaceOfLand,
-    program: &[Portion],
-    said: &[SideUse],
-) -> LotKey {
-    let mut said_of: Vec<Option<&SideUse>> = vec![None; face.sides.len()];
-    for side_use in said {
-        if let Some(side) = side_spoken_of(&fabric.arrangement, &fabric.lines, &face.sides, side_use) {
-            said_of[side].get_or_insert(side_use);
+pub struct Facing<'a> {
+    fabric: &'a Fabric,
+    face: &'a FaceOfLand,
+    fronting: Vec<FrontingSide>,
+    program: Vec<LandShare>,
+}
+
+/// One side that lots front on.
+struct FrontingSide {
+    side: u32,
+    own: Option<LotType>,
+    setback_mm: Option<u32>,
+    half_width_mm: u32,
+}
+
+/// Begins a side in the words; nothing else is as low.
+const SIDE: i32 = i32::MIN;
+/// Stands for what is not said.
+const UNSAID: i32 = i32::MIN + 1;
+
+impl<'a> Facing<'a> {
+    /// How `face` stands.
+    #[must_use]
+    pub fn of(
+        document: &Document,
+        fabric: &'a Fabric,
+        face: &'a FaceOfLand,
+        program: &[Portion],
+        said: &[SideUse],
+    ) -> Self {
+        let mut said_of: Vec<Option<&SideUse>> = vec![None; if said.is_empty() { 0 } else { face.sides.len() }];
+        for side_use in said {
+            if let Some(side) = side_spoken_of(&fabric.arrangement, &fabric.lines, &face.sides, side_use) {
+                said_of[side].get_or_insert(side_use);
+            }
+        }
+        let said_of = |side: usize| said_of.get(side).copied().flatten();
+        let fronting = (0..face.sides.len()).filter_map(|index| {
+            let (side, said) = (&face.sides[index], said_of(index));
+            let (street, _) = side.street?;
+            if !lots_front(&fabric.lines, side, said) {
+                return None;
+            }
+            let own = said
+                .filter(|said| said.fronting == Fronting::Front)
+                .and_then(|said| said.building_type);
+            Some(FrontingSide {
+                side: index as u32,
+                own: own.and_then(|id| lot_type(document, id)),
+                setback_mm: said.and_then(|said| said.setback_mm),
+                half_width_mm: fabric.lines.streets[street as usize].right_of_way_mm.div_ceil(2),
+            })
+        });
+        let shares = program.iter().filter_map(|portion| {
+            Some(LandShare {
+                lot_type: lot_type(document, portion.building_type)?,
+                share_ppm: portion.share_ppm,
+            })
+        });
+        Self {
+            fabric,
+            face,
+            fronting: fronting.collect(),
+            program: shares.collect(),
         }
     }
-    let mut fronts = Vec::new();
-    for (index, (side, said)) in face.sides.iter().zip(&said_of).enumerate() {
-        let Some((street, _)) = side.street else { continue };
-        if !lots_front(&fabric.lines, side, *said) {
-            continue;
+
+    /// Sides with a building type of their own.
+    pub fn own_sides(&self) -> impl Iterator<Item = u32> + '_ {
+        self.fronting.iter().filter(|one| one.own.is_some()).map(|one| one.side)
+    }
+
+    /// The face's land.
+    pub(super) fn land(&self) -> Arc<Land> {
+        Arc::clone(&self.face.land)
+    }
+
+    /// All that the lots depend on but the land, as a list of integers: equal lists have equal lots on equal land.
+    pub(super) fn words(&self) -> Vec<i32> {
+        let mut words = Vec::with_capacity(64);
+        for share in &self.program {
+            add_type(share.lot_type, &mut words);
+            words.push(share.share_ppm.cast_signed());
         }
-        let own = said
-            .filter(|said| said.fronting == Fronting::Front)
-            .and_then(|said| said.building_type)
-            .and_then(|id| lot_type(document, id));
-        let half_width_mm = fabric.lines.streets[street as usize].right_of_way_mm.div_ceil(2);
-        let front = Front {
-            side: index as u32,
-            is_head: false,
-            centerline: centerline(fabric, side),
-            half_width_mm,
-            own,
-            setback_mm: said.and_then(|said| said.setback_mm),
+        for one in &self.fronting {
+            words.extend([SIDE, one.side.cast_signed(), one.half_width_mm.cast_signed()]);
+            match one.own {
+                Some(own) => add_type(own, &mut words),
+                None => words.push(UNSAID),
+            }
+            words.push(one.setback_mm.map_or(UNSAID, u32::cast_signed));
+            let side = &self.face.sides[one.side as usize];
+            words.push(i32::from(self.turns_back(side)));
+            words.extend(centerline(self.fabric, side).flat_map(|point| [point.x_mm, point.y_mm]));
+        }
+        words
+    }
+
+    /// What the lots are laid from.
+    #[must_use]
+    pub fn key(&self) -> LotKey {
+        let mut fronts = Vec::new();
+        for one in &self.fronting {
+            let side = &self.face.sides[one.side as usize];
+            let front = Front {
+                side: one.side,
+                is_head: false,
+                centerline: centerline(self.fabric, side).collect(),
+                half_width_mm: one.half_width_mm,
+                own: one.own,
+                setback_mm: one.setback_mm,
+            };
+            let has_head = one.own.is_none() && self.turns_back(side);
+            let head = has_head.then(|| head_of(&front)).flatten();
+            fronts.push(front);
+            fronts.extend(head);
+        }
+        LotKey {
+            land: self.land(),
+            fronts,
+            program: self.program.clone(),
+        }
+    }
+
+    /// Whether a side ends at the head of a dead end, behind which the street's other side begins.
+    fn turns_back(&self, side: &Side) -> bool {
+        let Some(back) = side.half_edges.last().map(|last| last.twin()) else {
+            return false;
         };
-        let head = own.is_none().then(|| head_of(face, side, &front)).flatten();
-        fronts.push(front);
-        fronts.extend(head);
+        let mut firsts = self.face.sides.iter().map(|other| other.half_edges.first());
+        firsts.any(|first| first == Some(&back))
     }
-    let shares = program.iter().filter_map(|portion| {
-        Some(LandShare {
-            lot_type: lot_type(document, portion.building_type)?,
-            share_ppm: portion.share_ppm,
-        })
-    });
-    LotKey {
-        land: std::sync::Arc::clone(&face.land),
-        fronts,
-        program: shares.collect(),
-    }
+}
+
+fn add_type(held: LotType, words: &mut Vec<i32>) {
+    words.extend([held.id.0, held.width_mm, held.depth_mm].map(u32::cast_signed));
+    words.push(i32::from(held.coverage_thousandths) * 4 + i32::from(held.has_homes) * 2 + i32::from(held.is_built));
 }
 
 /// A building type as lots are laid for it; `None` when the palette lacks it.
@@ -75,21 +167,15 @@ pub fn lot_type(document: &Document, id: BuildingTypeId) -> Option<LotType> {
     })
 }
 
-fn centerline(fabric: &Fabric, side: &Side) -> Vec<PlanPoint> {
+fn centerline<'a>(fabric: &'a Fabric, side: &'a Side) -> impl Iterator<Item = PlanPoint> + 'a {
     let arrangement = &fabric.arrangement;
     let first = side.half_edges.first().map(|half_edge| arrangement.origin(*half_edge));
     let targets = side.half_edges.iter().map(|half_edge| arrangement.target(*half_edge));
-    first
-        .into_iter()
-        .chain(targets)
-        .map(|vertex| arrangement.point(vertex))
-        .collect()
+    first.into_iter().chain(targets).map(|vertex| arrangement.point(vertex))
 }
 
 /// The head of the dead end at the end of a side: as wide as the right-of-way, beyond the street's end by half of it.
-fn head_of(face: &FaceOfLand, side: &Side, front: &Front) -> Option<Front> {
-    let back = side.half_edges.last()?.twin();
-    let turns_back = face.sides.iter().any(|other| other.half_edges.first() == Some(&back));
+fn head_of(front: &Front) -> Option<Front> {
     let [.., before, tip] = front.centerline.as_slice() else {
         return None;
     };
@@ -98,7 +184,7 @@ fn head_of(face: &FaceOfLand, side: &Side, front: &Front) -> Option<Front> {
         f64::from(tip.y_mm) - f64::from(before.y_mm),
     );
     let length = number::length(x, y);
-    if !turns_back || length <= 0.0 {
+    if length <= 0.0 {
         return None;
     }
     let reach = f64::from(front.half_width_mm) / length;

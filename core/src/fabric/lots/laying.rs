@@ -2,7 +2,7 @@
 
 use super::footprint::footprint;
 use super::front_line::{FrontLine, Widths};
-use super::region::{Pieces, Region, twice_area_mm2, twice_area_of_pieces};
+use super::region::{Pieces, Region, outline_meets_ring, twice_area_mm2, twice_area_of_pieces};
 use super::spot::Spot;
 use super::{
     Front, LEAST_LOT_SHARE, LaidLots, LandShare, Lot, LotKey, LotType, MOST_DEEPENING, MOST_WIDENING, WIDTH_TOLERANCE,
@@ -258,7 +258,7 @@ impl<'a> Laying<'a> {
         let outline: Vec<PlanPoint> = ring.iter().map(|corner| corner.rounded()).collect();
         let before: Vec<Vec<PlanPoint>> = self.lots[first..]
             .iter()
-            .filter(|lot| Region::of(vec![vec![lot.outline.clone()]]).meets_ring(&shrunk))
+            .filter(|lot| outline_meets_ring(&lot.outline, &shrunk))
             .map(|lot| lot.outline.clone())
             .collect();
         let outline = if before.is_empty() && twice_area_mm2(&outline) > 0 && self.free.holds_ring(&shrunk) {

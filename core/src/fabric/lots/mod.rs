@@ -27,7 +27,7 @@ use std::sync::Arc;
 use super::land::Land;
 use crate::plan::{BuildingTypeId, PlanPoint};
 
-pub use key::{lot_key, lot_type};
+pub use key::{Facing, lot_type};
 pub use region::{Pieces, twice_area_mm2, twice_area_of_pieces};
 
 /// The least share of a typical lot's land that is still a whole lot: three quarters, common practice, no source. More
@@ -147,6 +147,8 @@ pub fn lay(key: &LotKey) -> LaidLots {
 }
 
 /// Lots already laid, kept from one fabric to the next under all they depend on.
+///
+/// That is written down as a list of integers ([`Facing::words`]) and compared exactly, together with the land.
 #[derive(Clone, Debug, Default)]
 pub struct LotCache {
     held: BTreeMap<CacheKey, Arc<LaidLots>>,
@@ -155,22 +157,20 @@ pub struct LotCache {
 
 /// Land compares by where it is held first: land that has not changed is the same land in memory.
 #[derive(Clone, Debug, PartialEq, Eq)]
-struct CacheKey(LotKey);
+struct CacheKey {
+    words: Vec<i32>,
+    land: Arc<Land>,
+}
 
 impl Ord for CacheKey {
     fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        let by_land = || {
-            if Arc::ptr_eq(&self.0.land, &other.0.land) {
+        self.words.cmp(&other.words).then_with(|| {
+            if Arc::ptr_eq(&self.land, &other.land) {
                 std::cmp::Ordering::Equal
             } else {
-                self.0.land.pieces.cmp(&other.0.land.pieces)
+                self.land.pieces.cmp(&other.land.pieces)
             }
-        };
-        self.0
-            .fronts
-            .cmp(&other.0.fronts)
-            .then_with(|| self.0.program.cmp(&other.0.program))
-            .then_with(by_land)
+        })
     }
 }
 
@@ -182,12 +182,15 @@ impl PartialOrd for CacheKey {
 
 impl LotCache {
     /// The lots of a face, from the cache where it knows them.
-    pub fn lots(&mut self, key: LotKey) -> Arc<LaidLots> {
-        let key = CacheKey(key);
+    pub fn lots(&mut self, facing: &Facing<'_>) -> Arc<LaidLots> {
+        let key = CacheKey {
+            words: facing.words(),
+            land: facing.land(),
+        };
         if let Some(laid) = self.kept.get(&key) {
             return Arc::clone(laid);
         }
-        let laid = self.held.remove(&key).unwrap_or_else(|| Arc::new(lay(&key.0)));
+        let laid = self.held.remove(&key).unwrap_or_else(|| Arc::new(lay(&facing.key())));
         self.kept.insert(key, Arc::clone(&laid));
         laid
     }

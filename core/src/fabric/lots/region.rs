@@ -63,24 +63,8 @@ impl Region {
     }
 
     /// Whether any edge crosses a ring or begins inside it.
-    pub fn meets_ring(&self, ring: &[Spot]) -> bool {
-        let (mut low, mut high) = (ring[0], ring[0]);
-        for corner in ring {
-            low = Spot {
-                x: low.x.min(corner.x),
-                y: low.y.min(corner.y),
-            };
-            high = Spot {
-                x: high.x.max(corner.x),
-                y: high.y.max(corner.y),
-            };
-        }
-        let near = self.edges.iter().filter(|(c, d)| {
-            c.x.min(d.x) <= high.x && c.x.max(d.x) >= low.x && c.y.min(d.y) <= high.y && c.y.max(d.y) >= low.y
-        });
-        let around = || (0..ring.len()).map(|at| (ring[at], ring[(at + 1) % ring.len()]));
-        near.into_iter()
-            .any(|&(c, d)| around().any(|(a, b)| crossing(a, b, c, d).is_some()) || is_inside(c, around()))
+    fn meets_ring(&self, ring: &[Spot]) -> bool {
+        edges_meet_ring(self.edges.iter().copied(), ring)
     }
 
     /// What is left without these rings.
@@ -97,6 +81,30 @@ impl Region {
             boolean(&inside, less, OverlayRule::Difference)
         }
     }
+}
+
+/// Whether the outline of one lot crosses a ring or begins inside it.
+pub(super) fn outline_meets_ring(outline: &[PlanPoint], ring: &[Spot]) -> bool {
+    edges_meet_ring(edges_of(outline), ring)
+}
+
+fn edges_meet_ring(edges: impl Iterator<Item = (Spot, Spot)>, ring: &[Spot]) -> bool {
+    let (mut low, mut high) = (ring[0], ring[0]);
+    for corner in ring {
+        low = Spot {
+            x: low.x.min(corner.x),
+            y: low.y.min(corner.y),
+        };
+        high = Spot {
+            x: high.x.max(corner.x),
+            y: high.y.max(corner.y),
+        };
+    }
+    let mut near = edges.filter(|(c, d)| {
+        c.x.min(d.x) <= high.x && c.x.max(d.x) >= low.x && c.y.min(d.y) <= high.y && c.y.max(d.y) >= low.y
+    });
+    let around = || (0..ring.len()).map(|at| (ring[at], ring[(at + 1) % ring.len()]));
+    near.any(|(c, d)| around().any(|(a, b)| crossing(a, b, c, d).is_some()) || is_inside(c, around()))
 }
 
 fn edges_of(ring: &[PlanPoint]) -> impl Iterator<Item = (Spot, Spot)> + '_ {

@@ -338,17 +338,3 @@ fn a_face_without_a_front_has_no_lots() {
     let laid = check_count(&key, 0);
     assert_eq!(laid.twice_left_mm2, key.land.twice_area_mm2);
 }
-
-#[test]
-fn the_cache_gives_what_laying_gives_and_forgets_what_is_gone() {
-    let mut key = rectangle(150, 60);
-    key.program = all(house(15, 30));
-    let mut cache = LotCache::default();
-    let first = cache.lots(key.clone());
-    cache.end_round();
-    assert!(Arc::ptr_eq(&first, &cache.lots(key.clone())));
-    assert_eq!(*first, lay(&key));
-    cache.end_round();
-    cache.end_round();
-    assert!(!Arc::ptr_eq(&first, &cache.lots(key)));
-}

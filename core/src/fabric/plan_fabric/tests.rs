@@ -334,6 +334,6 @@ fn a_face_too_thin_for_a_point_is_anchored_at_a_corner() {
     }
     let fabric = fabric(vec![thin]);
     assert_eq!(fabric.faces.len(), 1);
-    assert_eq!(anchor_of(&fabric.arrangement, fabric.faces[0].id), None);
+    assert_eq!(crate::fabric::anchor_of(&fabric.arrangement, fabric.faces[0].id), None);
     assert!(fabric.arrangement.vertices().contains(&fabric.faces[0].anchor));
 }

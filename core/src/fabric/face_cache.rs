@@ -1,0 +1,103 @@
+//! What a face is by itself, kept from one fabric to the next.
+//!
+//! A face's outline, its inner point and its land depend on its boundary, the right-of-ways along it and the constraints
+//! near it, and on nothing else. All of that is written down as a list of integers, which is compared exactly: a face
+//! that has not changed costs one list and one search.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::anchors::anchor_of;
+use super::arrangement::Arrangement;
+use super::constraints::Constraint;
+use super::ids::{FaceId, HalfEdgeId};
+use super::land::{Bounds, Land, land_key, land_of};
+use super::outlines::Outliner;
+use crate::plan::PlanPoint;
+
+/// Rings of a face, shell first.
+pub type FaceRings = Vec<Vec<PlanPoint>>;
+
+/// What a face is by itself.
+#[derive(Clone, Debug)]
+pub(super) struct FaceShape {
+    pub outline: Arc<FaceRings>,
+    pub anchor: PlanPoint,
+    pub land: Arc<Land>,
+}
+
+/// Faces already worked out, kept from one fabric to the next under all they depend on.
+#[derive(Clone, Debug, Default)]
+pub struct LandCache {
+    held: BTreeMap<Vec<i32>, FaceShape>,
+    kept: BTreeMap<Vec<i32>, FaceShape>,
+}
+
+/// Begins a loop of the boundary in a key; no coordinate and no width is as low.
+const LOOP: i32 = i32::MIN;
+/// Begins a constraint in a key.
+const CONSTRAINT: i32 = i32::MIN + 1;
+
+impl LandCache {
+    /// What a face is. `half_width_mm` gives half the right-of-way along a half-edge, a multiple of a half.
+    pub(super) fn shape(
+        &mut self,
+        arrangement: &Arrangement,
+        outliner: &mut Outliner<'_>,
+        face: FaceId,
+        half_width_mm: impl Fn(HalfEdgeId) -> f64,
+        constraints: &[(Bounds, Constraint)],
+    ) -> FaceShape {
+        let key = key_of(arrangement, face, &half_width_mm, constraints);
+        if let Some(shape) = self.kept.get(&key) {
+            return shape.clone();
+        }
+        let shape = self.held.remove(&key).unwrap_or_else(|| {
+            let land_key = land_key(arrangement, outliner, face, half_width_mm, constraints);
+            let corner = arrangement.outer_loop(face).map(|start| arrangement.origin(start));
+            let anchor = anchor_of(arrangement, face).or(corner.map(|vertex| arrangement.point(vertex)));
+            FaceShape {
+                land: Arc::new(land_of(&land_key)),
+                outline: Arc::new(land_key.outline().to_vec()),
+                anchor: anchor.unwrap_or_default(),
+            }
+        });
+        self.kept.insert(key, shape.clone());
+        shape
+    }
+
+    /// Ends a fabric: what it did not ask for is forgotten.
+    pub(super) fn end_fabric(&mut self) {
+        self.held = std::mem::take(&mut self.kept);
+    }
+}
+
+fn key_of(
+    arrangement: &Arrangement,
+    face: FaceId,
+    half_width_mm: &impl Fn(HalfEdgeId) -> f64,
+    constraints: &[(Bounds, Constraint)],
+) -> Vec<i32> {
+    let mut key = Vec::with_capacity(32);
+    let mut points = Vec::new();
+    for start in arrangement.loops(face) {
+        key.push(LOOP);
+        for half_edge in arrangement.around(start) {
+            let point = arrangement.point(arrangement.origin(half_edge));
+            let width = (half_width_mm(half_edge) * 2.0) as i32;
+            key.extend([point.x_mm, point.y_mm, width]);
+            if !constraints.is_empty() {
+                points.push(point);
+            }
+        }
+    }
+    if !constraints.is_empty() {
+        let bounds = Bounds::of(&points);
+        for (_, near) in constraints.iter().filter(|(other, _)| bounds.meets(other)) {
+            key.extend([CONSTRAINT, near.held_by as i32]);
+            key.extend(near.answers.map(i32::from));
+            key.extend(near.outline.iter().flat_map(|point| [point.x_mm, point.y_mm]));
+        }
+    }
+    key
+}
