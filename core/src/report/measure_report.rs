@@ -143,7 +143,7 @@ impl Measuring {
             alternative: held.map_or_else(String::new, |held| held.name.clone()),
             scope: self.study.scope().in_words(document),
             figures,
-            notes: self.study.notes(),
+            notes: self.study.notes().iter().map(ToString::to_string).collect(),
             faults: self.faults,
         }
     }

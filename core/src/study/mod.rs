@@ -20,8 +20,9 @@ pub mod jobs;
 
 pub mod follower;
 
+pub mod notes;
+
 mod gesture;
-mod notes;
 
 use std::borrow::Cow;
 use std::sync::Arc;

@@ -1,12 +1,42 @@
 //! What the drawing leaves open, in sentences: an unfinished sketch is a normal state, and this says what it lacks.
 
+use std::fmt;
+
 use super::Study;
-use crate::plan::PlanPoint;
+use crate::plan::{MarkId, PlanPoint};
+
+/// Something the drawing leaves open.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Note {
+    /// What it is, in words.
+    pub words: String,
+    /// Where it is, where it has a place.
+    pub at: Option<PlanPoint>,
+    /// The mark it is about.
+    pub mark: Option<MarkId>,
+}
+
+impl fmt::Display for Note {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(&self.words)?;
+        let at = self.at.map(|point| {
+            let (east_m, north_m) = point.to_m();
+            format!("{east_m:.0} m east, {north_m:.0} m north")
+        });
+        let mark = self.mark.map(|mark| format!("mark {mark}"));
+        let parts: Vec<String> = at.into_iter().chain(mark).collect();
+        if parts.is_empty() {
+            Ok(())
+        } else {
+            write!(formatter, " ({})", parts.join("; "))
+        }
+    }
+}
 
 impl Study {
-    /// What the drawing leaves open, each with where it is; the same as on the page.
+    /// What the drawing leaves open, each with where it is; the same on the page and on the command line.
     #[must_use]
-    pub fn notes(&self) -> Vec<String> {
+    pub fn notes(&self) -> Vec<Note> {
         let mut notes = Vec::new();
         let seen = self.seen();
         let held = seen.alternatives.get(&self.alternative());
@@ -14,10 +44,11 @@ impl Study {
             if let Some(use_mark) = mark.as_use()
                 && !self.fabric().face_of_mark.contains_key(id)
             {
-                notes.push(format!(
-                    "the use at {} is asleep: no street goes all the way around it (mark {id})",
-                    place(use_mark.anchor)
-                ));
+                notes.push(Note {
+                    words: "a use is asleep: no street goes all the way around it".to_owned(),
+                    at: Some(use_mark.anchor),
+                    mark: Some(*id),
+                });
             }
         }
         for painted in self.painted() {
@@ -29,24 +60,23 @@ impl Study {
                     .get(id)
                     .is_some_and(|building_type| building_type.homes_per_lot > 0)
             });
-            if has_homes && painted.fronts.is_empty() {
-                notes.push(format!(
-                    "the block at {} has no street its lots may front on: its homes are counted, and nobody can walk \
-                     from them (mark {})",
-                    place(face.anchor),
-                    painted.mark
-                ));
+            if has_homes && painted.laid.lots.is_empty() {
+                notes.push(Note {
+                    words: "a block for homes holds no lot: no street its lots may front on reaches it, or it is too \
+                            small; no home is counted on it"
+                        .to_owned(),
+                    at: Some(face.anchor),
+                    mark: Some(painted.mark),
+                });
             }
         }
         if let Err(reason) = self.walk() {
-            notes.push(format!("the walk to a center can not be worked out: {reason}"));
+            notes.push(Note {
+                words: format!("the walk to a center can not be worked out: {reason}"),
+                at: None,
+                mark: None,
+            });
         }
         notes
     }
-}
-
-/// A place on the plan in whole meters from its origin.
-fn place(point: PlanPoint) -> String {
-    let (east_m, north_m) = point.to_m();
-    format!("{east_m:.0} m east, {north_m:.0} m north")
 }
