@@ -137,6 +137,33 @@ impl Page {
         self.press(&format!("[data-tools] [data-tool='{word}']")).await;
     }
 
+    /// Chooses an option of a list by its value.
+    pub async fn choose(&self, list: &str, value: &str) {
+        let found = self.find(list).await.select_by_value(value).await;
+        found.unwrap_or_else(|fault| panic!("{list} has no {value}: {fault}"));
+    }
+
+    /// The texts of all elements that are found.
+    pub async fn texts(&self, css: &str) -> Vec<String> {
+        let found = self.client().find_all(Locator::Css(css)).await;
+        let mut texts = Vec::new();
+        for element in found.expect("the driver looks for elements") {
+            texts.push(element.text().await.expect("the driver reads text"));
+        }
+        texts
+    }
+
+    /// An attribute of all elements that are found.
+    pub async fn attributes(&self, css: &str, attribute: &str) -> Vec<String> {
+        let found = self.client().find_all(Locator::Css(css)).await;
+        let mut values = Vec::new();
+        for element in found.expect("the driver looks for elements") {
+            let value = element.attr(attribute).await.expect("the driver reads attributes");
+            values.push(value.unwrap_or_default());
+        }
+        values
+    }
+
     /// Presses a button.
     pub async fn press(&self, css: &str) {
         let button = self.find(css).await;

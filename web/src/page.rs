@@ -8,6 +8,7 @@ use crate::browser::files;
 use crate::panels::bar::Bar;
 use crate::panels::column::Column;
 use crate::panels::drawing::Drawing;
+use crate::panels::map::MapPanel;
 use crate::panels::palette::Palette;
 use crate::panels::rail::Rail;
 use crate::panels::status::Status;
@@ -34,6 +35,7 @@ fn Desk(store: Store) -> impl IntoView {
                 <Palette store/>
             </div>
             <Drawing store/>
+            <MapPanel store/>
             <Welcome store/>
             <Column store/>
             <Status store/>

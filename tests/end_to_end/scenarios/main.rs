@@ -5,3 +5,4 @@
 mod draw;
 mod files;
 mod load;
+mod maps;

@@ -7,7 +7,6 @@ use hobnail_core::study::jobs::Jobs;
 use hobnail_core::study::protocol::{Reply, Request};
 use leptos::prelude::*;
 
-use super::figures;
 use super::store::{CANVAS, Store};
 use crate::browser::document;
 use crate::browser::worker::Worker;
@@ -73,7 +72,7 @@ impl Store {
         let open = self
             .basis
             .with_untracked(|open| open.as_ref().map(|open| open.figure.clone()));
-        let questions = figures::questions(open.as_deref());
+        let questions = self.with(|app| app.questions(open.as_deref()));
         let mut must_run = false;
         self.background.update_value(|background| match background {
             Background::Starting => {}

@@ -1,15 +1,112 @@
-//! The column of figures: first-level lines, their ranges once they are drawn, and where the doubt comes from.
+//! The column of figures: first-level lines, all others under headings that open, their ranges once they are drawn, and
+//! where the doubt comes from.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+use hobnail_core::figures::graph::{NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
 use hobnail_core::study::Study;
-use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
+use hobnail_core::study::first_level::{FIRST_LEVEL, first_level, system};
 use hobnail_core::study::protocol::{Answer, Question};
+
+use super::land_bar;
+
+/// A heading of the column, under which figures stand that are not on the first level.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Heading {
+    /// Land.
+    Land,
+    /// Homes and people, jobs and floor with them.
+    Homes,
+    /// Walking.
+    Walking,
+    /// Mix.
+    Mix,
+    /// Streets.
+    Streets,
+    /// Blocks.
+    Blocks,
+    /// Sun.
+    Sun,
+    /// What belongs under none of these.
+    Other,
+}
+
+impl Heading {
+    /// All of them, in order.
+    pub const ALL: [Self; 8] = [
+        Self::Land,
+        Self::Homes,
+        Self::Walking,
+        Self::Mix,
+        Self::Streets,
+        Self::Blocks,
+        Self::Sun,
+        Self::Other,
+    ];
+
+    /// Its words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Land => "Land",
+            Self::Homes => "Homes and people",
+            Self::Walking => "Walking",
+            Self::Mix => "Mix",
+            Self::Streets => "Streets",
+            Self::Blocks => "Blocks",
+            Self::Sun => "Sun",
+            Self::Other => "Other",
+        }
+    }
+
+    /// Where a figure stands, by the first part of its id.
+    #[must_use]
+    pub fn of(figure: &str) -> Self {
+        match figure.split('.').next().unwrap_or_default() {
+            "land" | "program" => Self::Land,
+            "homes" | "people" | "jobs" | "lots" | "floor" | "density" => Self::Homes,
+            "walk" => Self::Walking,
+            "mix" => Self::Mix,
+            "streets" => Self::Streets,
+            "blocks" => Self::Blocks,
+            "sun" => Self::Sun,
+            _ => Self::Other,
+        }
+    }
+}
+
+/// Figures that are steps on the way to others and are found in their basis, by how their ids begin.
+const STEPS: [&str; 1] = ["walk.base_time"];
+
+/// The figures under a heading, first-level ones and the land bar left out.
+fn under(study: &Study, heading: Heading) -> impl Iterator<Item = NodeIndex> {
+    let graph = study.evaluation().graph();
+    graph.indices().filter(move |index| {
+        let node = graph.node(*index);
+        let is_worked = !matches!(node.operator, Operator::Leaf(_));
+        let is_step = STEPS.iter().any(|step| node.id.starts_with(step));
+        is_worked
+            && !is_step
+            && node.id != land_bar::FIGURE
+            && !FIRST_LEVEL.contains(&node.id.as_str())
+            && Heading::of(&node.id) == heading
+    })
+}
+
+/// The headings that have anything below them, in order.
+#[must_use]
+pub fn headings(study: &Study) -> Vec<Heading> {
+    let mut held = Heading::ALL.to_vec();
+    held.retain(|heading| under(study, *heading).next().is_some());
+    held
+}
 
 /// One line of the column.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Row {
+    /// The heading it stands under; `None` on the first level.
+    pub heading: Option<Heading>,
     /// The figure's id, stable for ever.
     pub id: String,
     /// What it is.
@@ -75,43 +172,74 @@ impl Drawn {
             .filter(|_| self.revision == study.revision())
     }
 
+    /// A cell of a figure as its range lets it be shown, without the range itself; once that was drawn.
+    #[must_use]
+    pub fn value(&self, study: &Study, figure: &str, place: usize) -> Option<String> {
+        let shown = self.ranges(study, figure)?.get(place)?;
+        Some(parted(shown).0.to_owned())
+    }
+
     fn ranges(&self, study: &Study, figure: &str) -> Option<&[String]> {
         let held = self.ranges.get(figure).filter(|_| self.revision == study.revision());
         held.map(Vec::as_slice)
     }
 }
 
-/// The first-level figures of the open plan, in order, with the ranges that were drawn for it as it stands.
+/// The first-level figures of the open plan, in order, then those under each open heading; with the ranges that were
+/// drawn for the plan as it stands.
 #[must_use]
-pub fn rows(study: &Study, drawn: &Drawn) -> Vec<Row> {
-    let lines = first_level(study).into_iter();
-    lines
-        .map(|figure| row(&figure, drawn.ranges(study, &figure.id)))
-        .collect()
+pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> {
+    let mut rows: Vec<Row> = first_level(study)
+        .iter()
+        .map(|figure| row(None, figure, drawn.ranges(study, &figure.id)))
+        .collect();
+    let system = system(study.document());
+    for heading in open {
+        rows.extend(under(study, *heading).map(|index| {
+            let figure = study.evaluation().figure_value(index, system);
+            row(Some(*heading), &figure, drawn.ranges(study, &figure.id))
+        }));
+    }
+    rows
 }
 
-/// What is asked once the plan rests: the range of every first-level figure, then what the open figure's doubt comes
-/// from.
+/// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then what the
+/// open figure's doubt comes from, then the ranges under open headings.
 #[must_use]
-pub fn questions(open: Option<&str>) -> Vec<Question> {
-    let ranges = FIRST_LEVEL.iter().map(|id| Question::Range((*id).to_owned()));
-    ranges
-        .chain(open.map(|id| Question::Sensitivity(id.to_owned())))
-        .collect()
+pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTreeSet<Heading>) -> Vec<Question> {
+    let graph = study.evaluation().graph();
+    let first = FIRST_LEVEL
+        .iter()
+        .chain(legend)
+        .map(|id| Question::Range((*id).to_owned()));
+    let doubt = basis.map(|id| Question::Sensitivity(id.to_owned()));
+    let others = open
+        .iter()
+        .flat_map(|heading| under(study, *heading))
+        .map(|index| Question::Range(graph.node(index).id.clone()));
+    first.chain(doubt).chain(others).collect()
 }
 
-fn row(figure: &FigureValue, ranges: Option<&[String]>) -> Row {
+/// Axes whose entries are kinds of something.
+const KINDS: [&str; 3] = ["building_type", "use", "workplace"];
+
+/// A number and its range, as the writer of ranges parts them.
+fn parted(shown: &str) -> (&str, Option<&str>) {
+    shown
+        .split_once(", likely ")
+        .map_or((shown, None), |(value, range)| (value, Some(range)))
+}
+
+fn row(heading: Option<Heading>, figure: &FigureValue, ranges: Option<&[String]>) -> Row {
     let shown = |cell: &CellValue, place: usize| {
         let drawn = ranges
             .and_then(|ranges| ranges.get(place))
             .map_or(cell.shown.as_str(), String::as_str);
-        // The writer of ranges parts number and range with these words.
-        match drawn.split_once(", likely ") {
-            Some((value, range)) => (value.to_owned(), Some(format!("likely {range}"))),
-            None => (drawn.to_owned(), None),
-        }
+        let (value, range) = parted(drawn);
+        (value.to_owned(), range.map(|range| format!("likely {range}")))
     };
     let mut row = Row {
+        heading,
         id: figure.id.clone(),
         title: figure.title.clone(),
         value: String::new(),
@@ -126,7 +254,7 @@ fn row(figure: &FigureValue, ranges: Option<&[String]>) -> Row {
             "—".clone_into(&mut row.value);
             row.reason.clone_from(&cell.reason);
         }
-        Content::Table { rows, .. } => {
+        Content::Table { axes, rows } => {
             let held = rows
                 .iter()
                 .enumerate()
@@ -140,8 +268,9 @@ fn row(figure: &FigureValue, ranges: Option<&[String]>) -> Row {
                 .collect();
             row.value = match row.cells.len() {
                 0 => "none".to_owned(),
-                1 => "1 kind".to_owned(),
-                kinds => format!("{kinds} kinds"),
+                1 => "1 row".to_owned(),
+                held if axes.iter().any(|axis| KINDS.contains(&axis.as_str())) => format!("{held} kinds"),
+                held => format!("{held} rows"),
             };
         }
     }
@@ -175,7 +304,7 @@ mod tests {
         let study = study();
         let mut drawn = Drawn::default();
         assert!(drawn.take(&study, study.revision(), range("about 40 homes, likely 32 to 47")));
-        let rows = rows(&study, &drawn);
+        let rows = rows(&study, &drawn, &BTreeSet::new());
         assert_eq!(rows[0].value, "about 40 homes");
         assert_eq!(rows[0].range.as_deref(), Some("likely 32 to 47"));
     }
@@ -189,17 +318,34 @@ mod tests {
         study.change(Vec::new()).expect("nothing to apply");
         study.cancel().expect("a gesture is open");
         assert!(!drawn.take(&study, asked_at, range("about 40 homes, likely 32 to 47")));
-        assert_eq!(rows(&study, &drawn)[0].range, None);
+        assert_eq!(rows(&study, &drawn, &BTreeSet::new())[0].range, None);
     }
 
     #[test]
     fn what_can_not_be_worked_out_says_why() {
-        let rows = rows(&study(), &Drawn::default());
+        let rows = rows(&study(), &Drawn::default(), &BTreeSet::new());
         let share = rows
             .iter()
             .find(|row| row.id == "walk.center_5min_homes_share")
             .expect("the row");
         assert_eq!(share.value, "—");
         assert!(share.reason.is_some());
+    }
+    #[test]
+    fn every_figure_stands_on_the_first_level_or_under_one_heading() {
+        let study = study();
+        let all: BTreeSet<Heading> = headings(&study).into_iter().collect();
+        let rows = rows(&study, &Drawn::default(), &all);
+        let ids: BTreeSet<&str> = rows.iter().map(|row| row.id.as_str()).collect();
+        assert_eq!(ids.len(), rows.len(), "none stands twice");
+        assert!(
+            !all.contains(&Heading::Other),
+            "every figure has a heading of its own kind"
+        );
+        for heading in &all {
+            assert!(rows.iter().any(|row| row.heading == Some(*heading)), "{heading:?}");
+        }
+        let asked = questions(&study, Some("homes.count"), &[], &all);
+        assert_eq!(asked.len(), rows.len() + 1, "a range for each, and one doubt");
     }
 }

@@ -8,11 +8,17 @@ pub mod basis;
 pub mod figures;
 pub mod files;
 pub mod gestures;
+pub mod land_bar;
 pub mod lands;
+pub mod maps;
+pub mod places;
+pub mod scopes;
 pub mod shown;
 pub mod stage;
 pub mod store;
 pub mod words;
+
+use std::collections::BTreeSet;
 
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::projection::GeographicPoint;
@@ -41,6 +47,9 @@ pub struct App {
     /// First-level figures at the start of the gesture in progress, to say afterwards what changed.
     at_start: Option<Vec<figures::Row>>,
     drawn: figures::Drawn,
+    open_headings: BTreeSet<figures::Heading>,
+    map: maps::Map,
+    pointed: Option<places::Place>,
     gesture_failed: bool,
     label: Option<Label>,
     said: String,
@@ -52,8 +61,10 @@ pub struct App {
 pub struct Changes {
     /// The plan: scene, figures, names.
     pub plan: bool,
-    /// Ranges of figures alone.
+    /// Ranges of figures alone, or which of them are shown.
     pub figures: bool,
+    /// What is laid over the drawing.
+    pub map: bool,
     /// What part of it is in view.
     pub view: bool,
     /// Tool, hints, selection.
@@ -66,6 +77,7 @@ impl Changes {
     const ALL: Self = Self {
         plan: true,
         figures: true,
+        map: true,
         view: true,
         hand: true,
         said: true,
@@ -110,6 +122,9 @@ impl App {
             changes: Changes::ALL,
             at_start: None,
             drawn: figures::Drawn::default(),
+            open_headings: BTreeSet::new(),
+            map: maps::Map::default(),
+            pointed: None,
             gesture_failed: false,
             label: None,
             said: String::new(),
@@ -126,6 +141,7 @@ impl App {
         self.study = Study::open(document)?;
         self.drawn = figures::Drawn::default();
         self.choices = choices;
+        self.pointed = None;
         self.selection = None;
         self.crosshair = None;
         self.at_start = None;
@@ -196,15 +212,108 @@ impl App {
         &self.drawn
     }
 
-    /// The first-level figures with the ranges that are known.
+    /// The first-level figures and those under open headings, with the ranges that are known.
     #[must_use]
     pub fn rows(&self) -> Vec<figures::Row> {
-        figures::rows(&self.study, &self.drawn)
+        figures::rows(&self.study, &self.drawn, &self.open_headings)
+    }
+
+    /// What a panel speaks of, shown on the drawing.
+    #[must_use]
+    pub const fn pointed(&self) -> Option<&places::Place> {
+        self.pointed.as_ref()
+    }
+
+    /// Shows on the drawing what a panel speaks of, or nothing any more.
+    pub fn point_out(&mut self, place: Option<places::Place>) {
+        if place != self.pointed {
+            self.pointed = place;
+            self.changes.view = true;
+        }
+    }
+
+    /// Shows a place on the drawing and brings it into the middle of what is seen.
+    pub fn go_to(&mut self, place: places::Place) {
+        if let Some(middle) = place.middle() {
+            let at = self.camera.screen_from_m(middle);
+            let (width_px, height_px) = self.camera.size_px();
+            let Insets {
+                left_px,
+                top_px,
+                right_px,
+                bottom_px,
+            } = self.insets;
+            let (x_px, y_px) = (
+                (left_px + width_px - right_px) / 2.0,
+                (top_px + height_px - bottom_px) / 2.0,
+            );
+            self.camera.pan(x_px - at.x_px, y_px - at.y_px);
+            self.changes.view = true;
+        }
+        self.point_out(Some(place));
+    }
+
+    /// Measures another part of the plan; what is drawn stays as it is.
+    pub fn measure(&mut self, part: scopes::Part, is_without_unwilling: bool) {
+        self.tell_tool(crate::tools::Input::GiveUp, PointerKind::Mouse);
+        let before = self.exact_rows();
+        let scope = scopes::scope(self.study.document(), part, is_without_unwilling);
+        if self.study.set_scope(scope) {
+            self.changes = Changes::ALL;
+            let words = self.study.scope().in_words(self.study.document());
+            let words = words.map_or_else(
+                || "Measured: all of it".to_owned(),
+                |words| format!("Measured: {words}"),
+            );
+            self.say(words::what_changed(&words, &before, &self.exact_rows()));
+        }
+    }
+
+    /// What is laid over the drawing.
+    #[must_use]
+    pub const fn map(&self) -> maps::Map {
+        self.map
+    }
+
+    /// What the signs of the map mean.
+    #[must_use]
+    pub fn legend(&self) -> maps::Legend {
+        maps::legend(&self.study, &self.drawn, self.map)
+    }
+
+    /// Lays another map over the drawing.
+    pub fn show_map(&mut self, map: maps::Map) {
+        if map == self.map {
+            return;
+        }
+        self.map = map;
+        self.changes.map = true;
+        self.say(self.legend().in_words());
+    }
+
+    /// Opens a heading of the column, or closes it.
+    pub fn toggle_heading(&mut self, heading: figures::Heading) {
+        if !self.open_headings.remove(&heading) {
+            self.open_headings.insert(heading);
+        }
+        self.changes.figures = true;
+    }
+
+    /// The headings of the column that stand open.
+    #[must_use]
+    pub const fn open_headings(&self) -> &BTreeSet<figures::Heading> {
+        &self.open_headings
+    }
+
+    /// What is to be worked out in the background once the plan rests, with this basis open.
+    #[must_use]
+    pub fn questions(&self, basis: Option<&str>) -> Vec<hobnail_core::study::protocol::Question> {
+        figures::questions(&self.study, basis, maps::figures_of(self.map), &self.open_headings)
     }
 
     /// The first-level figures without ranges, which come later: to tell what a step changed.
     fn exact_rows(&self) -> Vec<figures::Row> {
-        figures::rows(&self.study, &figures::Drawn::default())
+        figures::rows(&self.study, &figures::Drawn::default(), &BTreeSet::new())
     }
 
     /// Takes an answer of the follower; a stale one is dropped.

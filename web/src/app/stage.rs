@@ -1,39 +1,82 @@
 //! The drawing on the screen: layers handed to the browser when the plan changes, painted once per frame when anything
 //! did.
 
+use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
 
+use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
 use super::store::CANVAS;
 use super::{App, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::canvas::camera::Camera;
+use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
 use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
-use crate::canvas::layers::{furniture, land, marks, overlay, shed, streets};
+use crate::canvas::layers::{furniture, land, marks, needs, overlay, shed, streets};
 use crate::canvas::palette;
 use crate::canvas::picture::Layer;
 use crate::canvas::room::Room;
-use crate::canvas::scene::{Scene, Shed};
+use crate::canvas::scene::{Line, Scene, Shed};
 use crate::canvas::scene_of::{meters, scene_of};
 use crate::input::ScreenPoint;
 use crate::tools::Selection;
 use crate::tools::near::is_inside;
 
 /// Walks that are shown, in minutes, the widest first.
-const SHED_MINUTES: [u32; 2] = [10, 5];
+const SHED_MINUTES: [u32; 2] = [FAR_MINUTES, NEAR_MINUTES];
 
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
+
+/// A layer of many small things: made for what is in view and a margin, and only from near.
+struct Near {
+    from_px_per_m: f64,
+    held: Option<(Window, Prepared)>,
+}
+
+impl Near {
+    const fn from(from_px_per_m: f64) -> Self {
+        Self {
+            from_px_per_m,
+            held: None,
+        }
+    }
+
+    fn forget(&mut self) {
+        self.held = None;
+    }
+
+    /// Makes the layer where what is in view is not held yet.
+    fn bring(&mut self, camera: &Camera, make: impl FnOnce(&Window) -> Layer) {
+        if camera.px_per_m() < self.from_px_per_m {
+            return self.forget();
+        }
+        let visible = camera.visible();
+        let window = Window {
+            least: visible.least.to_m(),
+            most: visible.most.to_m(),
+        };
+        let is_covered = self
+            .held
+            .as_ref()
+            .is_some_and(|(made_for, _)| made_for.contains(&window));
+        if !is_covered {
+            let made_for = window.grown();
+            self.held = Some((made_for, Prepared::of(make(&made_for))));
+        }
+    }
+}
 
 /// The canvas and what the browser holds of the drawing.
 pub struct Stage {
     painter: Painter,
     scene: Scene,
     below: Vec<Prepared>,
-    trees: Option<(Window, Prepared)>,
+    trees: Near,
+    lots: Near,
     above: Vec<Prepared>,
     /// Words, the most needed first.
     words: Vec<Prepared>,
@@ -51,7 +94,8 @@ impl Stage {
             painter: Painter::on(id)?,
             scene: Scene::default(),
             below: Vec::new(),
-            trees: None,
+            trees: Near::from(TREES_FROM_PX_PER_M),
+            lots: Near::from(BUILDINGS_FROM_PX_PER_M),
             above: Vec::new(),
             words: Vec::new(),
             corner_px: (100.0, 60.0),
@@ -69,20 +113,34 @@ impl Stage {
     }
 
     /// Hands the plan as it is now to the browser.
-    pub fn take_plan(&mut self, study: &Study) {
-        let sheds = SHED_MINUTES
-            .into_iter()
-            .filter_map(|minutes| shed_of(study, minutes))
-            .collect();
-        self.scene = scene_of(study.document(), study.alternative(), study.fabric(), sheds);
+    pub fn take_plan(&mut self, app: &App) {
+        let study = app.study();
+        self.scene = scene_of(&study.seen(), study.alternative(), study.fabric());
+        match app.map() {
+            Map::Plain => {}
+            Map::Walk(destination) => {
+                let sheds = SHED_MINUTES.into_iter();
+                self.scene.sheds = sheds
+                    .filter_map(|minutes| shed_of(study, destination, minutes))
+                    .collect();
+            }
+            Map::Five => self.scene.needs = needs_of(study),
+        }
         let scene = &self.scene;
         let prepared = |layers: Vec<Layer>| layers.into_iter().map(Prepared::of).collect();
         self.below = prepared(vec![land::ground(scene), streets::streets(scene)]);
-        self.trees = None;
-        self.above = prepared(vec![land::boundaries(scene), shed::sheds(scene), marks::places(scene)]);
+        self.trees.forget();
+        self.lots.forget();
+        self.above = prepared(vec![
+            land::boundaries(scene),
+            shed::sheds(scene),
+            needs::bands(scene),
+            marks::places(scene),
+        ]);
         self.words = prepared(vec![
             marks::names(scene),
             shed::minutes(scene),
+            needs::numbers(scene),
             streets::names(scene),
             land::constraint_names(scene),
             land::labels(scene),
@@ -97,13 +155,18 @@ impl Stage {
             matrix: camera.screen_from_m_matrix(),
             px_per_unit: camera.px_per_m(),
         };
-        self.bring_trees(camera);
+        let study = app.study();
+        self.lots
+            .bring(camera, |window| lots(study.document(), study.painted(), window));
+        self.trees.bring(camera, |window| trees(&self.scene, window));
         self.painter.clear(palette::AROUND);
         for layer in &self.below {
             self.painter.paint(layer, &view);
         }
-        if let Some((_, trees)) = &self.trees {
-            self.painter.paint(trees, &view);
+        for near in [&self.lots, &self.trees] {
+            if let Some((_, layer)) = &near.held {
+                self.painter.paint(layer, &view);
+            }
         }
         for layer in &self.above {
             self.painter.paint(layer, &view);
@@ -135,27 +198,6 @@ impl Stage {
         let view = format!("{} {} {}", camera.px_per_m(), origin.x_px, origin.y_px);
         document::note(CANVAS, "data-view", &view);
     }
-
-    /// Trees are many: they are made for what is in view and a margin, and only from near.
-    fn bring_trees(&mut self, camera: &Camera) {
-        if camera.px_per_m() < TREES_FROM_PX_PER_M {
-            self.trees = None;
-            return;
-        }
-        let visible = camera.visible();
-        let window = Window {
-            least: visible.least.to_m(),
-            most: visible.most.to_m(),
-        };
-        let is_covered = self
-            .trees
-            .as_ref()
-            .is_some_and(|(made_for, _)| made_for.contains(&window));
-        if !is_covered {
-            let made_for = window.grown();
-            self.trees = Some((made_for, Prepared::of(trees(&self.scene, &made_for))));
-        }
-    }
 }
 
 /// Selection, hints and crosshair, the lowest first.
@@ -168,6 +210,7 @@ fn hand(app: &App) -> Vec<Layer> {
     layers.push(overlay::hints(&app.tool().hints(), &|length_m| {
         words::length(length_m, units)
     }));
+    layers.extend(app.pointed().map(overlay::pointed));
     layers.extend(app.crosshair().map(overlay::crosshair));
     layers
 }
@@ -194,10 +237,21 @@ fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {
     }
 }
 
-/// What is within so many minutes of a center; `None` without one.
-fn shed_of(study: &Study, minutes: u32) -> Option<Shed> {
-    study.walk().ok()?;
-    let reach: Reach = study.walk_shed(minutes * 60);
+/// How many of the five daily needs are in reach along every front.
+fn needs_of(study: &Study) -> Vec<(Line, u8)> {
+    let network = study.network();
+    let found = study.needs_reached(FAR_MINUTES * 60).into_iter();
+    found
+        .map(|part| {
+            let held = part.needs.iter().filter(|is_reached| **is_reached).count();
+            (meters(&network.stretch_points(part.stretch)), held as u8)
+        })
+        .collect()
+}
+
+/// From where a destination is within so many minutes; `None` where it is from nowhere.
+fn shed_of(study: &Study, destination: Destination, minutes: u32) -> Option<Shed> {
+    let reach: Reach = study.walks().reach(destination, minutes * 60);
     let network = study.network();
     let stretches: Vec<_> = reach
         .pieces()

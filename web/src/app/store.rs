@@ -3,12 +3,18 @@
 //! Whatever happens goes through [`Store::act`]: the application takes it, panels get what changed in the same event,
 //! and the drawing is painted once before the next frame. After a fault of our own nothing is taken any more.
 
+use std::collections::BTreeSet;
+
 use leptos::prelude::*;
 
 use super::background::Background;
 use super::basis::{self, BasisShown};
-use super::figures::Row;
+use super::figures::{Heading, Row};
 use super::files;
+use super::land_bar::{LandBar, land_bar};
+use super::maps::{Legend, Map};
+use super::places::{self, NoteShown, Place};
+use super::scopes::{self, Measured};
 use super::shown::{self, HandShown, PlanShown};
 use super::stage::Stage;
 use super::{App, Changes};
@@ -46,10 +52,20 @@ pub struct Store {
     pub plan: RwSignal<PlanShown>,
     /// Tool and selection.
     pub hand: RwSignal<HandShown>,
-    /// First-level figures.
+    /// What the site's land is used for.
+    pub land_bar: RwSignal<LandBar>,
+    /// Figures: those of the first level, and those under open headings.
     pub figures: RwSignal<Vec<Row>>,
+    /// The headings of the column that stand open.
+    pub open_headings: RwSignal<BTreeSet<Heading>>,
     /// The basis that stands open.
     pub basis: RwSignal<Option<BasisShown>>,
+    /// What the drawing leaves open.
+    pub notes: RwSignal<Vec<NoteShown>>,
+    /// What part of the plan is measured.
+    pub measured: RwSignal<Measured>,
+    /// The map over the drawing and what it means.
+    pub legend: RwSignal<Legend>,
     /// What was said last to those who listen.
     pub said: RwSignal<String>,
     /// What went wrong last.
@@ -69,8 +85,13 @@ impl Store {
             background: StoredValue::new_local(Background::default()),
             plan: RwSignal::default(),
             hand: RwSignal::default(),
+            land_bar: RwSignal::default(),
             figures: RwSignal::default(),
+            open_headings: RwSignal::default(),
             basis: RwSignal::default(),
+            notes: RwSignal::default(),
+            measured: RwSignal::default(),
+            legend: RwSignal::default(),
             said: RwSignal::default(),
             notice: RwSignal::default(),
             is_new: RwSignal::new(true),
@@ -165,11 +186,32 @@ impl Store {
         self.ask();
     }
 
+    /// Opens a heading of the column, or closes it.
+    pub fn toggle_heading(self, heading: Heading) {
+        self.act(|app| app.toggle_heading(heading));
+        self.ask();
+    }
+
+    /// Lays another map over the drawing.
+    pub fn show_map(self, map: Map) {
+        self.act(|app| app.show_map(map));
+        self.ask();
+    }
+
+    /// Shows on the drawing what a panel speaks of, or nothing any more.
+    pub fn point_out(self, place: Option<Place>) {
+        self.act(|app| app.point_out(place));
+    }
+
     fn show(self, app: &App, changes: Changes) {
         if changes.plan {
             set_if_new(self.plan, shown::plan(app));
+            set_if_new(self.notes, places::notes(app.study()));
+            set_if_new(self.measured, scopes::measured(app.study()));
+            set_if_new(self.land_bar, land_bar(app.study()));
         }
         if changes.plan || changes.figures {
+            set_if_new(self.open_headings, app.open_headings().clone());
             set_if_new(self.figures, app.rows());
             let open = self
                 .basis
@@ -177,6 +219,9 @@ impl Store {
             if let Some(figure) = open {
                 set_if_new(self.basis, basis::of(app, &figure));
             }
+        }
+        if changes.map || changes.plan || changes.figures {
+            set_if_new(self.legend, app.legend());
         }
         if changes.hand || changes.plan {
             set_if_new(self.hand, shown::hand(app));
@@ -192,7 +237,7 @@ impl Store {
         self.frame.update_value(|asked| {
             is_first = asked.is_none();
             let held = asked.get_or_insert_default();
-            held.plan |= changes.plan;
+            held.plan |= changes.plan || changes.map;
         });
         if is_first {
             document::before_next_frame(move || self.paint());
@@ -211,7 +256,7 @@ impl Store {
             if let Some(stage) = stage {
                 self.app.with_value(|app| {
                     if changes.plan {
-                        stage.take_plan(app.study());
+                        stage.take_plan(app);
                     }
                     stage.paint(app);
                 });

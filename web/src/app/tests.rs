@@ -232,3 +232,71 @@ fn events_without_sense_do_no_harm() {
     app.choose_tool(ToolKind::Pan);
     assert!(!app.study().is_in_gesture());
 }
+
+#[test]
+fn a_legend_repeats_the_figure() {
+    use crate::app::maps::{Map, Mark};
+    use hobnail_core::measures::walk::destinations::Destination;
+    let mut app = with_homes();
+    app.choose_tool(ToolKind::Center);
+    click(&mut app, 0.0, -40.0);
+    let share = value(&app, "walk.center_5min_homes_share");
+    let near = app.legend().lines[0].clone();
+    assert_eq!(near.mark, Mark::Near);
+    assert_eq!(near.value, Some(format!("{share} of homes")));
+
+    app.show_map(Map::Five);
+    assert!(app.take_changes().map);
+    let legend = app.legend();
+    assert_eq!(legend.lines.len(), 6, "none to all five");
+    let five = value(&app, "walk.all_five_10min_homes_share");
+    assert_eq!(legend.lines[0].value, Some(format!("{five} of homes")));
+
+    app.show_map(Map::Walk(Destination::School));
+    assert_eq!(app.legend().note.as_deref(), Some("No school is drawn."));
+    assert!(app.said().contains("Walk to a school"), "{}", app.said());
+}
+
+#[test]
+fn a_place_that_is_spoken_of_comes_to_the_middle() {
+    use crate::app::places::Place;
+    let mut app = app();
+    app.zoom(8.0);
+    let place = Place::point((150.0, 100.0));
+    app.go_to(place.clone());
+    let at = app.camera().screen_from_m((150.0, 100.0));
+    assert!(
+        (at.x_px - 500.0).abs() < 1e-6 && (at.y_px - 400.0).abs() < 1e-6,
+        "{at:?}"
+    );
+    assert_eq!(app.pointed(), Some(&place));
+    app.point_out(None);
+    assert_eq!(app.pointed(), None);
+}
+
+#[test]
+fn land_no_street_reaches_is_noted_with_its_place() {
+    let mut app = with_homes();
+    assert!(app.study().notes().iter().all(|note| note.at.is_none()));
+    app.choose_tool(ToolKind::Select);
+    click(&mut app, 60.0, -40.0);
+    app.delete();
+    let notes = crate::app::places::notes(app.study());
+    let placed: Vec<_> = notes.iter().filter(|note| note.place.is_some()).collect();
+    assert_eq!(placed.len(), 1, "{notes:?}");
+    assert!(placed[0].words.contains("holds no lot"), "{notes:?}");
+}
+
+#[test]
+fn a_part_is_measured_and_what_is_drawn_stays() {
+    use crate::app::scopes::Part;
+    let mut app = with_homes();
+    let document = app.study().document().clone();
+    let homes = value(&app, "homes.count");
+    app.measure(Part::Today, false);
+    assert_eq!(value(&app, "homes.count"), "0 homes");
+    assert!(app.said().contains("as it stands today"), "{}", app.said());
+    assert_eq!(*app.study().document(), document);
+    app.measure(Part::All, false);
+    assert_eq!(value(&app, "homes.count"), homes);
+}

@@ -21,6 +21,15 @@ pub fn length(length_m: f64, units: UnitSystem) -> String {
     }
 }
 
+/// A walking pace.
+#[must_use]
+pub fn pace(meters_per_second: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Metric => format!("{meters_per_second:.2} m/s"),
+        UnitSystem::UsCustomary => format!("{:.1} ft/s", meters_per_second / METERS_PER_FOOT),
+    }
+}
+
 /// What a plan that was just opened holds.
 #[must_use]
 pub fn opened(study: &Study) -> String {
@@ -229,6 +238,7 @@ mod tests {
 
     fn row(id: &str, value: &str) -> Row {
         Row {
+            heading: None,
             id: id.to_owned(),
             title: id.to_owned(),
             value: value.to_owned(),

@@ -43,6 +43,10 @@ pub const REMOVED: Color = Color::solid(0xA8_3A_2C);
 pub const SHED: Color = Color::solid(0x1E_5F_9E);
 /// The edge of the walk-shed.
 pub const SHED_EDGE: Color = Color::solid(0x0F_43_5A);
+/// Open water.
+pub const WATER: Color = Color::solid(0x4F_86_AD);
+/// Land in no lot.
+pub const NO_LOT: Color = Color::solid(0x8A_5A_2B);
 /// What is selected or about to be acted upon.
 pub const CHOSEN: Color = Color::solid(0xC2_3B_0A);
 /// Clear.
@@ -71,6 +75,32 @@ pub const fn tone(land_use: LandUse) -> Color {
         LandUse::Civic => 0x5E_69_BC,
         LandUse::Leisure => 0x77_AE_6A,
         LandUse::Natural => 0x57_8B_55,
+    })
+}
+
+/// The tone of a building: the tint of its use, darker.
+#[must_use]
+pub const fn building(land_use: LandUse) -> Color {
+    Color::solid(match land_use {
+        LandUse::Residential => 0xC9_AC_4A,
+        LandUse::Business => 0xB0_53_43,
+        LandUse::Industrial => 0x7E_55_9B,
+        LandUse::Civic => 0x53_5E_AD,
+        LandUse::Leisure => 0x5F_93_54,
+        LandUse::Natural => 0x4A_78_48,
+    })
+}
+
+/// The color of fronts that reach so many of the five daily needs: one hue, the deeper the more.
+#[must_use]
+pub const fn needs(count: u8) -> Color {
+    Color::solid(match count {
+        0 => 0xFF_FF_FF,
+        1 => 0xD3_E4_E9,
+        2 => 0xA5_C8_D3,
+        3 => 0x71_A4_B6,
+        4 => 0x3C_77_90,
+        _ => 0x0F_43_5A,
     })
 }
 
@@ -104,7 +134,7 @@ pub const fn use_word(land_use: LandUse) -> &'static str {
 #[must_use]
 pub const fn constraint(kind: ConstraintKind) -> (Color, Texture) {
     match kind {
-        ConstraintKind::Water => (Color::solid(0x4F_86_AD), Texture::Waves),
+        ConstraintKind::Water => (WATER, Texture::Waves),
         ConstraintKind::Floodplain => (Color::solid(0x6C_9C_B8), Texture::Waves),
         ConstraintKind::Wetland => (Color::solid(0x4F_8A_86), Texture::Grass),
         ConstraintKind::Steep => (Color::solid(0x9A_7B_55), Texture::Diagonal),
@@ -132,7 +162,7 @@ mod tests {
         ];
         for (land_use, (red, green, blue)) in published {
             let wanted = hue_degrees(red, green, blue);
-            for color in [tint(land_use), tone(land_use)] {
+            for color in [tint(land_use), tone(land_use), building(land_use)] {
                 let hue = hue_degrees(color.red, color.green, color.blue);
                 let apart = (hue - wanted).abs().min(360.0 - (hue - wanted).abs());
                 assert!(apart <= 15.0, "{land_use:?}: {hue} degrees is not {wanted}");
@@ -155,6 +185,17 @@ mod tests {
         }
         assert!(contrast(SHED_EDGE, PAPER) >= 4.5);
         assert!(contrast(CHOSEN, PAPER) >= 4.5);
+    }
+
+    #[test]
+    fn more_needs_are_always_darker() {
+        for count in 0..5 {
+            assert!(
+                contrast(needs(count + 1), needs(count)) >= 1.25,
+                "{count} and {} are told apart",
+                count + 1
+            );
+        }
     }
 
     fn hue_degrees(red: u8, green: u8, blue: u8) -> f64 {

@@ -36,6 +36,8 @@ pub struct Scene {
     pub accesses: Vec<(f64, f64)>,
     /// Walk-sheds, the widest first.
     pub sheds: Vec<Shed>,
+    /// Stretches of street along fronts, and how many of the five daily needs are in reach from there.
+    pub needs: Vec<(Line, u8)>,
 }
 
 /// Enclosed land with a use.

@@ -15,18 +15,17 @@ use hobnail_core::plan::{
 use super::layers::land::widest_place;
 use super::layers::marks;
 use super::profile::Profile;
-use super::scene::{Extent, Joint, Line, Patch, PatchSide, PlaceSign, Scene, Shed, Standing, Way};
+use super::scene::{Extent, Joint, Line, Patch, PatchSide, PlaceSign, Scene, Standing, Way};
 
 /// Planting keeps this far from the right-of-way of a street it meets, in meters.
 const CLEAR_OF_CORNER_M: f64 = 1.0;
 
-/// What there is to draw of `alternative`, with the walk-sheds given.
+/// What there is to draw of `alternative`, without any map over it.
 #[must_use]
-pub fn scene_of(document: &Document, alternative: AlternativeId, fabric: &Fabric, sheds: Vec<Shed>) -> Scene {
+pub fn scene_of(document: &Document, alternative: AlternativeId, fabric: &Fabric) -> Scene {
     let mut scene = Scene {
         site: meters(&document.site.boundary),
         profiles: document.street_sections.values().map(Profile::of).collect(),
-        sheds,
         ..Scene::default()
     };
     scene.patches = fabric
@@ -324,7 +323,7 @@ mod tests {
 
     fn scene(plan: &Plan) -> Scene {
         let fabric = Fabric::of(&plan.document, DRAWN, &mut LandCache::default());
-        scene_of(&plan.document, DRAWN, &fabric, Vec::new())
+        scene_of(&plan.document, DRAWN, &fabric)
     }
 
     #[test]

@@ -3,8 +3,11 @@
 use leptos::prelude::*;
 
 use super::basis::BasisTree;
+use super::land_bar::LandBarPanel;
 use super::legend::Legend;
-use crate::app::figures::Row;
+use super::measured::MeasuredPanel;
+use super::notes::Notes;
+use crate::app::figures::{Heading, Row, headings};
 use crate::app::store::{COLUMN, Store};
 
 /// The column.
@@ -13,25 +16,64 @@ pub fn Column(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let ids = Memo::new(move |_| {
-        store
-            .figures
-            .with(|rows| rows.iter().map(|row| row.id.clone()).collect::<Vec<_>>())
-    });
+    let headings = store.with(|app| headings(app.study()));
+    let under = move |heading: Heading| view! { <Under store heading/> };
     view! {
         <aside id=COLUMN class="column" aria-labelledby="figures-title">
             <h2 id="figures-title">"Figures"</h2>
             <p class="column-note">"Every number opens its basis."</p>
-            <ul class="figures">
-                <For each=move || ids.get() key=Clone::clone let(id)>
-                    <Figure store id/>
-                </For>
-            </ul>
-            <Legend store/>
+            <MeasuredPanel store/>
+            <LandBarPanel store/>
+            <Figures store heading=None/>
+            {headings.into_iter().map(under).collect_view()}
+            <Notes store/>
+            <Legend/>
             <p class="caution">
                 "Planning-level results from an invented or unfinished drawing. Fire access, drainage, slopes, sight lines, structures and traffic are for local codes and licensed practice."
             </p>
         </aside>
+    }
+}
+
+/// A heading that opens, and the figures under it.
+#[component]
+fn Under(store: Store, heading: Heading) -> impl IntoView {
+    let is_open = Memo::new(move |_| store.open_headings.with(|open| open.contains(&heading)));
+    let id = format!("under-{}", heading.words().to_lowercase().replace(' ', "-"));
+    let controls = id.clone();
+    view! {
+        <section class="under" data-heading=heading.words()>
+            <h3>
+                <button
+                    type="button"
+                    class="heading-line"
+                    aria-expanded=move || is_open.get().to_string()
+                    aria-controls=controls
+                    on:click=move |_| store.toggle_heading(heading)
+                >
+                    {heading.words()}
+                </button>
+            </h3>
+            <div id=id>{move || is_open.get().then(|| view! { <Figures store heading=Some(heading)/> })}</div>
+        </section>
+    }
+}
+
+/// The figures of the first level, or those under a heading.
+#[component]
+fn Figures(store: Store, heading: Option<Heading>) -> impl IntoView {
+    let ids = Memo::new(move |_| {
+        store.figures.with(|rows| {
+            let here = rows.iter().filter(|row| row.heading == heading);
+            here.map(|row| row.id.clone()).collect::<Vec<_>>()
+        })
+    });
+    view! {
+        <ul class="figures" class:is-further=heading.is_some()>
+            <For each=move || ids.get() key=Clone::clone let(id)>
+                <Figure store id/>
+            </For>
+        </ul>
     }
 }
 

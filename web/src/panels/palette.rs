@@ -219,8 +219,9 @@ pub fn Swatch(
     }
 }
 
-/// Strokes that look like the texture on the drawing.
-const fn texture_strokes(texture: crate::canvas::picture::Texture) -> &'static str {
+/// Strokes that look like the texture on the drawing, in a square of 22 pixels.
+#[must_use]
+pub const fn texture_strokes(texture: crate::canvas::picture::Texture) -> &'static str {
     use crate::canvas::picture::Texture;
     match texture {
         Texture::Diagonal | Texture::Bands => "M1 9 L9 1 M1 15 L15 1 M1 21 L21 1 M7 21 L21 7 M13 21 L21 13",

@@ -2,7 +2,9 @@
 
 pub mod furniture;
 pub mod land;
+pub mod lots;
 pub mod marks;
+pub mod needs;
 pub mod overlay;
 pub mod shed;
 pub mod streets;

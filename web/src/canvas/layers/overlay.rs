@@ -5,6 +5,7 @@ use std::sync::Arc;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{PlanPoint, UseMark};
 
+use crate::app::places::Place;
 use crate::canvas::offset::beside;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
@@ -71,6 +72,32 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
                 .push(sign(mark.anchor.to_m(), Form::Diamond, 7.0, palette::PAPER));
         }
         Selected::Use(_, land) => outline(&mut layer, land, 0.0),
+    }
+    layer
+}
+
+/// What a panel speaks of: its lines drawn over, its points ringed twice, so that they are found at any scale.
+#[must_use]
+pub fn pointed(place: &Place) -> Layer {
+    let mut layer = Layer::default();
+    let mut lines = Path::default();
+    for line in &place.lines {
+        lines.line(line.iter().copied());
+    }
+    let lines = Arc::new(lines);
+    layer.stroke(lines.clone(), Stroke::drawn(palette::PAPER, 9.0), 0.0);
+    layer.stroke(lines, Stroke::drawn(palette::CHOSEN, 5.0), 0.0);
+    for at in &place.points {
+        for radius_px in [11.0, 18.0] {
+            layer.items.push(Item::Sign(Sign {
+                at: *at,
+                form: Form::Round,
+                radius_px,
+                fill: palette::CLEAR,
+                line: palette::CHOSEN,
+                line_px: palette::HEAVY_PX,
+            }));
+        }
     }
     layer
 }

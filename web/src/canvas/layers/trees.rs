@@ -44,7 +44,9 @@ impl Window {
         }
     }
 
-    fn meets(&self, line: &[(f64, f64)]) -> bool {
+    /// Whether the box about a line comes into it.
+    #[must_use]
+    pub fn meets(&self, line: &[(f64, f64)]) -> bool {
         let outside = |is_outside: &dyn Fn(&(f64, f64)) -> bool| line.iter().all(is_outside);
         !(outside(&|point| point.0 < self.least.0)
             || outside(&|point| point.0 > self.most.0)

@@ -1,0 +1,53 @@
+//! Maps over the drawing, and measuring a part of the plan: what they say is what the column says.
+
+use hobnail_end_to_end::page::Page;
+use hobnail_end_to_end::scenario::scenario;
+
+const VILLAGE: &str = "compact-village.geojson";
+
+async fn number(page: &Page, id: &str) -> String {
+    page.text(&format!("#figures [data-figure='{id}'] [data-value]")).await
+}
+
+#[test]
+fn the_map_of_the_five_says_what_the_figure_says() {
+    scenario("map-of-five", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        page.choose("#map", "five").await;
+        page.wait_for("[data-map='five'] [data-legend='5']").await;
+        assert_eq!(
+            page.texts("[data-legend] .map-words").await.len(),
+            6,
+            "none to all five"
+        );
+        page.settled_figures().await;
+        let share = number(page, "walk.all_five_10min_homes_share").await;
+        let legend = page.text("[data-legend='5'] [data-value]").await;
+        assert_eq!(legend, format!("{share} of homes"));
+        page.take_screenshot("map-of-five").await;
+
+        page.choose("#map", "walk-school").await;
+        page.wait_for("[data-map='walk-school'] [data-legend='near']").await;
+        assert!(!page.text("[data-legend='near'] [data-value]").await.is_empty());
+        page.choose("#map", "walk-center").await;
+        page.wait_for("[data-map='walk-center']").await;
+        assert_eq!(page.settled_figures().await, figures, "a map changes no figure");
+    });
+}
+
+#[test]
+fn a_phase_is_measured_and_the_whole_comes_back() {
+    scenario("phase", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        let homes = number(page, "homes.count").await;
+        page.choose("#measured", "today").await;
+        page.wait_for("[data-part-measured]").await;
+        assert_eq!(number(page, "homes.count").await, "0 homes");
+        page.choose("#measured", "all").await;
+        page.wait_for("[data-measured='all']").await;
+        assert_eq!(number(page, "homes.count").await, homes);
+        assert_eq!(page.settled_figures().await, figures);
+    });
+}

@@ -1,0 +1,208 @@
+//! The map laid over the drawing: one at a time, with one legend.
+//!
+//! A map shows what figures say of the whole: its legend repeats their numbers, so that both can be seen to agree.
+
+use hobnail_core::figures::value::Content;
+use hobnail_core::measures::walk::destinations::Destination;
+use hobnail_core::study::Study;
+use hobnail_core::study::first_level::system;
+
+use super::figures::Drawn;
+use super::words;
+
+/// The outer edge of the walk-shed, and the walk within which needs count as reached.
+pub const FAR_MINUTES: u32 = 10;
+
+/// The inner edge of the walk-shed.
+pub const NEAR_MINUTES: u32 = 5;
+
+/// Homes within the inner edge, by destination.
+const NEAR_HOMES: &str = "walk.homes_share_within_5min";
+
+/// Homes within the outer edge, by destination.
+const FAR_HOMES: &str = "walk.homes_share_within_10min";
+
+/// How many daily needs there are.
+pub const NEEDS: u8 = Destination::NEEDS.len() as u8;
+
+/// What is laid over the drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Map {
+    /// Nothing.
+    Plain,
+    /// From where a destination is within five and ten minutes.
+    Walk(Destination),
+    /// How many of the five daily needs each front reaches within ten minutes.
+    Five,
+}
+
+impl Default for Map {
+    fn default() -> Self {
+        Self::Walk(Destination::Center)
+    }
+}
+
+impl Map {
+    /// All maps, in the order they are chosen from.
+    #[must_use]
+    pub fn all() -> Vec<Self> {
+        let walks = Destination::ALL.into_iter().map(Self::Walk);
+        [Self::Plain, Self::Five].into_iter().chain(walks).collect()
+    }
+
+    /// Its name in the page.
+    #[must_use]
+    pub fn id(self) -> String {
+        match self {
+            Self::Plain => "plain".to_owned(),
+            Self::Five => "five".to_owned(),
+            Self::Walk(destination) => format!("walk-{}", destination.id()),
+        }
+    }
+
+    /// Its words.
+    #[must_use]
+    pub fn words(self) -> String {
+        match self {
+            Self::Plain => "No map, the plan alone".to_owned(),
+            Self::Five => "The five daily needs in reach".to_owned(),
+            Self::Walk(destination) => format!("Walk to {}", destination.title()),
+        }
+    }
+}
+
+/// How a line of the legend looks on the drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// The wash with the edge of five minutes.
+    Near,
+    /// The wash with the edge of ten minutes.
+    Far,
+    /// Fronts that reach so many needs.
+    Needs(u8),
+}
+
+/// A line of the legend.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// How it looks.
+    pub mark: Mark,
+    /// What it means.
+    pub words: String,
+    /// The figure that says how much of it there is, as shown.
+    pub value: Option<String>,
+}
+
+/// The legend of the map in view.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Legend {
+    /// The map.
+    pub map: Map,
+    /// Its lines.
+    pub lines: Vec<Line>,
+    /// Why there is nothing to see, or how it was worked.
+    pub note: Option<String>,
+}
+
+impl Legend {
+    /// All of it as one sentence, for those who listen.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let lines = self.lines.iter().filter_map(|line| {
+            let value = line.value.as_ref()?;
+            Some(format!("{}: {value}", line.words))
+        });
+        let lines: Vec<String> = lines.collect();
+        let parts = [format!("Map: {}.", self.map.words()), lines.join("; ")];
+        let held: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+        [held.join(" "), self.note.clone().unwrap_or_default()]
+            .join(" ")
+            .trim()
+            .to_owned()
+    }
+}
+
+/// The figures that legends repeat.
+#[must_use]
+pub fn figures_of(map: Map) -> &'static [&'static str] {
+    match map {
+        Map::Plain => &[],
+        Map::Walk(_) => &[NEAR_HOMES, FAR_HOMES],
+        Map::Five => &[FAR_HOMES],
+    }
+}
+
+/// The legend of a map over the plan as it stands, with the ranges that were drawn for it.
+#[must_use]
+pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
+    let pace = f64::from(study.document().settings.walking_pace_mm_per_s) / 1000.0;
+    let pace = words::pace(pace, study.document().settings.units);
+    let homes = |figure, destination: Destination| {
+        entry(study, drawn, figure, destination.id()).map(|share| format!("{share} of homes"))
+    };
+    match map {
+        Map::Plain => Legend {
+            map,
+            ..Legend::default()
+        },
+        Map::Walk(destination) => {
+            let line = |mark, minutes: u32, figure| Line {
+                mark,
+                words: format!("{minutes} minutes"),
+                value: homes(figure, destination).ok(),
+            };
+            let why_not = homes(NEAR_HOMES, destination).err();
+            let note = why_not.map_or_else(
+                || format!("At {pace}."),
+                |why| format!("{}.", words::sentence_case(&why)),
+            );
+            Legend {
+                map,
+                lines: vec![
+                    line(Mark::Near, NEAR_MINUTES, NEAR_HOMES),
+                    line(Mark::Far, FAR_MINUTES, FAR_HOMES),
+                ],
+                note: Some(note),
+            }
+        }
+        Map::Five => {
+            let lines = (0..=NEEDS).rev().map(|needs| Line {
+                mark: Mark::Needs(needs),
+                words: match needs {
+                    NEEDS => "all five".to_owned(),
+                    0 => "none of the five".to_owned(),
+                    needs => format!("{needs} of the five"),
+                },
+                value: (needs == NEEDS)
+                    .then(|| homes(FAR_HOMES, Destination::AllFive).ok())
+                    .flatten(),
+            });
+            Legend {
+                map,
+                lines: lines.collect(),
+                note: Some(format!("Within {FAR_MINUTES} minutes at {pace}.")),
+            }
+        }
+    }
+}
+
+/// One entry of a table as the column shows it; or why there is no number.
+fn entry(study: &Study, drawn: &Drawn, figure: &str, at: &str) -> Result<String, String> {
+    let evaluation = study.evaluation();
+    let none = || format!("there is no figure {figure}");
+    let index = evaluation.graph().index(figure).ok_or_else(none)?;
+    let Content::Table { rows, .. } = evaluation.figure_value(index, system(study.document())).content else {
+        return Err(none());
+    };
+    let found = rows.iter().enumerate();
+    let (place, row) = found
+        .into_iter()
+        .find(|(_, row)| row.at.iter().any(|id| id == at))
+        .ok_or_else(none)?;
+    match &row.value.reason {
+        Some(reason) => Err(reason.clone()),
+        None => Ok(drawn
+            .value(study, figure, place)
+            .unwrap_or_else(|| row.value.shown.clone())),
+    }
+}
