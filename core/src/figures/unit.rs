@@ -338,9 +338,16 @@ pub const SECONDS: Unit = Unit::measured("s", SECOND, ("s", 1.0), ("s", 1.0));
 pub const MINUTES: Unit = Unit::measured("s", SECOND, ("min", 60.0), ("min", 60.0));
 /// Walking speed.
 pub const WALKING_SPEED: Unit = Unit::measured("m/s", METER.over(SECOND), ("m/s", 1.0), ("ft/s", FOOT_M));
+/// Speed of traffic.
+pub const SPEED: Unit = Unit::measured(
+    "m/s",
+    METER.over(SECOND),
+    ("km/h", 1.0 / 3.6),
+    ("mph", MILE_M / 3_600.0),
+);
 
 /// Every unit above, for the tests that read them back.
-pub const ALL: [Unit; 19] = [
+pub const ALL: [Unit; 20] = [
     NUMBER,
     SHARE,
     HOMES,
@@ -360,6 +367,7 @@ pub const ALL: [Unit; 19] = [
     SECONDS,
     MINUTES,
     WALKING_SPEED,
+    SPEED,
 ];
 
 /// Names a unit may be written with, its dimension and its coherent units.

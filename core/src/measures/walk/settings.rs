@@ -88,6 +88,35 @@ pub const PARK_MINIMUM: Setting = Setting {
     source: "a sixth of an acre (LEED 2009 for Neighborhood Development, credit NPDc9, access to civic and public space)",
 };
 
+/// The wait where a walk crosses a wide or fast street: four travel lanes or more, or a target speed above 40 miles an
+/// hour.
+pub const CROSSING_WAIT_WIDE: Setting = Setting {
+    id: "walk.crossing_wait_wide",
+    title: "mean wait to cross a wide or fast street",
+    unit: unit::SECONDS,
+    default: 35.0,
+    source: "a signal with a cycle of 90 s and 11 s to start in: half of (90 − 11)² ÷ 90 (Highway Capacity Manual, 2000, \
+             equation 18-5; the cycle is common practice, no source)",
+};
+
+/// The wait where a walk crosses a street between: three travel lanes, or a target speed of 35 miles an hour or more.
+pub const CROSSING_WAIT_MIDDLE: Setting = Setting {
+    id: "walk.crossing_wait_middle",
+    title: "mean wait to cross a street of three lanes or 35 miles an hour",
+    unit: unit::SECONDS,
+    default: 10.0,
+    source: "common practice, no source",
+};
+
+/// The target speed up to which people walk in a street without a walk.
+pub const SHARED_STREET_TOP_SPEED: Setting = Setting {
+    id: "walk.shared_street_top_speed",
+    title: "highest target speed of a street without a walk that people walk in",
+    unit: unit::SPEED,
+    default: 20.0 * 0.447_04,
+    source: "20 miles an hour: common practice, no source",
+};
+
 /// The minimum of each of the five daily needs, in their order.
 pub const NEED_MINIMUMS: [Setting; 5] = [
     HOMES_MINIMUM,
@@ -98,7 +127,7 @@ pub const NEED_MINIMUMS: [Setting; 5] = [
 ];
 
 /// Every setting, in order.
-pub const ALL: [Setting; 7] = [
+pub const ALL: [Setting; 10] = [
     HOMES_MINIMUM,
     WORK_MINIMUM,
     SHOPS_MINIMUM,
@@ -106,6 +135,9 @@ pub const ALL: [Setting; 7] = [
     GATHERING_MINIMUM,
     SCHOOL_MINIMUM,
     PARK_MINIMUM,
+    CROSSING_WAIT_WIDE,
+    CROSSING_WAIT_MIDDLE,
+    SHARED_STREET_TOP_SPEED,
 ];
 
 impl Setting {

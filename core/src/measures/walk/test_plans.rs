@@ -135,6 +135,31 @@ impl Drawing {
         id
     }
 
+    /// The same drawing elsewhere: every point moved by `to`. A mirrored drawing has its hands changed.
+    pub fn moved(&self, to: impl Fn(PlanPoint) -> PlanPoint) -> Self {
+        let mut moved = self.clone();
+        let all = |points: &mut Vec<PlanPoint>| points.iter_mut().for_each(|point| *point = to(*point));
+        let footprint = |held: &mut Footprint| match held {
+            Footprint::Point(point) => *point = to(*point),
+            Footprint::Line(points) | Footprint::Area(points) => all(points),
+        };
+        for mark in moved.marks().values_mut() {
+            match mark {
+                Mark::Street(street) => street
+                    .line
+                    .iter_mut()
+                    .for_each(|vertex| vertex.point = to(vertex.point)),
+                Mark::Use(held) => held.anchor = to(held.anchor),
+                Mark::Place(place) => footprint(&mut place.footprint),
+                Mark::Outside(outside) => footprint(&mut outside.footprint),
+                Mark::Barrier(barrier) => all(&mut barrier.line),
+                Mark::Crossing(crossing) => crossing.at = to(crossing.at),
+                other => panic!("no test moves {other:?}"),
+            }
+        }
+        moved
+    }
+
     pub fn worked(&self) -> Worked {
         let fabric = Fabric::of(&self.document, FIRST, &mut LandCache::default());
         let painted = painted_faces(&self.document, FIRST, &fabric, &mut LotCache::default());

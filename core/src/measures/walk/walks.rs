@@ -14,7 +14,7 @@ use crate::measures::walk_network::WalkNetwork;
 use crate::network::cost_pieces::CostPieces;
 use crate::network::graph::NetworkFault;
 use crate::network::weight_curve::WeightCurve;
-use crate::network::{CostField, Direction, Network, Reach, Source, Stretch};
+use crate::network::{CostField, Direction, Location, Network, Reach, Source, Stretch};
 use crate::plan::{AlternativeId, Document};
 
 /// How the walk to one destination is found.
@@ -230,7 +230,7 @@ impl Walks {
     }
 
     /// Along every front, which of the five daily needs are within `seconds`: parts in order of link and position,
-    /// each as long as nothing changes.
+    /// each as long as nothing changes. Lots at the head of a dead end are a part without length.
     #[must_use]
     pub fn needs_reached(&self, seconds: u32) -> Vec<NeedsReached> {
         let reaches = Destination::NEEDS.map(|need| self.reach(need, seconds));
@@ -272,6 +272,18 @@ impl Walks {
                 }
             }
         }
+        for place in stretches.into_iter().filter(|stretch| stretch.length_um() == 0) {
+            let at = Location {
+                link: place.link,
+                along_um: place.from_um,
+            };
+            parts.push(NeedsReached {
+                stretch: place,
+                needs: reaches.each_ref().map(|reach| reach.contains(at)),
+            });
+        }
+        parts.sort_by_key(|part| part.stretch);
+        parts.dedup();
         parts
     }
 
@@ -369,11 +381,20 @@ impl Search {
     fn reach(&self, network: &WalkNetwork, limit: u64) -> Reach {
         let held: &Network = network.network();
         let to = Reach::within(held, &self.to, limit);
-        if network.is_sloping() {
+        let both = if network.is_sloping() {
             Reach::intersection(&[&to, &Reach::within(held, &self.from, limit)])
         } else {
             to
+        };
+        if both.pieces().iter().all(|piece| network.is_street(piece.link)) {
+            return both;
         }
+        let streets = both
+            .pieces()
+            .iter()
+            .copied()
+            .filter(|piece| network.is_street(piece.link));
+        Reach::of_stretches(&streets.collect::<Vec<_>>())
     }
 }
 
