@@ -42,19 +42,28 @@ pub(super) fn footprint(
     };
     let along = inward.left().times(-1.0);
     let corners: Vec<Spot> = outline.iter().map(|point| Spot::of(*point)).collect();
-    // The room at half the usual building's depth; lots that taper give less.
+    // The room at the building's front, middle and rear: lots that taper give less.
+    let room = |depth: f64| {
+        let rooms = [0.05, 0.5, 0.95].map(|share| {
+            let place = front.plus(inward.times(setback + depth * share));
+            room_at(&corners, place, along)
+        });
+        let (left, right) = rooms
+            .into_iter()
+            .fold((f64::NEG_INFINITY, f64::INFINITY), |held, (left, right)| {
+                (held.0.max(left), held.1.min(right))
+            });
+        (left + yard, right - yard)
+    };
     let mut depth = (area.sqrt() * 1.1).max(1.0);
     for _ in 0..2 {
-        let (left, right) = room_at(&corners, front.plus(inward.times(setback + depth / 2.0)), along);
-        let width = (right - left - 2.0 * yard).max(0.0);
-        if width <= 0.0 {
+        let (left, right) = room(depth);
+        if right <= left {
             return Vec::new();
         }
-        depth = area / width;
+        depth = area / (right - left);
     }
-    let place = front.plus(inward.times(setback + depth / 2.0));
-    let (left, right) = room_at(&corners, place, along);
-    let (left, right) = (left + yard, right - yard);
+    let (left, right) = room(depth);
     let behind = room_behind(&corners, front, inward) - setback;
     let depth = depth.min(behind);
     if right - left <= 0.0 || depth <= 0.0 || (right - left) * depth < area / 2.0 {

@@ -314,15 +314,9 @@ impl<'a> Laying<'a> {
                     .is_some_and(|line| line.distance_to(end) <= OPPOSITE_MM)
         });
         if is_shared && room >= 2.0 * LEAST_LOT_SHARE * asked {
-            if room <= 2.0 * MOST_DEEPENING * asked {
-                room / 2.0
-            } else {
-                asked
-            }
-        } else if room <= MOST_DEEPENING * asked {
-            room
+            deepened(room / 2.0, asked)
         } else {
-            asked
+            deepened(room, asked)
         }
     }
 
@@ -432,6 +426,17 @@ fn planned_row(room: f64, wanted: &mut [Wanted]) -> (Vec<LotType>, bool) {
     let narrowest = row.iter().map(|lot_type| f64::from(lot_type.width_mm));
     let is_full = left < narrowest.fold(f64::INFINITY, f64::min);
     (row, is_full)
+}
+
+/// The depth of a lot that may be `room` deep: all of the room up to the most by which lots are deepened; with still more
+/// room less and less of it, so that no rear steps back all at once.
+fn deepened(room: f64, asked: f64) -> f64 {
+    let most = MOST_DEEPENING * asked;
+    if room <= most {
+        room
+    } else {
+        (2.0 * most - room).max(asked)
+    }
 }
 
 /// A share in millionths, at most a hundred.
