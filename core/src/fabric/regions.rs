@@ -17,27 +17,54 @@ use crate::plan::PlanPoint;
 /// A closed ring, not closed by repetition.
 pub type Ring = Vec<PlanPoint>;
 
-/// What is left of some rings (shells counterclockwise, holes clockwise) after `taken`, in rings of the same kind.
+/// How some rings and others are put together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Combined {
+    /// What is left of the first without the others.
+    Without,
+    /// What lies in both.
+    Within,
+}
+
+/// Pieces of land, each a shell and its holes, of some rings (shells counterclockwise, holes clockwise) and others.
 ///
-/// Rings of `taken` may wind either way and overlap. Cost: one boolean operation.
+/// The others may wind either way and overlap. Cost: one boolean operation.
 #[must_use]
-pub fn minus(rings: &[Ring], taken: &[Ring]) -> Vec<Ring> {
+pub fn combined<'a>(rings: impl IntoIterator<Item = &'a Ring>, how: Combined, others: &[Ring]) -> Vec<Vec<Ring>> {
     let points =
         |ring: &Ring| -> Vec<IntPoint> { ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect() };
     let mut overlay = Overlay::new(64);
     for ring in rings {
         overlay.add_contour(&points(ring), ShapeType::Subject);
     }
-    for ring in taken {
+    for ring in others {
         let mut clip = points(ring);
         if twice_area_mm2(ring) < 0 {
             clip.reverse();
         }
         overlay.add_contour(&clip, ShapeType::Clip);
     }
-    let shapes = overlay.overlay(OverlayRule::Difference, FillRule::NonZero);
+    let rule = match how {
+        Combined::Without => OverlayRule::Difference,
+        Combined::Within => OverlayRule::Intersect,
+    };
+    let shapes = overlay.overlay(rule, FillRule::NonZero);
     let back = |ring: Vec<IntPoint>| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect();
-    shapes.into_iter().flatten().map(back).collect()
+    shapes
+        .into_iter()
+        .map(|shape| shape.into_iter().map(back).collect())
+        .collect()
+}
+
+/// What is left of some rings (shells counterclockwise, holes clockwise) after `taken`, in rings of the same kind.
+///
+/// Rings of `taken` may wind either way and overlap. Cost: one boolean operation.
+#[must_use]
+pub fn minus(rings: &[Ring], taken: &[Ring]) -> Vec<Ring> {
+    combined(rings, Combined::Without, taken)
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// Twice the signed area of a ring in square millimeters: positive where it winds counterclockwise.

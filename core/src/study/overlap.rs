@@ -7,6 +7,7 @@ use i_overlay::core::overlay::Overlay;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
 
+use crate::fabric::regions::twice_area_mm2;
 use crate::plan::PlanPoint;
 
 /// A face as rings: the outer ring counterclockwise, each hole clockwise, none closed by repetition.
@@ -74,15 +75,6 @@ impl Bounds {
             && self.low.y_mm < other.high.y_mm
             && other.low.y_mm < self.high.y_mm
     }
-}
-
-/// Twice the signed area of one ring, in square millimeters: positive when counterclockwise.
-#[must_use]
-pub fn twice_area_mm2(ring: &[PlanPoint]) -> i128 {
-    let Some(origin) = ring.first() else { return 0 };
-    ring.windows(2)
-        .map(|pair| i128::from(origin.cross(pair[0], pair[1])))
-        .sum()
 }
 
 /// Twice the area two faces share, in square millimeters.

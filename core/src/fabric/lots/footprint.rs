@@ -1,8 +1,8 @@
 //! The building on a lot: a rectangle inside its setbacks, as large as the type's coverage asks.
 
 use super::LotType;
-use super::region::twice_area_mm2;
 use super::spot::Spot;
+use crate::fabric::regions::twice_area_mm2;
 use crate::plan::PlanPoint;
 
 /// Lots narrower than this carry attached buildings, which reach both side lines. Common practice, no source.

@@ -2,11 +2,12 @@
 
 use super::footprint::footprint;
 use super::front_line::{FrontLine, Widths};
-use super::region::{Pieces, Region, outline_meets_ring, twice_area_mm2, twice_area_of_pieces};
+use super::region::{Pieces, Region, outline_meets_ring, twice_area_of_pieces};
 use super::spot::Spot;
 use super::{
     Front, LEAST_LOT_SHARE, LaidLots, LandShare, Lot, LotKey, LotType, MOST_DEEPENING, MOST_WIDENING, WIDTH_TOLERANCE,
 };
+use crate::fabric::regions::twice_area_mm2;
 use crate::plan::PlanPoint;
 
 /// How far inside the land's edge a front is probed, in millimeters: beyond rounding, within any lot.

@@ -28,7 +28,7 @@ use super::land::Land;
 use crate::plan::{BuildingTypeId, PlanPoint};
 
 pub use key::{Facing, lot_type};
-pub use region::{Pieces, twice_area_mm2, twice_area_of_pieces};
+pub use region::{Pieces, twice_area_of_pieces};
 
 /// The least share of a typical lot's land that is still a whole lot: three quarters, common practice, no source. More
 /// leaves corners empty that are built on in every town; less counts slivers as homes.

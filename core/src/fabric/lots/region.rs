@@ -1,11 +1,7 @@
 //! Land not yet taken while lots are laid on a face.
 
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::overlay::{Overlay, ShapeType};
-use i_overlay::core::overlay_rule::OverlayRule;
-use i_overlay::i_float::int::point::IntPoint;
-
 use super::spot::{Spot, crossing};
+use crate::fabric::regions::{Combined, combined, twice_area_mm2};
 use crate::plan::PlanPoint;
 
 /// Pieces of land, each an outer ring and its holes.
@@ -69,16 +65,16 @@ impl Region {
 
     /// What is left without these rings.
     pub fn without(&self, rings: &[Vec<PlanPoint>]) -> Self {
-        Self::of(boolean(&self.pieces, rings, OverlayRule::Difference))
+        Self::of(combined(self.pieces.iter().flatten(), Combined::Without, rings))
     }
 
     /// The part of this land inside a ring, less some others.
     pub fn part_in(&self, ring: &[PlanPoint], less: &[Vec<PlanPoint>]) -> Pieces {
-        let inside = boolean(&self.pieces, &[ring.to_vec()], OverlayRule::Intersect);
+        let inside = combined(self.pieces.iter().flatten(), Combined::Within, &[ring.to_vec()]);
         if less.is_empty() {
             inside
         } else {
-            boolean(&inside, less, OverlayRule::Difference)
+            combined(inside.iter().flatten(), Combined::Without, less)
         }
     }
 }
@@ -120,48 +116,6 @@ fn is_inside(place: Spot, edges: impl Iterator<Item = (Spot, Spot)>) -> bool {
         }
     }
     is_inside
-}
-
-/// Integer boolean operation of pieces with rings of either direction.
-fn boolean(pieces: &Pieces, rings: &[Vec<PlanPoint>], rule: OverlayRule) -> Pieces {
-    let points = |ring: &[PlanPoint]| -> Vec<IntPoint> {
-        ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect()
-    };
-    let mut overlay = Overlay::new(64);
-    for ring in pieces.iter().flatten() {
-        overlay.add_contour(&points(ring), ShapeType::Subject);
-    }
-    for ring in rings {
-        let mut ring = ring.clone();
-        if twice_area_mm2(&ring) < 0 {
-            ring.reverse();
-        }
-        overlay.add_contour(&points(&ring), ShapeType::Clip);
-    }
-    let shapes = overlay.overlay(rule, FillRule::NonZero);
-    let back = |ring: Vec<IntPoint>| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect();
-    shapes
-        .into_iter()
-        .map(|shape| shape.into_iter().map(back).collect())
-        .collect()
-}
-
-/// Twice the area of a ring in square millimeters, positive counterclockwise.
-#[must_use]
-pub fn twice_area_mm2(ring: &[PlanPoint]) -> i128 {
-    let Some(first) = ring.first() else { return 0 };
-    let from_first = |point: PlanPoint| {
-        (
-            i128::from(point.x_mm) - i128::from(first.x_mm),
-            i128::from(point.y_mm) - i128::from(first.y_mm),
-        )
-    };
-    ring.windows(2)
-        .map(|pair| {
-            let ((ax, ay), (bx, by)) = (from_first(pair[0]), from_first(pair[1]));
-            ax * by - ay * bx
-        })
-        .sum()
 }
 
 /// Twice the area of pieces in square millimeters, holes taken off.

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::*;
 use crate::fabric::land::Land;
+use crate::fabric::regions::twice_area_mm2;
 
 const M: i32 = 1_000;
 
