@@ -11,9 +11,11 @@ use hobnail_core::factors::Factors;
 use hobnail_core::figures::axis::Entry;
 use hobnail_core::figures::unit::System;
 use hobnail_core::figures::{Evaluation, NodeIndex};
+use hobnail_core::measures::streets::{BlockCount, StreetInputs};
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::measures::walk::{KNOTS_S, WalkInput, settings};
 use hobnail_core::measures::{self, BuildingTypeInput, MeasureInputs};
+use hobnail_core::plan::PlanPoint;
 
 const TYPES: usize = 12;
 
@@ -50,6 +52,17 @@ fn neighborhood(faces: usize) -> MeasureInputs {
             homes_within: vec![Ok(homes); Destination::ALL.len()],
             base_speed_m_per_s: 1.34,
             settings: settings::ALL.iter().map(|setting| setting.default).collect(),
+        },
+        streets: StreetInputs {
+            blocks: (0..faces)
+                .map(|_| BlockCount {
+                    at: PlanPoint::default(),
+                    perimeter_m: some(900),
+                    longest_side_m: some(300),
+                    is_east_west: true,
+                })
+                .collect(),
+            ..StreetInputs::default()
         },
     }
 }

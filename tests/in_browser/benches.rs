@@ -14,6 +14,9 @@ use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 #[path = "../../core/benches/noding.rs"]
 mod noding;
 
+#[path = "../../core/benches/streets.rs"]
+mod streets;
+
 #[path = "../../core/benches/study.rs"]
 mod study;
 
@@ -28,6 +31,11 @@ wasm_bindgen_test_configure!(run_in_dedicated_worker);
 #[wasm_bindgen_test]
 fn noding() {
     noding::main().expect("a bench without arguments writes no files");
+}
+
+#[wasm_bindgen_test]
+fn streets() {
+    streets::main();
 }
 
 #[wasm_bindgen_test]

@@ -11,6 +11,7 @@ mod generate;
 mod network;
 mod plan;
 mod random;
+mod streets;
 mod study;
 
 /// How many cases a property is tried on: `usual`, times the number in `HOBNAIL_CASES` for a long run.

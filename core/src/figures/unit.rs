@@ -262,6 +262,10 @@ const MILE_M: f64 = 1_609.344;
 
 /// A plain number with no reading of its own: an index, a ratio.
 pub const NUMBER: Unit = Unit::measured("1", Dimension::NONE, ("", 1.0), ("", 1.0));
+/// Things counted that need no word of their own.
+pub const COUNT: Unit = Unit { finest: 1.0, ..NUMBER };
+/// Intersections, a plain number.
+pub const INTERSECTIONS: Unit = Unit::counted("intersection", Dimension::NONE, "intersections");
 /// A part of a whole, shown in percent.
 pub const SHARE: Unit = Unit {
     code: "share",
@@ -328,6 +332,15 @@ pub const HOMES_PER_LAND: Unit = Unit::measured(
     ("homes/ha", 1.0 / HECTARE_M2),
     ("homes/acre", 1.0 / ACRE_M2),
 );
+/// Density of intersections on land.
+pub const INTERSECTIONS_PER_LAND: Unit = Unit::measured(
+    "intersection/m2",
+    Dimension::NONE.over(AREA_DIMENSION),
+    ("intersections/km2", 1e-6),
+    ("intersections/mi2", 1.0 / (MILE_M * MILE_M)),
+);
+/// Length for each home.
+pub const LENGTH_PER_HOME: Unit = Unit::measured("m/home", METER.over(HOME), ("m/home", 1.0), ("ft/home", FOOT_M));
 /// Lengths of streets and blocks.
 pub const LENGTH: Unit = Unit::measured("m", METER, ("m", 1.0), ("ft", FOOT_M));
 /// Long ways.
@@ -347,7 +360,11 @@ pub const SPEED: Unit = Unit::measured(
 );
 
 /// Every unit above, for the tests that read them back.
-pub const ALL: [Unit; 20] = [
+pub const ALL: [Unit; 24] = [
+    COUNT,
+    INTERSECTIONS,
+    INTERSECTIONS_PER_LAND,
+    LENGTH_PER_HOME,
     NUMBER,
     SHARE,
     HOMES,
@@ -372,7 +389,7 @@ pub const ALL: [Unit; 20] = [
 
 /// Names a unit may be written with, its dimension and its coherent units.
 const WRITTEN: &[(&[&str], Dimension, f64)] = &[
-    (&["1", "share"], Dimension::NONE, 1.0),
+    (&["1", "share", "intersection", "intersections"], Dimension::NONE, 1.0),
     (&["%"], Dimension::NONE, 0.01),
     (&["mm"], METER, 0.001),
     (&["m"], METER, 1.0),

@@ -3,9 +3,10 @@
 use crate::fabric::Fabric;
 use crate::figures::axis::Entry;
 use crate::measures::frontage::PaintedFace;
+use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
-use crate::plan::{BuildingType, Document, FloorUse};
+use crate::plan::{AlternativeId, BuildingType, Document, FloorUse};
 
 /// The floor uses in the order of [`mix::USES`].
 const FLOOR_USES: [FloorUse; mix::USES.len()] = [
@@ -18,7 +19,13 @@ const FLOOR_USES: [FloorUse; mix::USES.len()] = [
 
 /// Counts a fabric and the walks in it.
 #[must_use]
-pub fn count(document: &Document, fabric: &Fabric, painted: &[PaintedFace], walks: &Walks) -> MeasureInputs {
+pub fn count(
+    document: &Document,
+    alternative: AlternativeId,
+    fabric: &Fabric,
+    painted: &[PaintedFace],
+    walks: &Walks,
+) -> MeasureInputs {
     let types: Vec<_> = document.building_types.iter().collect();
     let place_of = |id| types.iter().position(|(held, _)| **held == id);
     let mut lots = vec![vec![0.0; painted.len()]; types.len()];
@@ -37,6 +44,7 @@ pub fn count(document: &Document, fabric: &Fabric, painted: &[PaintedFace], walk
             .collect(),
         lots,
         walk: walks.input(document),
+        streets: StreetInputs::of(document, alternative, fabric, painted),
     }
 }
 

@@ -15,6 +15,10 @@ pub mod mix;
 
 pub mod walk;
 
+pub mod streets;
+
+pub mod sun;
+
 pub mod count;
 
 use crate::factors::Factors;
@@ -34,6 +38,8 @@ pub struct MeasureInputs {
     pub lots: Vec<Vec<f64>>,
     /// Who can walk where.
     pub walk: walk::WalkInput,
+    /// Streets and blocks.
+    pub streets: streets::StreetInputs,
 }
 
 /// One building type.
@@ -54,6 +60,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     homes::declare(graph);
     walk::declare(graph);
     mix::declare(graph);
+    streets::declare(graph);
 }
 
 /// The graph of every figure of this module.
@@ -106,6 +113,7 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     inputs.set_chosen("mix.floor_per_lot", numbers(&floor_per_lot(0)));
     inputs.set_chosen("jobs.floor_per_lot", numbers(&floor_per_lot(mix::FIRST_WORKPLACE)));
     walk::set_inputs(&mut inputs, &measured.walk);
+    measured.streets.set(&mut inputs);
 
     let mut missing = Vec::new();
     for (leaf, ids) in FACTOR_LEAVES {

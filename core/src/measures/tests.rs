@@ -35,6 +35,7 @@ pub(crate) fn village() -> MeasureInputs {
             vec![0.0, 0.0, 13.0, 0.0],
         ],
         walk: village_walk(),
+        streets: super::streets::tests::village(),
     }
 }
 
@@ -237,8 +238,14 @@ fn the_number_shown_is_the_basiss_number_rounded() {
                 let unit = evaluation.graph().node(index).unit;
                 let value = evaluation.cell(index, cell);
                 let shown = display::shown(&value, &evaluation.range(index, cell), &unit, system);
+                let (Some(value), Some(step)) = (value.number(), shown.step) else {
+                    assert!(
+                        matches!(value, Cell::Unknown(reason) if !reason.is_empty()),
+                        "no number and no reason"
+                    );
+                    continue;
+                };
                 let read = read_middle(&shown.short);
-                let (value, step) = (value.number().unwrap(), shown.step.unwrap());
                 assert!(
                     (read - value).abs() <= step * 0.5 * (1.0 + 1e-9),
                     "{} shown as {}",

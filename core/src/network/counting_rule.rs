@@ -55,6 +55,16 @@ pub enum NodeRule {
     Through,
 }
 
+/// The land a rule divides its intersections by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DensityLand {
+    /// The whole site.
+    WholeSite,
+    /// The site without water and other land that can not be built upon, without parks of more than half an acre and
+    /// without school grounds; rights-of-way stay in.
+    LessWaterAndLargeParks,
+}
+
 /// A published way of counting nodes and links.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CountingRule {
@@ -78,6 +88,8 @@ pub struct CountingRule {
     pub counts_sharp_bends: bool,
     /// Existing streets outside count as links, and their crossings as nodes.
     pub counts_outside: bool,
+    /// The land its intersections are divided by.
+    pub density_land: DensityLand,
     /// The lowest link-node ratio the rule's own text asks for.
     pub least_ratio: Option<f64>,
 }
@@ -95,6 +107,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
         counts_paths: false,
         counts_sharp_bends: false,
         counts_outside: false,
+        density_land: DensityLand::WholeSite,
         least_ratio: Some(1.4),
     },
     CountingRule {
@@ -108,6 +121,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
         counts_paths: false,
         counts_sharp_bends: false,
         counts_outside: false,
+        density_land: DensityLand::WholeSite,
         least_ratio: None,
     },
     CountingRule {
@@ -121,6 +135,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
         counts_paths: false,
         counts_sharp_bends: false,
         counts_outside: false,
+        density_land: DensityLand::WholeSite,
         least_ratio: Some(1.2),
     },
     CountingRule {
@@ -134,6 +149,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
         counts_paths: false,
         counts_sharp_bends: true,
         counts_outside: false,
+        density_land: DensityLand::WholeSite,
         least_ratio: None,
     },
     CountingRule {
@@ -147,6 +163,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
         counts_paths: false,
         counts_sharp_bends: false,
         counts_outside: false,
+        density_land: DensityLand::WholeSite,
         least_ratio: Some(1.2),
     },
     CountingRule {
@@ -160,6 +177,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
         counts_paths: true,
         counts_sharp_bends: false,
         counts_outside: false,
+        density_land: DensityLand::LessWaterAndLargeParks,
         least_ratio: None,
     },
 ];
@@ -170,17 +188,94 @@ pub fn counting_rule(id: &str) -> Option<&'static CountingRule> {
     COUNTING_RULES.iter().find(|rule| rule.id == id)
 }
 
+/// Links with what ends at every node, ready to be counted by any rule.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct CountedNetwork {
+    /// The links.
+    links: Vec<CountedLink>,
+    /// Whether a street bends sharply at each node.
+    is_sharp_bend: Vec<bool>,
+    /// Ends at node `n`, each as twice its link and 0 or 1, are those from `first_at[n]` to before `first_at[n + 1]`.
+    first_at: Vec<u32>,
+    at: Vec<u32>,
+}
+
+impl CountedNetwork {
+    /// The network of these links; `sharp_bends` are the nodes where a street bends sharply. Cost: linear in the links
+    /// and in the largest number of a node.
+    #[must_use]
+    pub fn of(links: Vec<CountedLink>, sharp_bends: &[u32]) -> Self {
+        let nodes = || links.iter().flat_map(|link| link.ends).filter_map(LinkEnd::node);
+        let node_count = nodes().max().map_or(0, |node| node as usize + 1);
+        let mut first_at = vec![0; node_count + 1];
+        for node in nodes() {
+            first_at[node as usize + 1] += 1;
+        }
+        for node in 0..node_count {
+            first_at[node + 1] += first_at[node];
+        }
+        let mut cursors = first_at.clone();
+        let mut at = vec![0; first_at[node_count] as usize];
+        for (link, held) in (0..).zip(&links) {
+            for (end, node) in (0..).zip(held.ends) {
+                if let Some(node) = node.node() {
+                    let cursor: &mut u32 = &mut cursors[node as usize];
+                    at[*cursor as usize] = link * 2 + end;
+                    *cursor += 1;
+                }
+            }
+        }
+        let mut is_sharp_bend = vec![false; node_count];
+        for node in sharp_bends {
+            if let Some(held) = is_sharp_bend.get_mut(*node as usize) {
+                *held = true;
+            }
+        }
+        Self {
+            links,
+            is_sharp_bend,
+            first_at,
+            at,
+        }
+    }
+
+    /// The links.
+    #[must_use]
+    pub fn links(&self) -> &[CountedLink] {
+        &self.links
+    }
+
+    /// How many nodes are numbered, whether anything ends at them or not.
+    pub(super) fn node_count(&self) -> usize {
+        self.is_sharp_bend.len()
+    }
+
+    /// The links that end at a node, each with which of its ends does; a loop is there twice.
+    fn ends_at(&self, node: usize) -> impl Iterator<Item = (usize, usize)> + '_ {
+        let range = self.first_at[node] as usize..self.first_at[node + 1] as usize;
+        self.at[range].iter().map(|end| (*end as usize / 2, *end as usize % 2))
+    }
+}
+
+impl LinkEnd {
+    /// The node, where it is at one.
+    #[must_use]
+    pub const fn node(self) -> Option<u32> {
+        if let Self::At(node) = self { Some(node) } else { None }
+    }
+}
+
 /// What a rule counts on one network.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Counted {
     /// Nodes counted, ascending.
     pub nodes: Vec<u32>,
+    /// How many links meet at each of them.
+    pub legs: Vec<u32>,
     /// Dead-end heads among them, ascending.
     pub heads: Vec<u32>,
     /// Halves of links counted: a link between two nodes is two, whatever nodes that do not count lie on its way.
     pub link_halves: u64,
-    /// The connected parts that hold a counted node, in order of their lowest nodes.
-    pub parts: Vec<CountedPart>,
 }
 
 /// One connected part of what a rule counts.
@@ -208,10 +303,97 @@ impl Counted {
     }
 }
 
-/// Counts nodes and links by a rule. `sharp_bends` are the nodes, ascending, where a street bends sharply.
-/// O(n + m log m).
+/// Counts nodes and links by a rule. Cost: linear.
 #[must_use]
-pub fn count(rule: &CountingRule, links: &[CountedLink], sharp_bends: &[u32]) -> Counted {
+pub fn count(rule: &CountingRule, network: &CountedNetwork) -> Counted {
+    let is_leg = legs_of(rule, network);
+    let mut counted = Counted::default();
+    let mut is_counted = vec![false; network.node_count()];
+    let mut halves = 0_i64;
+    for (node, is_counted) in is_counted.iter_mut().enumerate() {
+        let mut legs = network.ends_at(node).filter(|(link, _)| is_leg[*link]);
+        let Some((first, _)) = legs.next() else { continue };
+        let street = network.links[first].street;
+        let (mut count, mut roads_meet) = (1, false);
+        for (link, _) in legs {
+            count += 1;
+            roads_meet |= network.links[link].street != street;
+        }
+        let is_head = count == 1;
+        let is_bend = rule.counts_sharp_bends && count == 2 && network.is_sharp_bend[node];
+        *is_counted = match rule.nodes {
+            NodeRule::ThreeLegsOrHead => count >= 3 || is_head || is_bend,
+            NodeRule::RoadsMeetOrHead => count >= 3 || roads_meet || is_head || is_bend,
+            NodeRule::Through => count >= 3,
+        };
+        if *is_counted {
+            counted.nodes.push(node as u32);
+            counted.legs.push(count);
+            // Legs joined at nodes that do not count are one run, and a run between two counted nodes has two ends there
+            // however many pieces it has.
+            halves += i64::from(count);
+            if is_head {
+                counted.heads.push(node as u32);
+            }
+        }
+    }
+    halves += loose_runs(rule, network, &is_leg, &is_counted)
+        .map(|(_, more)| more)
+        .sum::<i64>();
+    counted.link_halves = halves.max(0) as u64;
+    counted
+}
+
+/// The connected parts that hold a counted node, in order of their lowest nodes. Cost: almost linear.
+#[must_use]
+pub fn counted_parts(rule: &CountingRule, network: &CountedNetwork, counted: &Counted) -> Vec<CountedPart> {
+    let is_leg = legs_of(rule, network);
+    // Each node points at a lower one of its part; the lowest points at itself.
+    let mut toward: Vec<u32> = (0..network.node_count() as u32).collect();
+    fn lowest(toward: &mut [u32], mut node: u32) -> u32 {
+        while toward[node as usize] != node {
+            toward[node as usize] = toward[toward[node as usize] as usize];
+            node = toward[node as usize];
+        }
+        node
+    }
+    for (link, _) in network.links.iter().zip(&is_leg).filter(|(_, is_leg)| **is_leg) {
+        if let [LinkEnd::At(a), LinkEnd::At(b)] = link.ends {
+            let (a, b) = (lowest(&mut toward, a), lowest(&mut toward, b));
+            toward[a.max(b) as usize] = a.min(b);
+        }
+    }
+    let mut is_counted = vec![false; network.node_count()];
+    let mut place_of: Vec<Option<usize>> = vec![None; network.node_count()];
+    let mut parts: Vec<(CountedPart, i64)> = Vec::new();
+    for (node, legs) in counted.nodes.iter().zip(&counted.legs) {
+        is_counted[*node as usize] = true;
+        let place = *place_of[lowest(&mut toward, *node) as usize].get_or_insert_with(|| {
+            let part = CountedPart {
+                lowest_node: *node,
+                nodes: 0,
+                link_halves: 0,
+            };
+            parts.push((part, 0));
+            parts.len() - 1
+        });
+        parts[place].0.nodes += 1;
+        parts[place].1 += i64::from(*legs);
+    }
+    for (node, more) in loose_runs(rule, network, &is_leg, &is_counted) {
+        if let Some(place) = place_of[lowest(&mut toward, node as u32) as usize] {
+            parts[place].1 += more;
+        }
+    }
+    let halves = |(part, halves): (CountedPart, i64)| CountedPart {
+        link_halves: halves.max(0) as u64,
+        ..part
+    };
+    parts.into_iter().map(halves).collect()
+}
+
+/// Which links count as legs by a rule.
+fn legs_of(rule: &CountingRule, network: &CountedNetwork) -> Vec<bool> {
     let is_leg = |link: &CountedLink| {
         let counts = match link.kind {
             CountedKind::Street => true,
@@ -221,148 +403,51 @@ pub fn count(rule: &CountingRule, links: &[CountedLink], sharp_bends: &[u32]) ->
         };
         counts && (rule.stub_halves > 0 || !link.ends.contains(&LinkEnd::Stub))
     };
-    let mut legs: Vec<CountedLink> = links.iter().copied().filter(is_leg).collect();
+    let mut is_leg: Vec<bool> = network.links.iter().map(is_leg).collect();
     if rule.nodes == NodeRule::Through {
-        let mut kept = through_links(&legs).into_iter();
-        legs.retain(|_| kept.next().unwrap_or(false));
+        through_links(network, &mut is_leg);
     }
-    let ends = ends_of(&legs);
-    let mut counted = Counted::default();
-    // Legs joined at nodes that do not count are one run, and a run is one link however many pieces it has.
-    let mut runs = Groups::of(legs.len());
-    let mut parts = Groups::of(legs.len());
-    let mut counted_ends = vec![0_u32; legs.len()];
-    for at_node in ends.chunk_by(|a, b| a.node == b.node) {
-        let first = at_node[0];
-        let roads_meet = at_node.iter().any(|end| end.street != first.street);
-        let is_bend = rule.counts_sharp_bends && at_node.len() == 2 && sharp_bends.binary_search(&first.node).is_ok();
-        let is_head = at_node.len() == 1;
-        let counts = match rule.nodes {
-            NodeRule::ThreeLegsOrHead => at_node.len() >= 3 || is_head || is_bend,
-            NodeRule::RoadsMeetOrHead => at_node.len() >= 3 || roads_meet || is_head || is_bend,
-            NodeRule::Through => at_node.len() >= 3,
-        };
-        for end in at_node {
-            parts.join(first.leg, end.leg);
-            if counts {
-                counted_ends[end.leg] += 1;
-            } else {
-                runs.join(first.leg, end.leg);
-            }
-        }
-        if counts {
-            counted.nodes.push(first.node);
-        }
-        if counts && is_head {
-            counted.heads.push(first.node);
-        }
-    }
-    let halves = run_halves(rule, &legs, &mut runs, &counted_ends);
-    counted.link_halves = halves.iter().sum();
-    counted.parts = parts_of(&counted.nodes, &ends, &mut parts, &halves);
-    counted
+    is_leg
 }
 
-/// Halves of a link that each run counts, at the place of the run's lowest leg.
-fn run_halves(rule: &CountingRule, legs: &[CountedLink], runs: &mut Groups, counted_ends: &[u32]) -> Vec<u64> {
-    let mut at_nodes = vec![0; legs.len()];
-    let mut leaves = vec![false; legs.len()];
-    let mut is_stub = vec![false; legs.len()];
-    for (leg, link) in legs.iter().enumerate() {
-        let run = runs.lowest(leg);
-        at_nodes[run] += counted_ends[leg];
-        leaves[run] |= link.ends.contains(&LinkEnd::Leaves);
-        is_stub[run] |= link.ends.contains(&LinkEnd::Stub);
-    }
-    let halves = |run: usize| match at_nodes[run] {
-        // Nothing but other nodes that do not count: a ring, or a street that crosses the site without meeting another.
-        0 => 0,
-        1 if is_stub[run] => u64::from(rule.stub_halves),
-        1 if leaves[run] => u64::from(rule.counts_outer) * 2,
-        1 => 0,
-        _ => 2,
-    };
-    (0..legs.len()).map(halves).collect()
+/// For every run from a counted node to an end that is none: the node, and what the run counts beyond the half it has at
+/// that node. A run between two such ends counts nothing.
+fn loose_runs<'a>(
+    rule: &'a CountingRule,
+    network: &'a CountedNetwork,
+    is_leg: &'a [bool],
+    is_counted: &'a [bool],
+) -> impl Iterator<Item = (usize, i64)> + 'a {
+    let legs = network.links.iter().enumerate().filter(|(link, _)| is_leg[*link]);
+    legs.flat_map(|(link, held)| [(link, 0, held.ends[0]), (link, 1, held.ends[1])])
+        .filter_map(move |(link, end, kind)| {
+            let more = match kind {
+                LinkEnd::At(_) => return None,
+                LinkEnd::Leaves if rule.counts_outer => 1,
+                LinkEnd::Leaves => -1,
+                LinkEnd::Stub => i64::from(rule.stub_halves) - 1,
+            };
+            Some((counted_end(network, is_leg, is_counted, link, 1 - end)?, more))
+        })
 }
 
-/// The connected parts with their nodes and halves of links.
-fn parts_of(nodes: &[u32], ends: &[End], parts: &mut Groups, halves: &[u64]) -> Vec<CountedPart> {
-    let mut place_of_part: Vec<Option<usize>> = vec![None; halves.len()];
-    let mut found: Vec<CountedPart> = Vec::new();
-    let mut ends = ends.iter();
-    for node in nodes {
-        // Nodes and ends are both ascending.
-        let Some(end) = ends.find(|end| end.node == *node) else {
-            continue;
-        };
-        let part = parts.lowest(end.leg);
-        let place = *place_of_part[part].get_or_insert_with(|| {
-            found.push(CountedPart {
-                lowest_node: *node,
-                nodes: 0,
-                link_halves: 0,
-            });
-            found.len() - 1
-        });
-        found[place].nodes += 1;
-    }
-    for (leg, halves) in halves.iter().enumerate() {
-        if let Some(place) = place_of_part[parts.lowest(leg)] {
-            found[place].link_halves += halves;
+/// The counted node a run comes to, walked on over one end of a link.
+fn counted_end(
+    network: &CountedNetwork,
+    is_leg: &[bool],
+    is_counted: &[bool],
+    link: usize,
+    end: usize,
+) -> Option<usize> {
+    let (mut link, mut end) = (link, end);
+    loop {
+        let node = network.links[link].ends[end].node()? as usize;
+        if is_counted[node] {
+            return Some(node);
         }
-    }
-    found
-}
-
-/// One end of a leg at a node.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-struct End {
-    node: u32,
-    street: u32,
-    leg: usize,
-}
-
-/// Every end at a node, in order of node.
-fn ends_of(legs: &[CountedLink]) -> Vec<End> {
-    let mut ends: Vec<End> = Vec::with_capacity(legs.len() * 2);
-    for (leg, link) in legs.iter().enumerate() {
-        for end in link.ends {
-            if let LinkEnd::At(node) = end {
-                ends.push(End {
-                    node,
-                    street: link.street,
-                    leg,
-                });
-            }
-        }
-    }
-    ends.sort_unstable();
-    ends
-}
-
-/// Things joined into groups; a group is named by its lowest.
-struct Groups {
-    toward: Vec<usize>,
-}
-
-impl Groups {
-    fn of(count: usize) -> Self {
-        Self {
-            toward: (0..count).collect(),
-        }
-    }
-
-    fn lowest(&mut self, mut at: usize) -> usize {
-        while self.toward[at] != at {
-            self.toward[at] = self.toward[self.toward[at]];
-            at = self.toward[at];
-        }
-        at
-    }
-
-    fn join(&mut self, a: usize, b: usize) {
-        let (a, b) = (self.lowest(a), self.lowest(b));
-        self.toward[a.max(b)] = a.min(b);
+        let here = (link, end);
+        let (next, next_end) = network.ends_at(node).find(|other| is_leg[other.0] && *other != here)?;
+        (link, end) = (next, 1 - next_end);
     }
 }
 

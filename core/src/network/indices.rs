@@ -186,6 +186,15 @@ mod tests {
         assert_eq!(connected_node_ratio(21, 9), Some(0.7));
     }
 
+    /// Check case N-A11: blocks of 480 × 240 feet, streets included, filling the plane have one intersection each, 242 per
+    /// square mile; New Urban Network, "Walkable places and streets", says about 230 of San Francisco's.
+    #[test]
+    fn n_a11_blocks_of_480_by_240_feet() {
+        let module_m2 = 480.0 * 0.3048 * (240.0 * 0.3048);
+        near(density_per_square_mile(1, module_m2), 242.0, 0.01);
+        near(density_per_square_mile(1, module_m2), 230.0, 0.06 * 230.0);
+    }
+
     #[test]
     fn an_index_without_a_divisor_is_not_defined() {
         assert_eq!(counts(0, 0).beta(), None);

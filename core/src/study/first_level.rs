@@ -8,7 +8,7 @@ use crate::plan::Document;
 use crate::plan::document::UnitSystem;
 
 /// Ids of the first-level figures, in order.
-pub const FIRST_LEVEL: [&str; 12] = [
+pub const FIRST_LEVEL: [&str; 17] = [
     "homes.count",
     "homes.by_building_type",
     "people.count",
@@ -19,6 +19,11 @@ pub const FIRST_LEVEL: [&str; 12] = [
     "walk.park_5min_homes_share",
     "jobs.count",
     "jobs.per_home",
+    "streets.ways_in_and_out",
+    "streets.most_homes_behind_one",
+    "blocks.perimeter_median",
+    "blocks.perimeter_longest",
+    "streets.length_per_home",
     "mix.floor_area",
     "mix.use_evenness",
 ];

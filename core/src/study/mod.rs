@@ -23,6 +23,7 @@ pub mod follower;
 pub mod notes;
 
 mod gesture;
+mod street_places;
 
 use std::borrow::Cow;
 use std::sync::Arc;
@@ -509,7 +510,7 @@ impl Derived {
         let painted = painted_faces(document, alternative, &fabric, lots);
         let walks = Walks::of(document, alternative, &fabric, &painted).map_err(fault)?;
         let (factors, override_faults) = factors_of(document, shipped);
-        let measured = count(document, &fabric, &painted, &walks);
+        let measured = count(document, alternative, &fabric, &painted, &walks);
         let inputs = measures::inputs(&measured, &factors)
             .map_err(|missing| fault(missing.iter().map(|id| format!("there is no factor `{id}`"))))?;
         let evaluation = Evaluation::new(graph, inputs, SEED).map_err(fault)?;
@@ -531,7 +532,7 @@ impl Derived {
         if let Err(network_faults) = self.walks.renew(document, alternative, &self.fabric, &self.painted) {
             faults.extend(network_faults.iter().map(ToString::to_string));
         }
-        let measured = count(document, &self.fabric, &self.painted, &self.walks);
+        let measured = count(document, alternative, &self.fabric, &self.painted, &self.walks);
         match measures::inputs(&measured, &factors) {
             Ok(inputs) => {
                 if let Err(input_faults) = self.evaluation.set(inputs) {

@@ -1,0 +1,140 @@
+//! The leaf values of streets and blocks.
+
+use super::ways::CountedPlace;
+use super::{NO_BOUNDARY, StreetInputs, counts_heads};
+use crate::figures::axis::Entry;
+use crate::figures::inputs::{Inputs, numbers};
+use crate::figures::leaf::Cell;
+use crate::measures::streets::site_streets::place;
+use crate::network::counting_rule::COUNTING_RULES;
+use crate::plan::PlanPoint;
+
+/// Why no home is behind a single place when there is no way in.
+pub const NO_WAY_IN: &str =
+    "no street inside the site meets a street outside, crosses the site's edge or ends at a site access";
+
+impl StreetInputs {
+    /// Sets every leaf that [`super::declare`] declares.
+    pub fn set(&self, inputs: &mut Inputs) {
+        inputs.set_entries("street_section", self.sections.clone());
+        inputs.set_counted("streets.drawn", numbers(&self.length_m.concat()), Some("streets"));
+        self.set_counts(inputs);
+        set_listed(
+            inputs,
+            ("street_part", "part"),
+            "streets.part_nodes",
+            &self.parts,
+            "street_parts",
+        );
+        inputs.set_counted("streets.part_links", numbers(&self.part_links), Some("street_parts"));
+        set_listed(
+            inputs,
+            ("dead_end", "head"),
+            "streets.dead_end_lengths",
+            &self.dead_ends,
+            "dead_ends",
+        );
+        self.set_ways(inputs);
+        inputs.set_counted("streets.frontage", numbers(&self.frontage_m), Some("frontage"));
+        self.set_blocks(inputs);
+        self.set_sun(inputs);
+    }
+
+    fn set_counts(&self, inputs: &mut Inputs) {
+        // A table over all rules even where nothing was counted.
+        let rows = || {
+            COUNTING_RULES
+                .iter()
+                .enumerate()
+                .map(|(place, rule)| (rule, self.rules.get(place)))
+        };
+        let intersections: Vec<f64> = rows()
+            .flat_map(|(_, row)| row.map_or([0; 3], |row| row.intersections).map(f64::from))
+            .collect();
+        inputs.set_counted(
+            "streets.counted_intersections",
+            numbers(&intersections),
+            Some("counted_nodes"),
+        );
+        let heads = rows().map(|(rule, row)| {
+            if counts_heads(rule) {
+                Cell::Number(row.map_or(0.0, |row| f64::from(row.heads)))
+            } else {
+                Cell::Unknown("the rule counts intersections alone".to_owned())
+            }
+        });
+        inputs.set_counted("streets.counted_heads", heads.collect(), Some("counted_nodes"));
+        let links: Vec<f64> = rows()
+            .map(|(_, row)| row.map_or(0.0, |row| row.link_halves as f64 / 2.0))
+            .collect();
+        inputs.set_counted("streets.counted_links", numbers(&links), Some("streets"));
+        let lands = rows().map(|(_, row)| {
+            let land_m2 = row.and_then(|row| row.land_m2);
+            land_m2.map_or_else(|| Cell::Unknown(NO_BOUNDARY.to_owned()), Cell::Number)
+        });
+        inputs.set_counted("streets.density_land", lands.collect(), Some("site"));
+        let least = rows().map(|(rule, _)| {
+            let asked = rule.least_ratio;
+            asked.map_or_else(
+                || Cell::Unknown("the rule asks for no least ratio".to_owned()),
+                Cell::Number,
+            )
+        });
+        inputs.set_chosen("streets.least_link_node_ratio", least.collect());
+    }
+
+    fn set_ways(&self, inputs: &mut Inputs) {
+        let ways = &self.ways;
+        set_listed(
+            inputs,
+            ("way_in", "way"),
+            "streets.leading_in",
+            &ways.ways_in,
+            "ways_in",
+        );
+        if ways.behind.is_empty() {
+            inputs.set_entries("single_place", vec![Entry::new("none", "no way in")]);
+            let unknown = vec![Cell::Unknown(NO_WAY_IN.to_owned())];
+            inputs.set_counted("streets.homes_behind", unknown, Some("single_places"));
+        } else {
+            set_listed(
+                inputs,
+                ("single_place", "place"),
+                "streets.homes_behind",
+                &ways.behind,
+                "single_places",
+            );
+        }
+        let unreached = [ways.homes_cut_off, ways.homes_on_paths, ways.homes_without_front];
+        inputs.set_counted("streets.homes_unreached", numbers(&unreached), Some("homes_unreached"));
+    }
+
+    fn set_blocks(&self, inputs: &mut Inputs) {
+        let title = |at: PlanPoint| format!("block at {}", place(at));
+        let entries = (1..).zip(&self.blocks);
+        let entries = entries.map(|(number, block)| Entry::new(format!("block_{number}"), title(block.at)));
+        inputs.set_entries("block", entries.collect());
+        let perimeters = self.blocks.iter().map(|block| Cell::Number(block.perimeter_m));
+        inputs.set_counted("blocks.perimeters", perimeters.collect(), Some("blocks"));
+        let sides = self.blocks.iter().map(|block| Cell::Number(block.longest_side_m));
+        inputs.set_counted("blocks.longest_sides", sides.collect(), Some("blocks"));
+    }
+
+    fn set_sun(&self, inputs: &mut Inputs) {
+        let blocks = self.blocks.iter().filter(|block| block.is_east_west).count();
+        inputs.set_counted("sun.east_west_streets", numbers(&[self.east_west_m]), Some("streets"));
+        inputs.set_counted("sun.east_west_blocks", numbers(&[blocks as f64]), Some("blocks"));
+        let (all, solar) = self.solar_lots;
+        inputs.set_counted("sun.lots", numbers(&[all]), Some("lots"));
+        inputs.set_counted("sun.solar_lots", numbers(&[solar]), Some("lots"));
+    }
+}
+
+/// Sets an axis of places, each with a number after `word` as its id, and what is counted at them.
+fn set_listed(inputs: &mut Inputs, (axis, word): (&str, &str), leaf: &str, places: &[CountedPlace], counted: &str) {
+    let entries = (1..).zip(places);
+    let entries = entries.map(|(number, place)| Entry::new(format!("{word}_{number}"), place.title.clone()));
+    inputs.set_entries(axis, entries.collect());
+    let cells = places.iter().map(|place| Cell::Number(place.count));
+    inputs.set_counted(leaf, cells.collect(), Some(counted));
+}

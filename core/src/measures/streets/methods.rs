@@ -1,0 +1,256 @@
+//! Methods over what is listed: how many, the largest, the one in the middle; and the planar indices of a graph.
+
+use crate::figures::expression::{Binary, Expression};
+use crate::figures::method::{Method, MethodInput, MethodStep, MethodTerm};
+use crate::figures::unit::{self, Dimension, Unit};
+
+/// How many lengths are listed.
+pub static HOW_MANY_LENGTHS: Method = Method {
+    name: "how many are listed",
+    words: "Every line of the list counts one.",
+    inputs: &[("what is listed", unit::LENGTH.dimension)],
+    gives: Dimension::NONE,
+    evaluate: how_many,
+    steps: how_many_steps,
+};
+
+/// How many counts are listed.
+pub static HOW_MANY: Method = Method {
+    name: "how many are listed",
+    words: "Every line of the list counts one.",
+    inputs: &[("what is listed", Dimension::NONE)],
+    gives: Dimension::NONE,
+    evaluate: how_many,
+    steps: how_many_steps,
+};
+
+/// The longest of the lengths listed.
+pub static LONGEST: Method = Method {
+    name: "the longest of those listed",
+    words: "The largest number of the list, the first of equal ones.",
+    inputs: &[("what is listed", unit::LENGTH.dimension)],
+    gives: unit::LENGTH.dimension,
+    evaluate: largest,
+    steps: longest_steps,
+};
+
+/// The most homes of those listed.
+pub static MOST_HOMES: Method = Method {
+    name: "the most of those listed",
+    words: "The largest number of the list, the first of equal ones.",
+    inputs: &[("what is listed", unit::HOMES.dimension)],
+    gives: unit::HOMES.dimension,
+    evaluate: largest,
+    steps: most_homes_steps,
+};
+
+/// The length in the middle of those listed.
+pub static MEDIAN_LENGTH: Method = Method {
+    name: "median of those listed",
+    words: "The number in the middle of the list when it is put in order; of an even number of them, half the sum of the \
+            2 in the middle.",
+    inputs: &[("what is listed", unit::LENGTH.dimension)],
+    gives: unit::LENGTH.dimension,
+    evaluate: median,
+    steps: median_steps,
+};
+
+/// Alpha of a planar graph: its independent cycles over the most it can have.
+pub static ALPHA: Method = Method {
+    name: "alpha index, planar",
+    words: "Independent cycles over the most that so many nodes can have where links meet at nodes only: \
+            2 × nodes − 5. From three nodes on. 0 is a tree, 1 a net that no link can be added to.",
+    inputs: &[("cycles", Dimension::NONE), ("nodes", Dimension::NONE)],
+    gives: Dimension::NONE,
+    evaluate: alpha,
+    steps: alpha_steps,
+};
+
+/// Gamma of a planar graph: its links over the most it can have.
+pub static GAMMA: Method = Method {
+    name: "gamma index, planar",
+    words: "Links over the most that so many nodes can have where links meet at nodes only: 3 × (nodes − 2). From three \
+            nodes on.",
+    inputs: &[("links", Dimension::NONE), ("nodes", Dimension::NONE)],
+    gives: Dimension::NONE,
+    evaluate: gamma,
+    steps: gamma_steps,
+};
+
+/// Why a list without lines has no largest and no middle.
+pub const NOTHING_LISTED: &str = "there is none";
+
+fn how_many(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let ([listed], [result]) = (inputs, results) else {
+        return Err("one list gives one number".to_owned());
+    };
+    *result = listed.len() as f64;
+    Ok(())
+}
+
+fn largest(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let ([listed], [result]) = (inputs, results) else {
+        return Err("one list gives one number".to_owned());
+    };
+    let place = place_of_largest(listed).ok_or(NOTHING_LISTED)?;
+    *result = listed[place];
+    Ok(())
+}
+
+fn median(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let ([listed], [result]) = (inputs, results) else {
+        return Err("one list gives one number".to_owned());
+    };
+    let (low, high) = places_in_middle(listed).ok_or(NOTHING_LISTED)?;
+    *result = (listed[low] + listed[high]) / 2.0;
+    Ok(())
+}
+
+/// The place of the largest number, the first of equals.
+pub fn place_of_largest(listed: &[f64]) -> Option<usize> {
+    (0..listed.len()).reduce(|best, place| if listed[place] > listed[best] { place } else { best })
+}
+
+/// The places of the two numbers in the middle, the same twice for an odd number of them.
+fn places_in_middle(listed: &[f64]) -> Option<(usize, usize)> {
+    let mut places: Vec<usize> = (0..listed.len()).collect();
+    places.sort_by(|a, b| listed[*a].total_cmp(&listed[*b]));
+    let middle = places.len() / 2;
+    let high = *places.get(middle)?;
+    let low = if places.len().is_multiple_of(2) {
+        places[middle - 1]
+    } else {
+        high
+    };
+    Some((low, high))
+}
+
+/// A planar index needs three nodes.
+fn nodes_of(inputs: &[&[f64]]) -> Result<(f64, f64), String> {
+    let ([of], [nodes]) = (
+        inputs.first().copied().unwrap_or_default(),
+        inputs.get(1).copied().unwrap_or_default(),
+    ) else {
+        return Err("two numbers give one".to_owned());
+    };
+    if *nodes < 3.0 {
+        return Err("there are fewer than three nodes".to_owned());
+    }
+    Ok((*of, *nodes))
+}
+
+fn alpha(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let (cycles, nodes) = nodes_of(inputs)?;
+    results.fill(cycles / (2.0 * nodes - 5.0));
+    Ok(())
+}
+
+fn gamma(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let (links, nodes) = nodes_of(inputs)?;
+    results.fill(links / (3.0 * (nodes - 2.0)));
+    Ok(())
+}
+
+fn input(input: usize, cell: usize) -> Expression<MethodTerm> {
+    Expression::Figure(MethodTerm::Input { input, cell })
+}
+
+const fn plain(value: f64) -> Expression<MethodTerm> {
+    Expression::Constant(value, unit::NUMBER)
+}
+
+fn binary(operation: Binary, left: Expression<MethodTerm>, right: Expression<MethodTerm>) -> Expression<MethodTerm> {
+    Expression::Binary(operation, Box::new(left), Box::new(right))
+}
+
+fn how_many_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    let count = inputs.first().map_or(0, |listed| listed.values.len());
+    vec![MethodStep {
+        title: "lines in the list".to_owned(),
+        unit: unit::COUNT,
+        formula: Expression::Constant(count as f64, unit::COUNT),
+    }]
+}
+
+fn longest_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    largest_steps(inputs, unit::LENGTH)
+}
+
+fn most_homes_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    largest_steps(inputs, unit::HOMES)
+}
+
+fn largest_steps(inputs: &[MethodInput], unit: Unit) -> Vec<MethodStep> {
+    let step = |listed: &MethodInput| {
+        let place = place_of_largest(&listed.values)?;
+        Some(MethodStep {
+            title: listed.labels.get(place).cloned().unwrap_or_default(),
+            unit,
+            formula: input(0, place),
+        })
+    };
+    inputs.first().and_then(step).into_iter().collect()
+}
+
+fn median_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    let step = |listed: &MethodInput| {
+        let (low, high) = places_in_middle(&listed.values)?;
+        let label = |place: usize| listed.labels.get(place).cloned().unwrap_or_default();
+        Some(if low == high {
+            MethodStep {
+                title: format!("in the middle: {}", label(low)),
+                unit: unit::LENGTH,
+                formula: input(0, low),
+            }
+        } else {
+            MethodStep {
+                title: format!("in the middle: {} and {}", label(low), label(high)),
+                unit: unit::LENGTH,
+                formula: binary(
+                    Binary::Divide,
+                    binary(Binary::Add, input(0, low), input(0, high)),
+                    plain(2.0),
+                ),
+            }
+        })
+    };
+    inputs.first().and_then(step).into_iter().collect()
+}
+
+fn alpha_steps(_inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    vec![
+        MethodStep {
+            title: "the most cycles".to_owned(),
+            unit: unit::NUMBER,
+            formula: binary(
+                Binary::Subtract,
+                binary(Binary::Multiply, plain(2.0), input(1, 0)),
+                plain(5.0),
+            ),
+        },
+        MethodStep {
+            title: "alpha".to_owned(),
+            unit: unit::NUMBER,
+            formula: binary(Binary::Divide, input(0, 0), Expression::Figure(MethodTerm::Step(0))),
+        },
+    ]
+}
+
+fn gamma_steps(_inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    vec![
+        MethodStep {
+            title: "the most links".to_owned(),
+            unit: unit::NUMBER,
+            formula: binary(
+                Binary::Multiply,
+                plain(3.0),
+                binary(Binary::Subtract, input(1, 0), plain(2.0)),
+            ),
+        },
+        MethodStep {
+            title: "gamma".to_owned(),
+            unit: unit::NUMBER,
+            formula: binary(Binary::Divide, input(0, 0), Expression::Figure(MethodTerm::Step(0))),
+        },
+    ]
+}
