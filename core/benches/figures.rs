@@ -11,6 +11,7 @@ use hobnail_core::factors::Factors;
 use hobnail_core::figures::axis::Entry;
 use hobnail_core::figures::unit::System;
 use hobnail_core::figures::{Evaluation, NodeIndex};
+use hobnail_core::measures::form::FormInputs;
 use hobnail_core::measures::streets::{BlockCount, StreetInputs};
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::measures::walk::{KNOTS_S, WalkInput, settings};
@@ -64,6 +65,7 @@ fn neighborhood(faces: usize) -> MeasureInputs {
                 .collect(),
             ..StreetInputs::default()
         },
+        form: FormInputs::without_land(TYPES),
     }
 }
 

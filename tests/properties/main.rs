@@ -8,6 +8,7 @@
 
 mod fabric;
 mod generate;
+mod land;
 mod network;
 mod plan;
 mod random;

@@ -11,7 +11,7 @@ use super::anchors::anchor_of;
 use super::arrangement::Arrangement;
 use super::constraints::Constraint;
 use super::ids::{FaceId, HalfEdgeId};
-use super::land::{Bounds, Land, land_key, land_of};
+use super::land::{Bounds, Land, add_wider_beyond, land_key, land_of};
 use super::outlines::Outliner;
 use crate::plan::PlanPoint;
 
@@ -37,6 +37,8 @@ pub struct LandCache {
 const LOOP: i32 = i32::MIN;
 /// Begins a constraint in a key.
 const CONSTRAINT: i32 = i32::MIN + 1;
+/// Begins a strip of a wider street beyond a corner in a key.
+const BEYOND: i32 = i32::MIN + 2;
 
 impl LandCache {
     /// What a face is. `half_width_mm` gives half the right-of-way along a half-edge, a multiple of a half.
@@ -80,16 +82,24 @@ fn key_of(
 ) -> Vec<i32> {
     let mut key = Vec::with_capacity(32);
     let mut points = Vec::new();
+    let mut beyond = Vec::new();
     for start in arrangement.loops(face) {
         key.push(LOOP);
         for half_edge in arrangement.around(start) {
             let point = arrangement.point(arrangement.origin(half_edge));
-            let width = (half_width_mm(half_edge) * 2.0) as i32;
-            key.extend([point.x_mm, point.y_mm, width]);
+            let width_mm = half_width_mm(half_edge);
+            key.extend([point.x_mm, point.y_mm, (width_mm * 2.0) as i32]);
             if !constraints.is_empty() {
                 points.push(point);
             }
+            let after = arrangement.next(half_edge);
+            let widths = [width_mm, half_width_mm(after)];
+            add_wider_beyond(arrangement, [half_edge, after], widths, half_width_mm, &mut beyond);
         }
+    }
+    for strip in beyond {
+        key.push(BEYOND);
+        key.extend(strip.iter().flat_map(|point| [point.x_mm, point.y_mm]));
     }
     if !constraints.is_empty() {
         let bounds = Bounds::of(&points);

@@ -1,8 +1,8 @@
 //! Buildable land of a face: what is left of it after half right-of-ways and land held back.
 //!
 //! Definition: the face, less a strip of half the right-of-way along every street on its boundary (mitered where the
-//! strip turns, cut square across a half-width beyond the head of a dead end), less constraint areas that may not be
-//! built upon. Everything is integer millimeters and integer boolean operations: the same land on every machine.
+//! strip turns, cut square across a half-width beyond the head of a dead end) and along a wider street that goes on
+//! beyond one of its corners, less constraint areas that may not be built upon. Everything is integer millimeters and integer boolean operations: the same land on every machine.
 //! A face is its right-of-ways, its land held back and its buildable land, and nothing else: the three sum to it exactly.
 //!
 //! Not counted: slopes, setbacks, easements nobody drew, and right-of-ways of streets that do not touch the face.
@@ -107,6 +107,13 @@ pub fn land_key(
                 arrangement.point(arrangement.target(after)),
             ];
             add_strips(points, width, next_width, after == here.twin(), &mut strips);
+            add_wider_beyond(
+                arrangement,
+                [*here, after],
+                [width, next_width],
+                &half_width_mm,
+                &mut strips,
+            );
         }
     }
     let bounds = Bounds::of(outline.iter().flatten());
@@ -182,6 +189,108 @@ fn add_strips([a, b, c]: [PlanPoint; 3], width: f64, next_width: f64, is_head: b
         Some(tip) => vec![b, right, tip, left],
         None => vec![b, right, left],
     });
+}
+
+/// How far a wider street is followed beyond a corner at most, in half-widths: one that parts from the face's edge at
+/// less than 3 degrees is not followed to the end. Larger follows streets that run beside the face for long; smaller
+/// leaves a sliver of a right-of-way as land where a path leaves a street at a narrow angle.
+const FOLLOWED_HALF_WIDTHS: f64 = 20.0;
+
+/// Strips of streets that meet the face at a corner alone, where they reach past the edges there: a street that goes on
+/// straight while a path or the site boundary turns off it keeps its width on the face's side too.
+pub(super) fn add_wider_beyond(
+    arrangement: &Arrangement,
+    [here, after]: [HalfEdgeId; 2],
+    [width, next_width]: [f64; 2],
+    half_width_mm: impl Fn(HalfEdgeId) -> f64,
+    strips: &mut Vec<Vec<PlanPoint>>,
+) {
+    let back = here.twin();
+    let mut beyond = arrangement.next(after.twin());
+    // At the head of a dead end, and where an edge only goes on, there is nothing between.
+    while after != back && beyond != back {
+        if half_width_mm(beyond) > width.min(next_width) {
+            follow_wider(
+                arrangement,
+                beyond,
+                [(after, next_width), (back, width)],
+                &half_width_mm,
+                strips,
+            );
+        }
+        beyond = arrangement.next(beyond.twin());
+    }
+}
+
+/// Strips of a wider street from a corner of a face on, while they reach past the strips of the face's edges there.
+fn follow_wider(
+    arrangement: &Arrangement,
+    street: HalfEdgeId,
+    edges: [(HalfEdgeId, f64); 2],
+    half_width_mm: impl Fn(HalfEdgeId) -> f64,
+    strips: &mut Vec<Vec<PlanPoint>>,
+) {
+    let ends = |half_edge: HalfEdgeId| {
+        [arrangement.origin(half_edge), arrangement.target(half_edge)].map(|at| arrangement.point(at))
+    };
+    let [corner, _] = ends(street);
+    let wide = half_width_mm(street);
+    // Along an edge the street's strip is `wide × cosine` deep, less how far the street has moved away from the edge.
+    let reaches_past = |from: PlanPoint, (x, y): (f64, f64)| {
+        let (px, py) = (
+            f64::from(from.x_mm) - f64::from(corner.x_mm),
+            f64::from(from.y_mm) - f64::from(corner.y_mm),
+        );
+        edges.iter().any(|(edge, narrow)| {
+            let [edge_from, edge_to] = ends(*edge);
+            direction(edge_from, edge_to)
+                .is_some_and(|(u, v)| wide * (x * u + y * v) - (px * v - py * u).abs() > *narrow)
+        })
+    };
+    let mut here = street;
+    let mut followed_mm = 0.0;
+    loop {
+        let [a, b] = ends(here);
+        let Some((x, y)) = direction(a, b).filter(|along| reaches_past(a, *along)) else {
+            return;
+        };
+        strips.push(vec![
+            moved(a, y * wide, -x * wide),
+            moved(b, y * wide, -x * wide),
+            moved(b, -y * wide, x * wide),
+            moved(a, -y * wide, x * wide),
+        ]);
+        followed_mm += arrangement.length_um(here.edge()) as f64 / 1e3;
+        let next = goes_on_as(arrangement, here, |next| half_width_mm(next) >= wide);
+        match next.filter(|_| followed_mm < wide * FOLLOWED_HALF_WIDTHS) {
+            Some(next) => here = next,
+            None => return,
+        }
+    }
+}
+
+/// The edge a street goes on as: of those ahead that may be it the straightest, within 45 degrees.
+fn goes_on_as(
+    arrangement: &Arrangement,
+    half_edge: HalfEdgeId,
+    may_be: impl Fn(HalfEdgeId) -> bool,
+) -> Option<HalfEdgeId> {
+    let direction_of = |half_edge: HalfEdgeId| {
+        let [from, to] = [arrangement.origin(half_edge), arrangement.target(half_edge)];
+        direction(arrangement.point(from), arrangement.point(to))
+    };
+    let (ux, uy) = direction_of(half_edge)?;
+    let mut straightest: Option<(f64, HalfEdgeId)> = None;
+    let mut next = arrangement.next(half_edge);
+    while next != half_edge.twin() {
+        let cosine = direction_of(next).map_or(-1.0, |(vx, vy)| ux * vx + uy * vy);
+        let is_better = straightest.is_none_or(|(held, _)| cosine > held);
+        if is_better && cosine > std::f64::consts::FRAC_1_SQRT_2 && may_be(next) {
+            straightest = Some((cosine, next));
+        }
+        next = arrangement.next(next.twin());
+    }
+    straightest.map(|(_, next)| next)
 }
 
 fn direction(from: PlanPoint, to: PlanPoint) -> Option<(f64, f64)> {

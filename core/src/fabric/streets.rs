@@ -14,6 +14,10 @@ use crate::plan::scope::Unbuilt;
 use crate::plan::street::Status;
 use crate::plan::{Document, MarkId, PlanPoint, Street, StreetRole, StreetSectionId};
 
+/// The widest right-of-way that is laid out, in millimeters: a kilometer, several times any street. A wider one is a slip
+/// of the pen, and would reach beyond what coordinates hold.
+pub const WIDEST_RIGHT_OF_WAY_MM: u32 = 1_000_000;
+
 /// A street as the fabric sees it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StreetLine {
@@ -102,7 +106,7 @@ impl DrawnLines {
                 section: street.section,
                 role: street.role,
                 level: street.level,
-                right_of_way_mm: section.right_of_way_mm(),
+                right_of_way_mm: section.right_of_way_mm().min(WIDEST_RIGHT_OF_WAY_MM),
                 walkable: section.walkable,
                 fronts: [section.fronts_left, section.fronts_right],
                 is_outside: street.is_outside,
@@ -121,7 +125,7 @@ impl DrawnLines {
             lines.first_sources.push(source);
             lines.unbuilt.push(UnbuiltLine {
                 points: street.points.clone(),
-                right_of_way_mm: section.right_of_way_mm(),
+                right_of_way_mm: section.right_of_way_mm().min(WIDEST_RIGHT_OF_WAY_MM),
             });
         }
         lines

@@ -31,12 +31,16 @@ pub enum Base {
     Trip,
     /// Money.
     Dollar,
+    /// School seats.
+    Seat,
+    /// Parking spaces.
+    Space,
 }
 
-const BASES: usize = 11;
+const BASES: usize = 13;
 
 const BASE_NAMES: [&str; BASES] = [
-    "m", "s", "kg", "K", "home", "person", "job", "lot", "vehicle", "trip", "dollar",
+    "m", "s", "kg", "K", "home", "person", "job", "lot", "vehicle", "trip", "dollar", "seat", "space",
 ];
 
 /// A product of whole powers of the bases.
@@ -253,6 +257,8 @@ const HOME: Dimension = Dimension::NONE.with(Base::Home, 1);
 const PERSON: Dimension = Dimension::NONE.with(Base::Person, 1);
 const JOB: Dimension = Dimension::NONE.with(Base::Job, 1);
 const LOT: Dimension = Dimension::NONE.with(Base::Lot, 1);
+const SEAT: Dimension = Dimension::NONE.with(Base::Seat, 1);
+const SPACE: Dimension = Dimension::NONE.with(Base::Space, 1);
 
 const FOOT_M: f64 = 0.3048;
 const SQUARE_FOOT_M2: f64 = 0.092_903_04;
@@ -325,6 +331,26 @@ pub const AREA_PER_JOB: Unit = Unit::measured(
     ("m2/job", 1.0),
     ("ft2/job", SQUARE_FOOT_M2),
 );
+/// School seats.
+pub const SEATS: Unit = Unit::counted("seat", SEAT, "seats");
+/// Floor area for each school seat.
+pub const AREA_PER_SEAT: Unit = Unit::measured(
+    "m2/seat",
+    AREA_DIMENSION.over(SEAT),
+    ("m2/seat", 1.0),
+    ("ft2/seat", SQUARE_FOOT_M2),
+);
+/// Parking spaces.
+pub const PARKING_SPACES: Unit = Unit::counted("space", SPACE, "spaces");
+/// Parking spaces on a lot.
+pub const PARKING_SPACES_PER_LOT: Unit = Unit::each("space/lot", SPACE.over(LOT), "spaces/lot");
+/// How many lots land makes.
+pub const LOTS_PER_LAND: Unit = Unit::measured(
+    "lot/m2",
+    LOT.over(AREA_DIMENSION),
+    ("lots/ha", 1.0 / HECTARE_M2),
+    ("lots/acre", 1.0 / ACRE_M2),
+);
 /// Density of homes on land.
 pub const HOMES_PER_LAND: Unit = Unit::measured(
     "home/m2",
@@ -360,7 +386,7 @@ pub const SPEED: Unit = Unit::measured(
 );
 
 /// Every unit above, for the tests that read them back.
-pub const ALL: [Unit; 24] = [
+pub const ALL: [Unit; 29] = [
     COUNT,
     INTERSECTIONS,
     INTERSECTIONS_PER_LAND,
@@ -385,6 +411,11 @@ pub const ALL: [Unit; 24] = [
     MINUTES,
     WALKING_SPEED,
     SPEED,
+    SEATS,
+    AREA_PER_SEAT,
+    PARKING_SPACES,
+    PARKING_SPACES_PER_LOT,
+    LOTS_PER_LAND,
 ];
 
 /// Names a unit may be written with, its dimension and its coherent units.
@@ -411,6 +442,8 @@ const WRITTEN: &[(&[&str], Dimension, f64)] = &[
     (&["vehicle", "vehicles"], Dimension::NONE.with(Base::Vehicle, 1), 1.0),
     (&["trip", "trips"], Dimension::NONE.with(Base::Trip, 1), 1.0),
     (&["dollar", "dollars"], Dimension::NONE.with(Base::Dollar, 1), 1.0),
+    (&["seat", "seats"], SEAT, 1.0),
+    (&["space", "spaces"], SPACE, 1.0),
 ];
 
 /// Reads a written unit such as `ft2/job` or `person/home`: its dimension and the coherent units in one of it.

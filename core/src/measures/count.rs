@@ -1,12 +1,15 @@
 //! From a fabric to the leaf values of the figures: what is counted on the drawing.
 
+use std::collections::BTreeMap;
+
 use crate::fabric::Fabric;
 use crate::figures::axis::Entry;
+use crate::measures::form::FormInputs;
 use crate::measures::frontage::PaintedFace;
 use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
-use crate::plan::{AlternativeId, BuildingType, Document, FloorUse};
+use crate::plan::{AlternativeId, BuildingType, Document, FloorUse, MarkId};
 
 /// The floor uses in the order of [`mix::USES`].
 const FLOOR_USES: [FloorUse; mix::USES.len()] = [
@@ -17,7 +20,7 @@ const FLOOR_USES: [FloorUse; mix::USES.len()] = [
     FloorUse::Gathering,
 ];
 
-/// Counts a fabric and the walks in it.
+/// Counts a fabric and the walks in it; `form` is what was counted of land and the program.
 #[must_use]
 pub fn count(
     document: &Document,
@@ -25,6 +28,7 @@ pub fn count(
     fabric: &Fabric,
     painted: &[PaintedFace],
     walks: &Walks,
+    form: FormInputs,
 ) -> MeasureInputs {
     let types: Vec<_> = document.building_types.iter().collect();
     let place_of = |id| types.iter().position(|(held, _)| **held == id);
@@ -38,13 +42,11 @@ pub fn count(
     }
     MeasureInputs {
         building_types: types.iter().map(|(id, one)| building_type_input(id.0, one)).collect(),
-        faces: painted
-            .iter()
-            .map(|painted| Entry::new(format!("mark_{}", painted.mark), face_name(fabric, painted)))
-            .collect(),
+        faces: face_entries(fabric, painted),
         lots,
         walk: walks.input(document),
         streets: StreetInputs::of(document, alternative, fabric, painted),
+        form,
     }
 }
 
@@ -55,6 +57,21 @@ fn building_type_input(id: u32, one: &BuildingType) -> BuildingTypeInput {
         people_per_home: f64::from(one.persons_per_home_thousandths) / 1e3,
         floor_per_lot_m2: FLOOR_USES.map(|floor_use| one.floor_area_m2(floor_use) as f64),
     }
+}
+
+/// One entry for each painted face. A use mark speaks for one face; a soft area for every block that takes its program.
+fn face_entries(fabric: &Fabric, painted: &[PaintedFace]) -> Vec<Entry> {
+    let mut faces_of: BTreeMap<MarkId, u32> = BTreeMap::new();
+    let entries = painted.iter().map(|painted| {
+        let faces = faces_of.entry(painted.mark).or_insert(0);
+        *faces += 1;
+        let id = match faces {
+            1 => format!("mark_{}", painted.mark),
+            more => format!("mark_{}_{more}", painted.mark),
+        };
+        Entry::new(id, face_name(fabric, painted))
+    });
+    entries.collect()
 }
 
 /// A face is told by where it is: the drawing shows it, the words only help to find it again.

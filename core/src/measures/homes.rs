@@ -1,6 +1,6 @@
 //! Lots, homes and people: how many the land as painted holds.
 //!
-//! Homes are the lots of each building type times the homes on one. People are homes times the building type's own
+//! Homes are the lots of each building type times the homes on one, and the rough homes of soft areas. People are homes times the building type's own
 //! number of people per home, times one factor for how local households compare with those numbers. Not counted: second
 //! homes on a lot that the type does not name, empty homes, people in institutions.
 
@@ -39,7 +39,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     graph
         .figure("homes.by_building_type", "homes by building type", unit::HOMES)
         .over(&["building_type"])
-        .formula(figure("lots.by_building_type") * figure("homes.per_lot"));
+        .formula(figure("lots.by_building_type") * figure("homes.per_lot") + figure("homes.soft_by_building_type"));
     graph
         .figure("homes.count", "homes", unit::HOMES)
         .sum("homes.by_building_type", &["building_type"]);

@@ -45,7 +45,7 @@ pub fn declare(graph: &mut GraphBuilder) {
         .factor("jobs.floor_per_job", "floor area per job", unit::AREA_PER_JOB)
         .over(&["workplace"]);
 
-    let lots = || figure("lots.by_building_type");
+    let lots = || figure("lots.by_building_type") + figure("lots.soft_by_building_type");
     graph
         .figure(
             "mix.floor_area_by_building_type",

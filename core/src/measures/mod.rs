@@ -3,7 +3,15 @@
 
 pub mod frontage;
 
+pub mod form;
+
+pub mod land;
+
 pub mod soft;
+
+pub mod density;
+
+pub mod program;
 
 pub mod place_sources;
 
@@ -40,6 +48,8 @@ pub struct MeasureInputs {
     pub walk: walk::WalkInput,
     /// Streets and blocks.
     pub streets: streets::StreetInputs,
+    /// Land, soft areas, densities and the program.
+    pub form: form::FormInputs,
 }
 
 /// One building type.
@@ -61,6 +71,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     walk::declare(graph);
     mix::declare(graph);
     streets::declare(graph);
+    form::declare(graph);
 }
 
 /// The graph of every figure of this module.
@@ -74,7 +85,9 @@ pub fn graph() -> Result<Graph, Vec<GraphFault>> {
 }
 
 /// Which factors fill which factor leaf, a factor for each cell.
-pub const FACTOR_LEAVES: [(&str, &[&str]); 4] = [
+pub const FACTOR_LEAVES: [(&str, &[&str]); 6] = [
+    ("land.lot_yield_share", &["land.lot_yield_share"]),
+    ("program.floor_per_seat", &["program.floor_per_seat"]),
     ("people.household_scale", &["people.household_scale"]),
     ("walking.planning_speed", &["walking.planning_speed"]),
     ("walking.slower_speed", &["walking.slower_speed"]),
@@ -114,6 +127,7 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     inputs.set_chosen("jobs.floor_per_lot", numbers(&floor_per_lot(mix::FIRST_WORKPLACE)));
     walk::set_inputs(&mut inputs, &measured.walk);
     measured.streets.set(&mut inputs);
+    measured.form.set(&mut inputs);
 
     let mut missing = Vec::new();
     for (leaf, ids) in FACTOR_LEAVES {
@@ -130,4 +144,4 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
 }
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;

@@ -1,14 +1,25 @@
 //! Soft areas: what a bubble says before any street exists, and how it hands over to the blocks drawn inside.
 //!
-//! A block drawn inside a soft area takes the area's program until it is given a use of its own. What counts as a block
-//! is decided by reach: the streets around a face must be long enough for its land, at the depth of the program's
-//! deepest lot. So the whole site, or what a first street leaves of it, stays a soft area; a block of ordinary depth
-//! does not.
+//! Until its streets are drawn a soft area holds as many lots as its land usually makes: its land, the share of it given
+//! to a building type, the share of land that becomes lots when streets are taken off (uncertain, and the range says
+//! so), by the typical lot. Land of blocks with a use, right-of-ways and land held back are taken off before.
+//!
+//! A block that lies in a soft area for the most part takes the area's program until it is given a use of its own. What
+//! counts as a block is decided by reach: the streets around a face must be long enough for its land, at the depth of the
+//! program's deepest lot. So the whole site, or what a first street leaves of it, stays a soft area; a block of ordinary
+//! depth does not.
 
 use crate::fabric::FaceOfLand;
+use crate::fabric::land::Bounds;
+use crate::fabric::regions::{minus, twice_area_mm2};
+use crate::figures::axis::Entry;
+use crate::figures::expression::figure;
+use crate::figures::graph::GraphBuilder;
+use crate::figures::inputs::{Inputs, numbers};
+use crate::figures::unit;
 use crate::plan::inside::goes_around;
 use crate::plan::land::Portion;
-use crate::plan::{AlternativeId, Document, Mark, MarkId, SoftArea};
+use crate::plan::{AlternativeId, Document, Mark, MarkId, PlanPoint, SoftArea};
 
 /// Parts per million in a whole.
 const WHOLE_PPM: u64 = 1_000_000;
@@ -16,7 +27,15 @@ const WHOLE_PPM: u64 = 1_000_000;
 /// The soft areas of one alternative, gathered once for many faces.
 #[derive(Clone, Debug)]
 pub struct SoftAreas<'a> {
-    areas: Vec<(MarkId, &'a SoftArea, u64)>,
+    areas: Vec<Gathered<'a>>,
+}
+
+#[derive(Clone, Debug)]
+struct Gathered<'a> {
+    id: MarkId,
+    area: &'a SoftArea,
+    bounds: Bounds,
+    deepest_lot_mm: u64,
 }
 
 impl<'a> SoftAreas<'a> {
@@ -27,7 +46,12 @@ impl<'a> SoftAreas<'a> {
         let areas = marks
             .flat_map(|held| &held.marks)
             .filter_map(|(id, mark)| match mark {
-                Mark::SoftArea(area) => Some((*id, area, deepest_lot_mm(document, area))),
+                Mark::SoftArea(area) => Some(Gathered {
+                    id: *id,
+                    area,
+                    bounds: Bounds::of(&area.outline),
+                    deepest_lot_mm: deepest_lot_mm(document, area),
+                }),
                 _ => None,
             })
             .collect();
@@ -35,29 +59,32 @@ impl<'a> SoftAreas<'a> {
     }
 
     /// The soft area whose program a face takes: see [`inherited_program`].
+    ///
+    /// Cost: the face's corners times those of the areas near it, and a boolean operation where their outlines meet.
     #[must_use]
     pub fn inherited_by(&self, face: &FaceOfLand) -> Option<(MarkId, &'a SoftArea)> {
         if self.areas.is_empty() || face.use_mark.is_some() {
             return None;
         }
-        let around = |(_, area, _): &&(MarkId, &SoftArea, u64)| goes_around(&area.outline, face.anchor);
-        let (id, area, depth_mm) = self.areas.iter().find(around)?;
+        let bounds = Bounds::of(face.outline.iter().flatten());
+        let mut near = self.areas.iter().filter(|held| held.bounds.meets(&bounds));
+        let held = near.find(|held| is_mostly_in(face, &held.area.outline))?;
         let along_streets = face.sides.iter().filter(|side| side.street.is_some());
         let streets_um: u128 = along_streets.map(|side| u128::from(side.length_um)).sum();
         // Land in mm² times two thousand is at most length in μm times depth in mm times two.
-        let reached = streets_um * u128::from(*depth_mm) * 2;
+        let reached = streets_um * u128::from(held.deepest_lot_mm) * 2;
         let land = face.land.twice_area_mm2.max(0).unsigned_abs() * 1000;
-        (streets_um > 0 && land <= reached).then_some((*id, *area))
+        (streets_um > 0 && land <= reached).then_some((held.id, held.area))
     }
 
     /// The areas with their marks, in order.
     pub fn iter(&self) -> impl Iterator<Item = (MarkId, &'a SoftArea)> + '_ {
-        self.areas.iter().map(|(id, area, _)| (*id, *area))
+        self.areas.iter().map(|held| (held.id, held.area))
     }
 }
 
-/// The soft area whose program a face takes: the first around its anchor, where the face has no use mark of its own and
-/// the streets around it reach its land. For many faces gather [`SoftAreas`] once.
+/// The soft area whose program a face takes: the first that holds more than half of it, where the face has no use mark
+/// of its own and the streets around it reach its land. For many faces gather [`SoftAreas`] once.
 #[must_use]
 pub fn inherited_program<'a>(
     document: &'a Document,
@@ -65,6 +92,44 @@ pub fn inherited_program<'a>(
     face: &FaceOfLand,
 ) -> Option<(MarkId, &'a SoftArea)> {
     SoftAreas::of(document, alternative).inherited_by(face)
+}
+
+/// Whether an outline holds more than half of a face.
+fn is_mostly_in(face: &FaceOfLand, outline: &[PlanPoint]) -> bool {
+    let edges_of = |ring: &[PlanPoint]| -> Vec<[PlanPoint; 2]> {
+        let after = ring.iter().cycle().skip(1);
+        ring.iter().zip(after).map(|(a, b)| [*a, *b]).collect()
+    };
+    let around = edges_of(outline);
+    let mut boundary = face.outline.iter().flat_map(|ring| edges_of(ring));
+    let shares_a_point = |edge: [PlanPoint; 2]| around.iter().any(|other| meet(edge, *other));
+    if !boundary.any(shares_a_point) {
+        // The face is inside or outside as a whole, unless the outline lies within the face.
+        let is_in =
+            |ring: &[PlanPoint], point: Option<&PlanPoint>| point.is_some_and(|point| goes_around(ring, *point));
+        let shell = face.outline.first();
+        let holds_the_face = shell.is_some_and(|shell| is_in(outline, shell.first()));
+        let lies_within = shell.is_some_and(|shell| is_in(shell, outline.first()));
+        if holds_the_face || !lies_within {
+            return holds_the_face;
+        }
+    }
+    let outside: i128 = minus(&face.outline, &[outline.to_vec()])
+        .iter()
+        .map(|ring| twice_area_mm2(ring))
+        .sum();
+    2 * outside < face.land.twice_face_mm2
+}
+
+/// Whether two segments share a point, exact.
+fn meet([a, b]: [PlanPoint; 2], [c, d]: [PlanPoint; 2]) -> bool {
+    let apart = |p: i32, q: i32, r: i32, s: i32| p.max(q) < r.min(s) || r.max(s) < p.min(q);
+    if apart(a.x_mm, b.x_mm, c.x_mm, d.x_mm) || apart(a.y_mm, b.y_mm, c.y_mm, d.y_mm) {
+        return false;
+    }
+    let divides =
+        |a: PlanPoint, b: PlanPoint, c: PlanPoint, d: PlanPoint| a.cross(b, c).signum() * a.cross(b, d).signum() <= 0;
+    divides(a, b, c, d) && divides(c, d, a, b)
 }
 
 /// A soft area's program as portions of its land: each share times the intensity.
@@ -86,6 +151,237 @@ fn deepest_lot_mm(document: &Document, area: &SoftArea) -> u64 {
         .iter()
         .filter_map(|portion| document.building_types.get(&portion.building_type));
     types.map(|held| u64::from(held.lot_depth_mm)).max().unwrap_or(0)
+}
+
+/// One soft area, ready for the figures.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SoftInput {
+    /// Its mark, and where it is.
+    pub entry: Entry,
+    /// Its land in square meters, without what blocks, streets and constraints take.
+    pub land_m2: f64,
+    /// The share of its land given to each building type, in palette order.
+    pub shares: Vec<f64>,
+    /// The phase it is built in, by its place among the phases.
+    pub phase: usize,
+}
+
+/// Soft areas, ready for the figures.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SoftInputs {
+    /// The areas, in order of their marks.
+    pub areas: Vec<SoftInput>,
+    /// For each building type how many lots a square meter makes; 0 where its lot has no land.
+    pub lots_per_m2: Vec<f64>,
+    /// For each building type whether its land is park land.
+    pub is_park: Vec<bool>,
+}
+
+/// Where a soft area is, in words.
+#[must_use]
+pub fn words_for(outline: &[PlanPoint]) -> String {
+    let count = outline.len().max(1) as f64;
+    let (east_m, north_m) = outline.iter().fold((0.0, 0.0), |(east_m, north_m), point| {
+        let (x_m, y_m) = point.to_m();
+        (east_m + x_m / count, north_m + y_m / count)
+    });
+    format!("soft area at {east_m:.0} m east, {north_m:.0} m north")
+}
+
+/// Declares what soft areas hold, and the axis `soft_area`. Needs what [`super::homes::declare`], [`super::mix::declare`]
+/// and [`super::density::declare`] declare.
+pub fn declare(graph: &mut GraphBuilder) {
+    graph.open_axis("soft_area", "soft area");
+
+    let _ = graph
+        .counted("land.soft", "land of each soft area", unit::LAND)
+        .over(&["soft_area"]);
+    let _ = graph
+        .chosen(
+            "land.soft_share",
+            "share of a soft area given to a building type",
+            unit::SHARE,
+        )
+        .over(&["soft_area", "building_type"]);
+    let _ = graph.factor("land.lot_yield_share", "share of land that becomes lots", unit::SHARE);
+    let _ = graph
+        .chosen("lots.per_land", "lots that land makes", unit::LOTS_PER_LAND)
+        .over(&["building_type"]);
+
+    graph
+        .figure(
+            "land.lots_in_soft_areas",
+            "land that becomes lots in soft areas, by soft area and building type",
+            unit::LAND,
+        )
+        .over(&["soft_area", "building_type"])
+        .formula(figure("land.soft") * figure("land.soft_share") * figure("land.lot_yield_share"));
+    graph
+        .figure(
+            "lots.soft_by_soft_area",
+            "rough lots by soft area and building type",
+            unit::LOTS,
+        )
+        .over(&["soft_area", "building_type"])
+        .formula(figure("land.lots_in_soft_areas") * figure("lots.per_land"));
+    graph
+        .figure(
+            "lots.soft_by_building_type",
+            "rough lots in soft areas by building type",
+            unit::LOTS,
+        )
+        .over(&["building_type"])
+        .sum("lots.soft_by_soft_area", &["soft_area"]);
+    declare_homes_and_people(graph);
+    declare_floor_and_jobs(graph);
+    declare_parks(graph);
+}
+
+fn declare_homes_and_people(graph: &mut GraphBuilder) {
+    graph
+        .figure(
+            "homes.soft_by_building_type",
+            "rough homes in soft areas by building type",
+            unit::HOMES,
+        )
+        .over(&["building_type"])
+        .formula(figure("lots.soft_by_building_type") * figure("homes.per_lot"));
+    graph
+        .figure("homes.soft", "rough homes in soft areas", unit::HOMES)
+        .sum("homes.soft_by_building_type", &["building_type"]);
+    graph
+        .figure(
+            "homes.soft_by_soft_area_and_building_type",
+            "rough homes by soft area and building type",
+            unit::HOMES,
+        )
+        .over(&["soft_area", "building_type"])
+        .formula(figure("lots.soft_by_soft_area") * figure("homes.per_lot"));
+    graph
+        .figure("homes.soft_by_soft_area", "rough homes by soft area", unit::HOMES)
+        .over(&["soft_area"])
+        .sum("homes.soft_by_soft_area_and_building_type", &["building_type"]);
+    let _ = graph
+        .chosen(
+            "land.soft_in_phase",
+            "whether a soft area is built in a phase",
+            unit::NUMBER,
+        )
+        .over(&["soft_area", "phase"]);
+    graph
+        .figure(
+            "homes.soft_by_soft_area_and_phase",
+            "rough homes by soft area and phase",
+            unit::HOMES,
+        )
+        .over(&["soft_area", "phase"])
+        .formula(figure("homes.soft_by_soft_area") * figure("land.soft_in_phase"));
+    graph
+        .figure("homes.soft_by_phase", "rough homes in soft areas by phase", unit::HOMES)
+        .over(&["phase"])
+        .sum("homes.soft_by_soft_area_and_phase", &["soft_area"]);
+    graph
+        .figure(
+            "people.soft_by_building_type",
+            "people in rough homes by building type",
+            unit::PEOPLE,
+        )
+        .over(&["building_type"])
+        .formula(
+            figure("homes.soft_by_building_type")
+                * figure("people.per_home_of_type")
+                * figure("people.household_scale"),
+        );
+    graph
+        .figure("people.soft", "people in rough homes of soft areas", unit::PEOPLE)
+        .sum("people.soft_by_building_type", &["building_type"]);
+}
+
+fn declare_floor_and_jobs(graph: &mut GraphBuilder) {
+    graph
+        .figure(
+            "mix.soft_floor_area_by_building_type",
+            "rough floor area by building type and use",
+            unit::AREA,
+        )
+        .over(&["building_type", "use"])
+        .formula(figure("lots.soft_by_building_type") * figure("mix.floor_per_lot"));
+    graph
+        .figure(
+            "mix.soft_floor_area",
+            "rough floor area in soft areas by use",
+            unit::AREA,
+        )
+        .over(&["use"])
+        .sum("mix.soft_floor_area_by_building_type", &["building_type"]);
+    graph
+        .figure(
+            "jobs.soft_floor_area_by_building_type",
+            "rough floor area by building type and workplace",
+            unit::AREA,
+        )
+        .over(&["building_type", "workplace"])
+        .formula(figure("lots.soft_by_building_type") * figure("jobs.floor_per_lot"));
+    graph
+        .figure("jobs.soft_floor_area", "rough floor area by workplace", unit::AREA)
+        .over(&["workplace"])
+        .sum("jobs.soft_floor_area_by_building_type", &["building_type"]);
+    graph
+        .figure("jobs.soft_by_workplace", "rough jobs by workplace", unit::JOBS)
+        .over(&["workplace"])
+        .formula(figure("jobs.soft_floor_area") / figure("jobs.floor_per_job"));
+    graph
+        .figure("jobs.soft", "rough jobs in soft areas", unit::JOBS)
+        .sum("jobs.soft_by_workplace", &["workplace"]);
+}
+
+fn declare_parks(graph: &mut GraphBuilder) {
+    let _ = graph
+        .chosen(
+            "land.is_park",
+            "whether land of a building type is park land",
+            unit::NUMBER,
+        )
+        .over(&["building_type"]);
+    graph
+        .figure(
+            "land.park_in_soft_areas_by_building_type",
+            "rough park land by soft area and building type",
+            unit::LAND,
+        )
+        .over(&["soft_area", "building_type"])
+        .formula(figure("land.lots_in_soft_areas") * figure("land.is_park"));
+    graph
+        .figure("land.park_in_soft_areas", "rough park land in soft areas", unit::LAND)
+        .sum(
+            "land.park_in_soft_areas_by_building_type",
+            &["soft_area", "building_type"],
+        );
+}
+
+impl SoftInputs {
+    /// Sets the leaves of this file; there are `phases` phases.
+    pub fn set(&self, inputs: &mut Inputs, phases: usize) {
+        inputs.set_entries("soft_area", self.areas.iter().map(|area| area.entry.clone()).collect());
+        let land: Vec<f64> = self.areas.iter().map(|area| area.land_m2).collect();
+        inputs.set_counted("land.soft", numbers(&land), Some("soft_areas"));
+        let shares: Vec<f64> = self.areas.iter().flat_map(|area| area.shares.iter().copied()).collect();
+        inputs.set_chosen("land.soft_share", numbers(&shares));
+        let in_phase = |area: &SoftInput| -> Vec<f64> {
+            (0..phases)
+                .map(|phase| f64::from(u8::from(phase == area.phase)))
+                .collect()
+        };
+        let in_phases: Vec<f64> = self.areas.iter().flat_map(in_phase).collect();
+        inputs.set_chosen("land.soft_in_phase", numbers(&in_phases));
+        inputs.set_chosen("lots.per_land", numbers(&self.lots_per_m2));
+        let is_park: Vec<f64> = self
+            .is_park
+            .iter()
+            .map(|is_park| f64::from(u8::from(*is_park)))
+            .collect();
+        inputs.set_chosen("land.is_park", numbers(&is_park));
+    }
 }
 
 #[cfg(test)]

@@ -36,6 +36,7 @@ pub(crate) fn village() -> MeasureInputs {
         ],
         walk: village_walk(),
         streets: super::streets::tests::village(),
+        form: form::tests::village(),
     }
 }
 
@@ -125,6 +126,7 @@ fn an_empty_drawing_has_no_homes_and_no_shares() {
     measured.building_types.clear();
     measured.faces.clear();
     measured.lots.clear();
+    measured.form = form::FormInputs::without_land(0);
     measured.walk.homes_within[0] = Err("no neighborhood center is drawn".to_owned());
     let evaluation = evaluated(&measured);
     assert_eq!(evaluation.value("homes.count"), Some(Cell::Number(0.0)));
@@ -213,7 +215,7 @@ fn the_first_figures_go_through_everything() {
                 // What is counted in whole lots does not move.
                 Range::Certain => {
                     assert_ne!(id, "walk.center_5min_homes_share");
-                    assert_eq!(sensitivity, Err(NoSensitivity::Certain));
+                    assert_eq!(sensitivity, Err(NoSensitivity::Unmoved));
                 }
                 Range::Likely { low, high, failed: 0 } => {
                     assert!(

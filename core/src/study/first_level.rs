@@ -8,10 +8,10 @@ use crate::plan::Document;
 use crate::plan::document::UnitSystem;
 
 /// Ids of the first-level figures, in order.
-pub const FIRST_LEVEL: [&str; 17] = [
-    "homes.count",
-    "homes.by_building_type",
-    "people.count",
+pub const FIRST_LEVEL: [&str; 20] = [
+    "land.bar_share",
+    "homes.of_asked",
+    "density.homes_per_buildable",
     "walk.center_5min_homes_share",
     "walk.center_5min_homes",
     "walk.all_five_10min_homes_share",
@@ -24,6 +24,9 @@ pub const FIRST_LEVEL: [&str; 17] = [
     "blocks.perimeter_median",
     "blocks.perimeter_longest",
     "streets.length_per_home",
+    "homes.count",
+    "homes.by_building_type",
+    "people.count",
     "mix.floor_area",
     "mix.use_evenness",
 ];

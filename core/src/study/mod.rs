@@ -33,7 +33,9 @@ use crate::fabric::{Fabric, LandCache};
 use crate::factors::{Factors, Override};
 use crate::figures::Evaluation;
 use crate::figures::graph::Graph;
+use crate::measures::form::FormInputs;
 use crate::measures::frontage::{PaintedFace, painted_faces};
+use crate::measures::land::claims::ClaimCache;
 use crate::measures::walk::Walks;
 use crate::measures::walk::destinations::Destination;
 use crate::measures::walk::walks::NeedsReached;
@@ -107,6 +109,7 @@ struct Derived {
     fabric: Fabric,
     painted: Vec<PaintedFace>,
     walks: Walks,
+    claims: ClaimCache,
     evaluation: Evaluation,
     /// Overridden factors that could not be used, one sentence each.
     override_faults: Vec<String>,
@@ -510,7 +513,9 @@ impl Derived {
         let painted = painted_faces(document, alternative, &fabric, lots);
         let walks = Walks::of(document, alternative, &fabric, &painted).map_err(fault)?;
         let (factors, override_faults) = factors_of(document, shipped);
-        let measured = count(document, alternative, &fabric, &painted, &walks);
+        let mut claims = ClaimCache::default();
+        let form = FormInputs::count(document, alternative, &fabric, &painted, &mut claims);
+        let measured = count(document, alternative, &fabric, &painted, &walks, form);
         let inputs = measures::inputs(&measured, &factors)
             .map_err(|missing| fault(missing.iter().map(|id| format!("there is no factor `{id}`"))))?;
         let evaluation = Evaluation::new(graph, inputs, SEED).map_err(fault)?;
@@ -518,6 +523,7 @@ impl Derived {
             fabric,
             painted,
             walks,
+            claims,
             evaluation,
             override_faults,
         })
@@ -532,7 +538,8 @@ impl Derived {
         if let Err(network_faults) = self.walks.renew(document, alternative, &self.fabric, &self.painted) {
             faults.extend(network_faults.iter().map(ToString::to_string));
         }
-        let measured = count(document, alternative, &self.fabric, &self.painted, &self.walks);
+        let form = FormInputs::count(document, alternative, &self.fabric, &self.painted, &mut self.claims);
+        let measured = count(document, alternative, &self.fabric, &self.painted, &self.walks, form);
         match measures::inputs(&measured, &factors) {
             Ok(inputs) => {
                 if let Err(input_faults) = self.evaluation.set(inputs) {

@@ -1,0 +1,344 @@
+//! Densities, each with its land; floor-area ratio; how homes are divided over types, price bands and phases.
+//!
+//! Homes are those drawn as lots and the rough ones of soft areas. Three densities: on land of the whole site (what does
+//! not count in the site left out), on buildable land (right-of-ways left out, and what does not count as buildable), and
+//! on the land of lots with homes. A lot with homes above shops is a lot with homes whole.
+//!
+//! Floor-area ratio is gross floor area by the land of the lots it stands on, parked cars left out; for work, shops,
+//! schools and halls on the lots that have such floor. Land of lots is as they are laid, in soft areas the typical lot.
+//!
+//! Not counted: floor area, homes and land outside the site; parking along streets.
+
+use crate::figures::axis::Entry;
+use crate::figures::expression::{Binary, Expression, figure};
+use crate::figures::graph::GraphBuilder;
+use crate::figures::inputs::{Inputs, numbers};
+use crate::figures::method::{Method, MethodInput, MethodStep, MethodTerm};
+use crate::figures::unit::{self, Dimension};
+
+/// Groups of lots whose land is counted together.
+pub const LOT_GROUPS: [(&str, &str); 3] = [
+    ("with_homes", "lots with homes"),
+    ("with_other_floor", "lots with work, shops, schools or halls"),
+    ("built", "lots with buildings"),
+];
+
+/// Price or rent bands, in order.
+pub const PRICE_BANDS: [(&str, &str); 3] = [
+    ("lower", "below the middle of the market"),
+    ("middle", "about the middle"),
+    ("upper", "above the middle"),
+];
+
+/// Lots of one building type, ready for the figures.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LotInput {
+    /// Land of its lots as laid, in square meters.
+    pub land_m2: f64,
+    /// Land of its typical lot, in square meters.
+    pub typical_m2: f64,
+    /// Whether its lots are in each group, in the order of [`LOT_GROUPS`].
+    pub groups: [bool; LOT_GROUPS.len()],
+    /// Share of the lot that is planted; 0 for types without buildings, whose land is open as a whole.
+    pub planted_share: f64,
+    /// Parking spaces on a lot.
+    pub parking_per_lot: f64,
+    /// Its price band, by its place in [`PRICE_BANDS`].
+    pub price_band: usize,
+    /// Its lots in each phase.
+    pub lots_by_phase: Vec<f64>,
+}
+
+/// Lots and phases, ready for the figures.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct DensityInputs {
+    /// The building types, in palette order.
+    pub types: Vec<LotInput>,
+    /// The phases; a plan without any is built in one.
+    pub phases: Vec<Entry>,
+}
+
+/// Declares densities and their axes. Needs what [`super::homes::declare`], [`super::mix::declare`],
+/// [`super::land::declare`] and [`super::soft::declare`] declare.
+pub fn declare(graph: &mut GraphBuilder) {
+    graph.fixed_axis("lot_group", "group of lots", &LOT_GROUPS);
+    graph.fixed_axis("price_band", "price or rent band", &PRICE_BANDS);
+    graph.open_axis("phase", "phase");
+    declare_lot_land(graph);
+    declare_densities(graph);
+    declare_ratios(graph);
+    declare_kinds_of_homes(graph);
+    let _ = graph
+        .chosen("lots.parking", "parking spaces on a lot", unit::PARKING_SPACES_PER_LOT)
+        .over(&["building_type"]);
+    graph
+        .figure(
+            "density.parking_by_building_type",
+            "parking spaces on lots by building type",
+            unit::PARKING_SPACES,
+        )
+        .over(&["building_type"])
+        .formula((figure("lots.by_building_type") + figure("lots.soft_by_building_type")) * figure("lots.parking"));
+    graph
+        .figure("density.parking_spaces", "parking spaces on lots", unit::PARKING_SPACES)
+        .sum("density.parking_by_building_type", &["building_type"]);
+}
+
+fn declare_lot_land(graph: &mut GraphBuilder) {
+    let _ = graph
+        .counted("lots.land_laid", "land of lots as laid", unit::LAND)
+        .over(&["building_type"]);
+    let _ = graph
+        .chosen("lots.typical_area", "area of a typical lot", unit::AREA_PER_LOT)
+        .over(&["building_type"]);
+    let _ = graph
+        .chosen(
+            "lots.in_group",
+            "whether a building type's lots are in a group",
+            unit::NUMBER,
+        )
+        .over(&["building_type", "lot_group"]);
+    graph
+        .figure(
+            "lots.land_by_building_type",
+            "land of lots by building type",
+            unit::LAND,
+        )
+        .over(&["building_type"])
+        .formula(figure("lots.land_laid") + figure("lots.soft_by_building_type") * figure("lots.typical_area"));
+    graph
+        .figure(
+            "lots.land_by_building_type_and_group",
+            "land of lots by building type and group",
+            unit::LAND,
+        )
+        .over(&["building_type", "lot_group"])
+        .formula(figure("lots.land_by_building_type") * figure("lots.in_group"));
+    graph
+        .figure("lots.land_by_group", "land of lots by group", unit::LAND)
+        .over(&["lot_group"])
+        .sum("lots.land_by_building_type_and_group", &["building_type"]);
+    for (id, title, group) in [
+        ("density.residential_lot_land", "land of lots with homes", "with_homes"),
+        (
+            "density.other_lot_land",
+            "land of lots with work, shops, schools or halls",
+            "with_other_floor",
+        ),
+        ("density.built_lot_land", "land of lots with buildings", "built"),
+    ] {
+        graph
+            .figure(id, title, unit::LAND)
+            .entry("lots.land_by_group", "lot_group", group);
+    }
+}
+
+fn declare_densities(graph: &mut GraphBuilder) {
+    graph
+        .figure("density.site_land", "land of the whole-site density", unit::LAND)
+        .formula(figure("land.site") - figure("land.not_in_site"));
+    graph
+        .figure("density.buildable_land", "land of the buildable density", unit::LAND)
+        .formula(figure("land.buildable") + figure("land.held_back") - figure("land.not_in_buildable"));
+    for (id, title, land) in [
+        (
+            "density.homes_per_site",
+            "homes by land of the whole site",
+            "density.site_land",
+        ),
+        (
+            "density.homes_per_buildable",
+            "homes by buildable land",
+            "density.buildable_land",
+        ),
+        (
+            "density.homes_per_residential_lots",
+            "homes by land of lots with homes",
+            "density.residential_lot_land",
+        ),
+    ] {
+        graph
+            .figure(id, title, unit::HOMES_PER_LAND)
+            .formula(figure("homes.count") / figure(land));
+    }
+}
+
+fn declare_ratios(graph: &mut GraphBuilder) {
+    graph
+        .figure("density.floor_area", "floor area without parking", unit::AREA)
+        .sum("mix.floor_area", &["use"]);
+    graph
+        .figure(
+            "density.other_floor_area",
+            "floor area of work, shops, schools and halls",
+            unit::AREA,
+        )
+        .sum("jobs.floor_area", &["workplace"]);
+    graph
+        .figure(
+            "density.floor_area_ratio",
+            "floor-area ratio of work, shops, schools and halls on their lots",
+            unit::NUMBER,
+        )
+        .formula(figure("density.other_floor_area") / figure("density.other_lot_land"));
+    graph
+        .figure(
+            "density.floor_area_ratio_all",
+            "floor-area ratio of all floor on lots with buildings",
+            unit::NUMBER,
+        )
+        .formula(figure("density.floor_area") / figure("density.built_lot_land"));
+}
+
+fn declare_kinds_of_homes(graph: &mut GraphBuilder) {
+    graph
+        .figure(
+            "homes.type_diversity",
+            "diversity of homes over building types",
+            unit::NUMBER,
+        )
+        .method(&DIVERSITY, &["homes.by_building_type"], &["building_type"]);
+    let _ = graph
+        .chosen(
+            "homes.in_price_band",
+            "whether a building type is in a price band",
+            unit::NUMBER,
+        )
+        .over(&["building_type", "price_band"]);
+    graph
+        .figure(
+            "homes.by_building_type_and_price_band",
+            "homes by building type and price band",
+            unit::HOMES,
+        )
+        .over(&["building_type", "price_band"])
+        .formula(figure("homes.by_building_type") * figure("homes.in_price_band"));
+    graph
+        .figure("homes.by_price_band", "homes by price or rent band", unit::HOMES)
+        .over(&["price_band"])
+        .sum("homes.by_building_type_and_price_band", &["building_type"]);
+    let _ = graph
+        .counted("lots.by_phase", "lots by building type and phase", unit::LOTS)
+        .over(&["building_type", "phase"]);
+    graph
+        .figure(
+            "homes.drawn_by_building_type_and_phase",
+            "homes on lots by building type and phase",
+            unit::HOMES,
+        )
+        .over(&["building_type", "phase"])
+        .formula(figure("lots.by_phase") * figure("homes.per_lot"));
+    graph
+        .figure("homes.drawn_by_phase", "homes on lots by phase", unit::HOMES)
+        .over(&["phase"])
+        .sum("homes.drawn_by_building_type_and_phase", &["building_type"]);
+    graph
+        .figure("homes.by_phase", "homes by phase", unit::HOMES)
+        .over(&["phase"])
+        .formula(figure("homes.drawn_by_phase") + figure("homes.soft_by_phase"));
+}
+
+/// Simpson's diversity `1 − Σ (n ÷ N)²` of homes over building types: 0 when all are of one type, up to
+/// `1 − 1 ÷ types` when there are as many of each.
+///
+/// Source: LEED v4 for Neighborhood Development, credit Housing types and affordability, read in a page on the credit.
+/// Types are those of the plan's palette; a rule that has its own categories counts by those.
+pub static DIVERSITY: Method = Method {
+    name: "Simpson's diversity",
+    words: "One, less the sum over building types of the square of each type's share of the homes: the chance that two \
+            homes picked at random are of different types. Types are those of the palette.",
+    inputs: &[("homes by building type", unit::HOMES.dimension)],
+    gives: Dimension::NONE,
+    evaluate: diversity,
+    steps: diversity_steps,
+};
+
+fn diversity(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let ([counts], [result]) = (inputs, results) else {
+        return Err("diversity takes one list and gives one number".to_owned());
+    };
+    if counts.iter().any(|count| *count < 0.0) {
+        return Err("a number of homes is below zero".to_owned());
+    }
+    let total: f64 = counts.iter().sum();
+    if total <= 0.0 {
+        return Err("no homes are drawn".to_owned());
+    }
+    // Of whole homes both squares are whole, so that a threshold such as 0.7 is met exactly.
+    let alike: f64 = counts.iter().map(|count| count * count).sum();
+    *result = ((total * total - alike) / (total * total)).max(0.0);
+    Ok(())
+}
+
+fn diversity_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    let [counts] = inputs else {
+        return Vec::new();
+    };
+    let term = |term: MethodTerm| Expression::Figure(term);
+    let binary = |operation, left, right| Expression::Binary(operation, Box::new(left), Box::new(right));
+    let one = Expression::Constant(1.0, unit::NUMBER);
+    let sum = |parts: Vec<Expression<MethodTerm>>| {
+        parts
+            .into_iter()
+            .reduce(|sum, part| binary(Binary::Add, sum, part))
+            .unwrap_or(one.clone())
+    };
+    let present: Vec<usize> = (0..counts.values.len())
+        .filter(|cell| counts.values[*cell] > 0.0)
+        .collect();
+    let homes = |cell: usize| term(MethodTerm::Input { input: 0, cell });
+    let mut steps = vec![MethodStep {
+        title: "all homes".to_owned(),
+        unit: unit::HOMES,
+        formula: sum(present.iter().map(|cell| homes(*cell)).collect()),
+    }];
+    for cell in &present {
+        steps.push(MethodStep {
+            title: format!("share of {}", counts.labels[*cell]),
+            unit: unit::SHARE,
+            formula: binary(Binary::Divide, homes(*cell), term(MethodTerm::Step(0))),
+        });
+    }
+    let squares = (1..=present.len()).map(|step| {
+        let share = term(MethodTerm::Step(step));
+        binary(Binary::Multiply, share.clone(), share)
+    });
+    let alike = sum(squares.collect());
+    steps.push(MethodStep {
+        title: "diversity".to_owned(),
+        unit: unit::NUMBER,
+        formula: binary(Binary::Subtract, one.clone(), alike),
+    });
+    steps
+}
+
+impl DensityInputs {
+    /// Sets the leaves of this file.
+    pub fn set(&self, inputs: &mut Inputs) {
+        let column = |of: &dyn Fn(&LotInput) -> f64| numbers(&self.types.iter().map(of).collect::<Vec<f64>>());
+        let flag = |is: bool| f64::from(u8::from(is));
+        inputs.set_entries("phase", self.phases.clone());
+        inputs.set_counted("lots.land_laid", column(&|one| one.land_m2), Some("lots"));
+        inputs.set_chosen("lots.typical_area", column(&|one| one.typical_m2));
+        let groups: Vec<f64> = self.types.iter().flat_map(|one| one.groups.map(flag)).collect();
+        inputs.set_chosen("lots.in_group", numbers(&groups));
+        let in_band = |one: &LotInput| -> Vec<f64> {
+            (0..PRICE_BANDS.len())
+                .map(|band| flag(band == one.price_band))
+                .collect()
+        };
+        let in_bands: Vec<f64> = self.types.iter().flat_map(in_band).collect();
+        inputs.set_chosen("homes.in_price_band", numbers(&in_bands));
+        let by_phase: Vec<f64> = self
+            .types
+            .iter()
+            .flat_map(|one| one.lots_by_phase.iter().copied())
+            .collect();
+        inputs.set_counted("lots.by_phase", numbers(&by_phase), Some("lots"));
+        inputs.set_chosen("lots.parking", column(&|one| one.parking_per_lot));
+        inputs.set_chosen("lots.planted_share", column(&|one| one.planted_share));
+    }
+}
+
+#[cfg(test)]
+mod tests;
