@@ -26,7 +26,7 @@ const SIDE: usize = 6;
 const SPACING_MM: i32 = 110_000;
 
 /// Figures of streets and blocks whose numbers are sums over the drawing.
-const DOUBLING: [&str; 12] = [
+const DOUBLING: [&str; 13] = [
     "streets.length_by_section",
     "streets.length_by_way",
     "streets.intersections",
@@ -34,7 +34,8 @@ const DOUBLING: [&str; 12] = [
     "streets.dead_ends",
     "streets.dead_end_length",
     "streets.ways_in_and_out",
-    "streets.homes_without_way_out",
+    "streets.ways_over_streets",
+    "streets.homes_not_reached_in_front",
     "streets.frontage",
     "streets.parts",
     "blocks.count",

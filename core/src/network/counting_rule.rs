@@ -169,7 +169,8 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     CountingRule {
         id: "leed-nd-intersections",
         name: "LEED ND eligible intersections",
-        source: "LEED 2009 for Neighborhood Development, definition of street network, NPDp3 and SLLc1",
+        source: "LEED 2009 for Neighborhood Development, definition of street network, NPDp3 and SLLc1 (its cap on crossings \
+                 of ways without vehicles, 20 % of all, is not applied)",
         nodes: NodeRule::Through,
         counts_outer: false,
         stub_halves: 0,

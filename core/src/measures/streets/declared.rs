@@ -1,7 +1,7 @@
 //! The figures of streets and blocks.
 
 use super::frontage_shares::FRONTING;
-use super::methods::{ALPHA, GAMMA, HOW_MANY, HOW_MANY_LENGTHS, LONGEST, MEDIAN_LENGTH, MOST_HOMES};
+use super::methods::{ALPHA, GAMMA, HOW_MANY, HOW_MANY_LENGTHS, HOW_MANY_SOME, LONGEST, MEDIAN_LENGTH, MOST_HOMES};
 use crate::figures::expression::figure;
 use crate::figures::graph::GraphBuilder;
 use crate::figures::unit;
@@ -17,10 +17,10 @@ const LEGS: [(&str, &str); 3] = [
     ("four_or_more", "four or more"),
 ];
 
-/// Why homes have no way out for vehicles, in the order they are filled.
-pub(super) const WITHOUT_WAY_OUT: [(&str, &str); 3] = [
+/// Why vehicles from outside do not reach the front of a home, in the order they are filled.
+pub(super) const FRONT_NOT_REACHED: [(&str, &str); 3] = [
     ("cut_off", "on streets that no way in reaches"),
-    ("on_paths", "on ways that vehicles may not use"),
+    ("on_paths", "on a path, where vehicles may come by an alley behind"),
     ("no_front", "on no street"),
 ];
 
@@ -218,11 +218,22 @@ fn dead_ends(graph: &mut GraphBuilder) {
 fn ways(graph: &mut GraphBuilder) {
     graph.open_axis("way_in", "way in");
     graph.open_axis("single_place", "single street or crossing");
-    graph.fixed_axis("without_way_out", "why there is no way out", &WITHOUT_WAY_OUT);
+    graph.fixed_axis(
+        "front_not_reached",
+        "why vehicles do not reach the front",
+        &FRONT_NOT_REACHED,
+    );
     let _ = graph
         .counted(
             "streets.leading_in",
             "streets and alleys that lead in at each way in",
+            unit::COUNT,
+        )
+        .over(&["way_in"]);
+    let _ = graph
+        .counted(
+            "streets.streets_leading_in",
+            "streets that lead in at each way in, alleys aside",
             unit::COUNT,
         )
         .over(&["way_in"]);
@@ -235,14 +246,21 @@ fn ways(graph: &mut GraphBuilder) {
         .over(&["single_place"]);
     let _ = graph
         .counted(
-            "streets.homes_unreached",
-            "homes that vehicles from outside do not reach along streets inside",
+            "streets.fronts_not_reached",
+            "homes whose front vehicles from outside do not reach, by why",
             unit::HOMES,
         )
-        .over(&["without_way_out"]);
+        .over(&["front_not_reached"]);
     graph
         .figure("streets.ways_in_and_out", "ways in and out", unit::COUNT)
         .method(&HOW_MANY, &["streets.leading_in"], &["way_in"]);
+    graph
+        .figure(
+            "streets.ways_over_streets",
+            "ways in and out over streets, alleys aside",
+            unit::COUNT,
+        )
+        .method(&HOW_MANY_SOME, &["streets.streets_leading_in"], &["way_in"]);
     graph
         .figure(
             "streets.most_homes_behind_one",
@@ -259,11 +277,11 @@ fn ways(graph: &mut GraphBuilder) {
         .formula(figure("streets.most_homes_behind_one") / figure("homes.count"));
     graph
         .figure(
-            "streets.homes_without_way_out",
-            "homes that vehicles from outside do not reach",
+            "streets.homes_not_reached_in_front",
+            "homes whose front vehicles from outside do not reach",
             unit::HOMES,
         )
-        .sum("streets.homes_unreached", &["without_way_out"]);
+        .sum("streets.fronts_not_reached", &["front_not_reached"]);
 }
 
 fn frontage(graph: &mut GraphBuilder) {

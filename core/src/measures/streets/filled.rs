@@ -92,6 +92,9 @@ impl StreetInputs {
             &ways.ways_in,
             "ways_in",
         );
+        let streets = ways.streets_leading_in.iter().map(|count| f64::from(*count));
+        let streets: Vec<f64> = streets.collect();
+        inputs.set_counted("streets.streets_leading_in", numbers(&streets), Some("ways_in"));
         if ways.behind.is_empty() {
             inputs.set_entries("single_place", vec![Entry::new("none", "no way in")]);
             let unknown = vec![Cell::Unknown(NO_WAY_IN.to_owned())];
@@ -106,7 +109,11 @@ impl StreetInputs {
             );
         }
         let unreached = [ways.homes_cut_off, ways.homes_on_paths, ways.homes_without_front];
-        inputs.set_counted("streets.homes_unreached", numbers(&unreached), Some("homes_unreached"));
+        inputs.set_counted(
+            "streets.fronts_not_reached",
+            numbers(&unreached),
+            Some("fronts_not_reached"),
+        );
     }
 
     fn set_blocks(&self, inputs: &mut Inputs) {

@@ -24,6 +24,16 @@ pub static HOW_MANY: Method = Method {
     steps: how_many_steps,
 };
 
+/// How many of the counts listed are not zero.
+pub static HOW_MANY_SOME: Method = Method {
+    name: "how many of those listed are not zero",
+    words: "Every line of the list that is not zero counts one.",
+    inputs: &[("what is listed", Dimension::NONE)],
+    gives: Dimension::NONE,
+    evaluate: how_many_some,
+    steps: how_many_some_steps,
+};
+
 /// The longest of the lengths listed.
 pub static LONGEST: Method = Method {
     name: "the longest of those listed",
@@ -86,6 +96,18 @@ fn how_many(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
     };
     *result = listed.len() as f64;
     Ok(())
+}
+
+fn how_many_some(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
+    let ([listed], [result]) = (inputs, results) else {
+        return Err("one list gives one number".to_owned());
+    };
+    *result = some_of(listed);
+    Ok(())
+}
+
+fn some_of(listed: &[f64]) -> f64 {
+    listed.iter().filter(|count| **count > 0.0).count() as f64
 }
 
 fn largest(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
@@ -164,11 +186,20 @@ fn binary(operation: Binary, left: Expression<MethodTerm>, right: Expression<Met
 }
 
 fn how_many_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
-    let count = inputs.first().map_or(0, |listed| listed.values.len());
+    let count = inputs.first().map_or(0.0, |listed| listed.values.len() as f64);
+    count_step("lines in the list", count)
+}
+
+fn how_many_some_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
+    let count = inputs.first().map_or(0.0, |listed| some_of(&listed.values));
+    count_step("lines in the list that are not zero", count)
+}
+
+fn count_step(title: &str, count: f64) -> Vec<MethodStep> {
     vec![MethodStep {
-        title: "lines in the list".to_owned(),
+        title: title.to_owned(),
         unit: unit::COUNT,
-        formula: Expression::Constant(count as f64, unit::COUNT),
+        formula: Expression::Constant(count, unit::COUNT),
     }]
 }
 

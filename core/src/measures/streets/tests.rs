@@ -33,6 +33,7 @@ pub(crate) fn village() -> StreetInputs {
         dead_ends: vec![place("Mill Lane", 61.5), place("Weir Lane", 120.25)],
         ways: Ways {
             ways_in: vec![place("Marsh Road", 1.0), place("Long Lane", 2.0)],
+            streets_leading_in: vec![0, 2],
             behind: vec![
                 place("Marsh Road", 0.0),
                 place("Long Lane", 0.0),
@@ -306,11 +307,12 @@ fn all_homes_are_behind_the_only_way_in() {
             "crossing at 200 m east, 100 m north"
         ]
     );
-    // A second stem, and nothing hangs on either.
+    assert_eq!(found.ways.streets_leading_in, [1]);
+    // A second stem, an alley, and nothing hangs on either.
     let mut streets = ring_and_stem();
-    streets.push(street(&[(120, 0), (120, 100)]));
+    streets.push(alley(&[(120, 0), (120, 100)]));
     let found = counted(&plan(&streets, &[land((200, 180), 0)], &SITE));
-    assert_eq!(found.ways.ways_in.len(), 2);
+    assert_eq!(found.ways.streets_leading_in, [0, 1]);
     near(found.worst_place().unwrap().count, 0.0);
 }
 

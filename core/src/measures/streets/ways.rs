@@ -32,8 +32,10 @@ pub struct CountedPlace {
 /// Ways in and out.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Ways {
-    /// The ways in, each with how many streets lead in there.
+    /// The ways in, each with how many streets and alleys lead in there.
     pub ways_in: Vec<CountedPlace>,
+    /// How many of those that lead in at each are streets.
+    pub streets_leading_in: Vec<u32>,
     /// Homes behind single places: every way in, then the streets and crossings most homes hang on, the most first.
     pub behind: Vec<CountedPlace>,
     /// Homes on streets inside that no way in reaches.
@@ -84,13 +86,17 @@ pub fn ways(
         graph.links_of_site.push(place);
     }
     for (node, title) in &graph.doors {
-        let led_in = streets
-            .at_node(*node as u32)
-            .filter(|(link, _)| is_driven(streets.link(*link)));
+        let led_in = streets.at_node(*node as u32).map(|(link, _)| streets.link(link));
+        let (mut all, mut over_streets) = (0, 0);
+        for link in led_in.filter(|link| is_driven(link)) {
+            all += 1;
+            over_streets += u32::from(link.way == Way::Street);
+        }
+        ways.streets_leading_in.push(over_streets);
         ways.ways_in.push(CountedPlace {
             title: title.clone(),
             at: streets.nodes[*node],
-            count: led_in.count() as f64,
+            count: f64::from(all),
         });
     }
     graph.links.extend(graph.doors.iter().map(|(node, _)| [*node, outside]));
