@@ -148,7 +148,7 @@ pub fn lay(key: &LotKey) -> LaidLots {
 
 /// Lots already laid, kept from one fabric to the next under all they depend on.
 ///
-/// That is written down as a list of integers ([`Facing::words`]) and compared exactly, together with the land.
+/// That is written down as a list of integers and compared exactly, together with the land.
 #[derive(Clone, Debug, Default)]
 pub struct LotCache {
     held: BTreeMap<CacheKey, Arc<LaidLots>>,
