@@ -206,9 +206,13 @@ impl MeasureReport {
                 Content::Single(cell) => {
                     let _ = writeln!(words, "  {:<44} {}", figure.title, cell.shown);
                 }
+                // A table that holds nothing is left out: of a plan without soft areas there are many.
                 Content::Table { rows, .. } => {
-                    let _ = writeln!(words, "  {}", figure.title);
-                    for row in rows.iter().filter(|row| row.value.value != Some(0.0)) {
+                    let held: Vec<_> = rows.iter().filter(|row| row.value.value != Some(0.0)).collect();
+                    if !held.is_empty() {
+                        let _ = writeln!(words, "  {}", figure.title);
+                    }
+                    for row in held {
                         let _ = writeln!(words, "    {:<42} {}", row.titles.join(", "), row.value.shown);
                     }
                 }

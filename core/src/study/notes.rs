@@ -70,6 +70,16 @@ impl Study {
                 });
             }
         }
+        if seen.site.boundary.is_empty() && !self.fabric().faces.is_empty() {
+            notes.push(Note {
+                words:
+                    "no site boundary is drawn: the land that streets enclose and soft areas cover is counted as the \
+                        site"
+                        .to_owned(),
+                at: None,
+                mark: None,
+            });
+        }
         if let Err(reason) = self.walk() {
             notes.push(Note {
                 words: format!("the walk to a center can not be worked out: {reason}"),

@@ -138,14 +138,15 @@ fn cut_down(document: &Document, alternative: AlternativeId, scope: &Scope) -> D
     cut
 }
 
-/// Numbers of every figure but those of streets, which see a street that nobody uses as a street.
+/// Numbers of every figure but those of streets and blocks, which see a street that nobody uses as a street.
 fn measured(study: &Study) -> Vec<(String, Vec<Option<f64>>)> {
     let evaluation = study.evaluation();
     let figures = evaluation.graph().indices().map(|index| {
         let cells = evaluation.cells(index).iter().map(|cell| cell.number()).collect();
         (evaluation.graph().node(index).id.clone(), cells)
     });
-    figures.filter(|(id, _)| !id.starts_with("streets.")).collect()
+    let is_of_streets = |id: &str| ["streets.", "blocks.", "sun."].iter().any(|part| id.starts_with(part));
+    figures.filter(|(id, _)| !is_of_streets(id)).collect()
 }
 
 #[track_caller]

@@ -89,7 +89,7 @@ pub struct LandInputs {
 /// Declares land and its axes. Needs what [`super::homes::declare`] and [`super::soft::declare`] declare.
 pub fn declare(graph: &mut GraphBuilder) {
     graph.fixed_axis("land_part", "use of land", &PARTS);
-    graph.fixed_axis("land_source", "what gives it its use", &SOURCES);
+    graph.fixed_axis("land_source", "what gives land its use", &SOURCES);
     graph.fixed_axis("constraint_kind", "what holds land back", &CONSTRAINT_KINDS);
     graph.fixed_axis("constraint_count", "what is counted", &CONSTRAINT_COUNTS);
     graph.fixed_axis("open_space", "kind of open space", &OPEN_SPACES);
@@ -101,7 +101,7 @@ pub fn declare(graph: &mut GraphBuilder) {
 
 fn declare_bar(graph: &mut GraphBuilder) {
     let _ = graph
-        .counted("land.counted", "land by use and by what gives it its use", unit::LAND)
+        .counted("land.counted", "land counted on the drawing", unit::LAND)
         .over(&["land_part", "land_source"]);
     graph
         .figure("land.bar", "land by use", unit::LAND)
