@@ -35,32 +35,47 @@ pub struct LandCache {
 
 /// Begins a loop of the boundary in a key; no coordinate and no width is as low.
 const LOOP: i32 = i32::MIN;
+/// Begins what a key adds where right-of-ways are kept for streets that are not there.
+const KEPT: i32 = i32::MIN + 2;
 /// Begins a constraint in a key.
 const CONSTRAINT: i32 = i32::MIN + 1;
 /// Begins a strip of a wider street beyond a corner in a key.
 const BEYOND: i32 = i32::MIN + 2;
 
 impl LandCache {
-    /// What a face is. `half_width_mm` gives half the right-of-way along a half-edge, a multiple of a half.
+    /// What a face is. `half_width_mm` gives half the right-of-way along a half-edge, a multiple of a half, and
+    /// `built_half_width_mm` the part of it that belongs to a street that is there.
     pub(super) fn shape(
         &mut self,
         arrangement: &Arrangement,
         outliner: &mut Outliner<'_>,
         face: FaceId,
         half_width_mm: impl Fn(HalfEdgeId) -> f64,
+        built_half_width_mm: impl Fn(HalfEdgeId) -> f64,
         constraints: &[(Bounds, Constraint)],
     ) -> FaceShape {
-        let key = key_of(arrangement, face, &half_width_mm, constraints);
+        let mut key = key_of(arrangement, face, &half_width_mm, constraints);
+        let mut around = arrangement.loops(face).flat_map(|start| arrangement.around(start));
+        let keeps = around.any(|half_edge| built_half_width_mm(half_edge) < half_width_mm(half_edge));
+        if keeps {
+            key.push(KEPT);
+            key.extend(key_of(arrangement, face, &built_half_width_mm, constraints));
+        }
         if let Some(shape) = self.kept.get(&key) {
             return shape.clone();
         }
         let shape = self.held.remove(&key).unwrap_or_else(|| {
-            let land_key = land_key(arrangement, outliner, face, half_width_mm, constraints);
+            let whole = land_key(arrangement, outliner, face, half_width_mm, constraints);
+            let mut land = land_of(&whole);
+            if keeps {
+                let built = land_key(arrangement, outliner, face, built_half_width_mm, constraints);
+                land.twice_kept_mm2 = (land_of(&built).twice_area_mm2 - land.twice_area_mm2).max(0);
+            }
             let corner = arrangement.outer_loop(face).map(|start| arrangement.origin(start));
             let anchor = anchor_of(arrangement, face).or(corner.map(|vertex| arrangement.point(vertex)));
             FaceShape {
-                land: Arc::new(land_of(&land_key)),
-                outline: Arc::new(land_key.outline().to_vec()),
+                land: Arc::new(land),
+                outline: Arc::new(whole.outline().to_vec()),
                 anchor: anchor.unwrap_or_default(),
             }
         });

@@ -31,12 +31,16 @@ pub struct Land {
     pub twice_area_mm2: i128,
     /// Twice the area of the whole face in square millimeters.
     pub twice_face_mm2: i128,
+    /// Twice the area under right-of-ways kept for streets that are not there, in square millimeters: land that would be
+    /// buildable without them.
+    pub twice_kept_mm2: i128,
     /// The face's land under constraints, outside of right-of-ways.
     pub constrained: ConstrainedLand,
 }
 
 impl Land {
-    /// Twice the face's land under right-of-ways, in square millimeters: what is neither buildable nor held back.
+    /// Twice the face's land under right-of-ways, in square millimeters: what is neither buildable nor held back, with
+    /// what is kept for streets that are not there.
     #[must_use]
     pub fn twice_right_of_way_mm2(&self) -> i128 {
         self.twice_face_mm2 - self.twice_area_mm2 - self.constrained.twice_held_back_mm2()
@@ -356,6 +360,7 @@ pub fn land_of(key: &LandKey) -> Land {
     Land {
         pieces,
         twice_area_mm2,
+        twice_kept_mm2: 0,
         twice_face_mm2: key.outline.iter().map(|ring| twice_area(&points(ring))).sum(),
         constrained: ConstrainedLand::of(key, twice_area_mm2),
     }

@@ -49,7 +49,7 @@ pub struct FaceOfLand {
     pub id: FaceId,
     /// A point inside it; one of its corners where it is too thin to hold a point of the grid.
     pub anchor: PlanPoint,
-    /// Whether it lies in the site; all faces do where no boundary is drawn.
+    /// Whether it lies in the site; where no boundary is drawn, whether a street runs along it.
     pub is_in_site: bool,
     /// The mark that says what it is used for.
     pub use_mark: Option<MarkId>,
@@ -91,11 +91,12 @@ impl Fabric {
         let bounded = constraints.iter().map(|one| (Bounds::of(&one.outline), one.clone()));
         let bounded: Vec<(Bounds, Constraint)> = bounded.collect();
         let half_width = |half_edge| half_width_mm(&lines, &arrangement, &carriers, half_edge);
-        let in_site = InSite::of(&lines, &arrangement);
+        let built_half_width = |half_edge| built_half_width_mm(&lines, &carriers, half_edge);
+        let in_site = InSite::of(&lines, &arrangement, &carriers);
         let mut outliner = Outliner::new(&arrangement);
         let mut faces = Vec::with_capacity(arrangement.face_count());
         for id in arrangement.bounded_faces() {
-            let shape = cache.shape(&arrangement, &mut outliner, id, half_width, &bounded);
+            let shape = cache.shape(&arrangement, &mut outliner, id, half_width, built_half_width, &bounded);
             faces.push(FaceOfLand {
                 id,
                 anchor: shape.anchor,
@@ -211,10 +212,13 @@ fn half_width_mm(
     carriers: &[Option<Carrier>],
     half_edge: HalfEdgeId,
 ) -> f64 {
-    let carrier = carriers[half_edge.edge().0 as usize];
-    let built_mm = carrier.map_or(0, |carrier| lines.streets[carrier.street as usize].right_of_way_mm);
     let kept_mm = lines.kept_right_of_way_mm(arrangement.sources(half_edge.edge()));
-    f64::from(built_mm.max(kept_mm)) / 2.0
+    (f64::from(kept_mm) / 2.0).max(built_half_width_mm(lines, carriers, half_edge))
+}
+
+fn built_half_width_mm(lines: &DrawnLines, carriers: &[Option<Carrier>], half_edge: HalfEdgeId) -> f64 {
+    let carrier = carriers[half_edge.edge().0 as usize];
+    f64::from(carrier.map_or(0, |carrier| lines.streets[carrier.street as usize].right_of_way_mm)) / 2.0
 }
 
 fn constraints(marks: &BTreeMap<MarkId, Mark>, left_out: &BTreeSet<OwnerGroup>) -> impl Iterator<Item = Constraint> {
@@ -224,14 +228,22 @@ fn constraints(marks: &BTreeMap<MarkId, Mark>, left_out: &BTreeSet<OwnerGroup>) 
 
 /// Which faces lie in the site.
 struct InSite {
-    is_in: Option<Vec<bool>>,
+    is_in: Vec<bool>,
 }
 
 impl InSite {
-    /// A face is in the site when an odd number of boundary edges lies between it and the outside.
-    fn of(lines: &DrawnLines, arrangement: &Arrangement) -> Self {
+    /// A face is in the site when an odd number of boundary edges lies between it and the outside. Without a boundary
+    /// the site is what streets enclose: every face along a street that is there, not those that only right-of-ways kept
+    /// for streets to come go around.
+    fn of(lines: &DrawnLines, arrangement: &Arrangement, carriers: &[Option<Carrier>]) -> Self {
         if lines.boundary.len() < 4 {
-            return Self { is_in: None };
+            let mut is_in = vec![false; arrangement.face_count()];
+            for edge in arrangement.edges().filter(|edge| carriers[edge.0 as usize].is_some()) {
+                for half_edge in [edge.forward(), edge.backward()] {
+                    is_in[arrangement.face(half_edge).0 as usize] = true;
+                }
+            }
+            return Self { is_in };
         }
         let mut is_in: Vec<Option<bool>> = vec![None; arrangement.face_count()];
         let mut neighbors: Vec<Vec<(u32, bool)>> = vec![Vec::new(); arrangement.face_count()];
@@ -253,12 +265,12 @@ impl InSite {
             }
         }
         Self {
-            is_in: Some(is_in.into_iter().map(|is_in| is_in.unwrap_or(false)).collect()),
+            is_in: is_in.into_iter().map(|is_in| is_in.unwrap_or(false)).collect(),
         }
     }
 
     fn contains(&self, face: FaceId) -> bool {
-        self.is_in.as_ref().is_none_or(|is_in| is_in[face.0 as usize])
+        self.is_in[face.0 as usize]
     }
 }
 

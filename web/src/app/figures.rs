@@ -221,7 +221,7 @@ pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTr
 }
 
 /// Axes whose entries are kinds of something.
-const KINDS: [&str; 3] = ["building_type", "use", "workplace"];
+const KINDS: [&str; 4] = ["building_type", "land_part", "use", "workplace"];
 
 /// A number and its range, as the writer of ranges parts them.
 fn parted(shown: &str) -> (&str, Option<&str>) {

@@ -145,7 +145,7 @@ fn behind_the_strip(sheet: &mut Sheet) -> Result<(), String> {
 }
 
 fn among_the_houses(sheet: &mut Sheet) -> Result<(), String> {
-    let loosened = [(OLDER_HOUSE, 85), (HOUSE_AND_COTTAGE, 15)];
+    let loosened = [(OLDER_HOUSE, 82), (HOUSE_AND_COTTAGE, 18)];
     for anchor in [
         (-354.0, -59.0),
         (-275.0, -68.0),
@@ -165,7 +165,7 @@ fn among_the_houses(sheet: &mut Sheet) -> Result<(), String> {
     }
     sheet.land(
         (-190.0, -65.0),
-        &[(CORNER_STORE, 5), (OLDER_HOUSE, 80), (HOUSE_AND_COTTAGE, 15)],
+        &[(CORNER_STORE, 5), (OLDER_HOUSE, 77), (HOUSE_AND_COTTAGE, 18)],
         &[],
         SECOND,
     )?;

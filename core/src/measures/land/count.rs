@@ -143,7 +143,10 @@ impl LandCount {
     fn add_streets_and_constraints(&mut self, face: &FaceOfLand) {
         let land = &face.land;
         self.site += land.twice_face_mm2;
-        self.add(Part::Streets, Source::RightOfWay, land.twice_right_of_way_mm2());
+        // What is kept for a street that is not there is no street, and has no use.
+        let streets = land.twice_right_of_way_mm2() - land.twice_kept_mm2;
+        self.add(Part::Streets, Source::RightOfWay, streets);
+        self.add(Part::Unused, Source::Nothing, land.twice_kept_mm2);
         for (held_by, area) in land.constrained.says_no_to(LandSwitch::Buildable) {
             let part = part_held_by(held_by);
             self.add(part, Source::HeldBack, area);
