@@ -10,6 +10,7 @@
 #![forbid(unsafe_code)]
 
 pub mod number;
+pub mod order;
 
 pub mod plan;
 

@@ -76,37 +76,40 @@ fn the_top_level_holds_these_and_no_more() {
 ///
 /// Imports go one way; `figures` and `factors` know nothing of plans, and what measures may use both.
 const IMPORTS: [(&str, &[&str]); 11] = [
-    ("plan", &["number"]),
-    ("exchange", &["number", "plan"]),
-    ("fabric", &["number", "plan"]),
-    ("network", &["number", "plan", "fabric"]),
-    ("figures", &["number"]),
-    ("factors", &["number", "figures"]),
+    ("plan", &["number", "order"]),
+    ("exchange", &["number", "order", "plan"]),
+    ("fabric", &["number", "order", "plan"]),
+    ("network", &["number", "order", "plan", "fabric"]),
+    ("figures", &["number", "order"]),
+    ("factors", &["number", "order", "figures"]),
     (
         "measures",
-        &["number", "plan", "fabric", "network", "figures", "factors"],
+        &["number", "order", "plan", "fabric", "network", "figures", "factors"],
     ),
     (
         "outcomes",
-        &["number", "plan", "fabric", "network", "figures", "factors", "measures"],
+        &[
+            "number", "order", "plan", "fabric", "network", "figures", "factors", "measures",
+        ],
     ),
     (
         "rules",
         &[
-            "number", "plan", "fabric", "network", "figures", "factors", "measures", "outcomes",
+            "number", "order", "plan", "fabric", "network", "figures", "factors", "measures", "outcomes",
         ],
     ),
     (
         "study",
         &[
-            "number", "plan", "exchange", "fabric", "network", "figures", "factors", "measures", "outcomes", "rules",
+            "number", "order", "plan", "exchange", "fabric", "network", "figures", "factors", "measures", "outcomes",
+            "rules",
         ],
     ),
     (
         "report",
         &[
-            "number", "plan", "exchange", "fabric", "network", "figures", "factors", "measures", "outcomes", "rules",
-            "study",
+            "number", "order", "plan", "exchange", "fabric", "network", "figures", "factors", "measures", "outcomes",
+            "rules", "study",
         ],
     ),
 ];

@@ -10,6 +10,7 @@
 
 use super::grid::Cells;
 use super::pixels::{Span, passes, rounded_crossing};
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// One end of a line.
@@ -180,7 +181,7 @@ impl Joining {
         };
         let mut near: Vec<u32> = Vec::new();
         self.cells.visit_square(at, reach, |index| near.push(index));
-        near.sort_unstable();
+        order::sort(&mut near);
         near.dedup();
         let as_they_are = near.into_iter().filter_map(|index| {
             let (other, place) = self.segments[index as usize];
@@ -239,7 +240,7 @@ impl Joining {
         let limit = self.tolerance_mm * self.tolerance_mm;
         let mut others: Vec<u32> = free.near.iter().map(|&(other, _)| other).collect();
         others.push(free.line);
-        others.sort_unstable();
+        order::sort(&mut others);
         others.dedup();
         let mut nearest: Option<(i64, u32, LineEnd, PlanPoint)> = None;
         for other in others {

@@ -1,5 +1,6 @@
 //! Checks of a graph as it is built: references, axes, units, cycles. Every fault is returned, with its node.
 
+use crate::order;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
@@ -170,7 +171,7 @@ pub(crate) fn build(builder: GraphBuilder) -> Result<Graph, Vec<GraphFault>> {
     let order = checker.order();
     let Checker { axes, mut faults, .. } = checker;
     if !faults.is_empty() {
-        faults.sort_by(|a, b| a.id.cmp(&b.id));
+        order::sort_by(&mut faults, |a, b| a.id.cmp(&b.id));
         return Err(faults);
     }
 
@@ -196,7 +197,7 @@ pub(crate) fn build(builder: GraphBuilder) -> Result<Graph, Vec<GraphFault>> {
     let mut dependents = vec![Vec::new(); nodes.len()];
     for (place, node) in nodes.iter().enumerate() {
         let mut needs: Vec<NodeIndex> = node.operator.references().into_iter().copied().collect();
-        needs.sort_unstable();
+        order::sort(&mut needs);
         needs.dedup();
         for need in needs {
             dependents[need.at()].push(NodeIndex(place as u32));

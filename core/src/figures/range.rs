@@ -5,6 +5,7 @@
 //! changes no other's draws, and two alternatives with one seed are compared draw by draw.
 //! Low and high of a figure are the 10th and 90th percentiles of its draws.
 
+use crate::order;
 use std::sync::Arc;
 
 use serde::Serialize;
@@ -135,7 +136,7 @@ const ROUNDING_SHARE: f64 = 1e-9;
 pub fn range_of(draws: &[f64]) -> Range {
     let mut workable: Vec<f64> = draws.iter().copied().filter(|value| !value.is_nan()).collect();
     let failed = draws.len() - workable.len();
-    workable.sort_by(f64::total_cmp);
+    order::sort_by(&mut workable, f64::total_cmp);
     match (percentile(&workable, 0.1), percentile(&workable, 0.9)) {
         (Some(low), Some(high)) if failed == 0 && high - low <= ROUNDING_SHARE * low.abs().max(high.abs()) => {
             Range::Certain

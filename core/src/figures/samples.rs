@@ -1,5 +1,6 @@
 //! A hand-made graph that uses every operator, for the tests of the engine.
 
+use crate::order;
 use std::sync::Arc;
 
 use super::axis::Entry;
@@ -58,7 +59,7 @@ pub(crate) static LARGEST: Method = Method {
     gives: unit::LENGTH.dimension,
     evaluate: |inputs, results| {
         let mut sorted = inputs[0].to_vec();
-        sorted.sort_by(|a, b| b.total_cmp(a));
+        order::sort_by(&mut sorted, |a, b| b.total_cmp(a));
         if sorted.len() < results.len() {
             return Err("there are fewer lengths than places".to_owned());
         }
@@ -68,7 +69,7 @@ pub(crate) static LARGEST: Method = Method {
     steps: |inputs: &[MethodInput], cell| {
         let values = &inputs[0].values;
         let mut order: Vec<usize> = (0..values.len()).collect();
-        order.sort_by(|a, b| values[*b].total_cmp(&values[*a]));
+        order::sort_by(&mut order, |a, b| values[*b].total_cmp(&values[*a]));
         let term = MethodTerm::Input {
             input: 0,
             cell: order[cell],

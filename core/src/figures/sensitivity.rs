@@ -7,6 +7,7 @@
 //! Standardized rank regression coefficients: Saltelli, Ratto, Andres, Campolongo, Cariboni, Gatelli, Saisana,
 //! Tarantola, Global Sensitivity Analysis: The Primer, 2008 (from memory).
 
+use crate::order;
 use std::collections::BTreeMap;
 use std::fmt;
 
@@ -116,7 +117,9 @@ impl Evaluation {
                 rises: coefficient > 0.0,
             })
             .collect();
-        influences.sort_by(|a, b| b.share.total_cmp(&a.share).then_with(|| a.id.cmp(&b.id)));
+        order::sort_by(&mut influences, |a, b| {
+            b.share.total_cmp(&a.share).then_with(|| a.id.cmp(&b.id))
+        });
         Ok(Sensitivity { influences, explained })
     }
 }
@@ -124,7 +127,7 @@ impl Evaluation {
 /// Ranks, equal values sharing their mean rank, with mean 0 and sum of squares 1; `None` when all are equal.
 fn standardized_ranks(values: &[f64]) -> Option<Vec<f64>> {
     let mut order: Vec<usize> = (0..values.len()).collect();
-    order.sort_by(|a, b| values[*a].total_cmp(&values[*b]).then(a.cmp(b)));
+    order::sort_by(&mut order, |a, b| values[*a].total_cmp(&values[*b]).then(a.cmp(b)));
     let mut ranks = vec![0.0; values.len()];
     let mut start = 0;
     while start < order.len() {

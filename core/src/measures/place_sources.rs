@@ -10,6 +10,7 @@
 use super::walk_network::WalkNetwork;
 use crate::network::graph::MOST_COST;
 use crate::network::{LinkId, Location, Network, Source, Stretch};
+use crate::order;
 use crate::plan::{Footprint, PlanPoint};
 
 /// How near a walkable link must run to be a place's doorstep: 15 m, half of a wide right-of-way, since places are
@@ -224,7 +225,7 @@ impl Bounds {
 
 /// Overlapping intervals joined, in order.
 fn joined(shares: &mut [(f64, f64)]) -> Vec<(f64, f64)> {
-    shares.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    order::sort_by(shares, |a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let mut joined: Vec<(f64, f64)> = Vec::new();
     for &(from, to) in shares.iter() {
         match joined.last_mut() {
@@ -331,7 +332,7 @@ impl Segment {
                 }
             }
         }
-        cuts.sort_by(f64::total_cmp);
+        order::sort_by(&mut cuts, f64::total_cmp);
         for pair in cuts.windows(2) {
             let middle = (pair[0] + pair[1]) / 2.0;
             let (x, y) = (self.x + middle * self.dx, self.y + middle * self.dy);

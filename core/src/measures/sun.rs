@@ -5,6 +5,7 @@
 //! less than 0.02° and is left out. Nothing here sees shade: trees, slopes and neighbors are not looked at.
 
 use crate::number;
+use crate::order;
 
 /// How far a street may turn from east-west to lie east-west: 20°.
 /// Source: Dubuque IA code, solar subdivision: "streets within 20 degrees of east-west where possible".
@@ -202,7 +203,7 @@ pub fn is_east_west_block(corners: &[(f64, f64)]) -> bool {
 /// 9, 1979 (from memory).
 fn hull_of(points: &[(f64, f64)]) -> Vec<(f64, f64)> {
     let mut sorted = points.to_vec();
-    sorted.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    order::sort_by(&mut sorted, |a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     sorted.dedup();
     if sorted.len() < 3 {
         return sorted;

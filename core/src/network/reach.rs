@@ -8,6 +8,7 @@
 
 use super::cost_field::CostField;
 use super::graph::{LinkId, Location, Network, NodeId, Stretch};
+use crate::order;
 
 /// A set of pieces of links, disjoint, in order of link and position. See the [module](self).
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -46,7 +47,7 @@ impl Reach {
             .copied()
             .filter(|piece| piece.from_um < piece.to_um)
             .collect();
-        sorted.sort_unstable();
+        order::sort(&mut sorted);
         let mut pieces = Vec::with_capacity(sorted.len());
         for piece in sorted {
             append(&mut pieces, piece);
@@ -181,7 +182,7 @@ impl Reach {
                     .map(|along_um| Location { link: id, along_um }),
             );
         }
-        ends.sort_unstable();
+        order::sort(&mut ends);
         for at_node in ends.chunk_by(|a, b| a.0 == b.0) {
             let reached = at_node.iter().any(|&(_, reached, _)| reached);
             let missed = at_node.iter().find(|&&(_, reached, _)| !reached);
@@ -189,7 +190,7 @@ impl Reach {
                 places.push(place);
             }
         }
-        places.sort_unstable();
+        order::sort(&mut places);
         places
     }
 }

@@ -8,6 +8,7 @@
 //! The headline of a shed is none of these but the homes, jobs and lots reached; areas are compared with a published
 //! target only under that target's own method.
 
+use crate::order;
 use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay::Overlay;
 use i_overlay::core::overlay::ShapeType;
@@ -40,7 +41,7 @@ pub fn hull_area_m2(network: &Network, reach: &Reach) -> f64 {
 /// Twice the area of the convex hull of points, in mm²: Andrew's monotone chain.
 #[must_use]
 pub fn twice_hull_area_mm2(mut points: Vec<PlanPoint>) -> i128 {
-    points.sort_unstable();
+    order::sort(&mut points);
     points.dedup();
     let half = |points: &mut dyn Iterator<Item = PlanPoint>| {
         let mut chain: Vec<PlanPoint> = Vec::new();
@@ -105,13 +106,13 @@ pub fn buffer_area_m2(network: &Network, reach: &Reach, distance_m: f64) -> Opti
                 .map(|side| (side[0].min(side[1]), side[0].max(side[1]))),
         );
     }
-    sides.sort_unstable();
+    order::sort(&mut sides);
     sides.dedup();
     let distance = distance_m * 1_000.0 * f64::from(GRID_PER_MM);
     let mut shapes: Vec<Vec<IntPoint>> = sides.iter().map(|&(a, b)| rectangle(a, b, distance)).collect();
     // Both directions of every side, by the point they leave.
     let mut leaving: Vec<(PlanPoint, PlanPoint)> = sides.iter().flat_map(|&(a, b)| [(a, b), (b, a)]).collect();
-    leaving.sort_unstable();
+    order::sort(&mut leaving);
     for at_point in leaving.chunk_by(|a, b| a.0 == b.0) {
         let ends: Vec<PlanPoint> = at_point.iter().map(|&(_, end)| end).collect();
         shapes.extend(sector(at_point[0].0, &ends, distance));

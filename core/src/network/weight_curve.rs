@@ -6,6 +6,7 @@
 
 use super::cost_pieces::CostPiece;
 use super::profile::CostProfile;
+use crate::order;
 
 /// Fractions of a unit of weight the sums keep: 2^32 to one.
 const FRACTION_BITS: u32 = 32;
@@ -31,7 +32,7 @@ impl WeightCurve {
     #[must_use]
     pub fn new(knots: &[u64]) -> Self {
         let mut knots = knots.to_vec();
-        knots.sort_unstable();
+        order::sort(&mut knots);
         knots.dedup();
         let places = knots.len() + 1;
         let step = knots.get(1).copied().unwrap_or(1).max(1);

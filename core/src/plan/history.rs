@@ -43,6 +43,7 @@
 //! redoing a step let go gives [`HistoryFault::NotInMemory`]: the caller finds that entry and hands it to
 //! [`recall`](History::recall).
 
+use crate::order;
 use std::sync::Arc;
 
 use super::document::Document;
@@ -477,7 +478,7 @@ fn make(document: &mut Document, mut edits: Vec<Edit>) -> Result<Vec<Edit>, Hist
             _ => None,
         })
         .collect();
-    alternatives.sort_unstable();
+    order::sort(&mut alternatives);
     alternatives.dedup();
     let further: Vec<Vec<Edit>> = alternatives
         .into_iter()
@@ -495,7 +496,7 @@ fn make(document: &mut Document, mut edits: Vec<Edit>) -> Result<Vec<Edit>, Hist
 
 fn cells_of<'a>(edits: impl IntoIterator<Item = &'a Edit>) -> Vec<Cell> {
     let mut cells: Vec<Cell> = edits.into_iter().map(Edit::cell).collect();
-    cells.sort_unstable();
+    order::sort(&mut cells);
     cells.dedup();
     cells
 }

@@ -11,6 +11,7 @@
 //! Streets never hold on to each other in a circle: an edit that would is refused. A file that does so is opened with
 //! the offending ties let go ([`release_unusable_ties`]), each listed.
 
+use crate::order;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
@@ -256,7 +257,7 @@ pub fn release_unusable_ties(marks: &mut BTreeMap<MarkId, Mark>) -> Vec<Released
             .filter_map(|vertex| vertex.tie)
             .filter(|tie| reason_against(*tie).is_none());
         let mut held: Vec<MarkId> = usable.map(|tie| tie.street).collect();
-        held.sort_unstable();
+        order::sort(&mut held);
         held.dedup();
         held
     });
@@ -288,7 +289,7 @@ pub fn ties_of(street: &Street) -> Vec<MarkId> {
         .iter()
         .filter_map(|vertex| Some(vertex.tie?.street))
         .collect();
-    held.sort_unstable();
+    order::sort(&mut held);
     held.dedup();
     held
 }

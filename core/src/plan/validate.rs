@@ -8,6 +8,7 @@
 //!
 //! Cost: linear in the document; for each outline, its edges times those that overlap them from west to east.
 
+use crate::order;
 use std::collections::BTreeMap;
 
 use super::coordinates::PlanPoint;
@@ -93,7 +94,7 @@ pub fn validate(document: &Document) -> Vec<Fault> {
             }
         }
     }
-    findings.faults.sort();
+    order::sort(&mut findings.faults);
     findings.faults
 }
 

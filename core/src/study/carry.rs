@@ -11,6 +11,7 @@
 //!
 //! The outcome depends on the two sets of faces and the marks at the start, never on what lay between.
 
+use crate::order;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -121,7 +122,7 @@ pub fn carry<F: Fn(PlanPoint) -> Option<usize>>(start: &Start<'_>, end: &End<'_,
             next_id = MarkId(next_id.0.saturating_add(1));
         }
     }
-    carried.gone.sort();
+    order::sort(&mut carried.gone);
     carried.gone.dedup();
     carried
 }
@@ -149,8 +150,8 @@ fn changed_faces(before: &[Face], after: &[Face]) -> Changed {
         .filter(|face| places.remove(&place(&after[*face])).is_none())
         .collect();
     let mut old: Vec<usize> = places.into_values().collect();
-    old.sort_by(|a, b| before[*a].rings.cmp(&before[*b].rings));
-    new.sort_by(|a, b| after[*a].rings.cmp(&after[*b].rings));
+    order::sort_by(&mut old, |a, b| before[*a].rings.cmp(&before[*b].rings));
+    order::sort_by(&mut new, |a, b| after[*a].rings.cmp(&after[*b].rings));
     let (mut old_changed, mut new_changed) = (Vec::new(), Vec::new());
     let (mut i, mut j) = (0, 0);
     while i < old.len() || j < new.len() {
@@ -174,8 +175,8 @@ fn changed_faces(before: &[Face], after: &[Face]) -> Changed {
             }
         }
     }
-    old_changed.sort_by_key(|face| before[*face].inside);
-    new_changed.sort_by_key(|face| after[*face].inside);
+    order::sort_by_key(&mut old_changed, |face| before[*face].inside);
+    order::sort_by_key(&mut new_changed, |face| after[*face].inside);
     Changed {
         before: old_changed,
         after: new_changed,
@@ -201,7 +202,9 @@ fn shared_areas(before: &[Face], after: &[Face], changed: &Changed) -> BTreeMap<
             .map(|old| (*old, twice_shared_area_mm2(&before[*old].rings, &after[new].rings)))
             .filter(|(_, area)| *area > 0)
             .collect();
-        sources.sort_by_key(|(old, area)| (std::cmp::Reverse(*area), before[*old].inside));
+        order::sort_by_key(&mut sources, |(old, area)| {
+            (std::cmp::Reverse(*area), before[*old].inside)
+        });
         shares.insert(new, sources);
     }
     shares
@@ -326,7 +329,7 @@ fn sleeping_in<F: Fn(PlanPoint) -> Option<usize>>(new: usize, start: &Start<'_>,
         .iter()
         .filter(|(id, mark)| !start.face_of.contains_key(id) && (end.face_at)(mark.anchor) == Some(new))
         .collect();
-    sleeping.sort_by_key(|(id, mark)| (std::cmp::Reverse(mark.land_m2), **id));
+    order::sort_by_key(&mut sleeping, |(id, mark)| (std::cmp::Reverse(mark.land_m2), **id));
     sleeping.into_iter().map(|(id, _)| *id).collect()
 }
 

@@ -2,6 +2,7 @@
 //!
 //! The question behind carrying uses over: which faces of yesterday does a face of today lie on, and by how much?
 
+use crate::order;
 use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay::Overlay;
 use i_overlay::core::overlay_rule::OverlayRule;
@@ -37,7 +38,7 @@ impl Rings {
             ring.rotate_left(least);
         }
         if let Some((_, holes)) = rings.split_first_mut() {
-            holes.sort();
+            order::sort(holes);
         }
         Self { rings }
     }

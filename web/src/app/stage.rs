@@ -3,6 +3,7 @@
 
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
+use hobnail_core::order;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
 
@@ -267,7 +268,7 @@ fn shed_of(study: &Study, destination: Destination, minutes: u32) -> Option<Shed
     let site = &study.document().site.boundary;
     let is_in_site =
         |(x_m, y_m): &(f64, f64)| PlanPoint::checked_from_m(*x_m, *y_m).is_some_and(|at| is_inside(at, site));
-    ends.sort_by(|one, other| {
+    order::sort_by(&mut ends, |one, other| {
         let order = is_in_site(other).cmp(&is_in_site(one));
         order.then(other.1.total_cmp(&one.1)).then(one.0.total_cmp(&other.0))
     });

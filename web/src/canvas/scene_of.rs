@@ -1,5 +1,6 @@
 //! Gathers what there is to draw from the document and its fabric.
 
+use hobnail_core::order;
 use std::collections::BTreeMap;
 
 use hobnail_core::fabric::sides::side_spoken_of;
@@ -135,7 +136,7 @@ fn uses_of(document: &Document, mark: &UseMark) -> (Option<LandUse>, Option<Land
         .iter()
         .filter_map(|portion| Some((document.building_types.get(&portion.building_type)?, portion.share_ppm)))
         .collect();
-    portions.sort_by_key(|(_, share_ppm)| std::cmp::Reverse(*share_ppm));
+    order::sort_by_key(&mut portions, |(_, share_ppm)| std::cmp::Reverse(*share_ppm));
     for (building_type, share_ppm) in &portions {
         *shares.entry(building_type.land_use).or_default() += u64::from(*share_ppm);
     }
@@ -175,7 +176,7 @@ const fn use_of_floor(floor_use: FloorUse) -> Option<LandUse> {
 /// The building types of the land in words, and where they stand.
 fn label(document: &Document, face: &FaceOfLand, mark: &UseMark) -> Option<((f64, f64), String, f64)> {
     let mut portions = mark.program.clone();
-    portions.sort_by_key(|portion| std::cmp::Reverse(portion.share_ppm));
+    order::sort_by_key(&mut portions, |portion| std::cmp::Reverse(portion.share_ppm));
     let first = portions.first()?;
     let name = &document.building_types.get(&first.building_type)?.name;
     let text = match portions.len() {
@@ -252,7 +253,7 @@ fn ways(scene: &mut Scene, document: &Document, alternative: AlternativeId, fabr
         .filter(|(_, legs)| legs.len() >= 2)
         .filter_map(|(point, legs)| {
             let second = |mut widths: Vec<f64>| {
-                widths.sort_by(|one, other| other.total_cmp(one));
+                order::sort_by(&mut widths, |one, other| other.total_cmp(one));
                 widths.get(1).copied()
             };
             let found: Vec<_> = legs.iter().filter_map(|(_, profile)| half_widths(*profile)).collect();

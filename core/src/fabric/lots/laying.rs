@@ -8,6 +8,7 @@ use super::{
     Front, LEAST_LOT_SHARE, LaidLots, LandShare, Lot, LotKey, LotType, MOST_DEEPENING, MOST_WIDENING, WIDTH_TOLERANCE,
 };
 use crate::fabric::regions::twice_area_mm2;
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// How far inside the land's edge a front is probed, in millimeters: beyond rounding, within any lot.
@@ -107,7 +108,7 @@ impl<'a> Laying<'a> {
             centerline.windows(2).map(|pair| pair[0].distance_um(pair[1])).sum()
         };
         let mut order: Vec<usize> = (0..self.key.fronts.len()).collect();
-        order.sort_by_key(|front| std::cmp::Reverse(length(front)));
+        order::sort_by_key(&mut order, |front| std::cmp::Reverse(length(front)));
         order
     }
 
@@ -245,7 +246,7 @@ impl<'a> Laying<'a> {
         // beyond the land is cut off below.
         let mut depths =
             [from + inset, middle, to - inset].map(|position| self.depth_at(front, line, position, lot_type));
-        depths.sort_unstable_by(f64::total_cmp);
+        order::sort_by(&mut depths, f64::total_cmp);
         let depth = depths[1];
         let ring = ring_of(line, from, to, depth);
         let middle_of_ring = ring

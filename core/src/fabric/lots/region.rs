@@ -2,6 +2,7 @@
 
 use super::spot::{Spot, crossing};
 use crate::fabric::regions::{Combined, combined, twice_area_mm2};
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// Pieces of land, each an outer ring and its holes.
@@ -29,7 +30,7 @@ impl Region {
     pub fn parts_inside(&self, a: Spot, b: Spot) -> Vec<(f64, f64)> {
         let mut cuts = vec![0.0, 1.0];
         cuts.extend(self.edges.iter().filter_map(|&(c, d)| crossing(a, b, c, d)));
-        cuts.sort_unstable_by(f64::total_cmp);
+        order::sort_by(&mut cuts, f64::total_cmp);
         let mut parts: Vec<(f64, f64)> = Vec::new();
         for pair in cuts.windows(2) {
             let (from, to) = (pair[0], pair[1]);

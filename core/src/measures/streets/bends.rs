@@ -7,6 +7,7 @@
 
 use super::site_streets::{SiteEnd, SiteLink, SiteStreets, Way, points_of};
 use crate::fabric::Fabric;
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// Length of a chord: 100 ft.
@@ -71,7 +72,7 @@ pub fn sharp_bends(fabric: &Fabric, streets: &SiteStreets) -> Vec<Bend> {
             bends.push((link, rank, Bend { link, node, at }));
         }
     }
-    bends.sort_unstable_by_key(|(link, rank, _)| (*link, *rank));
+    order::sort_by_key(&mut bends, |(link, rank, _)| (*link, *rank));
     bends.into_iter().map(|(.., bend)| bend).collect()
 }
 

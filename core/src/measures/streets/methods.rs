@@ -3,6 +3,7 @@
 use crate::figures::expression::{Binary, Expression};
 use crate::figures::method::{Method, MethodInput, MethodStep, MethodTerm};
 use crate::figures::unit::{self, Dimension, Unit};
+use crate::order;
 
 /// How many lengths are listed.
 pub static HOW_MANY_LENGTHS: Method = Method {
@@ -136,7 +137,7 @@ pub fn place_of_largest(listed: &[f64]) -> Option<usize> {
 /// The places of the two numbers in the middle, the same twice for an odd number of them.
 fn places_in_middle(listed: &[f64]) -> Option<(usize, usize)> {
     let mut places: Vec<usize> = (0..listed.len()).collect();
-    places.sort_by(|a, b| listed[*a].total_cmp(&listed[*b]));
+    order::sort_by(&mut places, |a, b| listed[*a].total_cmp(&listed[*b]));
     let middle = places.len() / 2;
     let high = *places.get(middle)?;
     let low = if places.len().is_multiple_of(2) {

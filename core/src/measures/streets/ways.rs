@@ -13,6 +13,7 @@ use super::site_streets::{ACCESS_REACH_MM, SiteEnd, SiteLink, SiteStreets, Way, 
 use crate::fabric::Fabric;
 use crate::measures::frontage::PaintedFace;
 use crate::network::bridges::behind;
+use crate::order;
 use crate::plan::{AlternativeId, BuildingTypeId, Document, PlanPoint};
 
 /// How many of the places most homes hang on are listed, besides the ways in.
@@ -161,7 +162,7 @@ fn worst_of(streets: &SiteStreets, graph: &Graph, found: &crate::network::bridge
             worst.push((*homes, order(node) * 2 + 1, Single::Node(node, *homes)));
         }
     }
-    worst.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+    order::sort_by(&mut worst, |a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
     worst.truncate(WORST_LISTED);
     worst.into_iter().map(|(.., single)| single).collect()
 }
@@ -176,7 +177,7 @@ fn doors_of<'a>(streets: &SiteStreets, name: &impl Fn(&SiteLink) -> &'a str) -> 
             }
         }
     }
-    nodes.sort_unstable();
+    order::sort(&mut nodes);
     nodes.dedup();
     let driven_at = |node: u32| {
         let mut driven = streets.at_node(node).map(|(link, _)| streets.link(link));

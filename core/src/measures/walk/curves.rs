@@ -5,6 +5,7 @@ use crate::measures::walk_network::WalkNetwork;
 use crate::network::cost_pieces::CostPieces;
 use crate::network::weight_curve::WeightCurve;
 use crate::network::{LinkId, Stretch};
+use crate::order;
 
 /// Step between the first walking times of a curve, in seconds: 10 s is 13 m of street at a planning pace. Smaller makes
 /// longer tables; larger blurs the edge of a shed.
@@ -81,7 +82,7 @@ impl HomeFronts {
                 });
             });
         }
-        held.fronts.sort_by_key(|front| front.stretch);
+        order::sort_by_key(&mut held.fronts, |front| front.stretch);
         for front in &mut held.fronts {
             if held.links.last() != Some(&front.stretch.link) {
                 held.links.push(front.stretch.link);

@@ -19,6 +19,7 @@ use crate::measures::frontage::{PaintedFace, stretches_of};
 use crate::measures::place_sources::Doorsteps;
 use crate::measures::walk_network::WalkNetwork;
 use crate::network::{LinkId, Source, SourcePlace, Stretch};
+use crate::order;
 use crate::plan::building::LandUse;
 use crate::plan::land::OutsideContext;
 use crate::plan::{
@@ -83,7 +84,7 @@ pub fn fronts(document: &Document, painted: &[PaintedFace]) -> Vec<Front> {
             });
         }
     }
-    fronts.sort_by_key(|front| (front.stretch, front.face));
+    order::sort_by_key(&mut fronts, |front| (front.stretch, front.face));
     fronts
 }
 
@@ -270,7 +271,7 @@ fn settle(sources: &mut Vec<Source>) {
             (source.cost, place)
         }
     };
-    sources.sort_unstable_by_key(key);
+    order::sort_by_key(sources, key);
     sources.dedup_by(|next, held| match (&next.place, &mut held.place) {
         (SourcePlace::Stretch(next_stretch), SourcePlace::Stretch(stretch)) if next.cost == held.cost => {
             let joins = next_stretch.link == stretch.link && next_stretch.from_um <= stretch.to_um;

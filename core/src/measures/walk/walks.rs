@@ -15,6 +15,7 @@ use crate::network::cost_pieces::CostPieces;
 use crate::network::graph::NetworkFault;
 use crate::network::weight_curve::WeightCurve;
 use crate::network::{CostField, Direction, Location, Network, Reach, Source, Stretch};
+use crate::order;
 use crate::plan::{AlternativeId, Document};
 
 /// How the walk to one destination is found.
@@ -250,7 +251,7 @@ impl Walks {
                 .flat_map(|held| [held.from_um, held.to_um]);
             let mut cuts: Vec<u64> = inner.filter(|cut| piece.from_um < *cut && *cut < piece.to_um).collect();
             cuts.extend([piece.from_um, piece.to_um]);
-            cuts.sort_unstable();
+            order::sort(&mut cuts);
             cuts.dedup();
             for pair in cuts.windows(2) {
                 let (from_um, to_um) = (pair[0], pair[1]);
@@ -282,7 +283,7 @@ impl Walks {
                 needs: reaches.each_ref().map(|reach| reach.contains(at)),
             });
         }
-        parts.sort_by_key(|part| part.stretch);
+        order::sort_by_key(&mut parts, |part| part.stretch);
         parts.dedup();
         parts
     }

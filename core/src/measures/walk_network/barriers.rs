@@ -1,6 +1,7 @@
 //! Where a barrier cuts a street: everywhere they cross but at a crossing that is drawn, and where the street passes
 //! over or under (is not on the ground).
 
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// A place where a line crosses another, along the second.
@@ -42,7 +43,7 @@ pub fn cuts(barrier: &[PlanPoint], street: &[(PlanPoint, u64)]) -> Vec<Cut> {
             });
         }
     }
-    found.sort_by_key(|cut| cut.along_um);
+    order::sort_by_key(&mut found, |cut| cut.along_um);
     // Twice at one place is there and back: a touch.
     let groups = found.chunk_by(|a, b| a.along_um == b.along_um);
     groups

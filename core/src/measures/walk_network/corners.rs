@@ -4,6 +4,7 @@
 //! at half its wait, so that crossing from hand to hand costs the whole of it, and two streets on one hand reach each
 //! other without any. Half for joining is the mean: half of a street's own fronts lie across it.
 
+use crate::order;
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
@@ -73,7 +74,9 @@ pub fn passing(legs: &[Leg]) -> Vec<Passing> {
             }
         }
     }
-    pairs.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
+    order::sort_by(&mut pairs, |a, b| {
+        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2))
+    });
     let mut is_taken = vec![false; legs.len()];
     let mut found = Vec::new();
     for (.., [i, j]) in pairs {

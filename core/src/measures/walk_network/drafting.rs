@@ -1,5 +1,6 @@
 //! Making the walking network: links as drawn, cut at barriers, costed by slope, joined by waits.
 
+use crate::order;
 use std::collections::BTreeMap;
 
 use super::WalkNetwork;
@@ -195,7 +196,7 @@ impl<'a> Drafting<'a> {
             }
             let line: Line = line_of(fabric, link).collect();
             let mut found: Vec<Cut> = self.barriers.iter().flat_map(|barrier| cuts(barrier, &line)).collect();
-            found.sort_by_key(|cut| cut.along_um);
+            order::sort_by_key(&mut found, |cut| cut.along_um);
             found.dedup_by_key(|cut| cut.along_um);
             // A crossing without a wait leaves the street as it is.
             found.retain(|cut| {

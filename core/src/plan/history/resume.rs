@@ -1,5 +1,6 @@
 //! Taking a journal up again: a history from a snapshot, and entries done again.
 
+use crate::order;
 use std::sync::Arc;
 
 use super::{History, HistoryFault, Limits, Step, transaction_bytes};
@@ -42,7 +43,7 @@ impl History {
                 _ => None,
             })
             .collect();
-        commits.sort_by_key(|(number, _)| *number);
+        order::sort_by_key(&mut commits, |(number, _)| *number);
         for (_, transaction) in &commits {
             self.pass_marks_of(transaction);
         }

@@ -1,6 +1,7 @@
 //! Lines and outlines: whether they have length or area, and whether an outline crosses itself.
 
 use super::{FaultKind, FaultPlace, Findings};
+use crate::order;
 use crate::plan::coordinates::PlanPoint;
 
 /// Checks a line, whose points are `points`; `place` says where a point of it is.
@@ -85,7 +86,7 @@ fn self_crossing(points: &[PlanPoint]) -> Option<PlanPoint> {
     let mut order: Vec<usize> = (0..count).collect();
     let low = |index: usize| edge(index).0.x_mm.min(edge(index).1.x_mm);
     let high = |index: usize| edge(index).0.x_mm.max(edge(index).1.x_mm);
-    order.sort_by_key(|&index| (low(index), index));
+    order::sort_by_key(&mut order, |&index| (low(index), index));
     let mut open: Vec<usize> = Vec::new();
     for index in order {
         open.retain(|&earlier| high(earlier) >= low(index));

@@ -1,5 +1,6 @@
 //! Numbers of the arrangement and of its links.
 
+use crate::order;
 use std::collections::BTreeMap;
 
 use super::answer::{ArrangementFigures, BetweennessFigures, LinkFigures};
@@ -43,7 +44,7 @@ pub(super) fn arrangement_figures(
         hole_um += outline.holes.iter().map(|ring| ring_um(ring)).sum::<u64>();
     }
     areas_mm2.sort_unstable();
-    perimeters_um.sort_unstable();
+    order::sort(&mut perimeters_um);
     let m2 = |twice_mm2: i128| twice_mm2 as f64 / 2e6;
     let ratio = |of: f64, by: f64| (by > 0.0).then(|| of / by);
     ArrangementFigures {
@@ -89,7 +90,7 @@ pub(super) fn betweenness_figures(frame: &Frame, network: &Network) -> Betweenne
         .zip(&values)
         .filter_map(|(link, &value)| link_figures(frame, network, link, value))
         .collect();
-    links.sort_by(|a, b| {
+    order::sort_by(&mut links, |a, b| {
         let by_place = a.mid[0].total_cmp(&b.mid[0]).then(a.mid[1].total_cmp(&b.mid[1]));
         b.value
             .total_cmp(&a.value)

@@ -1,5 +1,6 @@
 //! The ground: the site, land tinted by use with a texture that says the same without color, constraint areas.
 
+use hobnail_core::order;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -120,7 +121,7 @@ pub fn widest_place(outline: &[(f64, f64)]) -> Option<((f64, f64), f64)> {
             let mut crossings: Vec<f64> = crossed
                 .map(|(a, b)| a.0 + (b.0 - a.0) * (y - a.1) / (b.1 - a.1))
                 .collect();
-            crossings.sort_by(f64::total_cmp);
+            order::sort_by(&mut crossings, f64::total_cmp);
             let inside = crossings.chunks_exact(2).filter_map(|pair| match pair {
                 [west, east] => Some(((f64::midpoint(*west, *east), y), east - west)),
                 _ => None,

@@ -1,5 +1,6 @@
 //! Places and site accesses: each kind has its own form, and a word.
 
+use hobnail_core::order;
 use std::sync::Arc;
 
 use hobnail_core::plan::PlaceKind;
@@ -50,7 +51,7 @@ pub fn names(scene: &Scene) -> Layer {
     let mut layer = Layer::default();
     // The center first: where names are in each other's way the first is kept.
     let mut places: Vec<&PlaceSign> = scene.places.iter().collect();
-    places.sort_by_key(|place| place.kind != PlaceKind::Center);
+    order::sort_by_key(&mut places, |place| place.kind != PlaceKind::Center);
     for place in places {
         if let Some(at) = place_of_sign(&place.extent) {
             layer.items.push(Item::Words(Words {

@@ -1,6 +1,7 @@
 //! The map of the five daily needs: a band along each front, the deeper and the thicker the more needs are in reach, and
 //! their number on it.
 
+use hobnail_core::order;
 use std::sync::Arc;
 
 use hobnail_core::measures::walk::destinations::Destination;
@@ -57,7 +58,7 @@ pub fn numbers(scene: &Scene) -> Layer {
             Some((length_m, at, *needs))
         })
         .collect();
-    found.sort_by(|one, other| other.0.total_cmp(&one.0));
+    order::sort_by(&mut found, |one, other| other.0.total_cmp(&one.0));
     let words = found.into_iter().map(|(_, at, needs)| {
         Item::Words(Words {
             at,
