@@ -1,6 +1,6 @@
 //! Factor tables: each value with low, typical, high, unit, source, year and how sure.
 //!
-//! The tables are TOML files beside this one, compiled in. A row names where each of its three values comes from: read
+//! The tables are TOML files beside this one, compiled in as the JSON that the build writes of them. A row names where each of its three values comes from: read
 //! (and where), from memory, or common practice without a source; none is invented. Ids are stable for ever: draws and
 //! the user's own values hang on them, so a renamed row keeps its old ids as `aliases`.
 
@@ -15,11 +15,11 @@ use std::sync::Arc;
 
 use crate::figures::leaf::Factor;
 
-/// The tables shipped with the program, by file name.
-pub const SHIPPED: [(&str, &str); 3] = [
-    ("land.toml", include_str!("land.toml")),
-    ("people.toml", include_str!("people.toml")),
-    ("walking.toml", include_str!("walking.toml")),
+/// The tables shipped with the program, by file name, as JSON.
+const SHIPPED: [(&str, &str); 3] = [
+    ("land.toml", include_str!(concat!(env!("OUT_DIR"), "/land.json"))),
+    ("people.toml", include_str!(concat!(env!("OUT_DIR"), "/people.json"))),
+    ("walking.toml", include_str!(concat!(env!("OUT_DIR"), "/walking.json"))),
 ];
 
 /// All factors by id, and the ids they had before.
@@ -35,7 +35,7 @@ impl Factors {
     /// # Errors
     /// Every fault in the tables; a test holds that there is none.
     pub fn shipped() -> Result<Self, Vec<FactorFault>> {
-        read::read_tables(&SHIPPED)
+        read::read_json_tables(&SHIPPED)
     }
 
     /// The factor with this id, or that had it before.
@@ -70,6 +70,16 @@ mod tests {
                 faults.iter().map(|fault| format!("{fault}\n")).collect::<String>()
             ),
         }
+    }
+
+    #[test]
+    fn what_is_shipped_is_what_the_tables_say() {
+        let tables = [
+            ("land.toml", include_str!("land.toml")),
+            ("people.toml", include_str!("people.toml")),
+            ("walking.toml", include_str!("walking.toml")),
+        ];
+        assert_eq!(Factors::shipped().unwrap(), read::read_toml_tables(&tables).unwrap());
     }
 
     #[test]

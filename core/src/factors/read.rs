@@ -97,10 +97,25 @@ enum HowName {
 /// # Errors
 /// Text that is not TOML or has unknown or missing fields; otherwise every fault of every row.
 pub fn read_table(name: &str, text: &str) -> Result<Factors, Vec<FactorFault>> {
-    read_tables(&[(name, text)])
+    read_toml_tables(&[(name, text)])
 }
 
-pub(super) fn read_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<FactorFault>> {
+pub(super) fn read_toml_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<FactorFault>> {
+    read_tables(tables, |text| {
+        toml::from_str(text).map_err(|fault| fault.to_string().trim_end().to_owned())
+    })
+}
+
+pub(super) fn read_json_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<FactorFault>> {
+    read_tables(tables, |text| {
+        serde_json::from_str(text).map_err(|fault| fault.to_string())
+    })
+}
+
+fn read_tables(
+    tables: &[(&str, &str)],
+    parse: impl Fn(&str) -> Result<TableFile, String>,
+) -> Result<Factors, Vec<FactorFault>> {
     let mut factors = Factors::default();
     let mut faults = Vec::new();
     for (name, text) in tables {
@@ -111,10 +126,10 @@ pub(super) fn read_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<Factor
                 problem,
             });
         };
-        let file: TableFile = match toml::from_str(text) {
+        let file = match parse(text) {
             Ok(file) => file,
-            Err(error) => {
-                fault(None, error.to_string().trim_end().to_owned());
+            Err(problem) => {
+                fault(None, problem);
                 continue;
             }
         };
