@@ -8,6 +8,7 @@ pub mod geojson;
 pub mod geojson_lines;
 pub mod journal_file;
 pub mod json;
+pub mod passed;
 pub mod plan_file;
 
 mod stored;

@@ -1,9 +1,7 @@
 //! Building types: what one lot of each holds. Quantities are integers, so that a document compares and hashes exactly.
 
-use serde::{Deserialize, Serialize};
-
 /// One building type of the palette, described by its typical lot.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BuildingType {
     /// Its name in the palette.
     pub name: String,
@@ -34,7 +32,7 @@ pub struct BuildingType {
 }
 
 /// One story of a building: its use, its floor area on one lot, and the jobs it holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Story {
     /// What happens on it.
     pub floor_use: FloorUse,
@@ -47,7 +45,7 @@ pub struct Story {
 }
 
 /// What happens on a floor: the five daily needs, and parking.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum FloorUse {
     /// Homes.
     Home,
@@ -64,7 +62,7 @@ pub enum FloorUse {
 }
 
 /// The use a piece of land is tinted and totaled by (top categories of the APA Land-Based Classification Standards).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum LandUse {
     /// Homes.
     Residential,
@@ -81,7 +79,7 @@ pub enum LandUse {
 }
 
 /// How well a building's envelope keeps heat.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum EnvelopeClass {
     /// As found in older buildings.
     Older,
@@ -92,7 +90,7 @@ pub enum EnvelopeClass {
 }
 
 /// Price or rent band of the homes or rooms.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PriceBand {
     /// Below the middle of the market.
     Lower,

@@ -2,8 +2,6 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use serde::{Deserialize, Serialize};
-
 use super::building::BuildingType;
 use super::coordinates::PlanPoint;
 use super::ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
@@ -11,7 +9,7 @@ use super::mark::Mark;
 use super::street::StreetSection;
 
 /// All that one plan file holds.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Document {
     /// Name, remarks and where on Earth the plan lies.
     pub heading: Heading,
@@ -36,7 +34,7 @@ pub struct Document {
 }
 
 /// What the document is called and where it lies.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Heading {
     /// The plan's name.
     pub name: String,
@@ -49,14 +47,14 @@ pub struct Heading {
 }
 
 /// The land the plan is for.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Site {
     /// Its boundary, closed by itself; empty where none has been drawn yet.
     pub boundary: Vec<PlanPoint>,
 }
 
 /// One line of the typed program.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Target {
     /// What is asked for.
     pub what: TargetKind,
@@ -65,7 +63,7 @@ pub struct Target {
 }
 
 /// What a program may ask for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum TargetKind {
     /// Homes of any type.
     Homes,
@@ -84,14 +82,14 @@ pub enum TargetKind {
 }
 
 /// A phase of building.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Phase {
     /// Its name.
     pub name: String,
 }
 
 /// Chosen settings and overridden factors.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Settings {
     /// The one walking pace of the plan, in millimeters per second.
     pub walking_pace_mm_per_s: u32,
@@ -106,7 +104,7 @@ pub struct Settings {
 }
 
 /// A user's own values for one factor.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct FactorOverride {
     /// Low value.
     pub low: f64,
@@ -119,7 +117,7 @@ pub struct FactorOverride {
 }
 
 /// Units numbers are shown in. Measures are metric inside; this is display only.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum UnitSystem {
     /// Meters and hectares.
     Metric,
@@ -128,7 +126,7 @@ pub enum UnitSystem {
 }
 
 /// Ground heights on a regular grid.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Topography {
     /// Where the south-west sample lies.
     pub south_west: PlanPoint,
@@ -143,7 +141,7 @@ pub struct Topography {
 }
 
 /// A picture laid under the drawing.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BaseImage {
     /// What it is, such as a file name.
     pub name: String,
@@ -158,7 +156,7 @@ pub struct BaseImage {
 }
 
 /// One way to lay out the site.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Alternative {
     /// Its name.
     pub name: String,

@@ -4,8 +4,6 @@
 
 use std::fmt;
 
-use serde::{Deserialize, Serialize};
-
 use super::building::BuildingType;
 use super::document::{Alternative, BaseImage, Document, Heading, Phase, Settings, Site, Target, Topography};
 use super::ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
@@ -13,7 +11,7 @@ use super::mark::Mark;
 use super::street::StreetSection;
 
 /// A cell of the document that an edit replaces.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[expect(missing_docs, reason = "each cell is documented at the part of `Document` it names")]
 pub enum Cell {
     Heading,
@@ -31,7 +29,7 @@ pub enum Cell {
 }
 
 /// One replaced cell: what stood there and what stands there now.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 #[expect(missing_docs, reason = "each variant is documented at the cell of the same name")]
 pub enum Edit {
     Heading {

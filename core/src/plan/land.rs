@@ -7,7 +7,7 @@ use super::coordinates::PlanPoint;
 use super::ids::{BuildingTypeId, MarkId, PhaseId};
 
 /// The use of one face of the fabric: what stands on its buildable land.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UseMark {
     /// A point inside the face. A mark whose face has opened up sleeps here and wakes when the land is enclosed again.
     pub anchor: PlanPoint,
@@ -22,7 +22,7 @@ pub struct UseMark {
 }
 
 /// A building type and the share of land it takes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Portion {
     /// The building type.
     pub building_type: BuildingTypeId,
@@ -33,7 +33,7 @@ pub struct Portion {
 /// One side of a face: the run of its boundary along one hand of one street nearest to `at`.
 ///
 /// A side is named by the street it faces, so it stays on both halves of a face that is cut across.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SideUse {
     /// The street the side faces.
     pub street: MarkId,
@@ -54,7 +54,7 @@ pub struct SideUse {
 }
 
 /// Left or right of a line, looking along it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Hand {
     /// Left of the line.
     Left,
@@ -63,7 +63,7 @@ pub enum Hand {
 }
 
 /// How lots stand to a side of their block.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Fronting {
     /// They front on it.
     Front,
@@ -76,7 +76,7 @@ pub enum Fronting {
 }
 
 /// A bubble: a use and an intensity before any street exists.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SoftArea {
     /// Its outline, closed by itself.
     pub outline: Vec<PlanPoint>,
@@ -91,7 +91,7 @@ pub struct SoftArea {
 }
 
 /// Land that something holds back.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ConstraintArea {
     /// Its name, empty where it has none.
     pub name: String,
@@ -110,7 +110,7 @@ pub struct ConstraintArea {
 }
 
 /// What holds land back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ConstraintKind {
     /// Open water.
     Water,
@@ -131,7 +131,7 @@ pub enum ConstraintKind {
 }
 
 /// A place people go to.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Place {
     /// Its name, empty where it has none.
     pub name: String,
@@ -148,7 +148,7 @@ pub struct Place {
 }
 
 /// What a place is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PlaceKind {
     /// The neighborhood's center: a square or a stretch of street.
     Center,
@@ -167,7 +167,7 @@ pub enum PlaceKind {
 }
 
 /// How much land a place takes.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Footprint {
     /// A point.
     Point(PlanPoint),
@@ -178,7 +178,7 @@ pub enum Footprint {
 }
 
 /// How sure a place is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Certainty {
     /// It is there.
     Existing,
@@ -189,7 +189,7 @@ pub enum Certainty {
 }
 
 /// A connection of the site to the existing street network.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SiteAccess {
     /// Its name, empty where it has none.
     pub name: String,
@@ -200,7 +200,7 @@ pub struct SiteAccess {
 }
 
 /// A parcel and the group its owner belongs to; never a name.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Parcel {
     /// Its label, such as a lot number.
     pub label: String,
@@ -224,7 +224,7 @@ pub enum OwnerGroup {
 }
 
 /// A line people can not cross on foot except at a crossing.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Barrier {
     /// Its name, such as a railway or a creek.
     pub name: String,
@@ -233,7 +233,7 @@ pub struct Barrier {
 }
 
 /// A place to cross a street or a barrier.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Crossing {
     /// Where it is.
     pub at: PlanPoint,
@@ -242,7 +242,7 @@ pub struct Crossing {
 }
 
 /// What lies outside the site and counts for walking and traffic, never for the site's own density or counts.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OutsideContext {
     /// Its name, empty where it has none.
     pub name: String,
@@ -257,7 +257,7 @@ pub struct OutsideContext {
 }
 
 /// A remark pinned to the drawing.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Note {
     /// Where it is pinned.
     pub at: PlanPoint,

@@ -1,14 +1,12 @@
 //! A mark: anything drawn on an alternative.
 
-use serde::{Deserialize, Serialize};
-
 use super::land::{
     Barrier, ConstraintArea, Crossing, Note, OutsideContext, Parcel, Place, SiteAccess, SoftArea, UseMark,
 };
 use super::street::Street;
 
 /// Anything drawn on an alternative.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Mark {
     /// A street, lane, alley or path.
     Street(Street),
@@ -35,7 +33,7 @@ pub enum Mark {
 }
 
 /// The kinds of marks, in the order of [`Mark`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[expect(missing_docs, reason = "each kind is documented at the mark of the same name")]
 pub enum MarkKind {
     Street,

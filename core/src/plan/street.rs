@@ -1,12 +1,10 @@
 //! Streets and paths, and the street sections they are built to.
 
-use serde::{Deserialize, Serialize};
-
 use super::coordinates::PlanPoint;
 use super::ids::{MarkId, PhaseId, StreetSectionId};
 
 /// A street, lane, alley or path: a line with a street section.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Street {
     /// The centerline, at least two vertices.
     pub line: Vec<Vertex>,
@@ -29,7 +27,7 @@ pub struct Street {
 }
 
 /// A vertex of a centerline.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Vertex {
     /// Where it is. For a tied vertex, the foot of the tie rounded to 1 mm, recomputed when that street moves.
     pub point: PlanPoint,
@@ -40,7 +38,7 @@ pub struct Vertex {
 }
 
 /// A hold on another street: the vertex stays at this place along it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Tie {
     /// The street held on to.
     pub street: MarkId,
@@ -51,7 +49,7 @@ pub struct Tie {
 }
 
 /// What a street does in the network.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum StreetRole {
     /// A wide street that carries through traffic.
     Thoroughfare,
@@ -66,7 +64,7 @@ pub enum StreetRole {
 }
 
 /// Who owns a street.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum StreetOwner {
     /// The state or its transportation agency.
     State,
@@ -77,7 +75,7 @@ pub enum StreetOwner {
 }
 
 /// Whether a thing stands, stays, goes or comes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Status {
     /// Stands today, nothing decided.
     Existing,
@@ -90,7 +88,7 @@ pub enum Status {
 }
 
 /// How a street is divided across its width, and what may happen along it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct StreetSection {
     /// Its name in the palette.
     pub name: String,
@@ -111,7 +109,7 @@ pub struct StreetSection {
 }
 
 /// One strip of a street section.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Strip {
     /// What it is for.
     pub kind: StripKind,
@@ -120,7 +118,7 @@ pub struct Strip {
 }
 
 /// What a strip of a street section is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum StripKind {
     /// Walking.
     Walk,

@@ -3,6 +3,8 @@
 use super::Study;
 use super::jobs::answer;
 use super::protocol::{Change, Reply, Request};
+use crate::plan::Document;
+use crate::plan::projection::GeographicPoint;
 
 /// A second study fed with the news of the first.
 #[derive(Debug, Default)]
@@ -24,19 +26,24 @@ impl Follower {
                 }
                 study
             }
-            (None, Change::Whole(document)) => match Study::open(*document.clone()) {
-                Ok(mut study) => {
-                    let news = super::protocol::News {
-                        change: Change::Whole(document),
-                        ..news
-                    };
-                    match study.take_up(news) {
+            (None, Change::Whole(text)) => {
+                // The plan that is open at first gives way to the one told.
+                let nowhere = GeographicPoint {
+                    longitude_ndeg: 0,
+                    latitude_ndeg: 0,
+                };
+                let news = super::protocol::News {
+                    change: Change::Whole(text),
+                    ..news
+                };
+                match Study::open(Document::new("", nowhere)) {
+                    Ok(mut study) => match study.take_up(news) {
                         Ok(()) => study,
                         Err(fault) => return reply(Reply::Failed(fault.to_string())),
-                    }
+                    },
+                    Err(fault) => return reply(Reply::Failed(fault.to_string())),
                 }
-                Err(fault) => return reply(Reply::Failed(fault.to_string())),
-            },
+            }
             (None, Change::Edits(_)) => return reply(Reply::OutOfStep),
         };
         let study = self.study.insert(study);
@@ -52,9 +59,8 @@ impl Follower {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plan::Edit;
     use crate::plan::document::Heading;
-    use crate::plan::projection::GeographicPoint;
-    use crate::plan::{Document, Edit};
     use crate::study::protocol::{Answer, Question};
 
     fn renamed(study: &Study, name: &str) -> Vec<Edit> {

@@ -3,9 +3,12 @@
 //! Every message carries the revision it was made for. A reply for a revision that is no longer shown is stale and is
 //! dropped by whoever asked. Messages are of one build and never stored.
 
+use std::fmt;
+
 use serde::{Deserialize, Serialize};
 
-use crate::plan::{AlternativeId, Document, Edit, Scope};
+use crate::plan::edit::EditFault;
+use crate::plan::{AlternativeId, Scope};
 
 /// What a following study has not been told yet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -20,14 +23,34 @@ pub struct News {
     pub change: Change,
 }
 
-/// How the document has changed.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+/// How the document has changed, as text ([`crate::exchange::passed`]).
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Change {
     /// The whole document: at first, and after a follower has lost step.
-    Whole(Box<Document>),
+    Whole(String),
     /// Edits to the document last told.
-    Edits(Vec<Edit>),
+    Edits(String),
 }
+
+/// Why news could not be taken up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NewsFault {
+    /// What was told is not what this build writes.
+    Unreadable,
+    /// The edits do not fit the document held.
+    DoesNotFollow(EditFault),
+}
+
+impl fmt::Display for NewsFault {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Unreadable => formatter.write_str("what was told of the plan can not be read"),
+            Self::DoesNotFollow(fault) => fault.fmt(formatter),
+        }
+    }
+}
+
+impl std::error::Error for NewsFault {}
 
 /// Something to be worked out that may take longer than a frame.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

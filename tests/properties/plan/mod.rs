@@ -1,6 +1,7 @@
 //! Properties of the plan.
 
 mod history;
+mod passed;
 mod plan_file;
 mod projection;
 mod versions;
