@@ -261,6 +261,43 @@ fn ways(graph: &mut GraphBuilder) {
             unit::COUNT,
         )
         .method(&HOW_MANY_SOME, &["streets.streets_leading_in"], &["way_in"]);
+    graph.open_axis("boundary_gap", "stretch of boundary between ways in");
+    let gaps = &["boundary_gap"];
+    let _ = graph
+        .counted(
+            "streets.boundary_gaps",
+            "boundary from each way in to the next",
+            unit::LENGTH,
+        )
+        .over(gaps);
+    graph
+        .figure(
+            "streets.boundary_gap_longest",
+            "longest stretch of boundary without a way in",
+            unit::LENGTH,
+        )
+        .method(&LONGEST, &["streets.boundary_gaps"], gaps);
+    graph
+        .figure(
+            "streets.boundary_gap_total",
+            "boundary between ways in, all together",
+            unit::LENGTH,
+        )
+        .sum("streets.boundary_gaps", gaps);
+    graph
+        .figure(
+            "streets.boundary_gap_mean",
+            "boundary between ways in, mean",
+            unit::LENGTH,
+        )
+        .formula(figure("streets.boundary_gap_total") / figure("streets.boundary_gap_count"));
+    graph
+        .figure(
+            "streets.boundary_gap_count",
+            "stretches of boundary between ways in",
+            unit::COUNT,
+        )
+        .method(&HOW_MANY_LENGTHS, &["streets.boundary_gaps"], gaps);
     graph
         .figure(
             "streets.most_homes_behind_one",

@@ -95,6 +95,13 @@ impl StreetInputs {
         let streets = ways.streets_leading_in.iter().map(|count| f64::from(*count));
         let streets: Vec<f64> = streets.collect();
         inputs.set_counted("streets.streets_leading_in", numbers(&streets), Some("ways_in"));
+        set_listed(
+            inputs,
+            ("boundary_gap", "gap"),
+            "streets.boundary_gaps",
+            &self.boundary_gaps,
+            "boundary_gaps",
+        );
         if ways.behind.is_empty() {
             inputs.set_entries("single_place", vec![Entry::new("none", "no way in")]);
             let unknown = vec![Cell::Unknown(NO_WAY_IN.to_owned())];

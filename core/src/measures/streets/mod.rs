@@ -10,6 +10,8 @@
 
 pub mod bends;
 
+pub mod boundary_gaps;
+
 pub mod counted;
 
 pub mod dead_ends;
@@ -32,13 +34,14 @@ use std::collections::BTreeSet;
 use crate::fabric::Fabric;
 use crate::fabric::block_outline::{BlockOutline, block_outlines};
 use crate::figures::axis::Entry;
-use crate::measures::frontage::PaintedFace;
+use crate::measures::frontage::{Painted, PaintedFace};
 use crate::measures::sun::{self, EastWest};
 use crate::network::counting_rule::{
     COUNTING_RULES, CountedPart, CountingRule, DensityLand, NodeRule, count, counted_parts,
 };
 use crate::plan::{AlternativeId, Document, FloorUse, LandUse, PlanPoint};
 
+use boundary_gaps::boundary_gaps;
 use counted::CountedStreets;
 use dead_ends::dead_ends;
 use frontage_shares::{FRONTING, frontage_m};
@@ -68,6 +71,8 @@ pub struct StreetInputs {
     pub dead_ends: Vec<CountedPlace>,
     /// Ways in and out, and the homes behind single places.
     pub ways: Ways,
+    /// From each way in to the next along the boundary, in meters.
+    pub boundary_gaps: Vec<CountedPlace>,
     /// Street frontage in meters by what fronts.
     pub frontage_m: [f64; FRONTING.len()],
     /// The blocks with streets all round.
@@ -109,7 +114,7 @@ pub struct BlockCount {
 impl StreetInputs {
     /// Counts one alternative. Cost: about linear in the edges of the fabric and the lots.
     #[must_use]
-    pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &[PaintedFace]) -> Self {
+    pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) -> Self {
         let streets = SiteStreets::of(document, alternative, fabric);
         let mut inputs = Self {
             sections: document
@@ -123,6 +128,7 @@ impl StreetInputs {
             solar_lots: solar_lots(document, painted),
             ..Self::default()
         };
+        inputs.boundary_gaps = boundary_gaps(&document.site.boundary, &inputs.ways.ways_in);
         inputs.add_lengths(document, fabric, &streets);
         let heads = dead_ends(&streets).into_iter();
         inputs.dead_ends = heads
@@ -164,7 +170,7 @@ impl StreetInputs {
         alternative: AlternativeId,
         fabric: &Fabric,
         streets: &SiteStreets,
-        painted: &[PaintedFace],
+        painted: &Painted,
     ) {
         let counted_streets = CountedStreets::of(document, alternative, fabric, streets);
         let lands_m2 = has_boundary(fabric).then(|| {

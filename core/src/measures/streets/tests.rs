@@ -43,6 +43,7 @@ pub(crate) fn village() -> StreetInputs {
             homes_on_paths: 2.0,
             homes_without_front: 0.0,
         },
+        boundary_gaps: vec![place("from Marsh Road", 610.0), place("from Long Lane", 733.5)],
         frontage_m: [5_000.0, 800.0, 120.0, 900.0, 1_420.5],
         blocks: vec![
             block(420.0, 130.0, true),
