@@ -399,7 +399,7 @@ fn lots_part_the_land_of_every_face() {
     for (name, document, id) in alternatives() {
         let mut study = Study::open(document).unwrap();
         assert!(study.show_alternative(id));
-        for painted in study.painted() {
+        for painted in study.painted().iter() {
             let land = &study.fabric().face(painted.face).unwrap().land;
             let laid = &painted.laid;
             let lots: i128 = laid.lots.iter().map(|lot| lot.twice_area_mm2).sum();

@@ -142,10 +142,10 @@ fn lattice_links(side: usize) -> impl Iterator<Item = [usize; 2]> {
 /// tenth of a millisecond.
 const SAMPLE_NS: u128 = 5_000_000;
 
-/// Whether `id` contains the first argument that is not an option, if there is one.
+/// Whether the first argument that is not an option, if there is one, is a run of whole parts of `id`.
 pub fn is_wanted(id: &str) -> bool {
     let wanted = std::env::args().skip(1).find(|argument| !argument.starts_with("--"));
-    wanted.is_none_or(|wanted| id.contains(&wanted))
+    wanted.is_none_or(|wanted| format!("/{id}/").contains(&format!("/{wanted}/")))
 }
 
 /// Runs `work` until half a second has passed, at least five times, and prints `id median_ns`; only when `id` is

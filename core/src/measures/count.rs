@@ -5,11 +5,12 @@ use std::collections::BTreeMap;
 use crate::fabric::Fabric;
 use crate::figures::axis::Entry;
 use crate::measures::form::FormInputs;
-use crate::measures::frontage::PaintedFace;
+use crate::measures::frontage::{Painted, PaintedFace};
+use crate::measures::palette::BuiltType;
 use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
-use crate::plan::{AlternativeId, BuildingType, Document, FloorUse, MarkId};
+use crate::plan::{AlternativeId, Document, FloorUse, MarkId};
 
 /// The floor uses in the order of [`mix::USES`].
 const FLOOR_USES: [FloorUse; mix::USES.len()] = [
@@ -26,22 +27,21 @@ pub fn count(
     document: &Document,
     alternative: AlternativeId,
     fabric: &Fabric,
-    painted: &[PaintedFace],
+    painted: &Painted,
     walks: &Walks,
     form: FormInputs,
 ) -> MeasureInputs {
-    let types: Vec<_> = document.building_types.iter().collect();
-    let place_of = |id| types.iter().position(|(held, _)| **held == id);
+    let types = &painted.palette;
     let mut lots = vec![vec![0.0; painted.len()]; types.len()];
     for (face, painted) in painted.iter().enumerate() {
         for (building_type, count) in &painted.lots {
-            if let Some(place) = place_of(*building_type) {
+            if let Some(place) = types.place(*building_type) {
                 lots[place][face] += count;
             }
         }
     }
     MeasureInputs {
-        building_types: types.iter().map(|(id, one)| building_type_input(id.0, one)).collect(),
+        building_types: types.iter().map(building_type_input).collect(),
         faces: face_entries(fabric, painted),
         lots,
         walk: walks.input(document),
@@ -50,9 +50,10 @@ pub fn count(
     }
 }
 
-fn building_type_input(id: u32, one: &BuildingType) -> BuildingTypeInput {
+fn building_type_input(built: &BuiltType) -> BuildingTypeInput {
+    let one = &built.held;
     BuildingTypeInput {
-        entry: Entry::new(format!("type_{id}"), one.name.clone()),
+        entry: Entry::new(built.entry_id.clone(), one.name.clone()),
         homes_per_lot: f64::from(one.homes_per_lot),
         people_per_home: f64::from(one.persons_per_home_thousandths) / 1e3,
         floor_per_lot_m2: FLOOR_USES.map(|floor_use| one.floor_area_m2(floor_use) as f64),

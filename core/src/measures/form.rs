@@ -1,10 +1,11 @@
 //! Land, soft areas, densities and the program, counted and declared together: what the plan is made of.
 
 use super::density::{DensityInputs, LOT_GROUPS, LotInput};
-use super::frontage::PaintedFace;
+use super::frontage::Painted;
 use super::land::LandInputs;
 use super::land::claims::ClaimCache;
 use super::land::count::{LandCount, is_park, square_meters};
+use super::palette::{BuiltType, Palette};
 use super::program::ProgramInputs;
 use super::soft::{SoftAreas, SoftInput, SoftInputs, portions, words_for};
 use super::{density, land, program, soft};
@@ -13,7 +14,7 @@ use crate::figures::axis::Entry;
 use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::Inputs;
 use crate::plan::building::PriceBand;
-use crate::plan::{AlternativeId, BuildingType, BuildingTypeId, Document, FloorUse, PhaseId};
+use crate::plan::{AlternativeId, BuildingType, Document, FloorUse, PhaseId};
 
 /// What the plan is made of, ready for the figures.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,15 +44,15 @@ impl FormInputs {
         document: &Document,
         alternative: AlternativeId,
         fabric: &Fabric,
-        painted: &[PaintedFace],
+        painted: &Painted,
         cache: &mut ClaimCache,
     ) -> Self {
         let count = LandCount::of(document, alternative, fabric, painted, cache);
         Self {
             land: count.inputs(),
-            soft: soft_inputs(document, alternative, &count),
+            soft: soft_inputs(document, alternative, &painted.palette, &count),
             density: density_inputs(document, painted),
-            program: ProgramInputs::of(document),
+            program: ProgramInputs::of(document, &painted.palette),
         }
     }
 
@@ -116,18 +117,14 @@ fn phase_place(document: &Document, phase: Option<PhaseId>) -> usize {
     held.unwrap_or(0)
 }
 
-fn type_place(document: &Document, id: BuildingTypeId) -> Option<usize> {
-    document.building_types.keys().position(|held| *held == id)
-}
-
-fn soft_inputs(document: &Document, alternative: AlternativeId, count: &LandCount) -> SoftInputs {
-    let types = document.building_types.len();
+fn soft_inputs(document: &Document, alternative: AlternativeId, palette: &Palette, count: &LandCount) -> SoftInputs {
+    let types = palette.len();
     let areas = SoftAreas::of(document, alternative);
     let areas = areas.iter().map(|(id, area)| {
         let counted = count.soft.iter().find(|(held, _)| *held == id);
         let mut shares = vec![0.0; types];
         for portion in portions(area) {
-            if let Some(place) = type_place(document, portion.building_type) {
+            if let Some(place) = palette.place(portion.building_type) {
                 shares[place] += f64::from(portion.share_ppm) / 1e6;
             }
         }
@@ -139,37 +136,30 @@ fn soft_inputs(document: &Document, alternative: AlternativeId, count: &LandCoun
         }
     });
     let lot_m2 = |held: &BuildingType| held.lot_area_mm2() as f64 / 1e6;
-    let lots_per_m2 = document.building_types.values().map(|held| {
+    let lots_per_m2 = palette.iter().map(|BuiltType { held, .. }| {
         let is_laid = held.lot_area_mm2() > 0 && !held.stories.is_empty();
         if is_laid { 1.0 / lot_m2(held) } else { 0.0 }
     });
     SoftInputs {
         areas: areas.collect(),
         lots_per_m2: lots_per_m2.collect(),
-        is_park: document
-            .building_types
-            .keys()
-            .map(|id| is_park(document, *id))
-            .collect(),
+        is_park: palette.iter().map(|built| is_park(&built.held)).collect(),
     }
 }
 
-fn density_inputs(document: &Document, painted: &[PaintedFace]) -> DensityInputs {
+fn density_inputs(document: &Document, painted: &Painted) -> DensityInputs {
     let phases = phases(document);
-    let mut types: Vec<LotInput> = document
-        .building_types
-        .values()
-        .map(|held| lot_input(held, phases.len()))
-        .collect();
-    for face in painted {
+    let types = painted.palette.iter();
+    let mut types: Vec<LotInput> = types.map(|built| lot_input(&built.held, phases.len())).collect();
+    for face in painted.iter() {
         let phase = phase_place(document, face.phase);
         for (id, land_m2) in &face.lot_land_m2 {
-            if let Some(place) = type_place(document, *id) {
+            if let Some(place) = painted.palette.place(*id) {
                 types[place].land_m2 += land_m2;
             }
         }
         for (id, lots) in &face.lots {
-            if let Some(place) = type_place(document, *id) {
+            if let Some(place) = painted.palette.place(*id) {
                 types[place].lots_by_phase[phase] += lots;
             }
         }

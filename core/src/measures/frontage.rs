@@ -12,10 +12,28 @@ use std::sync::Arc;
 use crate::fabric::lots::{Facing, LaidLots, Lot, LotCache};
 use crate::fabric::sides::Side;
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
+use crate::measures::palette::{Palette, Said};
 use crate::measures::soft::{SoftAreas, portions};
 use crate::network::{LinkId, Stretch};
 use crate::plan::land::Portion;
 use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, PhaseId, SideUse};
+
+/// Every painted face, with the building types its lots are of.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Painted {
+    /// The building types as built.
+    pub palette: Palette,
+    /// The faces in the site with a use, in order of the fabric's faces.
+    pub faces: Vec<PaintedFace>,
+}
+
+impl std::ops::Deref for Painted {
+    type Target = [PaintedFace];
+
+    fn deref(&self) -> &[PaintedFace] {
+        &self.faces
+    }
+}
 
 /// The land of one face.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,10 +46,10 @@ pub struct PaintedFace {
     pub phase: Option<PhaseId>,
     /// Land in square meters by building type, in the order of the palette, without empty ones.
     pub land_m2: Vec<(BuildingTypeId, f64)>,
-    /// Lots by building type, in the order of the palette, without empty ones. Whole, but for types without homes that
+    /// Lots by building type as built, in the order of [`Painted::palette`], without empty ones. Whole, but for types without homes that
     /// fit nowhere whole.
     pub lots: Vec<(BuildingTypeId, f64)>,
-    /// Land within those lots in square meters by building type, in the order of the palette.
+    /// Land within those lots in square meters by building type as built.
     pub lot_land_m2: Vec<(BuildingTypeId, f64)>,
     /// Where those lots front.
     pub fronts: Vec<FrontedLots>,
@@ -44,7 +62,7 @@ pub struct PaintedFace {
 pub struct FrontedLots {
     /// The stretch.
     pub stretch: Stretch,
-    /// How many lots by building type.
+    /// How many lots by building type as built.
     pub lots: Vec<(BuildingTypeId, f64)>,
 }
 
@@ -56,17 +74,21 @@ pub fn painted_faces(
     alternative: AlternativeId,
     fabric: &Fabric,
     cache: &mut LotCache,
-) -> Vec<PaintedFace> {
+) -> Painted {
+    let palette = Palette::of(document, alternative);
     let soft_areas = SoftAreas::of(document, alternative);
     let in_site = fabric.faces.iter().filter(|face| face.is_in_site);
     let painted = in_site
         .filter_map(|face| {
             let land_use = FaceUse::of(document, alternative, &soft_areas, face)?;
-            Some(painted_face(document, fabric, face, &land_use, cache))
+            Some(painted_face(document, &palette, fabric, face, &land_use, cache))
         })
         .collect();
     cache.end_round();
-    painted
+    Painted {
+        faces: painted,
+        palette,
+    }
 }
 
 /// What a face is used for: a use mark of its own, or what a soft area hands over.
@@ -105,6 +127,7 @@ impl<'a> FaceUse<'a> {
 
 fn painted_face(
     document: &Document,
+    palette: &Palette,
     fabric: &Fabric,
     face: &FaceOfLand,
     land_use: &FaceUse<'_>,
@@ -113,6 +136,12 @@ fn painted_face(
     let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
     let own: Vec<u32> = facing.own_sides().collect();
     let laid = cache.lots(&facing);
+    let built = |lot: &Lot| {
+        palette.built(
+            lot.building_type,
+            facing.said_of(lot.side).map(Said::of).unwrap_or_default(),
+        )
+    };
     let area_m2 = |lot: &Lot| lot.twice_area_mm2 as f64 / 2e6;
     let on_own_sides = || laid.lots.iter().filter(|lot| own.contains(&lot.side));
     let own_m2: f64 = on_own_sides().map(area_m2).sum();
@@ -127,9 +156,9 @@ fn painted_face(
         mark: land_use.mark,
         phase: land_use.phase,
         land_m2: summed(land.chain(program)),
-        lots: summed(laid.lots.iter().map(|lot| (lot.building_type, count_of(lot)))),
-        lot_land_m2: summed(laid.lots.iter().map(|lot| (lot.building_type, area_m2(lot)))),
-        fronts: fronts_of(fabric, face, &laid),
+        lots: summed(laid.lots.iter().map(|lot| (built(lot), count_of(lot)))),
+        lot_land_m2: summed(laid.lots.iter().map(|lot| (built(lot), area_m2(lot)))),
+        fronts: fronts_of(fabric, face, &laid, &built),
         laid,
     }
 }
@@ -139,7 +168,12 @@ fn count_of(lot: &Lot) -> f64 {
 }
 
 /// The stretches lots front on. A run of lots of one type side by side is one stretch, its lots spread evenly over it.
-fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots) -> Vec<FrontedLots> {
+fn fronts_of(
+    fabric: &Fabric,
+    face: &FaceOfLand,
+    laid: &LaidLots,
+    built: &dyn Fn(&Lot) -> BuildingTypeId,
+) -> Vec<FrontedLots> {
     let (mut pieces, mut pieces_of) = (Vec::new(), None);
     let mut fronts = Vec::new();
     let mut at = 0;
@@ -181,7 +215,7 @@ fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots) -> Vec<Fronted
             };
             fronts.push(FrontedLots {
                 stretch,
-                lots: vec![(first.building_type, count * share)],
+                lots: vec![(built(first), count * share)],
             });
         }
     }

@@ -1,6 +1,8 @@
 //! What is there: figures counted from the drawing. Each file declares its part of the graph over leaves that the
 //! counting side fills through [`MeasureInputs`].
 
+pub mod palette;
+
 pub mod frontage;
 
 pub mod form;

@@ -13,6 +13,7 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit::{self, Unit};
+use crate::measures::palette::Palette;
 use crate::plan::Document;
 use crate::plan::document::TargetKind;
 
@@ -64,7 +65,7 @@ pub struct HomesAsked {
     pub entry: Entry,
     /// How many.
     pub homes: f64,
-    /// For each building type in palette order whether it is this one.
+    /// For each building type as built whether it is this one.
     pub is_type: Vec<bool>,
 }
 
@@ -81,7 +82,7 @@ impl ProgramInputs {
     /// The program of a document. Lines that ask for the same are one; homes of any type that nobody asked for as such
     /// are the sum of those of single types.
     #[must_use]
-    pub fn of(document: &Document) -> Self {
+    pub fn of(document: &Document, palette: &Palette) -> Self {
         let mut asked: BTreeMap<TargetKind, f64> = BTreeMap::new();
         for target in &document.program {
             *asked.entry(target.what).or_insert(0.0) += f64::from(target.asked);
@@ -97,7 +98,7 @@ impl ProgramInputs {
             homes_of.push(HomesAsked {
                 entry: Entry::new(format!("type_{id}"), title),
                 homes: *homes,
-                is_type: document.building_types.keys().map(|held| held == id).collect(),
+                is_type: palette.iter().map(|held| held.base == *id).collect(),
             });
         }
         let of_types = (!homes_of.is_empty()).then(|| homes_of.iter().map(|one| one.homes).sum());

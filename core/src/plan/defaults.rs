@@ -22,6 +22,9 @@ pub const NEIGHBORHOOD_STREET: StreetSectionId = StreetSectionId(2);
 /// *Pedestrian- and Transit-Friendly Design*, as used by the transit industry).
 pub const WALKING_PACE_MM_PER_S: u32 = 1341;
 
+/// Jobs on a hectare of shop floor: 550 square feet of gross floor area per employee (LEED v4 BD+C, Appendix 2, table 1).
+pub const SHOP_JOBS_PER_FLOOR_HECTARE: u32 = 196;
+
 impl Document {
     /// A new plan about `origin`: nothing drawn, one alternative, default palettes and settings.
     #[must_use]

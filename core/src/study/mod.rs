@@ -28,20 +28,21 @@ mod street_places;
 use std::borrow::Cow;
 use std::sync::Arc;
 
+use crate::exchange::passed::{document_from_text, document_to_text, edits_from_text, edits_to_text};
 use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
 use crate::factors::{Factors, Override};
 use crate::figures::Evaluation;
 use crate::figures::graph::Graph;
 use crate::measures::form::FormInputs;
-use crate::measures::frontage::{PaintedFace, painted_faces};
+use crate::measures::frontage::{Painted, painted_faces};
 use crate::measures::land::claims::ClaimCache;
 use crate::measures::walk::Walks;
 use crate::measures::walk::destinations::Destination;
 use crate::measures::walk::walks::NeedsReached;
 use crate::measures::{self, count::count};
 use crate::network::{CostField, Network, Reach};
-use crate::plan::edit::{Cell, EditFault};
+use crate::plan::edit::Cell;
 use crate::plan::history::{History, HistoryFault, Limits};
 use crate::plan::journal::{EntryNumber, NumberedEntry};
 use crate::plan::scope::Seen;
@@ -49,7 +50,7 @@ use crate::plan::transaction::apply_all;
 use crate::plan::{AlternativeId, Document, Edit, MarkId, Scope};
 
 use gesture::UsesAtStart;
-use protocol::{Change, News};
+use protocol::{Change, News, NewsFault};
 
 /// The seed of every range: one for all plans, so that two plans compare under common draws.
 pub const SEED: u64 = 0x686f_626e_6169_6c31;
@@ -107,7 +108,7 @@ pub struct Study {
 #[derive(Debug)]
 struct Derived {
     fabric: Fabric,
-    painted: Vec<PaintedFace>,
+    painted: Painted,
     walks: Walks,
     claims: ClaimCache,
     evaluation: Evaluation,
@@ -343,9 +344,9 @@ impl Study {
         }
         let edits = std::mem::take(&mut self.unsent);
         let change = if std::mem::take(&mut self.must_send_whole) {
-            Change::Whole(Box::new(self.document.clone()))
+            Change::Whole(document_to_text(&self.document))
         } else {
-            Change::Edits(edits)
+            Change::Edits(edits_to_text(&edits))
         };
         Some(News {
             revision: self.revision,
@@ -363,11 +364,14 @@ impl Study {
     /// Takes up what another study tells, without history of its own.
     ///
     /// # Errors
-    /// [`EditFault`] when the news do not follow from what this study holds; nothing is then changed.
-    pub fn take_up(&mut self, news: News) -> Result<(), EditFault> {
+    /// [`NewsFault`] when the news do not follow from what this study holds; nothing is then changed.
+    pub fn take_up(&mut self, news: News) -> Result<(), NewsFault> {
         match news.change {
-            Change::Whole(document) => self.document = *document,
-            Change::Edits(edits) => apply_all(&edits, &mut self.document)?,
+            Change::Whole(text) => self.document = document_from_text(&text).ok_or(NewsFault::Unreadable)?,
+            Change::Edits(text) => {
+                let edits = edits_from_text(&text).ok_or(NewsFault::Unreadable)?;
+                apply_all(&edits, &mut self.document).map_err(NewsFault::DoesNotFollow)?;
+            }
         }
         self.alternative = news.alternative;
         if news.scope != self.scope {
@@ -444,7 +448,7 @@ impl Study {
 
     /// The painted faces in the site and where their land fronts.
     #[must_use]
-    pub fn painted(&self) -> &[PaintedFace] {
+    pub const fn painted(&self) -> &Painted {
         &self.derived.painted
     }
 

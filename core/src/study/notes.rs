@@ -51,7 +51,7 @@ impl Study {
                 });
             }
         }
-        for painted in self.painted() {
+        for painted in self.painted().iter() {
             let Some(face) = self.fabric().face(painted.face) else {
                 continue;
             };

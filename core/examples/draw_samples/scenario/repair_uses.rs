@@ -90,13 +90,13 @@ fn along_mender_street(sheet: &mut Sheet, new: &NewStreets) -> Result<(), String
     )?;
     sheet.land(
         (-267.0, -317.0),
-        &[(SHOP_HOUSE, 26), (APARTMENT_HOUSE, 14), (ROW_HOUSE, 60)],
+        &[(SHOP_HOUSE, 26), (APARTMENT_HOUSE, 26), (ROW_HOUSE, 48)],
         &[Side::other(new.mender_west, (-240.0, -290.6), Fronting::Front).shops()],
         FIRST,
     )?;
     sheet.land(
         (-75.0, -319.0),
-        &[(SHOP_HOUSE, 26), (APARTMENT_HOUSE, 14), (ROW_HOUSE, 60)],
+        &[(SHOP_HOUSE, 26), (APARTMENT_HOUSE, 26), (ROW_HOUSE, 48)],
         &[Side::other(new.mender_east, (-120.0, -292.7), Fronting::Front).shops()],
         FIRST,
     )?;
@@ -115,7 +115,7 @@ fn along_mender_street(sheet: &mut Sheet, new: &NewStreets) -> Result<(), String
     sheet.land((-136.0, -262.0), &[(SQUARE, 60), (PARK, 40)], &[], FIRST)?;
     sheet.land(
         (-230.0, -262.0),
-        &[(SHOP_HOUSE, 20), (ROW_HOUSE, 50), (PARK, 30)],
+        &[(SHOP_HOUSE, 20), (ROW_HOUSE, 58), (PARK, 22)],
         &[Side::other(new.mender_west, (-240.0, -290.6), Fronting::Front)
             .shops()
             .stories(3)],

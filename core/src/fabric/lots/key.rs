@@ -17,16 +17,17 @@ use crate::plan::{BuildingTypeId, Document, PlanPoint, SideUse};
 pub struct Facing<'a> {
     fabric: &'a Fabric,
     face: &'a FaceOfLand,
-    fronting: Vec<FrontingSide>,
+    fronting: Vec<FrontingSide<'a>>,
     program: Vec<LandShare>,
 }
 
 /// One side that lots front on.
-struct FrontingSide {
+struct FrontingSide<'a> {
     side: u32,
     own: Option<LotType>,
     setback_mm: Option<u32>,
     half_width_mm: u32,
+    said: Option<&'a SideUse>,
 }
 
 /// Begins a side in the words; nothing else is as low.
@@ -42,9 +43,9 @@ impl<'a> Facing<'a> {
         fabric: &'a Fabric,
         face: &'a FaceOfLand,
         program: &[Portion],
-        said: &[SideUse],
+        said: &'a [SideUse],
     ) -> Self {
-        let mut said_of: Vec<Option<&SideUse>> = vec![None; if said.is_empty() { 0 } else { face.sides.len() }];
+        let mut said_of: Vec<Option<&'a SideUse>> = vec![None; if said.is_empty() { 0 } else { face.sides.len() }];
         for side_use in said {
             if let Some(side) = side_spoken_of(&fabric.arrangement, &fabric.lines, &face.sides, side_use) {
                 said_of[side].get_or_insert(side_use);
@@ -65,6 +66,7 @@ impl<'a> Facing<'a> {
                 own: own.and_then(|id| lot_type(document, id)),
                 setback_mm: said.and_then(|said| said.setback_mm),
                 half_width_mm: fabric.lines.streets[street as usize].right_of_way_mm.div_ceil(2),
+                said,
             })
         });
         let shares = program.iter().filter_map(|portion| {
@@ -84,6 +86,13 @@ impl<'a> Facing<'a> {
     /// Sides with a building type of their own.
     pub fn own_sides(&self) -> impl Iterator<Item = u32> + '_ {
         self.fronting.iter().filter(|one| one.own.is_some()).map(|one| one.side)
+    }
+
+    /// What is said of a side that lots front on.
+    #[must_use]
+    pub fn said_of(&self, side: u32) -> Option<&'a SideUse> {
+        let mut fronting = self.fronting.iter();
+        fronting.find(|one| one.side == side)?.said
     }
 
     /// The face's land.

@@ -87,3 +87,37 @@ fn a_hundred_homes_are_251_people() {
         1e-15,
     );
 }
+
+/// Cases D-A6, D-A10 and D-A14. Jobs are floor area by floor area per job: offices at 176 square feet per worker hold 5.68 jobs
+/// to 1,000 square feet (a survey of companies, 2012, read; the quotient derived); 25,000 gross square feet of office are
+/// 100 jobs and 11,000 of shops 20 (LEED v4, Appendix 2, table 1; derived); 600,000 square feet at 600 to a job are 1,000
+/// jobs (Metropolitan Council, Local Planning Handbook, "How to Measure Employment Intensity and Capacity", published).
+#[test]
+fn jobs_are_floor_by_floor_per_job() {
+    let jobs = |office_sq_ft: f64, shop_sq_ft: f64, per_job: Option<f64>| {
+        let mut measured = measures::tests::village();
+        measured
+            .building_types
+            .iter_mut()
+            .for_each(|held| held.floor_per_lot_m2 = [0.0; 5]);
+        let floor = &mut measured.building_types[0].floor_per_lot_m2;
+        (floor[1], floor[2]) = (office_sq_ft * SQUARE_FOOT_M2 / 95.0, shop_sq_ft * SQUARE_FOOT_M2 / 95.0);
+        let mut factors = crate::factors::Factors::shipped().unwrap();
+        if let Some(typical) = per_job {
+            let value = crate::factors::Override {
+                low: Some(typical / 1.1),
+                typical,
+                high: Some(typical * 1.1),
+            };
+            factors = factors.with_overrides([("jobs.floor_per_job.work", value)]).unwrap();
+        }
+        let inputs = measures::inputs(&measured, &factors).unwrap();
+        let graph = std::sync::Arc::new(measures::graph().unwrap());
+        let evaluation = crate::figures::Evaluation::new(graph, inputs, 1).unwrap();
+        number(&evaluation, "jobs.count")
+    };
+    check("D-A6", jobs(1_000.0, 0.0, Some(176.0)), 5.68, 0.01);
+    check("D-A10, office", jobs(25_000.0, 0.0, None), 100.0, 1e-9);
+    check("D-A10, shops", jobs(0.0, 11_000.0, None), 20.0, 1e-9);
+    check("D-A14", jobs(600_000.0, 0.0, Some(600.0)), 1_000.0, 1e-9);
+}

@@ -17,7 +17,8 @@ use crate::plan::land::Portion;
 use crate::plan::projection::GeographicPoint;
 use crate::plan::street::{Status, StreetOwner};
 use crate::plan::{
-    Mark, MarkId, PlanPoint, Street, StreetRole, StreetSection, StreetSectionId, Strip, StripKind, UseMark, Vertex,
+    BuildingTypeId, Mark, MarkId, PlanPoint, Street, StreetRole, StreetSection, StreetSectionId, Strip, StripKind,
+    UseMark, Vertex,
 };
 
 pub(crate) const ONLY: AlternativeId = AlternativeId(0);
@@ -272,7 +273,7 @@ fn the_same_asked_twice_is_one_and_types_stand_in_for_all() {
         target(TargetKind::HomesOf(BuildingTypeId(0)), 30),
         target(TargetKind::HomesOf(BuildingTypeId(3)), 10),
     ];
-    let program = ProgramInputs::of(&document);
+    let program = ProgramInputs::of(&document, &Palette::of(&document, ONLY));
     assert_eq!(program.asked, [Some(60.0), None, None, None, None, Some(5.0)]);
     let types: Vec<(&str, f64)> = program
         .homes_of
@@ -281,5 +282,8 @@ fn the_same_asked_twice_is_one_and_types_stand_in_for_all() {
         .collect();
     assert_eq!(types, [("type_0", 30.0), ("type_3", 30.0)]);
     document.program.push(target(TargetKind::Homes, 100));
-    assert_eq!(ProgramInputs::of(&document).asked[0], Some(100.0));
+    assert_eq!(
+        ProgramInputs::of(&document, &Palette::of(&document, ONLY)).asked[0],
+        Some(100.0)
+    );
 }

@@ -6,7 +6,7 @@ use crate::fabric::constraints::{HeldBy, LandSwitch};
 use crate::fabric::{Fabric, FaceOfLand};
 use crate::measures::frontage::PaintedFace;
 use crate::measures::soft::portions;
-use crate::plan::{AlternativeId, BuildingType, BuildingTypeId, Document, LandUse, MarkId, PlaceKind, SoftArea};
+use crate::plan::{AlternativeId, BuildingType, Document, LandUse, MarkId, PlaceKind, SoftArea};
 
 /// Leisure land of building types with at least this share of the lot paved is a square, else a park: a quarter. Common
 /// practice, no source. Smaller counts a park with a ball court among the squares; larger a green with broad walks.
@@ -269,7 +269,6 @@ fn open_space_of(held: &BuildingType) -> Option<OpenSpace> {
 
 /// Whether land of a building type is park land: parks and squares.
 #[must_use]
-pub fn is_park(document: &Document, id: BuildingTypeId) -> bool {
-    let held = document.building_types.get(&id);
-    held.is_some_and(|held| held.land_use == LandUse::Leisure)
+pub fn is_park(held: &BuildingType) -> bool {
+    held.land_use == LandUse::Leisure
 }

@@ -7,7 +7,8 @@
 
 use super::site_streets::{SiteStreets, Way, faces_in_site};
 use crate::fabric::Fabric;
-use crate::measures::frontage::PaintedFace;
+use crate::measures::frontage::{Painted, PaintedFace};
+use crate::measures::palette::Palette;
 use crate::plan::{BuildingType, Document, FloorUse, LandUse};
 
 /// What may front on a street, in the order of the axis `fronting`.
@@ -31,7 +32,7 @@ pub fn frontage_m(
     document: &Document,
     fabric: &Fabric,
     streets: &SiteStreets,
-    painted: &[PaintedFace],
+    painted: &Painted,
 ) -> [f64; FRONTING.len()] {
     let in_site = faces_in_site(fabric);
     // Of every face the sides that count, in micrometers.
@@ -48,9 +49,9 @@ pub fn frontage_m(
     }
     let total_m = sides_um.iter().sum::<u64>() as f64 / 1e6;
     let mut fronting_m = [0.0; FRONTING.len()];
-    for face in painted {
+    for face in painted.iter() {
         let side_m = sides_um[face.face.0 as usize] as f64 / 1e6;
-        let taken_m = add_lots(document, fabric, face, &mut fronting_m);
+        let taken_m = add_lots(&painted.palette, fabric, face, &mut fronting_m);
         let all_m2: f64 = fabric.face(face.face).map_or(0.0, crate::fabric::FaceOfLand::land_m2);
         let green_m2: f64 = face
             .land_m2
@@ -73,7 +74,7 @@ pub fn frontage_m(
 }
 
 /// Adds what the lots of a face take up of streets that count, and gives back how much that is.
-fn add_lots(document: &Document, fabric: &Fabric, face: &PaintedFace, fronting_m: &mut [f64]) -> f64 {
+fn add_lots(palette: &Palette, fabric: &Fabric, face: &PaintedFace, fronting_m: &mut [f64]) -> f64 {
     let mut taken_m = 0.0;
     for front in &face.fronts {
         let link = fabric.links.links.get(front.stretch.link.0 as usize);
@@ -90,7 +91,7 @@ fn add_lots(document: &Document, fabric: &Fabric, face: &PaintedFace, fronting_m
         }
         let widths_m = || {
             front.lots.iter().filter_map(|(id, count)| {
-                let held = document.building_types.get(id)?;
+                let held = palette.get(*id)?;
                 Some((kind_of(held), count * f64::from(held.lot_width_mm) / 1e3))
             })
         };

@@ -2,7 +2,7 @@
 
 use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
-use crate::measures::frontage::{PaintedFace, painted_faces};
+use crate::measures::frontage::{Painted, painted_faces};
 use crate::measures::streets::StreetInputs;
 use crate::plan::land::{Portion, SiteAccess};
 use crate::plan::projection::GeographicPoint;
@@ -106,7 +106,7 @@ pub fn fabric_of(document: &Document) -> Fabric {
     Fabric::of(document, ONLY, &mut LandCache::default())
 }
 
-pub fn painted(document: &Document, fabric: &Fabric) -> Vec<PaintedFace> {
+pub fn painted(document: &Document, fabric: &Fabric) -> Painted {
     painted_faces(document, ONLY, fabric, &mut LotCache::default())
 }
 
@@ -119,7 +119,11 @@ pub fn counted(document: &Document) -> StreetInputs {
 /// All homes of a plan.
 pub fn homes(document: &Document) -> f64 {
     let fabric = fabric_of(document);
-    let lots = painted(document, &fabric).into_iter().flat_map(|face| face.lots);
-    lots.map(|(id, count)| count * f64::from(document.building_types[&id].homes_per_lot))
-        .sum()
+    let painted = painted(document, &fabric);
+    let lots = painted.iter().flat_map(|face| &face.lots);
+    lots.map(|(id, count)| {
+        let held = painted.palette.get(*id).expect("a type of the plan");
+        count * f64::from(held.homes_per_lot)
+    })
+    .sum()
 }

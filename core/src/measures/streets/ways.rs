@@ -11,7 +11,7 @@
 
 use super::site_streets::{ACCESS_REACH_MM, SiteEnd, SiteLink, SiteStreets, Way, middle_of, named_place, street_name};
 use crate::fabric::Fabric;
-use crate::measures::frontage::PaintedFace;
+use crate::measures::frontage::Painted;
 use crate::network::bridges::behind;
 use crate::order;
 use crate::plan::{AlternativeId, BuildingTypeId, Document, PlanPoint};
@@ -65,10 +65,10 @@ pub fn ways(
     alternative: AlternativeId,
     fabric: &Fabric,
     streets: &SiteStreets,
-    painted: &[PaintedFace],
+    painted: &Painted,
 ) -> Ways {
     let mut ways = Ways::default();
-    let homes = homes_of_links(document, streets, painted, &mut ways);
+    let homes = homes_of_links(streets, painted, &mut ways);
     let name = |link: &SiteLink| street_name(document, alternative, fabric, link.street);
     let outside = streets.nodes.len();
     let mut graph = Graph {
@@ -217,13 +217,13 @@ fn doors_of<'a>(streets: &SiteStreets, name: &impl Fn(&SiteLink) -> &'a str) -> 
 }
 
 /// Homes along every link. Homes that front on nothing are noted.
-fn homes_of_links(document: &Document, streets: &SiteStreets, painted: &[PaintedFace], ways: &mut Ways) -> Vec<f64> {
+fn homes_of_links(streets: &SiteStreets, painted: &Painted, ways: &mut Ways) -> Vec<f64> {
     let homes_of = |lots: &[(BuildingTypeId, f64)]| -> f64 {
-        let held = |id| document.building_types.get(id).map_or(0, |held| held.homes_per_lot);
-        lots.iter().map(|(id, count)| count * f64::from(held(id))).sum()
+        let held = |id| painted.palette.get(id).map_or(0, |held| held.homes_per_lot);
+        lots.iter().map(|(id, count)| count * f64::from(held(*id))).sum()
     };
     let mut homes = vec![0.0; streets.links.len()];
-    for face in painted {
+    for face in painted.iter() {
         let mut fronting = 0.0;
         for front in &face.fronts {
             let count = homes_of(&front.lots);

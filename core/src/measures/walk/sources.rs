@@ -15,7 +15,8 @@
 use super::destinations::Destination;
 use super::settings::{NEED_MINIMUMS, PARK_MINIMUM, SCHOOL_MINIMUM};
 use crate::fabric::Fabric;
-use crate::measures::frontage::{PaintedFace, stretches_of};
+use crate::measures::frontage::{Painted, PaintedFace, stretches_of};
+use crate::measures::palette::BuiltType;
 use crate::measures::place_sources::Doorsteps;
 use crate::measures::walk_network::WalkNetwork;
 use crate::network::{LinkId, Source, SourcePlace, Stretch};
@@ -49,20 +50,19 @@ pub struct Front {
 
 /// The fronts of all painted faces, in order of link and position.
 #[must_use]
-pub fn fronts(document: &Document, painted: &[PaintedFace]) -> Vec<Front> {
-    let per_lot: Vec<(BuildingTypeId, Amounts)> = document
-        .building_types
+pub fn fronts(painted: &Painted) -> Vec<Front> {
+    let per_lot: Vec<Amounts> = painted
+        .palette
         .iter()
-        .map(|(id, held)| {
+        .map(|BuiltType { held, .. }| {
             let floor = |floor_use| held.floor_area_m2(floor_use) as f64;
-            let amounts = [
+            [
                 f64::from(held.homes_per_lot),
                 held.jobs_per_lot_ten_thousandths() as f64 / 1e4,
                 floor(FloorUse::Shop),
                 floor(FloorUse::Learning),
                 floor(FloorUse::Gathering),
-            ];
-            (*id, amounts)
+            ]
         })
         .collect();
     let mut fronts: Vec<Front> = Vec::with_capacity(painted.iter().map(|held| held.fronts.len()).sum());
@@ -70,10 +70,10 @@ pub fn fronts(document: &Document, painted: &[PaintedFace]) -> Vec<Front> {
         for front in &held.fronts {
             let mut amounts = [0.0; NEEDS];
             for (id, lots) in &front.lots {
-                let Ok(place) = per_lot.binary_search_by_key(id, |(held, _)| *held) else {
+                let Some(place) = painted.palette.place(*id) else {
                     continue;
                 };
-                for (sum, amount) in amounts.iter_mut().zip(&per_lot[place].1) {
+                for (sum, amount) in amounts.iter_mut().zip(&per_lot[place]) {
                     *sum += lots * amount;
                 }
             }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
-use crate::measures::frontage::{PaintedFace, painted_faces};
+use crate::measures::frontage::{Painted, painted_faces};
 use crate::measures::walk::Walks;
 use crate::plan::building::{BuildingType, FloorUse, Story};
 use crate::plan::land::{OutsideContext, Portion};
@@ -171,6 +171,6 @@ impl Drawing {
 /// What follows from a drawing.
 pub struct Worked {
     pub fabric: Fabric,
-    pub painted: Vec<PaintedFace>,
+    pub painted: Painted,
     pub walks: Walks,
 }

@@ -9,7 +9,7 @@ use super::destinations::Destination;
 use super::settings;
 use super::sources::{AllEnds, Front, ends, fronts};
 use crate::fabric::Fabric;
-use crate::measures::frontage::PaintedFace;
+use crate::measures::frontage::Painted;
 use crate::measures::walk_network::WalkNetwork;
 use crate::network::cost_pieces::CostPieces;
 use crate::network::graph::NetworkFault;
@@ -70,7 +70,7 @@ impl Walks {
         document: &Document,
         alternative: AlternativeId,
         fabric: &Fabric,
-        painted: &[PaintedFace],
+        painted: &Painted,
     ) -> Result<Self, Vec<NetworkFault>> {
         let mut walks = Self {
             network: WalkNetwork::of(document, alternative, fabric)?,
@@ -93,15 +93,15 @@ impl Walks {
         document: &Document,
         alternative: AlternativeId,
         fabric: &Fabric,
-        painted: &[PaintedFace],
+        painted: &Painted,
     ) -> Result<(), Vec<NetworkFault>> {
         self.network = WalkNetwork::of(document, alternative, fabric)?;
         self.search(document, alternative, fabric, painted);
         Ok(())
     }
 
-    fn search(&mut self, document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &[PaintedFace]) {
-        self.fronts = fronts(document, painted);
+    fn search(&mut self, document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) {
+        self.fronts = fronts(painted);
         self.homes = HomeFronts::of(&self.network, &self.fronts);
         let all_ends: AllEnds = ends(document, alternative, fabric, painted, &self.fronts, &self.network);
         let is_walkable = self.network.network().links().iter().any(|link| link.walkable);

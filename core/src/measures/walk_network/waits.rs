@@ -117,11 +117,33 @@ mod tests {
     }
 
     /// Highway Capacity Manual 2000, equation 18-5: half the square of the time without a walk over the cycle.
+    fn signal_wait_s(cycle_s: f64, green_s: f64) -> f64 {
+        0.5 * (cycle_s - green_s) * (cycle_s - green_s) / cycle_s
+    }
+
+    /// Mean wait for a gap in traffic that nobody yields in: `(e^(v t) − v t − 1) ÷ v` with the critical headway
+    /// `t = length ÷ 3.5 ft/s + 3 s` (Highway Capacity Manual 2010, from memory).
+    fn gap_wait_s(length_ft: f64, vehicles_per_h: f64) -> f64 {
+        let (headway_s, flow) = (length_ft / 3.5 + 3.0, vehicles_per_h / 3_600.0);
+        (crate::number::exp(flow * headway_s) - flow * headway_s - 1.0) / flow
+    }
+
+    /// Check cases W-A12 (derived from equation 18-5 as a transportation blog and lecture notes print it) and W-A14 (derived;
+    /// the formula from memory): what the default waits are worked with gives the cases' seconds, and the defaults are those
+    /// of a signal of 90 s with 11 s to start in, and of three lanes of 11 feet with 300 vehicles an hour.
     #[test]
-    fn the_wide_streets_wait_is_that_of_a_signal() {
-        let (cycle_s, green_s) = (90.0_f64, 7.0 + 4.0);
-        let wait_s = 0.5 * (cycle_s - green_s) * (cycle_s - green_s) / cycle_s;
-        assert!((CROSSING_WAIT_WIDE.default - wait_s).abs() < 0.5, "{wait_s}");
+    fn the_default_waits_are_those_of_a_signal_and_of_a_gap() {
+        for (cycle_s, green_s, wait_s) in [(80.0, 20.0, 22.5), (120.0, 11.0, 49.50), (60.0, 30.0, 7.5)] {
+            assert!((signal_wait_s(cycle_s, green_s) - wait_s).abs() < 0.01, "{cycle_s} s");
+        }
+        for (length_ft, vehicles_per_h, wait_s) in [(36.0, 600.0, 35.64), (24.0, 300.0, 5.43)] {
+            assert!(
+                (gap_wait_s(length_ft, vehicles_per_h) - wait_s).abs() < 0.01,
+                "{length_ft} ft"
+            );
+        }
+        assert!((CROSSING_WAIT_WIDE.default - signal_wait_s(90.0, 7.0 + 4.0)).abs() < 0.5);
+        assert!((CROSSING_WAIT_MIDDLE.default - gap_wait_s(33.0, 300.0)).abs() < 0.7);
     }
 
     #[test]

@@ -14,7 +14,7 @@ use FloorUse::{Gathering, Home, Learning, Shop, Work};
 /// Jobs on a hectare of floor, from gross floor area per employee: office 250, retail 550, kindergarten to grade 12
 /// 1,300 square feet (LEED v4 BD+C, Appendix 2, table 1).
 const OFFICE_JOBS: u32 = 431;
-const SHOP_JOBS: u32 = 196;
+const SHOP_JOBS: u32 = super::SHOP_JOBS_PER_FLOOR_HECTARE;
 const SCHOOL_JOBS: u32 = 83;
 /// A job to 50 m² of workshop and to 200 m² of hall: common practice, no source.
 const WORKSHOP_JOBS: u32 = 200;

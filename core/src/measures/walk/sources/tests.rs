@@ -4,7 +4,7 @@ use crate::plan::building::FloorUse;
 
 fn ends_of(drawing: &Drawing) -> (Worked, AllEnds) {
     let worked = drawing.worked();
-    let fronts = fronts(&drawing.document, &worked.painted);
+    let fronts = fronts(&worked.painted);
     let ends = ends(
         &drawing.document,
         FIRST,
