@@ -1,6 +1,7 @@
 use super::*;
-use crate::input::{Button, Key, Modifiers, ScreenPoint};
-use hobnail_core::plan::{Footprint, MarkId};
+use crate::canvas::camera::Insets;
+use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, ScreenPoint};
+use hobnail_core::plan::{Footprint, Mark, MarkId, PlanPoint};
 
 /// An application with a site of 400 by 300 m in view, driven as a person would.
 fn app() -> App {
