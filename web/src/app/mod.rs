@@ -54,6 +54,8 @@ pub struct App {
     open_headings: BTreeSet<figures::Heading>,
     map: maps::Map,
     pointed: Option<places::Place>,
+    /// The figure whose row is spoken of now, and the one whose basis stands open.
+    pointed_figures: [Option<String>; 2],
     gesture_failed: bool,
     label: Option<Label>,
     said: String,
@@ -129,6 +131,7 @@ impl App {
             open_headings: BTreeSet::new(),
             map: maps::Map::default(),
             pointed: None,
+            pointed_figures: [None, None],
             gesture_failed: false,
             label: None,
             said: String::new(),
@@ -146,6 +149,7 @@ impl App {
         self.drawn = figures::Drawn::default();
         self.choices = choices;
         self.pointed = None;
+        self.pointed_figures = [None, None];
         self.selection = None;
         self.crosshair = None;
         self.at_start = None;
@@ -239,6 +243,9 @@ impl App {
 
     /// What changed since this was last asked.
     pub fn take_changes(&mut self) -> Changes {
+        if self.changes.plan {
+            self.find_pointed();
+        }
         std::mem::take(&mut self.changes)
     }
 

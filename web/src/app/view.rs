@@ -2,7 +2,7 @@
 
 use hobnail_core::study::Study;
 
-use super::{App, maps, places};
+use super::{App, maps, places, words};
 use crate::canvas::camera::{Camera, Insets, PlanBox};
 use crate::input::ScreenPoint;
 
@@ -42,8 +42,39 @@ impl App {
         self.pointed.as_ref()
     }
 
-    /// Shows on the drawing what a panel speaks of, or nothing any more.
+    /// Shows on the drawing what a panel speaks of; without it what the open basis is of, or nothing any more.
     pub fn point_out(&mut self, place: Option<places::Place>) {
+        self.pointed_figures[0] = None;
+        match place {
+            None => self.find_pointed(),
+            place => self.show_pointed(place),
+        }
+    }
+
+    /// Shows on the drawing what a figure counted that a row speaks of, or no longer.
+    pub fn point_out_figure(&mut self, figure: Option<String>) {
+        if figure != self.pointed_figures[0] {
+            self.pointed_figures[0] = figure;
+            self.find_pointed();
+        }
+    }
+
+    /// Keeps on the drawing what the figure counted whose basis stands open.
+    pub fn open_basis(&mut self, figure: Option<String>) {
+        self.pointed_figures[1] = figure;
+        self.find_pointed();
+    }
+
+    /// Finds anew what is shown of a figure; the row that is spoken of comes before the open basis.
+    pub(super) fn find_pointed(&mut self) {
+        let figures = self.pointed_figures.iter().flatten();
+        let place = figures
+            .filter_map(|figure| places::of_figure(&self.study, figure))
+            .next();
+        self.show_pointed(place);
+    }
+
+    fn show_pointed(&mut self, place: Option<places::Place>) {
         if place != self.pointed {
             self.pointed = place;
             self.changes.view = true;
@@ -52,23 +83,22 @@ impl App {
 
     /// Shows a place on the drawing and brings it into the middle of what is seen.
     pub fn go_to(&mut self, place: places::Place) {
-        if let Some(middle) = place.middle() {
-            let at = self.camera.screen_from_m(middle);
-            let (width_px, height_px) = self.camera.size_px();
-            let Insets {
-                left_px,
-                top_px,
-                right_px,
-                bottom_px,
-            } = self.insets;
-            let (x_px, y_px) = (
-                (left_px + width_px - right_px) / 2.0,
-                (top_px + height_px - bottom_px) / 2.0,
-            );
-            self.camera.pan(x_px - at.x_px, y_px - at.y_px);
+        if let Some(area) = place.extent() {
+            self.camera.bring(area, self.insets);
             self.changes.view = true;
+            self.say(format!(
+                "{} shown on the drawing.",
+                words::count(place.count(), "place")
+            ));
         }
-        self.point_out(Some(place));
+        self.show_pointed(Some(place));
+    }
+
+    /// Brings what a figure counted into the middle of what is seen.
+    pub fn go_to_figure(&mut self, figure: &str) {
+        if let Some(place) = places::of_figure(&self.study, figure) {
+            self.go_to(place);
+        }
     }
 
     /// What is laid over the drawing.
