@@ -72,7 +72,7 @@ impl Map {
             Self::Plain => "plain".to_owned(),
             Self::Five => "five".to_owned(),
             Self::Walk(destination) => format!("walk-{}", destination.id()),
-            Self::Counted(_) => format!("counted-{}", self.rule().map_or("", |rule| rule.id)),
+            Self::Counted(place) => format!("counted-{}", place + 1),
         }
     }
 

@@ -3,6 +3,9 @@
 //! A caution is no finding: it says what lies where, and names whom to ask. Local codes and licensed practice decide;
 //! the thresholds here only choose when to speak.
 //!
+//! Only what is proposed is told: streets that stand, and parks and other open land where it floods, are as they should
+//! be until somebody draws otherwise.
+//!
 //! Not told: sight lines, traffic, the reuse of water, and anything of slopes and water that nobody drew.
 
 use super::Note;
@@ -10,9 +13,12 @@ use crate::fabric::constraints::{Constraint, HeldBy, LandSwitch};
 use crate::fabric::land::Bounds;
 use crate::fabric::regions::{Combined, combined};
 use crate::measures::streets::StreetInputs;
+use crate::measures::streets::dead_ends::dead_ends;
+use crate::measures::streets::methods::place_of_largest;
+use crate::measures::streets::site_streets::SiteStreets;
 use crate::order;
 use crate::plan::street::Status;
-use crate::plan::{PlanPoint, StreetRole};
+use crate::plan::{BuildingTypeId, MarkId, PlanPoint, StreetRole};
 use crate::study::Study;
 
 /// Dead ends longer than this are asked about: a fire engine must be able to turn around in longer ones, 150 ft.
@@ -61,8 +67,8 @@ const ASKED: [(HeldBy, &str, Option<&str>, &str); 4] = [
 
 /// The cautions of a study, those for fire engines first.
 ///
-/// Cost: where nothing on streets is asked about, every street that is new against the held-back outlines near it; else
-/// that of [`Study::street_places`] as well.
+/// Cost: every street that is new against the held-back outlines near it; where many homes are on one way, that of
+/// [`Study::street_places`] as well.
 pub(super) fn cautions(study: &Study) -> Vec<Note> {
     let mut notes = Vec::new();
     let exceeds = |figure: &str, most: f64| {
@@ -71,10 +77,11 @@ pub(super) fn cautions(study: &Study) -> Vec<Note> {
     };
     let has_long = exceeds("streets.longest_dead_end", TURNING_LENGTH_M);
     let has_many = exceeds("streets.most_homes_behind_one", HOMES_ON_ONE_WAY);
-    if has_long || has_many {
-        let places = study.street_places();
-        notes.extend(dead_ends(&places).filter(|_| has_long));
-        notes.extend(single_way(&places).filter(|_| has_many));
+    if has_long {
+        notes.extend(long_dead_ends(study));
+    }
+    if has_many {
+        notes.extend(single_way(&study.street_places()));
     }
     let held_back: Vec<&Constraint> = study
         .fabric()
@@ -103,15 +110,29 @@ fn caution(words: String, at: PlanPoint) -> Note {
     }
 }
 
-fn dead_ends(places: &StreetInputs) -> Option<Note> {
-    let longest = places.longest_dead_end()?;
-    let long = places.dead_ends.iter().filter(|held| held.count > TURNING_LENGTH_M);
-    let subject = match long.count() {
+/// The dead ends of new streets in which an engine has to turn, told at the longest.
+fn long_dead_ends(study: &Study) -> Option<Note> {
+    let streets = SiteStreets::of(&study.seen(), study.alternative(), study.fabric());
+    let mut long = dead_ends(&streets);
+    long.retain(|end| end.length_um as f64 / 1e6 > TURNING_LENGTH_M && new_street(study, end.street).is_some());
+    let lengths: Vec<f64> = long.iter().map(|end| end.length_um as f64).collect();
+    let longest = long.get(place_of_largest(&lengths)?)?;
+    let subject = match long.len() {
         1 => "a dead end is".to_owned(),
         many => format!("{many} dead ends, the longest here, are"),
     };
     let words = format!("{subject} longer than 150 ft (46 m): ask the fire marshal where an engine turns around");
-    Some(caution(words, longest.at))
+    Some(Note {
+        mark: new_street(study, longest.street),
+        ..caution(words, longest.head)
+    })
+}
+
+/// The mark of a drawn line that is proposed; `None` for a street that stands.
+fn new_street(study: &Study, line: u32) -> Option<MarkId> {
+    let mark = study.fabric().lines.streets.get(line as usize)?.mark;
+    let street = study.document().mark(study.alternative(), mark)?.as_street()?;
+    (street.status == Status::New).then_some(mark)
 }
 
 fn single_way(places: &StreetInputs) -> Option<Note> {
@@ -123,9 +144,14 @@ fn single_way(places: &StreetInputs) -> Option<Note> {
     Some(caution(words, worst.at))
 }
 
-/// The painted blocks that reach onto land of one kind, told at the first.
+/// The blocks painted with buildings that reach onto land of one kind, told at the first.
 fn painted(study: &Study, held_by: HeldBy, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
+    let types = &study.document().building_types;
+    let is_built = |id: &BuildingTypeId| types.get(id).is_some_and(|held| !held.stories.is_empty());
     let touched = study.painted().iter().filter_map(|painted| {
+        if !painted.land_m2.iter().any(|(id, _)| is_built(id)) {
+            return None;
+        }
         let face = study.fabric().face(painted.face)?;
         let mut held = face.land.constrained.says_no_to(LandSwitch::Buildable);
         let is_touched = held.any(|(other, twice_mm2)| other == held_by && twice_mm2 as f64 / 2e6 >= LEAST);
@@ -148,16 +174,15 @@ fn painted(study: &Study, held_by: HeldBy, word: &str, ask: &str, outlines: &[Ve
 /// The new streets that cross land of one kind, told at the first.
 fn crossed(study: &Study, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
     let areas: Vec<(Bounds, &Vec<PlanPoint>)> = outlines.iter().map(|area| (Bounds::of(area), area)).collect();
-    let streets = study.fabric().lines.streets.iter();
-    let crossing = streets.filter_map(|street| {
+    let streets = (0..).zip(&study.fabric().lines.streets);
+    let crossing = streets.filter_map(|(line, street)| {
         if street.is_outside || street.role == StreetRole::Path {
             return None;
         }
         let bounds = Bounds::of(&street.points);
         let mut near = areas.iter().filter(|(area, _)| area.meets(&bounds));
         let at = near.find_map(|(_, area)| first_inside(&street.points, area))?;
-        let drawn = study.document().mark(study.alternative(), street.mark)?.as_street()?;
-        (drawn.status == Status::New).then_some((street.mark, at))
+        Some((new_street(study, line)?, at))
     });
     let crossing: Vec<_> = crossing.collect();
     let (mark, at) = *crossing.first()?;

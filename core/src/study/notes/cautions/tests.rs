@@ -37,6 +37,13 @@ fn area(kind: ConstraintKind, is_buildable: bool, corners: [(i32, i32); 4]) -> M
     })
 }
 
+/// A building type of the default palette that has no floors.
+fn park() -> u32 {
+    let palette = plan(&[], &[], &SITE).building_types;
+    let found = palette.iter().find(|(_, held)| held.stories.is_empty());
+    found.map(|(id, _)| id.0).unwrap()
+}
+
 #[track_caller]
 fn only(notes: &[Note]) -> &Note {
     assert_eq!(notes.len(), 1, "{notes:?}");
@@ -48,6 +55,11 @@ fn only(notes: &[Note]) -> &Note {
 fn a_dead_end_longer_than_150_feet_is_told_at_its_head() {
     let short = street(&[(100, 0), (100, 45)]);
     assert_eq!(cautions_of(&[road(), short.clone()], &[]), []);
+    let standing = Street {
+        status: Status::Existing,
+        ..street(&[(300, 0), (300, 90)])
+    };
+    assert_eq!(cautions_of(&[road(), standing], &[]), []);
     let long = street(&[(200, 0), (200, 46)]);
     let found = cautions_of(&[road(), short.clone(), long.clone()], &[]);
     let note = only(&found);
@@ -96,7 +108,7 @@ fn paint_on_land_that_floods_is_wet_or_steep_is_told_where_it_lies() {
     let within = [(60, 110), (100, 110), (100, 150), (60, 150)];
     let beyond = [(360, 10), (390, 10), (390, 60), (360, 60)];
     let use_of_land = land((200, 180), 0);
-    // Paths bring nobody's engine; a ring of streets that meets the road at two corners hangs on no single way.
+    // A ring of streets that meets the road at two corners hangs on no single way.
     let streets = [
         road(),
         ring(),
@@ -121,6 +133,7 @@ fn paint_on_land_that_floods_is_wet_or_steep_is_told_where_it_lies() {
             vec![use_of_land.clone(), area(kind, true, within)],
             vec![use_of_land.clone(), area(kind, false, beyond)],
             vec![area(kind, false, within)],
+            vec![land((200, 180), park()), area(kind, false, within)],
         ];
         for marks in quiet {
             assert_eq!(cautions_of(&streets, &marks), [], "{marks:?}");
