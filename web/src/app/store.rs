@@ -207,7 +207,10 @@ impl Store {
     fn show(self, app: &App, changes: Changes) {
         if changes.plan {
             set_if_new(self.plan, shown::plan(app));
-            set_if_new(self.notes, places::notes(app.study()));
+            // Sentences need not follow every move of the hand: they are brought up to date when it lets go.
+            if !app.study().is_in_gesture() {
+                set_if_new(self.notes, places::notes(app.study()));
+            }
             set_if_new(self.measured, scopes::measured(app.study()));
         }
         if changes.plan || changes.figures {

@@ -181,7 +181,7 @@ fn crossed(study: &Study, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) ->
         }
         let bounds = Bounds::of(&street.points);
         let mut near = areas.iter().filter(|(area, _)| area.meets(&bounds));
-        let at = near.find_map(|(_, area)| first_inside(&street.points, area))?;
+        let at = near.find_map(|(bounds, area)| first_inside(&street.points, bounds, area))?;
         Some((new_street(study, line)?, at))
     });
     let crossing: Vec<_> = crossing.collect();
@@ -206,9 +206,10 @@ fn middle(ring: &[PlanPoint]) -> Option<PlanPoint> {
 }
 
 /// The middle of the first stretch of a line that runs inside an outline for a meter or more. By parity, so that an
-/// outline that crosses itself has holes. Cost: the segments of the one times those of the other.
-fn first_inside(line: &[PlanPoint], outline: &[PlanPoint]) -> Option<PlanPoint> {
-    line.windows(2).find_map(|ends| {
+/// outline that crosses itself has holes. Cost: the segments of the line in the box around the outline, times its sides.
+fn first_inside(line: &[PlanPoint], around: &Bounds, outline: &[PlanPoint]) -> Option<PlanPoint> {
+    let mut near = line.windows(2).filter(|ends| around.meets(&Bounds::of(*ends)));
+    near.find_map(|ends| {
         let (from, to) = (wide(ends[0]), wide(ends[1]));
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
         let mut cuts = vec![0.0, 1.0];
