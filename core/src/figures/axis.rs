@@ -44,6 +44,8 @@ pub struct Axis {
     pub title: String,
     /// The entries when they never change (months); `None` for an open axis.
     pub fixed: Option<Vec<Entry>>,
+    /// Where each of those entries is laid down: title, section, edition; empty where that is nowhere.
+    pub sources: Vec<String>,
 }
 
 impl Axis {

@@ -88,7 +88,7 @@ pub struct Row {
     pub lines: Vec<Line>,
     /// Its value with unit, or why there is none.
     pub value: String,
-    /// For a factor: its range, sources and notes.
+    /// For a factor: its range, sources and notes; for what a rule counts, in the row in full: where that rule is laid down.
     pub sources: Vec<String>,
 }
 
@@ -321,7 +321,7 @@ impl Writer<'_> {
         let node = self.values.graph.node(index);
         let known = self.values.cell(index, cell).number().is_some();
         match &node.operator {
-            Operator::Leaf(_) => {}
+            Operator::Leaf(_) => row.sources.extend(self.axis_sources(index, cell)),
             Operator::Method { method, inputs, along } => {
                 let (cells, result) = self.values.method_call(index, cell, inputs, along);
                 for (input, cells) in inputs.iter().zip(&cells) {
@@ -469,6 +469,15 @@ impl Writer<'_> {
         factor.map_or(Vec::new(), |factor| {
             self.factor_lines(factor, &self.values.graph.node(index).unit)
         })
+    }
+
+    /// Where the entries a counted number stands at are laid down.
+    fn axis_sources(&self, index: NodeIndex, cell: usize) -> impl Iterator<Item = String> {
+        let axes = self.values.graph.node(index).axes.iter();
+        let axes = axes.map(|axis| self.values.graph.axis(*axis));
+        let place = self.values.place(index, cell);
+        axes.zip(place)
+            .filter_map(|(axis, entry)| axis.sources.get(axis.place_of(&entry.id)?).cloned())
     }
 
     fn factor_lines(&self, factor: &Factor, unit: &Unit) -> Vec<String> {

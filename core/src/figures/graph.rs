@@ -301,6 +301,7 @@ impl GraphBuilder {
             id: id.to_owned(),
             title: title.to_owned(),
             fixed: None,
+            sources: Vec::new(),
         });
     }
 
@@ -310,7 +311,15 @@ impl GraphBuilder {
             id: id.to_owned(),
             title: title.to_owned(),
             fixed: Some(entries.iter().map(|(id, title)| Entry::new(*id, *title)).collect()),
+            sources: Vec::new(),
         });
+    }
+
+    /// Says where each entry of the axis declared last is laid down; bases of what is counted by it repeat that.
+    pub fn laid_down(&mut self, sources: &[&str]) {
+        if let Some(axis) = self.axes.last_mut() {
+            axis.sources = sources.iter().map(|source| (*source).to_owned()).collect();
+        }
     }
 
     /// Declares a leaf counted on the drawing.

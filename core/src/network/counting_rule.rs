@@ -70,7 +70,7 @@ pub enum DensityLand {
 pub struct CountingRule {
     /// Stable name, in lower case with dashes.
     pub id: &'static str,
-    /// Name as printed beside a ratio.
+    /// What it does in words, as printed beside a ratio: no name of a place or of a rating.
     pub name: &'static str,
     /// Title, section and edition it was read in.
     pub source: &'static str,
@@ -98,7 +98,7 @@ pub struct CountingRule {
 pub const COUNTING_RULES: [CountingRule; 6] = [
     CountingRule {
         id: "orlando-68-404",
-        name: "Orlando connectivity index",
+        name: "roads meet or end; links that leave the site counted",
         source: "Orlando FL code, s 68.404 \"Connectivity Index\" (Southeast Plan)",
         nodes: NodeRule::RoadsMeetOrHead,
         counts_outer: true,
@@ -112,7 +112,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "textbook",
-        name: "Links over nodes",
+        name: "links over nodes: roads meet or end; only links between two nodes counted",
         source: "J. Dill, \"Measuring Connectivity for Bicycling and Walking\" slides, 9 Sep 2004",
         nodes: NodeRule::RoadsMeetOrHead,
         counts_outer: false,
@@ -126,7 +126,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "cary-7-10-3",
-        name: "Cary connectivity index",
+        name: "three or more legs, or a dead end",
         source: "Cary NC Land Development Ordinance, 7.10.3",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: false,
@@ -140,7 +140,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "durham-13-6-1",
-        name: "Durham connectivity ratio",
+        name: "three or more legs, a sharp bend or a dead end; alleys left out",
         source: "Durham NC Unified Development Ordinance, 13.6.1",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: false,
@@ -154,7 +154,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "greenville-153-1068",
-        name: "Greenville connectivity index",
+        name: "three or more legs, or a dead end; links that leave the site counted",
         source: "Greenville IL code, s 153.1068 (of stubs and alleys the text as read says nothing: they count as streets)",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: true,
@@ -168,7 +168,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "leed-nd-intersections",
-        name: "LEED ND eligible intersections",
+        name: "three or more legs on through ways, paths too; dead ends left out",
         source: "LEED 2009 for Neighborhood Development, definition of street network, NPDp3 and SLLc1 (its cap on crossings \
                  of ways without vehicles, 20 % of all, is not applied)",
         nodes: NodeRule::Through,

@@ -1,11 +1,14 @@
-//! What the drawing leaves open, in sentences: an unfinished sketch is a normal state, and this says what it lacks.
+//! What the drawing leaves open, in sentences: an unfinished sketch is a normal state, and this says what it lacks. Then
+//! the cautions it calls for.
+
+pub mod cautions;
 
 use std::fmt;
 
 use super::Study;
 use crate::plan::{MarkId, PlanPoint};
 
-/// Something the drawing leaves open.
+/// Something the drawing leaves open, or a caution.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Note {
     /// What it is, in words.
@@ -14,6 +17,8 @@ pub struct Note {
     pub at: Option<PlanPoint>,
     /// The mark it is about.
     pub mark: Option<MarkId>,
+    /// Whether it is for local codes and licensed practice to decide, rather than for the drawing.
+    pub is_caution: bool,
 }
 
 impl fmt::Display for Note {
@@ -34,7 +39,8 @@ impl fmt::Display for Note {
 }
 
 impl Study {
-    /// What the drawing leaves open, each with where it is; the same on the page and on the command line.
+    /// What the drawing leaves open, then the [`cautions`] it calls for, each with where it is; the same on the page and
+    /// on the command line.
     #[must_use]
     pub fn notes(&self) -> Vec<Note> {
         let mut notes = Vec::new();
@@ -48,6 +54,7 @@ impl Study {
                     words: "a use is asleep: no street goes all the way around it".to_owned(),
                     at: Some(use_mark.anchor),
                     mark: Some(*id),
+                    is_caution: false,
                 });
             }
         }
@@ -67,6 +74,7 @@ impl Study {
                         .to_owned(),
                     at: Some(face.anchor),
                     mark: Some(painted.mark),
+                    is_caution: false,
                 });
             }
         }
@@ -78,6 +86,7 @@ impl Study {
                         .to_owned(),
                 at: None,
                 mark: None,
+                is_caution: false,
             });
         }
         if let Err(reason) = self.walk() {
@@ -85,8 +94,10 @@ impl Study {
                 words: format!("the walk to a center can not be worked out: {reason}"),
                 at: None,
                 mark: None,
+                is_caution: false,
             });
         }
+        notes.extend(cautions::cautions(self));
         notes
     }
 }

@@ -4,5 +4,6 @@
 
 mod draw;
 mod files;
+mod land;
 mod load;
 mod maps;

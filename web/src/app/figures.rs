@@ -9,7 +9,7 @@ use hobnail_core::study::Study;
 use hobnail_core::study::first_level::{FIRST_LEVEL, first_level, system};
 use hobnail_core::study::protocol::{Answer, Question};
 
-use super::land_bar;
+use super::{land_bar, places};
 
 /// A heading of the column, under which figures stand that are not on the first level.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -121,6 +121,8 @@ pub struct Row {
     pub is_table: bool,
     /// The rows of a table that hold anything: what each is for, and its number.
     pub cells: Vec<(String, String)>,
+    /// Whether what it counted can be shown on the drawing.
+    pub has_place: bool,
 }
 
 /// Ranges and influences that were drawn for one revision of the plan.
@@ -186,11 +188,12 @@ impl Drawn {
 }
 
 /// The first-level figures of the open plan, in order, then those under each open heading; with the ranges that were
-/// drawn for the plan as it stands.
+/// drawn for the plan as it stands. The figure of the land bar is left out while the bar shows it.
 #[must_use]
 pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> {
     let mut rows: Vec<Row> = first_level(study)
         .iter()
+        .filter(|figure| figure.id != land_bar::FIGURE || !land_bar::land_bar(study, drawn).is_shown())
         .map(|figure| row(None, figure, drawn.ranges(study, &figure.id)))
         .collect();
     let system = system(study.document());
@@ -247,9 +250,13 @@ fn row(heading: Option<Heading>, figure: &FigureValue, ranges: Option<&[String]>
         reason: None,
         is_table: matches!(figure.content, Content::Table { .. }),
         cells: Vec::new(),
+        has_place: false,
     };
     match &figure.content {
-        Content::Single(cell) if cell.value.is_some() => (row.value, row.range) = shown(cell, 0),
+        Content::Single(cell) if cell.value.is_some() => {
+            (row.value, row.range) = shown(cell, 0);
+            row.has_place = places::is_placed(&figure.id) && cell.value > Some(0.0);
+        }
         Content::Single(cell) => {
             "—".clone_into(&mut row.value);
             row.reason.clone_from(&cell.reason);
@@ -346,7 +353,12 @@ mod tests {
         for heading in &all {
             assert!(rows.iter().any(|row| row.heading == Some(*heading)), "{heading:?}");
         }
+        assert!(!ids.contains(land_bar::FIGURE), "the land bar stands for it");
         let asked = questions(&study, Some("homes.count"), &[], &all);
-        assert_eq!(asked.len(), rows.len() + 1, "a range for each, and one doubt");
+        assert_eq!(
+            asked.len(),
+            rows.len() + 2,
+            "a range for each and for the land bar, and one doubt"
+        );
     }
 }

@@ -5,6 +5,8 @@ use hobnail_core::plan::building::LandUse;
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::system;
 
+use super::figures::Drawn;
+
 /// The figure it shows, a table over the uses of the bar.
 pub const FIGURE: &str = "land.bar_share";
 
@@ -45,9 +47,17 @@ pub struct LandBar {
     pub reason: Option<String>,
 }
 
-/// The land bar of the plan as it stands.
+impl LandBar {
+    /// Whether it stands in the column; the same figure then has no row of its own.
+    #[must_use]
+    pub const fn is_shown(&self) -> bool {
+        !self.parts.is_empty() || self.reason.is_some()
+    }
+}
+
+/// The land bar of the plan as it stands, its shares as exact as the ranges drawn for it allow.
 #[must_use]
-pub fn land_bar(study: &Study) -> LandBar {
+pub fn land_bar(study: &Study, drawn: &Drawn) -> LandBar {
     let evaluation = study.evaluation();
     let Some(index) = evaluation.graph().index(FIGURE) else {
         return LandBar::default();
@@ -57,7 +67,7 @@ pub fn land_bar(study: &Study) -> LandBar {
         return LandBar::default();
     };
     let reason = rows.iter().find_map(|row| row.value.reason.clone());
-    let parts = rows.into_iter().filter_map(|row| {
+    let parts = rows.into_iter().enumerate().filter_map(|(place, row)| {
         let share = row.value.value.filter(|share| *share > 0.0)?;
         let id = row.at.concat();
         Some(Part {
@@ -65,7 +75,7 @@ pub fn land_bar(study: &Study) -> LandBar {
             id,
             words: row.titles.join(", "),
             share,
-            shown: row.value.shown,
+            shown: drawn.value(study, FIGURE, place).unwrap_or(row.value.shown),
         })
     });
     LandBar {

@@ -4,11 +4,13 @@
 
 use hobnail_core::figures::value::Content;
 use hobnail_core::measures::walk::destinations::Destination;
+use hobnail_core::network::counting_rule::{COUNTING_RULES, CountingRule};
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::system;
 
 use super::figures::Drawn;
 use super::words;
+use crate::canvas::scene::Node;
 
 /// The outer edge of the walk-shed, and the walk within which needs count as reached.
 pub const FAR_MINUTES: u32 = 10;
@@ -22,6 +24,12 @@ const NEAR_HOMES: &str = "walk.homes_share_within_5min";
 /// Homes within the outer edge, by destination.
 const FAR_HOMES: &str = "walk.homes_share_within_10min";
 
+/// Intersections, by counting rule.
+const INTERSECTIONS: &str = "streets.intersections";
+
+/// Heads of dead ends counted, by counting rule.
+const HEADS: &str = "streets.counted_heads";
+
 /// How many daily needs there are.
 pub const NEEDS: u8 = Destination::NEEDS.len() as u8;
 
@@ -34,6 +42,8 @@ pub enum Map {
     Walk(Destination),
     /// How many of the five daily needs each front reaches within ten minutes.
     Five,
+    /// Which intersections a counting rule counts, by its place among [`COUNTING_RULES`].
+    Counted(usize),
 }
 
 impl Default for Map {
@@ -47,7 +57,12 @@ impl Map {
     #[must_use]
     pub fn all() -> Vec<Self> {
         let walks = Destination::ALL.into_iter().map(Self::Walk);
-        [Self::Plain, Self::Five].into_iter().chain(walks).collect()
+        let counted = (0..COUNTING_RULES.len()).map(Self::Counted);
+        [Self::Plain, Self::Five]
+            .into_iter()
+            .chain(walks)
+            .chain(counted)
+            .collect()
     }
 
     /// Its name in the page.
@@ -57,6 +72,7 @@ impl Map {
             Self::Plain => "plain".to_owned(),
             Self::Five => "five".to_owned(),
             Self::Walk(destination) => format!("walk-{}", destination.id()),
+            Self::Counted(place) => format!("counted-{}", place + 1),
         }
     }
 
@@ -67,6 +83,16 @@ impl Map {
             Self::Plain => "No map, the plan alone".to_owned(),
             Self::Five => "The five daily needs in reach".to_owned(),
             Self::Walk(destination) => format!("Walk to {}", destination.title()),
+            Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name)),
+        }
+    }
+
+    /// The counting rule it shows.
+    #[must_use]
+    pub fn rule(self) -> Option<&'static CountingRule> {
+        match self {
+            Self::Counted(place) => COUNTING_RULES.get(place),
+            _ => None,
         }
     }
 }
@@ -80,6 +106,8 @@ pub enum Mark {
     Far,
     /// Fronts that reach so many needs.
     Needs(u8),
+    /// A node of the streets.
+    Node(Node),
 }
 
 /// A line of the legend.
@@ -129,6 +157,7 @@ pub fn figures_of(map: Map) -> &'static [&'static str] {
         Map::Plain => &[],
         Map::Walk(_) => &[NEAR_HOMES, FAR_HOMES],
         Map::Five => &[FAR_HOMES],
+        Map::Counted(_) => &[INTERSECTIONS],
     }
 }
 
@@ -183,7 +212,52 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
                 note: Some(format!("Within {FAR_MINUTES} minutes at {pace}.")),
             }
         }
+        Map::Counted(_) => {
+            let rule = map.rule().map_or("", |rule| rule.id);
+            let line = |node, words: &str, value| Line {
+                mark: Mark::Node(node),
+                words: words.to_owned(),
+                value,
+            };
+            let heads = entry(study, drawn, HEADS, rule);
+            let why_not = heads
+                .as_ref()
+                .err()
+                .map(|why| format!("{}.", words::sentence_case(why)));
+            let mut lines = vec![line(
+                Node::Crossing,
+                "counted",
+                entry(study, drawn, INTERSECTIONS, rule).ok(),
+            )];
+            lines.extend(
+                heads
+                    .ok()
+                    .map(|count| line(Node::Head, "heads of dead ends counted", Some(count))),
+            );
+            lines.push(line(Node::LeftOut, "counted by other rules only", None));
+            Legend {
+                map,
+                lines,
+                note: why_not,
+            }
+        }
     }
+}
+
+/// What the rule of a map counts, and what it leaves out; nothing for a map that is of no rule.
+#[must_use]
+pub fn nodes(study: &Study, map: Map) -> Vec<((f64, f64), Node)> {
+    let counted = study.counted_nodes(map.rule().map_or("", |rule| rule.id));
+    let kinds = [
+        (counted.intersections, Node::Crossing),
+        (counted.heads, Node::Head),
+        (counted.left_out, Node::LeftOut),
+    ];
+    let mut nodes = Vec::new();
+    for (points, kind) in kinds {
+        nodes.extend(points.iter().map(|point| (point.to_m(), kind)));
+    }
+    nodes
 }
 
 /// One entry of a table as the column shows it; or why there is no number.

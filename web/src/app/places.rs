@@ -1,10 +1,27 @@
-//! Where on the drawing something is that a panel speaks of: a note, or the one street behind a number.
+//! Where on the drawing something is that a panel speaks of: a note, or what a figure counted in a few places.
 
+use hobnail_core::measures::streets::methods::place_of_largest;
+use hobnail_core::measures::streets::ways::CountedPlace;
+use hobnail_core::plan::PlanPoint;
 use hobnail_core::study::Study;
 use hobnail_core::study::notes::Note;
 
 use super::words::sentence_case;
+use crate::canvas::camera::PlanBox;
 use crate::canvas::scene::Line;
+
+/// Figures that count something in a few places. A median has none, and a sum over all streets has too many.
+const PLACED: [&str; 9] = [
+    "streets.ways_in_and_out",
+    "streets.ways_over_streets",
+    "streets.most_homes_behind_one",
+    "streets.most_homes_behind_one_share",
+    "streets.dead_ends",
+    "streets.dead_end_length",
+    "streets.longest_dead_end",
+    "blocks.perimeter_longest",
+    "blocks.length_longest",
+];
 
 /// Places shown on the drawing while a panel speaks of them.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -25,12 +42,68 @@ impl Place {
         }
     }
 
-    /// A point in the middle of all of it; `None` where there is nothing.
+    /// The part of the plan it takes; `None` where there is nothing.
     #[must_use]
-    pub fn middle(&self) -> Option<(f64, f64)> {
-        let all: Vec<(f64, f64)> = self.points.iter().chain(self.lines.iter().flatten()).copied().collect();
-        crate::canvas::layers::land::middle(&all)
+    pub fn extent(&self) -> Option<PlanBox> {
+        let all = self.points.iter().chain(self.lines.iter().flatten());
+        PlanBox::about(all.filter_map(|(x_m, y_m)| PlanPoint::checked_from_m(*x_m, *y_m)))
     }
+
+    /// How many things are shown.
+    #[must_use]
+    pub const fn count(&self) -> usize {
+        self.points.len() + self.lines.len()
+    }
+}
+
+/// Whether a figure counts something in a few places, which can be shown where there are any.
+#[must_use]
+pub fn is_placed(figure: &str) -> bool {
+    PLACED.contains(&figure)
+}
+
+/// Where on the drawing is what a figure counted; `None` where it counted nothing, or nothing that has a place.
+///
+/// Cost: that of [`Study::street_places`], for a figure that [`is_placed`].
+#[must_use]
+pub fn of_figure(study: &Study, figure: &str) -> Option<Place> {
+    if !is_placed(figure) {
+        return None;
+    }
+    let places = study.street_places();
+    let mut place = Place::default();
+    let mut point = |counted: &CountedPlace| place.points.push(counted.at.to_m());
+    match figure {
+        "streets.ways_in_and_out" => places.ways.ways_in.iter().for_each(point),
+        "streets.ways_over_streets" => {
+            let ways = places.ways.ways_in.iter().zip(&places.ways.streets_leading_in);
+            ways.filter(|(_, streets)| **streets > 0)
+                .for_each(|(way, _)| point(way));
+        }
+        "streets.most_homes_behind_one" | "streets.most_homes_behind_one_share" => {
+            let worst = places.worst_place().filter(|worst| worst.count > 0.0);
+            worst.into_iter().for_each(point);
+        }
+        "streets.longest_dead_end" => places.longest_dead_end().into_iter().for_each(point),
+        "blocks.perimeter_longest" | "blocks.length_longest" => {
+            let block = if figure == "blocks.perimeter_longest" {
+                places.longest_block()
+            } else {
+                let sides: Vec<f64> = places.blocks.iter().map(|block| block.longest_side_m).collect();
+                place_of_largest(&sides).and_then(|block| places.blocks.get(block))
+            };
+            let outline = block.and_then(|block| study.block_outline_m(block.at));
+            place.lines.extend(outline.map(closed));
+        }
+        _ => places.dead_ends.iter().for_each(point),
+    }
+    (place.count() > 0).then_some(place)
+}
+
+/// A ring as a line that comes back to where it began.
+fn closed(mut ring: Line) -> Line {
+    ring.extend(ring.first().copied());
+    ring
 }
 
 /// A note of the study, as the page lists it.
@@ -40,14 +113,17 @@ pub struct NoteShown {
     pub words: String,
     /// Where it is, where it has a place.
     pub place: Option<Place>,
+    /// Whether it is for local codes and licensed practice to decide.
+    pub is_caution: bool,
 }
 
-/// What the drawing leaves open.
+/// What the drawing leaves open, and the cautions it calls for.
 #[must_use]
 pub fn notes(study: &Study) -> Vec<NoteShown> {
     let shown = |note: Note| NoteShown {
         words: format!("{}.", sentence_case(&note.words)),
         place: note.at.map(|at| Place::point(at.to_m())),
+        is_caution: note.is_caution,
     };
     study.notes().into_iter().map(shown).collect()
 }

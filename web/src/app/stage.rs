@@ -9,14 +9,14 @@ use hobnail_core::study::Study;
 
 use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
 use super::store::CANVAS;
-use super::{App, words};
+use super::{App, maps, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::canvas::camera::Camera;
 use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
 use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
-use crate::canvas::layers::{furniture, land, marks, needs, overlay, shed, streets};
+use crate::canvas::layers::{furniture, land, marks, needs, nodes, overlay, shed, streets};
 use crate::canvas::palette;
 use crate::canvas::picture::Layer;
 use crate::canvas::room::Room;
@@ -126,6 +126,7 @@ impl Stage {
                     .collect();
             }
             Map::Five => self.scene.needs = needs_of(study),
+            Map::Counted(_) => self.scene.nodes = maps::nodes(study, app.map()),
         }
         let scene = &self.scene;
         let prepared = |layers: Vec<Layer>| layers.into_iter().map(Prepared::of).collect();
@@ -136,6 +137,7 @@ impl Stage {
             land::boundaries(scene),
             shed::sheds(scene),
             needs::bands(scene),
+            nodes::signs(scene),
             marks::places(scene),
         ]);
         self.words = prepared(vec![

@@ -182,6 +182,7 @@ impl Store {
         } else {
             self.with(|app| basis::of(app, id))
         };
+        self.act(|app| app.open_basis(opened.as_ref().map(|open| open.figure.clone())));
         self.basis.set(opened);
         self.ask();
     }
@@ -206,11 +207,14 @@ impl Store {
     fn show(self, app: &App, changes: Changes) {
         if changes.plan {
             set_if_new(self.plan, shown::plan(app));
-            set_if_new(self.notes, places::notes(app.study()));
+            // Sentences need not follow every move of the hand: they are brought up to date when it lets go.
+            if !app.study().is_in_gesture() {
+                set_if_new(self.notes, places::notes(app.study()));
+            }
             set_if_new(self.measured, scopes::measured(app.study()));
-            set_if_new(self.land_bar, land_bar(app.study()));
         }
         if changes.plan || changes.figures {
+            set_if_new(self.land_bar, land_bar(app.study(), app.drawn()));
             set_if_new(self.open_headings, app.open_headings().clone());
             set_if_new(self.figures, app.rows());
             let open = self

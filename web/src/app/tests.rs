@@ -1,6 +1,7 @@
 use super::*;
-use crate::input::{Button, Key, Modifiers, ScreenPoint};
-use hobnail_core::plan::{Footprint, MarkId};
+use crate::canvas::camera::Insets;
+use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, ScreenPoint};
+use hobnail_core::plan::{Footprint, Mark, MarkId, PlanPoint};
 
 /// An application with a site of 400 by 300 m in view, driven as a person would.
 fn app() -> App {
@@ -299,4 +300,173 @@ fn a_part_is_measured_and_what_is_drawn_stays() {
     assert_eq!(*app.study().document(), document);
     app.measure(Part::All, false);
     assert_eq!(value(&app, "homes.count"), homes);
+}
+
+/// A street along the site, and one across it that leaves the site in the south: one way in and three dead ends.
+fn with_dead_ends() -> App {
+    let mut app = app();
+    draw(&mut app, &[(-100.0, 0.0), (100.0, 0.0)]);
+    draw(&mut app, &[(0.0, -180.0), (0.0, 40.0)]);
+    app
+}
+
+fn pointed(app: &App) -> Vec<(f64, f64)> {
+    app.pointed().map(|place| place.points.clone()).unwrap_or_default()
+}
+
+fn point_out(app: &mut App, figure: &str) {
+    app.point_out_figure(Some(figure.to_owned()));
+}
+
+#[test]
+fn a_row_shows_what_it_counted_and_the_open_basis_keeps_it() {
+    let mut app = with_dead_ends();
+    assert_eq!(value(&app, "streets.ways_in_and_out"), "1");
+    point_out(&mut app, "streets.ways_in_and_out");
+    assert!(app.take_changes().view);
+    assert_eq!(pointed(&app), [(0.0, -150.0)]);
+    point_out(&mut app, "streets.dead_ends");
+    assert_eq!(pointed(&app).len(), 3);
+    point_out(&mut app, "streets.longest_dead_end");
+    assert_eq!(pointed(&app).len(), 1);
+    app.point_out_figure(None);
+    assert_eq!(app.pointed(), None);
+
+    app.open_basis(Some("streets.ways_in_and_out".to_owned()));
+    point_out(&mut app, "streets.dead_ends");
+    assert_eq!(pointed(&app).len(), 3, "the row that is spoken of comes first");
+    app.point_out_figure(None);
+    assert_eq!(pointed(&app), [(0.0, -150.0)]);
+    app.undo();
+    app.take_changes();
+    assert_eq!(app.pointed(), None, "it follows the plan");
+    app.redo();
+    app.take_changes();
+    assert_eq!(pointed(&app), [(0.0, -150.0)]);
+    app.open_basis(None);
+    assert_eq!(app.pointed(), None);
+}
+
+#[test]
+fn rows_have_a_place_where_they_counted_something_in_few_places() {
+    use crate::app::figures::Heading;
+    let has_place = |app: &App, id: &str| app.rows().iter().any(|row| row.id == id && row.has_place);
+    let mut app = with_homes();
+    app.toggle_heading(Heading::Streets);
+    assert!(has_place(&app, "blocks.perimeter_longest"));
+    assert!(!has_place(&app, "blocks.perimeter_median"), "a median is in no place");
+    assert!(!has_place(&app, "streets.ways_in_and_out"), "there is none");
+    assert!(!has_place(&app, "streets.dead_ends"), "there is none");
+    for row in app.rows() {
+        assert_eq!(
+            crate::app::places::of_figure(app.study(), &row.id).is_some(),
+            row.has_place,
+            "{}",
+            row.id
+        );
+    }
+    let mut app = with_dead_ends();
+    app.toggle_heading(Heading::Streets);
+    assert!(has_place(&app, "streets.ways_in_and_out"));
+    assert!(has_place(&app, "streets.dead_ends"));
+    for row in app.rows() {
+        assert_eq!(
+            crate::app::places::of_figure(app.study(), &row.id).is_some(),
+            row.has_place,
+            "{}",
+            row.id
+        );
+    }
+}
+
+#[test]
+fn the_longest_block_is_brought_into_view_with_its_outline() {
+    let mut app = with_homes();
+    app.zoom(30.0);
+    app.go_to_figure("blocks.perimeter_longest");
+    let outline = app.pointed().map(|place| place.lines.concat()).unwrap_or_default();
+    assert_eq!(outline.first(), outline.last(), "it goes all the way around");
+    assert!(outline.len() > 4, "{outline:?}");
+    for at in outline {
+        let at = app.camera().screen_from_m(at);
+        assert!(
+            (0.0..=1000.0).contains(&at.x_px) && (0.0..=800.0).contains(&at.y_px),
+            "{at:?}"
+        );
+    }
+    assert_eq!(app.said(), "1 place shown on the drawing.");
+}
+
+#[test]
+fn the_map_of_a_counting_rule_shows_as_many_signs_as_the_figures_say() {
+    use crate::app::maps::{self, Map, Mark};
+    use crate::canvas::scene::Node;
+    let mut app = with_dead_ends();
+    let counted: Vec<Map> = Map::all().into_iter().filter(|map| map.rule().is_some()).collect();
+    assert_eq!(counted.len(), 6);
+    for map in counted {
+        app.show_map(map);
+        let legend = app.legend();
+        let nodes = maps::nodes(app.study(), map);
+        let signs = |kind: Node| nodes.iter().filter(|(_, node)| *node == kind).count();
+        for line in &legend.lines {
+            let Mark::Node(kind) = line.mark else {
+                panic!("{legend:?}")
+            };
+            let number = line
+                .value
+                .as_deref()
+                .map(|value| value.split(' ').next().unwrap_or_default().to_owned());
+            assert_eq!(
+                number,
+                (kind != Node::LeftOut).then(|| signs(kind).to_string()),
+                "{legend:?}"
+            );
+        }
+        assert!(
+            signs(Node::Crossing) + signs(Node::Head) + signs(Node::LeftOut) >= 4,
+            "{nodes:?}"
+        );
+        assert_eq!(
+            legend.note.is_some(),
+            legend.lines.len() == 2,
+            "why no heads are counted: {legend:?}"
+        );
+    }
+    app.show_map(Map::Counted(2));
+    assert_eq!(app.legend().lines[0].value.as_deref(), Some("1 intersection"));
+    assert!(
+        app.said()
+            .starts_with("Map: Three or more legs, or a dead end. counted: 1"),
+        "{}",
+        app.said()
+    );
+}
+
+#[test]
+fn the_land_bar_stands_for_its_row_and_is_still_asked_for() {
+    use crate::app::land_bar::{FIGURE, land_bar};
+    use hobnail_core::study::protocol::Question;
+    let app = with_homes();
+    let bar = land_bar(app.study(), app.drawn());
+    assert!(bar.is_shown());
+    let whole: f64 = bar.parts.iter().map(|part| part.share).sum();
+    assert!((whole - 1.0).abs() < 1e-9, "{whole}");
+    assert!(app.rows().iter().all(|row| row.id != FIGURE));
+    assert!(app.questions(None).contains(&Question::Range(FIGURE.to_owned())));
+    assert!(crate::app::basis::of(&app, FIGURE).is_some());
+}
+
+#[test]
+fn cautions_stand_apart_from_what_is_left_open() {
+    let notes = crate::app::places::notes(with_homes().study());
+    assert!(
+        !notes.is_empty() && notes.iter().all(|note| !note.is_caution),
+        "{notes:?}"
+    );
+    let notes = crate::app::places::notes(with_dead_ends().study());
+    let cautions: Vec<_> = notes.iter().filter(|note| note.is_caution).collect();
+    assert_eq!(cautions.len(), 1, "{notes:?}");
+    assert!(cautions[0].words.starts_with("2 dead ends"), "{notes:?}");
+    assert!(cautions[0].place.is_some());
 }

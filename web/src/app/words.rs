@@ -246,6 +246,7 @@ mod tests {
             reason: None,
             is_table: false,
             cells: Vec::new(),
+            has_place: false,
         }
     }
 

@@ -179,6 +179,17 @@ impl Camera {
         );
     }
 
+    /// Brings `area` into the middle of what is clear of `insets`, made smaller only where it would not fit.
+    pub fn bring(&mut self, area: PlanBox, insets: Insets) {
+        let before = self.px_per_m;
+        self.fit(area, insets);
+        let middle = ScreenPoint::new(
+            (insets.left_px + self.width_px - insets.right_px) / 2.0,
+            (insets.top_px + self.height_px - insets.bottom_px) / 2.0,
+        );
+        self.zoom(middle, (before / self.px_per_m).min(1.0));
+    }
+
     /// The part of the plan on screen.
     #[must_use]
     pub fn visible(&self) -> PlanBox {
@@ -208,6 +219,30 @@ mod tests {
         );
         assert!(camera.screen_from_plan(PlanPoint::new(0, 5000)).y_px < 300.0);
         assert!(camera.screen_from_plan(PlanPoint::new(5000, 0)).x_px > 400.0);
+    }
+
+    #[test]
+    fn what_is_brought_into_view_keeps_its_scale_where_it_fits() {
+        let mut camera = Camera::new(800.0, 600.0);
+        let insets = Insets {
+            right_px: 200.0,
+            ..Insets::default()
+        };
+        let area = |half_mm: i32| PlanBox {
+            least: PlanPoint::new(1_000_000 - half_mm, -half_mm),
+            most: PlanPoint::new(1_000_000 + half_mm, half_mm),
+        };
+        let before = camera.px_per_m();
+        camera.bring(area(50_000), insets);
+        assert!((camera.px_per_m() - before).abs() < 1e-9);
+        let at = camera.screen_from_m((1000.0, 0.0));
+        assert!(
+            (at.x_px - 300.0).abs() < 1e-6 && (at.y_px - 300.0).abs() < 1e-6,
+            "{at:?}"
+        );
+        camera.bring(area(5_000_000), insets);
+        let east = camera.screen_from_m((6000.0, 0.0));
+        assert!(camera.px_per_m() < before && east.x_px < 600.0, "{east:?}");
     }
 
     #[test]

@@ -38,6 +38,19 @@ pub struct Scene {
     pub sheds: Vec<Shed>,
     /// Stretches of street along fronts, and how many of the five daily needs are in reach from there.
     pub needs: Vec<(Line, u8)>,
+    /// Nodes of the streets, and what a counting rule makes of each.
+    pub nodes: Vec<((f64, f64), Node)>,
+}
+
+/// What a counting rule makes of a node of the streets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Node {
+    /// It counts it as an intersection.
+    Crossing,
+    /// It counts it as the head of a dead end.
+    Head,
+    /// Other rules count it, this one does not.
+    LeftOut,
 }
 
 /// Enclosed land with a use.

@@ -94,8 +94,21 @@ fn Figure(store: Store, id: String) -> impl IntoView {
     let basis_id = format!("basis-{}", id.replace('.', "-"));
     let controls = basis_id.clone();
     let is_table = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.is_table)));
+    let has_place = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.has_place)));
+    let shown = StoredValue::new(id.clone());
+    let point_out = move || store.act(|app| app.point_out_figure(Some(shown.get_value())));
+    let leave = move || store.act(|app| app.point_out_figure(None));
     view! {
-        <li class="figure" class:is-table=is_table data-figure=id>
+        <li
+            class="figure"
+            class:is-table=is_table
+            class:has-place=has_place
+            data-figure=id
+            on:pointerenter=move |_| point_out()
+            on:focusin=move |_| point_out()
+            on:pointerleave=move |_| leave()
+            on:focusout=move |_| leave()
+        >
             <button
                 type="button"
                 class="figure-line"
@@ -110,6 +123,16 @@ fn Figure(store: Store, id: String) -> impl IntoView {
                 <span class="figure-range" data-range>{move || row.get().and_then(|row| row.range)}</span>
                 {move || row.get().and_then(|row| row.reason).map(|reason| view! { <span class="figure-reason">{reason}</span> })}
             </button>
+            {move || has_place.get().then(|| view! {
+                <button
+                    type="button"
+                    class="command show"
+                    aria-label=move || row.get().map(|row| format!("Show on the drawing: {}", row.title))
+                    on:click=move |_| store.act(|app| app.go_to_figure(&shown.get_value()))
+                >
+                    "Show"
+                </button>
+            })}
             {move || is_open.get().then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))}
             <div id=basis_id class="basis" hidden=move || !is_open.get()>
                 {move || is_open.get().then(|| view! { <BasisTree store/> })}

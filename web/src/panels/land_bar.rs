@@ -45,7 +45,7 @@ pub fn LandBarPanel(
                 })}
             </button>
             {move || bar.with(|bar| bar.reason.clone()).map(|reason| view! { <p class="figure-reason">{sentence_case(&reason)}</p> })}
-            <ul class="bar-parts">{move || drawn().into_iter().map(part).collect_view()}</ul>
+            <ul class="bar-parts">{move || drawn().into_iter().map(|held| part(store, is_open, held)).collect_view()}</ul>
             <div id="basis-land-bar" class="basis" hidden=move || !is_open.get()>
                 {move || is_open.get().then(|| view! { <BasisTree store/> })}
             </div>
@@ -103,7 +103,8 @@ fn look(tint: Tint) -> (String, String, Option<Texture>) {
     }
 }
 
-fn part(part: Part) -> impl IntoView {
+/// A part in words, which opens the basis of them all.
+fn part(store: Store, is_open: Memo<bool>, part: Part) -> impl IntoView {
     let swatch = match part.tint {
         Tint::Use(land_use) => view! { <Swatch land_use=Some(land_use)/> }.into_any(),
         tint => {
@@ -119,9 +120,17 @@ fn part(part: Part) -> impl IntoView {
     };
     view! {
         <li data-part=part.id data-share=part.share.to_string()>
-            {swatch}
-            <span class="bar-words">{sentence_case(&part.words)}</span>
-            <span class="bar-share" data-value>{part.shown}</span>
+            <button
+                type="button"
+                class="bar-part"
+                aria-expanded=move || is_open.get().to_string()
+                aria-controls="basis-land-bar"
+                on:click=move |_| store.toggle_basis(FIGURE)
+            >
+                {swatch}
+                <span class="bar-words">{sentence_case(&part.words)}</span>
+                <span class="bar-share" data-value>{part.shown}</span>
+            </button>
         </li>
     }
 }

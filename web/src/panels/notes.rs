@@ -1,32 +1,45 @@
-//! What the drawing leaves open, each line with its place on the drawing.
+//! What the drawing leaves open and the cautions it calls for, each line with its place on the drawing.
 
 use leptos::prelude::*;
 
 use crate::app::places::NoteShown;
 use crate::app::store::Store;
 
-/// The notes; nothing where the drawing leaves nothing open.
+/// The notes; nothing where there are none.
 #[component]
 pub fn Notes(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
     let notes = Memo::new(move |_| store.notes.get());
-    move || {
-        let held = notes.get();
-        (!held.is_empty()).then(|| {
+    let listed = move |title: &'static str, is_caution: bool| {
+        let lines: Vec<_> = notes.with(|notes| {
+            let held = notes.iter().filter(|note| note.is_caution == is_caution);
+            held.map(|note| line(store, note.clone()).into_any()).collect()
+        });
+        (!lines.is_empty()).then(|| {
             view! {
-                <section class="notes" aria-labelledby="notes-title">
-                    <h3 id="notes-title">"Left open on the drawing"</h3>
-                    <ul>{held.into_iter().map(|note| line(store, note)).collect_view()}</ul>
+                <section class="notes" aria-label=title data-cautions=is_caution.to_string()>
+                    <h3>{title}</h3>
+                    <ul>{lines}</ul>
                 </section>
             }
+            .into_any()
         })
+    };
+    move || {
+        [
+            listed("Left open on the drawing", false),
+            listed("For local codes and licensed practice", true),
+        ]
+        .into_iter()
+        .flatten()
+        .collect_view()
     }
 }
 
 fn line(store: Store, note: NoteShown) -> impl IntoView {
-    let NoteShown { words, place } = note;
+    let NoteShown { words, place, .. } = note;
     let label = format!("Show on the drawing: {words}");
     let show = place.map(|place| {
         let (focused, entered, pressed) = (place.clone(), place.clone(), place);

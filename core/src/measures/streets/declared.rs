@@ -69,6 +69,7 @@ fn lengths(graph: &mut GraphBuilder) {
 fn counting(graph: &mut GraphBuilder) {
     let rules = COUNTING_RULES.map(|rule| (rule.id, rule.name));
     graph.fixed_axis("counting_rule", "counting rule", &rules);
+    graph.laid_down(&COUNTING_RULES.map(|rule| rule.source));
     graph.fixed_axis("legs", "how many links meet", &LEGS);
     let by_rule = &["counting_rule"];
     let _ = graph

@@ -94,7 +94,7 @@ pub struct RuleCount {
     pub link_halves: u64,
     /// The land its intersections are divided by, in square meters; `None` without a boundary.
     pub land_m2: Option<f64>,
-    /// Where the counted nodes are.
+    /// Where the counted nodes are: the intersections, then the heads of dead ends.
     pub points: Vec<PlanPoint>,
 }
 
@@ -179,6 +179,9 @@ impl StreetInputs {
         });
         for rule in &COUNTING_RULES {
             let counted = count(rule, &counted_streets.network);
+            let mut nodes = counted.nodes.clone();
+            nodes.retain(|node| counted.heads.binary_search(node).is_err());
+            nodes.extend(&counted.heads);
             let mut row = RuleCount {
                 heads: counted.heads.len() as u32,
                 link_halves: counted.link_halves,
@@ -186,7 +189,7 @@ impl StreetInputs {
                     DensityLand::WholeSite => whole_m2,
                     DensityLand::LessWaterAndLargeParks => less_m2.max(0.0),
                 }),
-                points: counted_streets.points(&counted.nodes),
+                points: counted_streets.points(&nodes),
                 ..RuleCount::default()
             };
             for legs in counted.legs.iter().filter(|legs| **legs >= 2) {
@@ -216,7 +219,8 @@ impl StreetInputs {
         }
     }
 
-    /// Where the nodes are that the rule of this id counts; none for an id that is not known.
+    /// Where the nodes are that the rule of this id counts, the intersections and then the heads of dead ends; none for
+    /// an id that is not known.
     #[must_use]
     pub fn counted_points(&self, rule: &str) -> &[PlanPoint] {
         let place = COUNTING_RULES.iter().position(|held| held.id == rule);
@@ -346,7 +350,7 @@ fn left_out_m2(document: &Document, fabric: &Fabric, painted: &[PaintedFace]) ->
 }
 
 #[cfg(test)]
-mod test_plans;
+pub(crate) mod test_plans;
 
 #[cfg(test)]
 pub(crate) mod tests;

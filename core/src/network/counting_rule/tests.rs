@@ -435,3 +435,17 @@ fn counts_agree_with_joining_link_after_link() {
     }
     assert!(through > 200, "{through}");
 }
+
+/// What a rule does is said in words of the trade; where it is laid down stands in its source.
+#[test]
+fn names_of_rules_name_no_place_and_no_rating() {
+    for rule in &COUNTING_RULES {
+        let first = rule.source.split(' ').next().unwrap();
+        assert!(!rule.name.contains(first), "{}", rule.name);
+        let capitals = rule.name.chars().filter(|letter| letter.is_uppercase());
+        assert_eq!(capitals.count(), 0, "{}", rule.name);
+    }
+    let mut names = COUNTING_RULES.map(|rule| rule.name);
+    names.sort_unstable();
+    assert!(names.windows(2).all(|pair| pair[0] != pair[1]), "{names:?}");
+}

@@ -5,6 +5,7 @@ pub mod land;
 pub mod lots;
 pub mod marks;
 pub mod needs;
+pub mod nodes;
 pub mod overlay;
 pub mod shed;
 pub mod streets;

@@ -1,0 +1,253 @@
+//! Cautions: where a drawing touches what can hurt people when it is wrong, and who decides there.
+//!
+//! A caution is no finding: it says what lies where, and names whom to ask. Local codes and licensed practice decide;
+//! the thresholds here only choose when to speak.
+//!
+//! Only what is proposed is told: streets that stand, and parks and other open land where it floods, are as they should
+//! be until somebody draws otherwise.
+//!
+//! Not told: sight lines, traffic, the reuse of water, and anything of slopes and water that nobody drew.
+
+use super::Note;
+use crate::fabric::constraints::{Constraint, HeldBy, LandSwitch};
+use crate::fabric::land::Bounds;
+use crate::fabric::regions::{Combined, combined};
+use crate::measures::streets::StreetInputs;
+use crate::measures::streets::dead_ends::dead_ends;
+use crate::measures::streets::methods::place_of_largest;
+use crate::measures::streets::site_streets::SiteStreets;
+use crate::order;
+use crate::plan::street::Status;
+use crate::plan::{BuildingTypeId, MarkId, PlanPoint, StreetRole};
+use crate::study::Study;
+
+/// Dead ends longer than this are asked about: a fire engine must be able to turn around in longer ones, 150 ft.
+///
+/// Source: International Fire Code, appendix D, D103.4, from memory. Codes for the length of a cul-de-sac allow 200 to
+/// 1,000 ft and ask for the turning circle; this is where the question begins.
+pub const TURNING_LENGTH_M: f64 = 45.72;
+
+/// More homes than this on one way in are asked about.
+///
+/// Source: International Fire Code, appendix D, D107.1 (houses of one or two families), from memory.
+pub const HOMES_ON_ONE_WAY: f64 = 30.0;
+
+/// Less than this on held-back land is the rounding of drawn lines: 1 m of street, 1 m² of a block. Smaller speaks of
+/// slivers where an outline was drawn along a street; larger misses a real corner.
+const LEAST: f64 = 1.0;
+
+/// What land is asked about, with what it is called and whom a block and a street there are for. Open water is no land to
+/// paint, so only streets over it are told.
+const ASKED: [(HeldBy, &str, Option<&str>, &str); 4] = [
+    (
+        HeldBy::Floodplain,
+        "floodplain",
+        Some("ask the floodplain administrator what may stand there"),
+        "ask the floodplain administrator how high a street must lie",
+    ),
+    (
+        HeldBy::Wetland,
+        "wetland",
+        Some("ask the wetland agency where its edge lies"),
+        "ask the wetland agency whether a street may cross",
+    ),
+    (
+        HeldBy::Steep,
+        "steep land",
+        Some("ask a geotechnical engineer what the slope can carry"),
+        "ask a civil engineer about grade and banks",
+    ),
+    (
+        HeldBy::Water,
+        "water",
+        None,
+        "ask a structural engineer about the bridge or culvert",
+    ),
+];
+
+/// The cautions of a study, those for fire engines first.
+///
+/// Cost: every street that is new against the held-back outlines near it; where many homes are on one way, that of
+/// [`Study::street_places`] as well.
+pub(super) fn cautions(study: &Study) -> Vec<Note> {
+    let mut notes = Vec::new();
+    let exceeds = |figure: &str, most: f64| {
+        let value = study.evaluation().value(figure).and_then(|cell| cell.number());
+        value.is_some_and(|value| value > most)
+    };
+    let has_long = exceeds("streets.longest_dead_end", TURNING_LENGTH_M);
+    let has_many = exceeds("streets.most_homes_behind_one", HOMES_ON_ONE_WAY);
+    if has_long {
+        notes.extend(long_dead_ends(study));
+    }
+    if has_many {
+        notes.extend(single_way(&study.street_places()));
+    }
+    let held_back: Vec<&Constraint> = study
+        .fabric()
+        .constraints
+        .iter()
+        .filter(|area| area.says_no_to(LandSwitch::Buildable))
+        .collect();
+    for (held_by, word, of_block, of_street) in ASKED {
+        let areas = held_back.iter().filter(|area| area.held_by == held_by);
+        let outlines: Vec<Vec<PlanPoint>> = areas.map(|area| area.outline.clone()).collect();
+        if outlines.is_empty() {
+            continue;
+        }
+        notes.extend(of_block.and_then(|ask| painted(study, held_by, word, ask, &outlines)));
+        notes.extend(crossed(study, word, of_street, &outlines));
+    }
+    notes
+}
+
+fn caution(words: String, at: PlanPoint) -> Note {
+    Note {
+        words,
+        at: Some(at),
+        mark: None,
+        is_caution: true,
+    }
+}
+
+/// The dead ends of new streets in which an engine has to turn, told at the longest.
+fn long_dead_ends(study: &Study) -> Option<Note> {
+    let streets = SiteStreets::of(&study.seen(), study.alternative(), study.fabric());
+    let mut long = dead_ends(&streets);
+    long.retain(|end| end.length_um as f64 / 1e6 > TURNING_LENGTH_M && new_street(study, end.street).is_some());
+    let lengths: Vec<f64> = long.iter().map(|end| end.length_um as f64).collect();
+    let longest = long.get(place_of_largest(&lengths)?)?;
+    let subject = match long.len() {
+        1 => "a dead end is".to_owned(),
+        many => format!("{many} dead ends, the longest here, are"),
+    };
+    let words = format!("{subject} longer than 150 ft (46 m): ask the fire marshal where an engine turns around");
+    Some(Note {
+        mark: new_street(study, longest.street),
+        ..caution(words, longest.head)
+    })
+}
+
+/// The mark of a drawn line that is proposed; `None` for a street that stands.
+fn new_street(study: &Study, line: u32) -> Option<MarkId> {
+    let mark = study.fabric().lines.streets.get(line as usize)?.mark;
+    let street = study.document().mark(study.alternative(), mark)?.as_street()?;
+    (street.status == Status::New).then_some(mark)
+}
+
+fn single_way(places: &StreetInputs) -> Option<Note> {
+    let worst = places.worst_place()?;
+    let words = format!(
+        "one way alone leads to {:.0} homes, more than {HOMES_ON_ONE_WAY:.0}: ask the fire marshal whether they need a second",
+        worst.count
+    );
+    Some(caution(words, worst.at))
+}
+
+/// The blocks painted with buildings that reach onto land of one kind, told at the first.
+fn painted(study: &Study, held_by: HeldBy, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
+    let types = &study.document().building_types;
+    let is_built = |id: &BuildingTypeId| types.get(id).is_some_and(|held| !held.stories.is_empty());
+    let touched = study.painted().iter().filter_map(|painted| {
+        if !painted.land_m2.iter().any(|(id, _)| is_built(id)) {
+            return None;
+        }
+        let face = study.fabric().face(painted.face)?;
+        let mut held = face.land.constrained.says_no_to(LandSwitch::Buildable);
+        let is_touched = held.any(|(other, twice_mm2)| other == held_by && twice_mm2 as f64 / 2e6 >= LEAST);
+        is_touched.then_some((painted.mark, face))
+    });
+    let touched: Vec<_> = touched.collect();
+    let (mark, face) = *touched.first()?;
+    let subject = match touched.len() {
+        1 => "a painted block reaches".to_owned(),
+        many => format!("{many} painted blocks, one of them here, reach"),
+    };
+    let pieces = combined(face.outline.iter(), Combined::Within, outlines);
+    let at = pieces.first().and_then(|piece| middle(piece.first()?));
+    Some(Note {
+        mark: Some(mark),
+        ..caution(format!("{subject} onto {word}: {ask}"), at.unwrap_or(face.anchor))
+    })
+}
+
+/// The new streets that cross land of one kind, told at the first.
+fn crossed(study: &Study, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
+    let areas: Vec<(Bounds, &Vec<PlanPoint>)> = outlines.iter().map(|area| (Bounds::of(area), area)).collect();
+    let streets = (0..).zip(&study.fabric().lines.streets);
+    let crossing = streets.filter_map(|(line, street)| {
+        if street.is_outside || street.role == StreetRole::Path {
+            return None;
+        }
+        let bounds = Bounds::of(&street.points);
+        let mut near = areas.iter().filter(|(area, _)| area.meets(&bounds));
+        let at = near.find_map(|(bounds, area)| first_inside(&street.points, bounds, area))?;
+        Some((new_street(study, line)?, at))
+    });
+    let crossing: Vec<_> = crossing.collect();
+    let (mark, at) = *crossing.first()?;
+    let subject = match crossing.len() {
+        1 => "a street crosses".to_owned(),
+        many => format!("{many} streets, one of them here, cross"),
+    };
+    Some(Note {
+        mark: Some(mark),
+        ..caution(format!("{subject} {word}: {ask}"), at)
+    })
+}
+
+/// The mean of the corners of a ring.
+fn middle(ring: &[PlanPoint]) -> Option<PlanPoint> {
+    let count = ring.len() as i64;
+    let sum = ring.iter().fold((0, 0), |(x, y), point| {
+        (x + i64::from(point.x_mm), y + i64::from(point.y_mm))
+    });
+    (count > 0).then(|| PlanPoint::new((sum.0 / count) as i32, (sum.1 / count) as i32))
+}
+
+/// The middle of the first stretch of a line that runs inside an outline for a meter or more. By parity, so that an
+/// outline that crosses itself has holes. Cost: the segments of the line in the box around the outline, times its sides.
+fn first_inside(line: &[PlanPoint], around: &Bounds, outline: &[PlanPoint]) -> Option<PlanPoint> {
+    let mut near = line.windows(2).filter(|ends| around.meets(&Bounds::of(*ends)));
+    near.find_map(|ends| {
+        let (from, to) = (wide(ends[0]), wide(ends[1]));
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let mut cuts = vec![0.0, 1.0];
+        for (a, b) in sides(outline) {
+            let (ex, ey) = (b.0 - a.0, b.1 - a.1);
+            let turn = dx * ey - dy * ex;
+            let along = ((a.0 - from.0) * ey - (a.1 - from.1) * ex) / turn;
+            let across = ((a.0 - from.0) * dy - (a.1 - from.1) * dx) / turn;
+            if turn != 0.0 && (0.0..=1.0).contains(&along) && (0.0..=1.0).contains(&across) {
+                cuts.push(along);
+            }
+        }
+        order::sort_by(&mut cuts, f64::total_cmp);
+        let length_m = crate::number::length(dx, dy) / 1e3;
+        cuts.windows(2).find_map(|cut| {
+            let half = f64::midpoint(cut[0], cut[1]);
+            let at = (from.0 + dx * half, from.1 + dy * half);
+            let is_long = (cut[1] - cut[0]) * length_m >= LEAST;
+            (is_long && is_inside(at, outline)).then(|| PlanPoint::new(at.0 as i32, at.1 as i32))
+        })
+    })
+}
+
+fn wide(point: PlanPoint) -> (f64, f64) {
+    (f64::from(point.x_mm), f64::from(point.y_mm))
+}
+
+/// The sides of an outline, closed by itself.
+fn sides(outline: &[PlanPoint]) -> impl Iterator<Item = ((f64, f64), (f64, f64))> + '_ {
+    let next = outline.iter().cycle().skip(1);
+    outline.iter().zip(next).map(|(a, b)| (wide(*a), wide(*b)))
+}
+
+fn is_inside((x, y): (f64, f64), outline: &[PlanPoint]) -> bool {
+    let to_the_east =
+        sides(outline).filter(|(a, b)| (a.1 > y) != (b.1 > y) && x < a.0 + (y - a.1) / (b.1 - a.1) * (b.0 - a.0));
+    to_the_east.count() % 2 == 1
+}
+
+#[cfg(test)]
+mod tests;

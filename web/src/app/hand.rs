@@ -1,0 +1,232 @@
+//! What the hand does: events at the drawing go to the tool, and its steps are carried out on the plan.
+
+use hobnail_core::plan::{Mark, PlanPoint};
+
+use super::gestures::Meaning;
+use super::{App, lands, words};
+use crate::input::{Event, Key, Modifiers, PointerKind, ScreenPoint};
+use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind};
+
+impl App {
+    /// The chosen tool.
+    #[must_use]
+    pub const fn tool(&self) -> &Tool {
+        &self.tool
+    }
+
+    /// What the palettes hold chosen.
+    #[must_use]
+    pub const fn choices(&self) -> &Choices {
+        &self.choices
+    }
+
+    /// What is selected.
+    #[must_use]
+    pub const fn selection(&self) -> Option<Selection> {
+        self.selection
+    }
+
+    /// The crosshair of the arrow keys, while they are used.
+    #[must_use]
+    pub const fn crosshair(&self) -> Option<PlanPoint> {
+        self.crosshair
+    }
+
+    /// Chooses a tool; what the present one had begun is given up.
+    pub fn choose_tool(&mut self, kind: ToolKind) {
+        if self.tool.kind() == kind {
+            return;
+        }
+        self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        self.tool = kind.at_rest();
+        self.changes.hand = true;
+        self.say(format!("{} tool. {}", kind.word(), self.tool.awaits()));
+    }
+
+    /// Chooses what the tools draw and paint with.
+    pub fn choose(&mut self, choices: Choices) {
+        self.choices = choices;
+        self.changes.hand = true;
+    }
+
+    /// Deletes what is selected.
+    pub fn delete(&mut self) {
+        if !self.tool.is_busy() {
+            self.tell_tool(Input::Key(Key::Delete), PointerKind::Keyboard);
+        }
+    }
+
+    /// Takes one event at the drawing.
+    pub fn handle(&mut self, event: Event) {
+        if let Event::Move(pointer) | Event::Down(pointer, _) = event {
+            self.last_pointer = Some(pointer);
+            if self.crosshair.take().is_some() {
+                self.changes.hand = true;
+            }
+        }
+        let is_panning_tool = self.tool.kind() == ToolKind::Pan;
+        for meaning in self.pointers.read(event, is_panning_tool) {
+            match meaning {
+                Meaning::Pan { right_px, down_px } => {
+                    self.camera.pan(right_px, down_px);
+                    self.changes.view = true;
+                }
+                Meaning::Zoom { at, factor } => {
+                    self.camera.zoom(at, factor);
+                    self.changes.view = true;
+                }
+                Meaning::Tool(input, at) => {
+                    let kind = at.map_or(PointerKind::Keyboard, |pointer| pointer.kind);
+                    let input = input.on_plan(at, &self.camera);
+                    self.tell_tool(input, kind);
+                }
+                Meaning::Key(key, modifiers) => self.key(key, modifiers),
+            }
+        }
+    }
+
+    fn key(&mut self, key: Key, modifiers: Modifiers) {
+        match key {
+            Key::Left | Key::Right | Key::Up | Key::Down => self.move_crosshair(key, modifiers.shift),
+            Key::Enter if self.crosshair.is_some() => self.press_at_crosshair(),
+            _ => self.tell_tool(Input::Key(key), PointerKind::Keyboard),
+        }
+    }
+
+    /// Moves the crosshair by a hand's breadth of the screen, or finely; the view follows it.
+    fn move_crosshair(&mut self, key: Key, is_fine: bool) {
+        const STEP_PX: f64 = 24.0;
+        const FINE_PX: f64 = 2.0;
+        const EDGE_PX: f64 = 60.0;
+        let (width_px, height_px) = self.camera.size_px();
+        let place = self.crosshair.map_or_else(
+            || {
+                let pointer = self.last_pointer.map(|pointer| pointer.at);
+                pointer.unwrap_or(ScreenPoint::new(width_px / 2.0, height_px / 2.0))
+            },
+            |point| self.camera.screen_from_plan(point),
+        );
+        let step_px = if is_fine { FINE_PX } else { STEP_PX };
+        let (right, down) = match key {
+            Key::Left => (-step_px, 0.0),
+            Key::Right => (step_px, 0.0),
+            Key::Up => (0.0, -step_px),
+            _ => (0.0, step_px),
+        };
+        let moved = ScreenPoint::new(place.x_px + right, place.y_px + down);
+        let point = self.camera.plan_from_screen(moved);
+        let left_px = self.insets.left_px + EDGE_PX;
+        let right_px = (width_px - self.insets.right_px - EDGE_PX).max(left_px);
+        let top_px = self.insets.top_px + EDGE_PX;
+        let bottom_px = (height_px - self.insets.bottom_px - EDGE_PX).max(top_px);
+        let within = ScreenPoint::new(moved.x_px.clamp(left_px, right_px), moved.y_px.clamp(top_px, bottom_px));
+        self.camera.pan(within.x_px - moved.x_px, within.y_px - moved.y_px);
+        self.changes.view = true;
+        self.crosshair = Some(point);
+        let at = At {
+            point,
+            modifiers: Modifiers::default(),
+        };
+        self.tell_tool(Input::Move(at), PointerKind::Keyboard);
+    }
+
+    /// Enter at the crosshair is a press and a release there; a second one in the same place ends a street.
+    fn press_at_crosshair(&mut self) {
+        let Some(point) = self.crosshair else { return };
+        let at = At {
+            point,
+            modifiers: Modifiers::default(),
+        };
+        self.tell_tool(Input::Down(at), PointerKind::Keyboard);
+        self.tell_tool(Input::Up(at), PointerKind::Keyboard);
+    }
+
+    pub(super) fn tell_tool(&mut self, input: Input, kind: PointerKind) {
+        let land_at = |point| lands::land_at(self.study.fabric(), point);
+        let sight = Sight {
+            document: self.study.document(),
+            alternative: self.study.alternative(),
+            reach_mm: self.camera.mm_from_px(kind.reach_px()) as f64,
+            land_at: &land_at,
+            choices: &self.choices,
+            selection: self.selection,
+            next_id: self.study.next_mark_id(),
+        };
+        let steps = self.tool.respond(input, &sight);
+        self.changes.hand = true;
+        for step in steps {
+            self.carry_out(step);
+        }
+    }
+
+    fn carry_out(&mut self, step: Step) {
+        match step {
+            Step::Begin(label) => {
+                self.at_start = Some(self.exact_rows());
+                self.gesture_failed = false;
+                self.label = Some(label);
+                if let Err(fault) = self.study.begin(label.words()) {
+                    self.warn(fault.to_string());
+                }
+            }
+            Step::Change(edits) => {
+                // A preview that can not be made (such as streets that would hold on to each other in a circle)
+                // leaves the last one standing; it is said once, and the next pointer move may well be possible again.
+                match self.study.change(edits) {
+                    Ok(()) => self.gesture_failed = false,
+                    Err(fault) if !self.gesture_failed => {
+                        self.gesture_failed = true;
+                        self.warn(fault.to_string());
+                    }
+                    Err(_) => {}
+                }
+                self.changes.plan = true;
+            }
+            Step::Commit => {
+                let committed = self.study.commit();
+                self.changes.plan = true;
+                let before = self.at_start.take().unwrap_or_default();
+                match committed {
+                    Ok(Some(_)) => {
+                        let label = self.label.map_or("", Label::words);
+                        let now = self.exact_rows();
+                        self.say(words::what_changed(label, &before, &now));
+                    }
+                    Ok(None) => {}
+                    Err(fault) => self.warn(fault.to_string()),
+                }
+            }
+            Step::Cancel => {
+                self.at_start = None;
+                self.changes.plan = true;
+                match self.study.cancel() {
+                    Ok(()) => self.say("Given up; the plan is as before."),
+                    Err(fault) => self.warn(fault.to_string()),
+                }
+            }
+            Step::Select(selection) => {
+                let is_new = selection != self.selection;
+                self.selection = selection;
+                if is_new && let Some(selection) = selection {
+                    self.say(words::selected(&self.study, selection));
+                }
+            }
+        }
+        self.drop_lost_selection();
+    }
+
+    /// A selection of something that is gone is no selection.
+    pub(super) fn drop_lost_selection(&mut self) {
+        let held = self.selection.filter(|selection| {
+            let mark = self.study.document().mark(self.study.alternative(), selection.mark());
+            match (selection, mark) {
+                (Selection::Vertex(_, index), Some(Mark::Street(street))) => *index < street.line.len(),
+                (_, mark) => mark.is_some(),
+            }
+        });
+        if held != self.selection {
+            self.selection = held;
+            self.changes.hand = true;
+        }
+    }
+}

@@ -1,0 +1,141 @@
+//! What of the plan is in view, and what is laid over it: the map, and the places that panels speak of.
+
+use hobnail_core::study::Study;
+
+use super::{App, maps, places, words};
+use crate::canvas::camera::{Camera, Insets, PlanBox};
+use crate::input::ScreenPoint;
+
+impl App {
+    /// What part of the plan is in view.
+    #[must_use]
+    pub const fn camera(&self) -> &Camera {
+        &self.camera
+    }
+
+    /// Takes the size of the drawing on screen, and where panels lie over it.
+    pub fn resize(&mut self, width_px: f64, height_px: f64, insets: Insets) {
+        self.camera.resize(width_px, height_px);
+        self.insets = insets;
+        self.changes.view = true;
+    }
+
+    /// Shows all that is drawn.
+    pub fn fit(&mut self) {
+        if let Some(area) = extent(&self.study) {
+            self.camera.fit(area, self.insets);
+        }
+        self.changes.view = true;
+    }
+
+    /// Makes the drawing so many times as large, about the middle of the screen.
+    pub fn zoom(&mut self, factor: f64) {
+        let (width_px, height_px) = self.camera.size_px();
+        let middle = ScreenPoint::new(width_px / 2.0, height_px / 2.0);
+        self.camera.zoom(middle, factor);
+        self.changes.view = true;
+    }
+
+    /// What a panel speaks of, shown on the drawing.
+    #[must_use]
+    pub const fn pointed(&self) -> Option<&places::Place> {
+        self.pointed.as_ref()
+    }
+
+    /// Shows on the drawing what a panel speaks of; without it what the open basis is of, or nothing any more.
+    pub fn point_out(&mut self, place: Option<places::Place>) {
+        self.pointed_figures[0] = None;
+        match place {
+            None => self.find_pointed(),
+            place => self.show_pointed(place),
+        }
+    }
+
+    /// Shows on the drawing what a figure counted that a row speaks of, or no longer.
+    pub fn point_out_figure(&mut self, figure: Option<String>) {
+        if figure != self.pointed_figures[0] {
+            self.pointed_figures[0] = figure;
+            self.find_pointed();
+        }
+    }
+
+    /// Keeps on the drawing what the figure counted whose basis stands open.
+    pub fn open_basis(&mut self, figure: Option<String>) {
+        self.pointed_figures[1] = figure;
+        self.find_pointed();
+    }
+
+    /// Finds anew what is shown of a figure; the row that is spoken of comes before the open basis.
+    pub(super) fn find_pointed(&mut self) {
+        let figures = self.pointed_figures.iter().flatten();
+        let place = figures
+            .filter_map(|figure| places::of_figure(&self.study, figure))
+            .next();
+        self.show_pointed(place);
+    }
+
+    fn show_pointed(&mut self, place: Option<places::Place>) {
+        if place != self.pointed {
+            self.pointed = place;
+            self.changes.view = true;
+        }
+    }
+
+    /// Shows a place on the drawing and brings it into the middle of what is seen.
+    pub fn go_to(&mut self, place: places::Place) {
+        if let Some(area) = place.extent() {
+            self.camera.bring(area, self.insets);
+            self.changes.view = true;
+            self.say(format!(
+                "{} shown on the drawing.",
+                words::count(place.count(), "place")
+            ));
+        }
+        self.show_pointed(Some(place));
+    }
+
+    /// Brings what a figure counted into the middle of what is seen.
+    pub fn go_to_figure(&mut self, figure: &str) {
+        if let Some(place) = places::of_figure(&self.study, figure) {
+            self.go_to(place);
+        }
+    }
+
+    /// What is laid over the drawing.
+    #[must_use]
+    pub const fn map(&self) -> maps::Map {
+        self.map
+    }
+
+    /// What the signs of the map mean.
+    #[must_use]
+    pub fn legend(&self) -> maps::Legend {
+        maps::legend(&self.study, &self.drawn, self.map)
+    }
+
+    /// Lays another map over the drawing.
+    pub fn show_map(&mut self, map: maps::Map) {
+        if map == self.map {
+            return;
+        }
+        self.map = map;
+        self.changes.map = true;
+        self.say(self.legend().in_words());
+    }
+}
+
+/// The part of the plan that holds something: the site and all streets; `None` on a blank sheet.
+fn extent(study: &Study) -> Option<PlanBox> {
+    let site = study.document().site.boundary.iter().copied();
+    let streets = study
+        .fabric()
+        .lines
+        .streets
+        .iter()
+        .flat_map(|street| street.points.iter().copied());
+    if study.document().site.boundary.is_empty() {
+        PlanBox::about(streets)
+    } else {
+        PlanBox::about(site)
+    }
+}
