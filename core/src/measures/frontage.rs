@@ -249,6 +249,22 @@ fn stretches_between(pieces: &[SidePiece], from_um: u64, to_um: u64) -> Vec<Stre
     stretches
 }
 
+/// The stretches of links one lot fronts on; a single place for a lot at the head of a dead end.
+#[must_use]
+pub fn front_of_lot(fabric: &Fabric, face: &FaceOfLand, lot: &Lot) -> Vec<Stretch> {
+    let Some(side) = face.sides.get(lot.side as usize) else {
+        return Vec::new();
+    };
+    let mut pieces = Vec::new();
+    pieces_of_side(fabric, side, &mut pieces);
+    let [from_um, to_um] = if lot.is_at_head {
+        [side.length_um; 2]
+    } else {
+        lot.front_um
+    };
+    stretches_between(&pieces, from_um, to_um)
+}
+
 /// The stretches of links along a side, neighbors on one link joined.
 #[must_use]
 pub fn stretches_of(fabric: &Fabric, side: &Side) -> Vec<Stretch> {

@@ -37,6 +37,7 @@ pub(crate) fn village() -> MeasureInputs {
         walk: village_walk(),
         streets: super::streets::tests::village(),
         form: form::tests::village(),
+        details: Some(details::tests::made_up()),
     }
 }
 
@@ -151,12 +152,12 @@ fn check_evenness(amounts: &[f64], expected: f64, tolerance: f64) {
 
 #[test]
 fn evenness_is_the_published_one() {
-    // Three kinds of 10, 20, 30: evenness 0.921 with three listed. A data-science course page on Shannon diversity.
+    // Check case U-A3. Three kinds of 10, 20, 30: evenness 0.921 with three listed. A data-science course page on Shannon diversity.
     check_evenness(&[10.0, 20.0, 30.0], 0.921, 0.001);
-    // Shares 0.7, 0.2, 0.1 with three and with five uses listed: arithmetic from the data dictionary's definition.
+    // Check case U-A4. Shares 0.7, 0.2, 0.1 with three and with five uses listed: arithmetic from the data dictionary's definition.
     check_evenness(&[0.7, 0.2, 0.1], 0.7298, 0.0005);
     check_evenness(&[0.7, 0.2, 0.1, 0.0, 0.0], 0.4982, 0.0005);
-    // One use only: 0. All five alike: 1. The data dictionary. The last bit of a logarithm may be off.
+    // Check case U-A5. One use only: 0. All five alike: 1. The data dictionary. The last bit of a logarithm may be off.
     check_evenness(&[5.0, 0.0, 0.0, 0.0, 0.0], 0.0, 0.0);
     check_evenness(&[2.0; 5], 1.0, 4e-16);
 }

@@ -22,6 +22,7 @@ pub mod follower;
 
 pub mod notes;
 
+mod details;
 mod gesture;
 mod street_places;
 
@@ -33,6 +34,7 @@ use crate::fabric::{Fabric, LandCache};
 use crate::factors::{Factors, Override};
 use crate::figures::Evaluation;
 use crate::figures::graph::Graph;
+use crate::measures::details::WalkDetails;
 use crate::measures::form::FormInputs;
 use crate::measures::frontage::{PaintedFace, painted_faces};
 use crate::measures::land::claims::ClaimCache;
@@ -111,6 +113,8 @@ struct Derived {
     walks: Walks,
     claims: ClaimCache,
     evaluation: Evaluation,
+    /// What takes longer than a frame, once it is worked out.
+    details: Option<WalkDetails>,
     /// Overridden factors that could not be used, one sentence each.
     override_faults: Vec<String>,
 }
@@ -360,11 +364,19 @@ impl Study {
         self.must_send_whole = true;
     }
 
-    /// Takes up what another study tells, without history of its own.
+    /// Takes up what another study tells, without history of its own. What is told to be the same stays as it is, with
+    /// all that was worked out of it.
     ///
     /// # Errors
     /// [`EditFault`] when the news do not follow from what this study holds; nothing is then changed.
     pub fn take_up(&mut self, news: News) -> Result<(), EditFault> {
+        let is_the_same = news.revision == self.revision
+            && news.alternative == self.alternative
+            && news.scope == self.scope
+            && matches!(&news.change, Change::Edits(edits) if edits.is_empty());
+        if is_the_same {
+            return Ok(());
+        }
         match news.change {
             Change::Whole(document) => self.document = *document,
             Change::Edits(edits) => apply_all(&edits, &mut self.document)?,
@@ -525,6 +537,7 @@ impl Derived {
             walks,
             claims,
             evaluation,
+            details: None,
             override_faults,
         })
     }
@@ -534,6 +547,7 @@ impl Derived {
     fn follow_fabric(&mut self, seen: &Seen<'_>, alternative: AlternativeId, lots: &mut LotCache, shipped: &Factors) {
         let document = &seen.document;
         let (factors, mut faults) = factors_of(document, shipped);
+        self.details = None;
         self.painted = painted_faces(document, alternative, &self.fabric, lots);
         if let Err(network_faults) = self.walks.renew(document, alternative, &self.fabric, &self.painted) {
             faults.extend(network_faults.iter().map(ToString::to_string));

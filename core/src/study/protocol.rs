@@ -5,6 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::measures::details::WalkDetails;
 use crate::plan::{AlternativeId, Document, Edit, Scope};
 
 /// What a following study has not been told yet.
@@ -36,6 +37,8 @@ pub enum Question {
     Range(String),
     /// Where the doubt in a figure comes from.
     Sensitivity(String),
+    /// Walking and mix in detail.
+    Details,
 }
 
 /// A message to the follower.
@@ -84,4 +87,8 @@ pub enum Answer {
         /// Why there are none, where there are none.
         reason: Option<String>,
     },
+    /// Walking and mix in detail, for the other study to take.
+    Details(Box<WalkDetails>),
+    /// They could not be worked out, and why.
+    NoDetails(String),
 }
