@@ -308,3 +308,48 @@ fn a_factor_replaced_moves_what_rests_on_it_and_nothing_else() {
     assert_eq!(halved.changed_factors(index(homes)), Vec::<String>::new());
     assert_eq!(base.changed_factors(index("people.count")), Vec::<String>::new());
 }
+
+fn jobs_and_homes(jobs: f64, homes: f64, workers_per_home: f64) -> Evaluation {
+    let mut measured = village();
+    let kind = |id: &str, homes_per_lot, work_m2| BuildingTypeInput {
+        entry: Entry::new(id, id),
+        homes_per_lot,
+        people_per_home: 2.5,
+        floor_per_lot_m2: [0.0, work_m2, 0.0, 0.0, 0.0],
+    };
+    // At 250 square feet for each job.
+    measured.building_types = vec![
+        kind("house", 1.0, 0.0),
+        kind("office", 0.0, 250.0 * 0.092_903_04),
+        kind("none", 0.0, 0.0),
+    ];
+    measured.lots = vec![vec![homes, 0.0, 0.0, 0.0], vec![jobs, 0.0, 0.0, 0.0], vec![0.0; 4]];
+    let own = Override {
+        low: None,
+        typical: workers_per_home,
+        high: None,
+    };
+    let factors = Factors::shipped()
+        .unwrap()
+        .with_overrides([("people.workers_per_home", own)])
+        .unwrap();
+    Evaluation::new(Arc::new(graph().unwrap()), inputs(&measured, &factors).unwrap(), 1).unwrap()
+}
+
+/// Check case U-A6: 1,500 jobs and 1,000 dwellings are 1.5, within 1.3 to 1.7 (R. Ewing 1996); 900 jobs and 1,200 employed
+/// residents are 0.75, below 0.8 to 1.25 (R. Cervero 1996). Derived from "Jobs-housing balance basics", HousingForward
+/// Virginia.
+#[test]
+fn u_a6_jobs_by_homes_and_by_employed_residents() {
+    let number = |evaluation: &Evaluation, id: &str| evaluation.value(id).unwrap().number().unwrap();
+    let first = jobs_and_homes(1_500.0, 1_000.0, 1.2);
+    let per_home = number(&first, "jobs.per_home");
+    assert!((per_home - 1.5).abs() < 1e-12);
+    let (low, high) = mix::BALANCED_JOBS_PER_HOME;
+    assert!(low <= per_home && per_home <= high);
+    let second = jobs_and_homes(900.0, 1_000.0, 1.2);
+    assert!((number(&second, "people.workers") - 1_200.0).abs() < 1e-9);
+    let per_worker = number(&second, "jobs.per_worker");
+    assert!((per_worker - 0.75).abs() < 1e-12);
+    assert!(per_worker < mix::BALANCED_JOBS_PER_WORKER.0);
+}

@@ -43,7 +43,11 @@ impl RouteFlows {
     pub fn add(&mut self, network: &Network, field: &CostField, fronts: &[(Stretch, f64)]) {
         debug_assert_eq!(field.direction(), Direction::To);
         self.by_link.resize(network.link_count(), 0.0);
-        let places: Vec<Stretch> = field.sources().iter().filter_map(|source| stretch_of(source.place)).collect();
+        let places: Vec<Stretch> = field
+            .sources()
+            .iter()
+            .filter_map(|source| stretch_of(source.place))
+            .collect();
         let there = Reach::of_stretches(&places);
         let mut waiting = vec![0.0; network.node_count()];
         let mut parting: Option<Parting> = None;

@@ -160,6 +160,8 @@ impl Drawn {
                 let influences = reason.map_or(Influences::Shares(shares), Influences::None);
                 self.influences.insert(figure, influences);
             }
+            // The study has taken them itself, or goes without.
+            Answer::Details(_) | Answer::NoDetails(_) => {}
         }
         true
     }
@@ -203,8 +205,8 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> 
     rows
 }
 
-/// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then what the
-/// open figure's doubt comes from, then the ranges under open headings.
+/// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then walking
+/// and mix in detail, then what the open figure's doubt comes from, then the ranges under open headings.
 #[must_use]
 pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTreeSet<Heading>) -> Vec<Question> {
     let graph = study.evaluation().graph();
@@ -217,7 +219,7 @@ pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTr
         .iter()
         .flat_map(|heading| under(study, *heading))
         .map(|index| Question::Range(graph.node(index).id.clone()));
-    first.chain(doubt).chain(others).collect()
+    first.chain([Question::Details]).chain(doubt).chain(others).collect()
 }
 
 /// Axes whose entries are kinds of something.
@@ -347,6 +349,10 @@ mod tests {
             assert!(rows.iter().any(|row| row.heading == Some(*heading)), "{heading:?}");
         }
         let asked = questions(&study, Some("homes.count"), &[], &all);
-        assert_eq!(asked.len(), rows.len() + 1, "a range for each, and one doubt");
+        assert_eq!(
+            asked.len(),
+            rows.len() + 2,
+            "a range for each, the details, and one doubt"
+        );
     }
 }

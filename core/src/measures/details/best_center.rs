@@ -29,6 +29,9 @@ pub(super) struct BestCenter {
 /// Cost: a bounded search for each node and for each place that may be best.
 pub(super) fn best_center(network: &WalkNetwork, standing: &Standing, seconds: u64) -> Option<BestCenter> {
     let held = network.network();
+    if held.link_ids().all(|id| standing.on(id)[0] <= 0.0) {
+        return None;
+    }
     let mut shed = Shed::new(network);
     let mut homes_around = |source: Source| {
         shed.spread(source, seconds);
@@ -59,7 +62,7 @@ pub(super) fn best_center(network: &WalkNetwork, standing: &Standing, seconds: u
         let parts = link.length_um.div_ceil(LONGEST_PART_UM);
         for part in 1..parts {
             let most = best.map_or(0.0, |best| best.homes);
-            if !network.is_sloping() && at_most < most {
+            if !network.is_sloping() && (at_most <= 0.0 || at_most < most) {
                 break;
             }
             let place = Location {

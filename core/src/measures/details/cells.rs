@@ -55,7 +55,10 @@ pub(super) fn cells(document: &Document, painted: &[PaintedFace]) -> Result<Cell
 
 /// Counts the cells over boxes of floor area.
 pub(super) fn unlike_neighbors(boxes: &[FloorBox]) -> Result<Cells, &'static str> {
-    let holding: Vec<&FloorBox> = boxes.iter().filter(|held| held.floor.iter().any(|floor| *floor > 0.0)).collect();
+    let holding: Vec<&FloorBox> = boxes
+        .iter()
+        .filter(|held| held.floor.iter().any(|floor| *floor > 0.0))
+        .collect();
     let Some(first) = holding.first() else {
         return Err("no floor area is drawn");
     };
@@ -113,7 +116,11 @@ fn shares(low: f64, high: f64, count: usize) -> impl Iterator<Item = (usize, f64
     let (first, end) = (cell(low), cell(high));
     (first..=end).map(move |place| {
         let from = if place == first { low } else { place as f64 * CELL_M };
-        let to = if place == end { high } else { (place + 1) as f64 * CELL_M };
+        let to = if place == end {
+            high
+        } else {
+            (place + 1) as f64 * CELL_M
+        };
         let share = if high > low { (to - from) / (high - low) } else { 1.0 };
         (place, share)
     })
@@ -152,13 +159,25 @@ mod tests {
     fn a_shop_amid_homes() {
         let mut boxes: Vec<FloorBox> = (0..9).map(|cell| hectare(cell % 3, cell / 3, 0)).collect();
         boxes[4] = hectare(1, 1, 2);
-        assert_eq!(unlike_neighbors(&boxes), Ok(Cells { count: 9.0, unlike: 2.0 }));
+        assert_eq!(
+            unlike_neighbors(&boxes),
+            Ok(Cells {
+                count: 9.0,
+                unlike: 2.0
+            })
+        );
     }
 
     #[test]
     fn one_use_is_alike_and_empty_land_is_no_difference() {
         let boxes: Vec<FloorBox> = [(0, 0), (3, 0), (0, 4)].map(|(x, y)| hectare(x, y, 1)).to_vec();
-        assert_eq!(unlike_neighbors(&boxes), Ok(Cells { count: 3.0, unlike: 0.0 }));
+        assert_eq!(
+            unlike_neighbors(&boxes),
+            Ok(Cells {
+                count: 3.0,
+                unlike: 0.0
+            })
+        );
         assert!(unlike_neighbors(&[]).is_err());
     }
 
@@ -168,6 +187,12 @@ mod tests {
         let boxes: Vec<FloorBox> = (0..16)
             .map(|cell| hectare(cell % 4, cell / 4, ((cell % 4 + cell / 4) % 2) as usize))
             .collect();
-        assert_eq!(unlike_neighbors(&boxes), Ok(Cells { count: 16.0, unlike: 48.0 / 8.0 }));
+        assert_eq!(
+            unlike_neighbors(&boxes),
+            Ok(Cells {
+                count: 16.0,
+                unlike: 48.0 / 8.0
+            })
+        );
     }
 }

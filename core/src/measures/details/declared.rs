@@ -160,12 +160,20 @@ pub fn declare(graph: &mut GraphBuilder) {
 fn declare_walks(graph: &mut GraphBuilder) {
     let sheds = ["shed_method", "shed_walk"];
     graph
-        .figure("walk.shed_area", "area of the center's walk-shed, by method", unit::LAND)
+        .figure(
+            "walk.shed_area",
+            "area of the center's walk-shed, by method",
+            unit::LAND,
+        )
         .over(&sheds)
         .formula(figure("walk.shed_areas"));
     let radius = || figure("walk.base_speed") * figure("walk.shed_times");
     graph
-        .figure("walk.shed_circle_area", "circle of the same walking distance", unit::LAND)
+        .figure(
+            "walk.shed_circle_area",
+            "circle of the same walking distance",
+            unit::LAND,
+        )
         .over(&["shed_walk"])
         .formula(constant(std::f64::consts::PI, unit::NUMBER) * figure("walk.shed_circles") * radius() * radius());
     graph
@@ -304,7 +312,11 @@ pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>) {
     let unknown = |reason: &str| vec![Cell::Unknown(reason.to_owned())];
     let of_fronts = |number: fn(&super::IndirectFront) -> f64| {
         if has_fronts {
-            details.indirect_fronts.iter().map(|front| Cell::Number(number(front))).collect()
+            details
+                .indirect_fronts
+                .iter()
+                .map(|front| Cell::Number(number(front)))
+                .collect()
         } else {
             // The reason is that of the walk to a center.
             details.directness_homes.first().cloned().into_iter().collect()

@@ -74,7 +74,9 @@ pub(super) fn directness(
             worked.add_unknown(reason);
             continue;
         }
-        let sources = ends.get(destination as usize).map_or(&[][..], |ends| ends.all.as_slice());
+        let sources = ends
+            .get(destination as usize)
+            .map_or(&[][..], |ends| ends.all.as_slice());
         let at_the_street: Vec<Source> = sources.iter().map(|source| source.starting_at(0)).collect();
         let ratios = ratios(&lengths, &at_the_street, &homes);
         worked.add(&ratios);
@@ -88,7 +90,7 @@ pub(super) fn directness(
 }
 
 /// Each place with a walk to the sources, and its directness.
-fn ratios(lengths: &WalkNetwork, sources: &[Source], homes: &[HomePlace]) -> Vec<(f64, HomePlace)> {
+pub(super) fn ratios(lengths: &WalkNetwork, sources: &[Source], homes: &[HomePlace]) -> Vec<(f64, HomePlace)> {
     let network = lengths.network();
     let mut field = CostField::new();
     // Sources lie on the network's walkable links, so none is refused.

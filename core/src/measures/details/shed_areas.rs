@@ -23,12 +23,7 @@ use crate::network::{Location, Reach};
 use crate::plan::{AlternativeId, Document, Mark, PlaceKind};
 
 /// The areas in square meters, outer by method in the order of [`SHED_METHODS`], inner by walk.
-pub(super) fn shed_areas(
-    document: &Document,
-    fabric: &Fabric,
-    painted: &[PaintedFace],
-    walks: &Walks,
-) -> Vec<Cell> {
+pub(super) fn shed_areas(document: &Document, fabric: &Fabric, painted: &[PaintedFace], walks: &Walks) -> Vec<Cell> {
     if let Err(reason) = walks.field(Destination::Center) {
         let all = SHED_METHODS.len() * SHED_WALKS_S.len();
         return vec![Cell::Unknown(reason.to_owned()); all];
@@ -40,10 +35,14 @@ pub(super) fn shed_areas(
     let width_m = SHED_BUFFER_WIDTH.of(document);
     let mut cells: Vec<Cell> = Vec::new();
     cells.extend(frontages.into_iter().chain(hulls).map(Cell::Number));
-    cells.extend(reaches.iter().map(|reach| match buffer_area_m2(network, reach, width_m) {
-        Some(area_m2) => Cell::Number(area_m2),
-        None => Cell::Unknown("the band's width is not between 0 and 1 km".to_owned()),
-    }));
+    cells.extend(
+        reaches
+            .iter()
+            .map(|reach| match buffer_area_m2(network, reach, width_m) {
+                Some(area_m2) => Cell::Number(area_m2),
+                None => Cell::Unknown("the band's width is not between 0 and 1 km".to_owned()),
+            }),
+    );
     cells
 }
 

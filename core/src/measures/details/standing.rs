@@ -86,7 +86,9 @@ impl Standing {
     pub(super) fn within(&self, network: &Network, reach: &Reach) -> Amounts {
         let mut sum = [0.0; KINDS];
         for piece in reach.pieces() {
-            let is_whole = network.link(piece.link).is_some_and(|link| piece.length_um() == link.length_um);
+            let is_whole = network
+                .link(piece.link)
+                .is_some_and(|link| piece.length_um() == link.length_um);
             if is_whole {
                 add(&mut sum, self.on(piece.link), 1.0);
                 continue;

@@ -47,7 +47,11 @@ impl Straight {
     /// O(pieces whose western end is within `most` and the widest piece's width).
     pub(super) fn distance_m(&self, (x, y): (f64, f64), most: f64) -> Option<f64> {
         let first = self.pieces.partition_point(|piece| piece.west < x - most - self.widest);
-        let near = self.pieces.iter().skip(first).take_while(|piece| piece.west <= x + most);
+        let near = self
+            .pieces
+            .iter()
+            .skip(first)
+            .take_while(|piece| piece.west <= x + most);
         let mut least = f64::INFINITY;
         for piece in near {
             let (dx, dy) = (x - piece.start.0, y - piece.start.1);
