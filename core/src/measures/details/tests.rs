@@ -102,7 +102,7 @@ fn homes_within(walks: &Walks, from: Location, limit: u64) -> f64 {
 #[test]
 fn the_best_center_is_best_of_all_places_tried() {
     for seed in 0..6 {
-        // Slow walkers, so that no place reaches everything.
+        // A short walk, so that no place reaches everything.
         let drawing = random_village(seed);
         let worked = drawing.worked();
         let walks = &worked.walks;
