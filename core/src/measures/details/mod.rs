@@ -1,8 +1,8 @@
 //! Walking and mix in detail: what takes longer than a frame.
 //!
-//! None of this is worked out while somebody draws. Once the drawing rests a follower works out [`WalkDetails`] and the
-//! study takes them ([`crate::study::Study::take_details`]); until then the figures say [`WAITING`]. Everything is worked at the plan's
-//! own walking pace, and is of the plan as drawn: soft areas have no fronts and count in none of it.
+//! None of this is worked out while somebody draws. Once the drawing rests [`WalkDetails`] are worked out beside it and
+//! the open plan takes them; until then the figures say [`WAITING`]. Everything is worked at the plan's own walking
+//! pace, and is of the plan as drawn: soft areas have no fronts and count in none of it.
 //!
 //! - [`shed_areas`]: areas of the center's walk-shed, by method.
 //! - [`directness`]: how direct walks to the center and to the daily needs are, and where they are least.

@@ -58,6 +58,7 @@ impl Standing {
         let mut whole = vec![[0.0; KINDS]; links];
         let mut first = vec![0_u32; links + 1];
         for (stretch, amounts) in &fronts {
+            // Pieces lie on the network's own links.
             let link = stretch.link.0 as usize;
             add(&mut whole[link], amounts, 1.0);
             first[link + 1] += 1;
