@@ -27,6 +27,9 @@ pub const LONGEST_PART_UM: u64 = 10_000_000;
 /// Walks shorter than this have no directness: 1 m. Rounding to the millimeter would show in them.
 pub const NEAREST_UM: u64 = 1_000_000;
 
+/// Why there is no directness where nobody has a walk.
+const NO_WALKS: &str = "no home has a walk of a meter or more to it";
+
 /// How many of the least direct stretches of front are kept.
 pub const MOST_FRONTS: usize = 10;
 
@@ -116,7 +119,7 @@ impl Directness {
     fn add(&mut self, ratios: &[(f64, HomePlace)]) {
         let homes: f64 = ratios.iter().map(|(_, place)| place.homes).sum();
         if homes <= 0.0 {
-            return self.add_unknown("no homes have a walk to it");
+            return self.add_unknown(NO_WALKS);
         }
         let sum: f64 = ratios.iter().map(|(ratio, place)| ratio * place.homes).sum();
         let mut sorted: Vec<(f64, f64)> = ratios.iter().map(|(ratio, place)| (*ratio, place.homes)).collect();
@@ -128,10 +131,11 @@ impl Directness {
         });
         self.homes.push(Cell::Number(homes));
         self.sums.push(Cell::Number(sum));
-        self.most_of.push(most_of.or(sorted.last()).map_or_else(
-            || Cell::Unknown("no homes have a walk to it".to_owned()),
-            |(ratio, _)| Cell::Number(*ratio),
-        ));
+        self.most_of.push(
+            most_of
+                .or(sorted.last())
+                .map_or_else(|| Cell::Unknown(NO_WALKS.to_owned()), |(ratio, _)| Cell::Number(*ratio)),
+        );
     }
 }
 

@@ -6,6 +6,9 @@
 //!   grid does better.
 //! - buffer: the reached streets widened by [`crate::measures::walk::settings::SHED_BUFFER_WIDTH`] to each side.
 //!
+//! Each is held against the circle of the same walking distance around one point. A center drawn as a square or a stretch
+//! reaches from all of it, so its ratios come out higher than those of a point; with several centers there is no ratio.
+//!
 //! The published target of 0.60 (workable 0.50) is of the Western Australian "Liveable Neighbourhoods" (from memory),
 //! which takes the land really reached along streets, blocks with their streets and parks, by the circle of the same
 //! distance about the center's middle. It is none of these three, so none of them is held against it.
