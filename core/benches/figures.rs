@@ -66,6 +66,7 @@ fn neighborhood(faces: usize) -> MeasureInputs {
             ..StreetInputs::default()
         },
         form: FormInputs::without_land(TYPES),
+        details: None,
     }
 }
 

@@ -1,38 +1,56 @@
 //! One edit through the study: a vertex dragged, everything brought up to date.
 //!
 //! In the networks every second face is painted and a center stands in the middle; the village is the sample sketch.
-//! `study/open` is the same from nothing.
+//! `study/open` is the same from nothing; `study/details` is what is worked out once the drawing rests, on plans of at most
+//! [`MOST_WITH_DETAILS`] streets.
 
 mod common;
 
 use common::plans;
 use hobnail_core::exchange::plan_file;
+use hobnail_core::measures::details::WalkDetails;
 use hobnail_core::plan::{Document, Edit, Mark, PlanPoint, Vertex};
 use hobnail_core::study::Study;
 
 /// The compact village of the sample sketches.
 const VILLAGE: &[u8] = include_bytes!("../../sample-sketches/compact-village.geojson");
 
+/// The largest network whose details are worked out: of larger ones they take minutes.
+const MOST_WITH_DETAILS: usize = 10_000;
+
 /// Runs the bench; in the browser it is called by the test program.
 pub fn main() {
-    run("village", || {
+    run("village", true, || {
         plan_file::read(VILLAGE).ok().map(|opened| opened.document)
     });
     for (shape, make) in common::SHAPES {
         for size in [1_000, 10_000, 100_000] {
-            run(&format!("{shape}/{size}"), || Some(plans::plan_of(&make(size))));
+            run(&format!("{shape}/{size}"), size <= MOST_WITH_DETAILS, || {
+                Some(plans::plan_of(&make(size)))
+            });
         }
     }
 }
 
-fn run(name: &str, document: impl Fn() -> Option<Document>) {
-    let [open, drag] = ["open", "drag"].map(|what| format!("study/{what}/{name}"));
-    if !common::is_wanted(&open) && !common::is_wanted(&drag) {
+fn run(name: &str, has_details: bool, document: impl Fn() -> Option<Document>) {
+    let [open, drag, details] = ["open", "drag", "details"].map(|what| format!("study/{what}/{name}"));
+    if ![&open, &drag, &details].into_iter().any(|what| common::is_wanted(what)) {
         return;
     }
     let Some(document) = document() else { return };
     common::measure(&open, || Study::open(document.clone()).map(drop));
     let Ok(mut study) = Study::open(document) else { return };
+    if has_details {
+        common::measure(&details, || {
+            WalkDetails::of(
+                &study.seen(),
+                study.alternative(),
+                study.fabric(),
+                study.painted(),
+                study.walks(),
+            )
+        });
+    }
     let Some((id, street)) = plans::a_street(&study) else {
         return;
     };

@@ -6,6 +6,7 @@
     reason = "a test fails by panicking, in its helpers too"
 )]
 
+mod details;
 mod fabric;
 mod generate;
 mod land;

@@ -3,13 +3,13 @@
 use std::fmt;
 use std::sync::Arc;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::graph::LeafKind;
 use super::unit::Dimension;
 
 /// A number, or why there is none. Never NaN, never infinite.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Cell {
     /// In coherent units.

@@ -299,6 +299,8 @@ pub const HOMES_PER_LOT: Unit = Unit::each("home/lot", HOME.over(LOT), "homes/lo
 pub const PEOPLE_PER_HOME: Unit = Unit::each("person/home", PERSON.over(HOME), "people/home");
 /// Jobs for each home.
 pub const JOBS_PER_HOME: Unit = Unit::each("job/home", JOB.over(HOME), "jobs/home");
+/// Jobs for each person who works.
+pub const JOBS_PER_PERSON: Unit = Unit::each("job/person", JOB.over(PERSON), "jobs/person");
 /// Land: hectares and acres.
 pub const LAND: Unit = Unit {
     code: "m2",
@@ -386,7 +388,7 @@ pub const SPEED: Unit = Unit::measured(
 );
 
 /// Every unit above, for the tests that read them back.
-pub const ALL: [Unit; 29] = [
+pub const ALL: [Unit; 30] = [
     COUNT,
     INTERSECTIONS,
     INTERSECTIONS_PER_LAND,
@@ -400,6 +402,7 @@ pub const ALL: [Unit; 29] = [
     HOMES_PER_LOT,
     PEOPLE_PER_HOME,
     JOBS_PER_HOME,
+    JOBS_PER_PERSON,
     LAND,
     AREA,
     AREA_PER_LOT,

@@ -13,7 +13,7 @@ use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
 use crate::plan::{AlternativeId, Document, FloorUse, MarkId};
 
 /// The floor uses in the order of [`mix::USES`].
-const FLOOR_USES: [FloorUse; mix::USES.len()] = [
+pub(super) const FLOOR_USES: [FloorUse; mix::USES.len()] = [
     FloorUse::Home,
     FloorUse::Work,
     FloorUse::Shop,
@@ -47,6 +47,7 @@ pub fn count(
         walk: walks.input(document),
         streets: StreetInputs::of(document, alternative, fabric, painted),
         form,
+        details: None,
     }
 }
 

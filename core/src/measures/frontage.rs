@@ -55,6 +55,8 @@ pub struct PaintedFace {
     pub fronts: Vec<FrontedLots>,
     /// The lots as laid, and the land that is in none.
     pub laid: Arc<LaidLots>,
+    /// The building type of each of those lots, as built.
+    pub built: Vec<BuildingTypeId>,
 }
 
 /// Lots that front on one stretch of street.
@@ -136,12 +138,10 @@ fn painted_face(
     let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
     let own: Vec<u32> = facing.own_sides().collect();
     let laid = cache.lots(&facing);
-    let built = |lot: &Lot| {
-        palette.built(
-            lot.building_type,
-            facing.said_of(lot.side).map(Said::of).unwrap_or_default(),
-        )
-    };
+    let said = |lot: &Lot| facing.said_of(lot.side).map(Said::of).unwrap_or_default();
+    let as_built = laid.lots.iter().map(|lot| palette.built(lot.building_type, said(lot)));
+    let built: Vec<BuildingTypeId> = as_built.collect();
+    let lots = || built.iter().copied().zip(&laid.lots);
     let area_m2 = |lot: &Lot| lot.twice_area_mm2 as f64 / 2e6;
     let on_own_sides = || laid.lots.iter().filter(|lot| own.contains(&lot.side));
     let own_m2: f64 = on_own_sides().map(area_m2).sum();
@@ -156,10 +156,11 @@ fn painted_face(
         mark: land_use.mark,
         phase: land_use.phase,
         land_m2: summed(land.chain(program)),
-        lots: summed(laid.lots.iter().map(|lot| (built(lot), count_of(lot)))),
-        lot_land_m2: summed(laid.lots.iter().map(|lot| (built(lot), area_m2(lot)))),
+        lots: summed(lots().map(|(id, lot)| (id, count_of(lot)))),
+        lot_land_m2: summed(lots().map(|(id, lot)| (id, area_m2(lot)))),
         fronts: fronts_of(fabric, face, &laid, &built),
         laid,
+        built,
     }
 }
 
@@ -168,17 +169,13 @@ fn count_of(lot: &Lot) -> f64 {
 }
 
 /// The stretches lots front on. A run of lots of one type side by side is one stretch, its lots spread evenly over it.
-fn fronts_of(
-    fabric: &Fabric,
-    face: &FaceOfLand,
-    laid: &LaidLots,
-    built: &dyn Fn(&Lot) -> BuildingTypeId,
-) -> Vec<FrontedLots> {
+fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots, built: &[BuildingTypeId]) -> Vec<FrontedLots> {
     let (mut pieces, mut pieces_of) = (Vec::new(), None);
     let mut fronts = Vec::new();
     let mut at = 0;
     while let Some(first) = laid.lots.get(at) {
         let mut run = vec![first];
+        let building_type = built[at];
         while let Some(next) = laid.lots.get(at + run.len()).filter(|next| {
             let last = run[run.len() - 1];
             next.side == first.side
@@ -215,7 +212,7 @@ fn fronts_of(
             };
             fronts.push(FrontedLots {
                 stretch,
-                lots: vec![(built(first), count * share)],
+                lots: vec![(building_type, count * share)],
             });
         }
     }
@@ -281,6 +278,22 @@ fn stretches_between(pieces: &[SidePiece], from_um: u64, to_um: u64) -> Vec<Stre
         }
     }
     stretches
+}
+
+/// The stretches of links one lot fronts on; a single place for a lot at the head of a dead end.
+#[must_use]
+pub fn front_of_lot(fabric: &Fabric, face: &FaceOfLand, lot: &Lot) -> Vec<Stretch> {
+    let Some(side) = face.sides.get(lot.side as usize) else {
+        return Vec::new();
+    };
+    let mut pieces = Vec::new();
+    pieces_of_side(fabric, side, &mut pieces);
+    let [from_um, to_um] = if lot.is_at_head {
+        [side.length_um; 2]
+    } else {
+        lot.front_um
+    };
+    stretches_between(&pieces, from_um, to_um)
 }
 
 /// The stretches of links along a side, neighbors on one link joined.

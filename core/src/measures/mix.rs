@@ -87,7 +87,25 @@ pub fn declare(graph: &mut GraphBuilder) {
     graph
         .figure("jobs.per_home", "jobs per home", unit::JOBS_PER_HOME)
         .formula(figure("jobs.count") / figure("homes.count"));
+    let _ = graph.factor(
+        "people.workers_per_home",
+        "employed residents per home",
+        unit::PEOPLE_PER_HOME,
+    );
+    graph
+        .figure("people.workers", "employed residents", unit::PEOPLE)
+        .formula(figure("homes.count") * figure("people.workers_per_home"));
+    graph
+        .figure("jobs.per_worker", "jobs per employed resident", unit::JOBS_PER_PERSON)
+        .formula(figure("jobs.count") / figure("people.workers"));
 }
+
+/// Jobs per home of a balanced place: R. Ewing 1996, as told by "Jobs-housing balance basics", HousingForward Virginia
+/// (read). Of a town or a corridor; a single neighborhood need not be balanced in itself.
+pub const BALANCED_JOBS_PER_HOME: (f64, f64) = (1.3, 1.7);
+
+/// Jobs per employed resident of a balanced place: R. Cervero 1996, as told by the same page (read).
+pub const BALANCED_JOBS_PER_WORKER: (f64, f64) = (0.8, 1.25);
 
 /// Evenness `E = −Σ p ln p ÷ ln N` of amounts over N listed kinds, `p` a kind's share of the total: 0 when all is of one
 /// kind, 1 when all kinds have the same. An empty kind counts in N and adds nothing.

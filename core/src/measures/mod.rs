@@ -25,6 +25,8 @@ pub mod mix;
 
 pub mod walk;
 
+pub mod details;
+
 pub mod streets;
 
 pub mod sun;
@@ -52,6 +54,8 @@ pub struct MeasureInputs {
     pub streets: streets::StreetInputs,
     /// Land, soft areas, densities and the program.
     pub form: form::FormInputs,
+    /// What takes longer than a frame; `None` until it is worked out.
+    pub details: Option<details::WalkDetails>,
 }
 
 /// One building type.
@@ -72,6 +76,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     homes::declare(graph);
     walk::declare(graph);
     mix::declare(graph);
+    details::declare(graph);
     streets::declare(graph);
     form::declare(graph);
 }
@@ -87,10 +92,11 @@ pub fn graph() -> Result<Graph, Vec<GraphFault>> {
 }
 
 /// Which factors fill which factor leaf, a factor for each cell.
-pub const FACTOR_LEAVES: [(&str, &[&str]); 6] = [
+pub const FACTOR_LEAVES: [(&str, &[&str]); 7] = [
     ("land.lot_yield_share", &["land.lot_yield_share"]),
     ("program.floor_per_seat", &["program.floor_per_seat"]),
     ("people.household_scale", &["people.household_scale"]),
+    ("people.workers_per_home", &["people.workers_per_home"]),
     ("walking.planning_speed", &["walking.planning_speed"]),
     ("walking.slower_speed", &["walking.slower_speed"]),
     (
@@ -130,6 +136,7 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     walk::set_inputs(&mut inputs, &measured.walk);
     measured.streets.set(&mut inputs);
     measured.form.set(&mut inputs);
+    details::set(&mut inputs, measured.details.as_ref());
 
     let mut missing = Vec::new();
     for (leaf, ids) in FACTOR_LEAVES {

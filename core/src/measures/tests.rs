@@ -37,6 +37,7 @@ pub(crate) fn village() -> MeasureInputs {
         walk: village_walk(),
         streets: super::streets::tests::village(),
         form: form::tests::village(),
+        details: Some(details::tests::made_up()),
     }
 }
 
@@ -151,12 +152,12 @@ fn check_evenness(amounts: &[f64], expected: f64, tolerance: f64) {
 
 #[test]
 fn evenness_is_the_published_one() {
-    // Case U-A3. Three kinds of 10, 20, 30: evenness 0.921 with three listed. A data-science course page on Shannon diversity.
+    // Check case U-A3. Three kinds of 10, 20, 30: evenness 0.921 with three listed. A data-science course page on Shannon diversity.
     check_evenness(&[10.0, 20.0, 30.0], 0.921, 0.001);
-    // Case U-A4. Shares 0.7, 0.2, 0.1 with three and with five uses listed: arithmetic from the data dictionary's definition.
+    // Check case U-A4. Shares 0.7, 0.2, 0.1 with three and with five uses listed: arithmetic from the data dictionary's definition.
     check_evenness(&[0.7, 0.2, 0.1], 0.7298, 0.0005);
     check_evenness(&[0.7, 0.2, 0.1, 0.0, 0.0], 0.4982, 0.0005);
-    // Case U-A5. One use only: 0. All five alike: 1. The data dictionary. The last bit of a logarithm may be off.
+    // Check case U-A5. One use only: 0. All five alike: 1. The data dictionary. The last bit of a logarithm may be off.
     check_evenness(&[5.0, 0.0, 0.0, 0.0, 0.0], 0.0, 0.0);
     check_evenness(&[2.0; 5], 1.0, 4e-16);
 }
@@ -306,4 +307,49 @@ fn a_factor_replaced_moves_what_rests_on_it_and_nothing_else() {
     );
     assert_eq!(halved.changed_factors(index(homes)), Vec::<String>::new());
     assert_eq!(base.changed_factors(index("people.count")), Vec::<String>::new());
+}
+
+fn jobs_and_homes(jobs: f64, homes: f64, workers_per_home: f64) -> Evaluation {
+    let mut measured = village();
+    let kind = |id: &str, homes_per_lot, work_m2| BuildingTypeInput {
+        entry: Entry::new(id, id),
+        homes_per_lot,
+        people_per_home: 2.5,
+        floor_per_lot_m2: [0.0, work_m2, 0.0, 0.0, 0.0],
+    };
+    // At 250 square feet for each job.
+    measured.building_types = vec![
+        kind("house", 1.0, 0.0),
+        kind("office", 0.0, 250.0 * 0.092_903_04),
+        kind("none", 0.0, 0.0),
+    ];
+    measured.lots = vec![vec![homes, 0.0, 0.0, 0.0], vec![jobs, 0.0, 0.0, 0.0], vec![0.0; 4]];
+    let own = Override {
+        low: None,
+        typical: workers_per_home,
+        high: None,
+    };
+    let factors = Factors::shipped()
+        .unwrap()
+        .with_overrides([("people.workers_per_home", own)])
+        .unwrap();
+    Evaluation::new(Arc::new(graph().unwrap()), inputs(&measured, &factors).unwrap(), 1).unwrap()
+}
+
+/// Check case U-A6: 1,500 jobs and 1,000 dwellings are 1.5, within 1.3 to 1.7 (R. Ewing 1996); 900 jobs and 1,200 employed
+/// residents are 0.75, below 0.8 to 1.25 (R. Cervero 1996). Derived from "Jobs-housing balance basics", HousingForward
+/// Virginia.
+#[test]
+fn u_a6_jobs_by_homes_and_by_employed_residents() {
+    let number = |evaluation: &Evaluation, id: &str| evaluation.value(id).unwrap().number().unwrap();
+    let first = jobs_and_homes(1_500.0, 1_000.0, 1.2);
+    let per_home = number(&first, "jobs.per_home");
+    assert!((per_home - 1.5).abs() < 1e-12);
+    let (low, high) = mix::BALANCED_JOBS_PER_HOME;
+    assert!(low <= per_home && per_home <= high);
+    let second = jobs_and_homes(900.0, 1_000.0, 1.2);
+    assert!((number(&second, "people.workers") - 1_200.0).abs() < 1e-9);
+    let per_worker = number(&second, "jobs.per_worker");
+    assert!((per_worker - 0.75).abs() < 1e-12);
+    assert!(per_worker < mix::BALANCED_JOBS_PER_WORKER.0);
 }

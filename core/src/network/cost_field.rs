@@ -9,7 +9,7 @@
 //! on the network's curve through the plan, whatever the numbers of nodes and links; an owner of lower number wins.
 
 use super::calendar::Calendar;
-use super::graph::{Link, LinkId, Location, Network, NodeId, WIDE_COST};
+use super::graph::{Link, LinkId, Location, Network, NodeId, Stretch, WIDE_COST};
 use super::scale::Scale;
 use super::source::{Source, SourceFault, SourcePlace, fault_of};
 use super::spans::{Span, spans_of};
@@ -352,7 +352,7 @@ impl CostField {
     }
 
     /// The link over which this rank got its cost, and the rank it came from: the lowest of several.
-    fn step_before(&self, network: &Network, rank: usize) -> Option<(Step, usize)> {
+    pub(super) fn step_before(&self, network: &Network, rank: usize) -> Option<(Step, usize)> {
         let here = NodeId(*network.node_of_rank.get(rank)?);
         let mut row = network.first_arc[rank] as usize..network.first_arc[rank + 1] as usize;
         row.find_map(|slot| {
@@ -379,17 +379,7 @@ impl CostField {
         };
         let ends =
             [link.from, link.to].map(|node| Some((self.at_node(network, node)?, self.owner_at_node(network, node)?)));
-        let start = self.sources_on_links.partition_point(|&(other, _)| other < id);
-        let here = self.sources_on_links[start..]
-            .iter()
-            .take_while(|&&(other, _)| other == id);
-        let stretches = here.filter_map(|&(_, index)| {
-            let source = self.sources[index as usize];
-            match source.place {
-                SourcePlace::Stretch(stretch) => Some((stretch, source.cost, source.owner)),
-                SourcePlace::Node(_) => None,
-            }
-        });
+        let stretches = self.sources_on(id);
         spans_of(
             link.length_um,
             scales_away(link, self.direction),
@@ -397,6 +387,21 @@ impl CostField {
             stretches,
             spans,
         );
+    }
+
+    /// The sources on a link: where, the cost they start at, their owner.
+    pub(super) fn sources_on(&self, id: LinkId) -> impl Iterator<Item = (Stretch, u64, u32)> + '_ {
+        let start = self.sources_on_links.partition_point(|&(other, _)| other < id);
+        let here = self.sources_on_links[start..]
+            .iter()
+            .take_while(move |&&(other, _)| other == id);
+        here.filter_map(|&(_, index)| {
+            let source = self.sources[index as usize];
+            match source.place {
+                SourcePlace::Stretch(stretch) => Some((stretch, source.cost, source.owner)),
+                SourcePlace::Node(_) => None,
+            }
+        })
     }
 
     /// Walkable links with a node reached or a source on them, in order.
@@ -420,6 +425,11 @@ impl CostField {
         links.sort_unstable();
         links.dedup();
         links
+    }
+
+    /// The sources it was spread from.
+    pub(super) fn sources(&self) -> &[Source] {
+        &self.sources
     }
 
     /// How a link's cost is spread, (with growing position, against it), when walking goes away from a source.

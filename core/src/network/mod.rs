@@ -12,6 +12,7 @@
 //! - [`reach`]: which part of every link lies within a limit; several reaches at once; frontier.
 //! - [`nearest`]: which of several centers serves each part of every link.
 //! - [`shed_area`]: areas of a reach, by hull, by buffer and by enclosed blocks.
+//! - [`route_flows`]: how many walk along each link to the nearest source.
 //! - [`profile`] and [`cost_pieces`]: cost along a stretch, and along many links at once.
 //! - [`weight_curve`]: how much weight (homes) lies within each cost.
 //! - [`pace`]: what a slope costs.
@@ -29,6 +30,7 @@ pub mod nearest;
 pub mod pace;
 pub mod profile;
 pub mod reach;
+pub mod route_flows;
 pub mod shed_area;
 pub mod source;
 pub mod street_network;

@@ -83,7 +83,7 @@ fn beats(first: Option<Served>, second: Option<Served>) -> bool {
 }
 
 /// The last position in `from..=to` at which `holds`, which stops holding once and for all; `None` when nowhere.
-fn last_where(from_um: u64, to_um: u64, holds: impl Fn(u64) -> bool) -> Option<u64> {
+pub(super) fn last_where(from_um: u64, to_um: u64, holds: impl Fn(u64) -> bool) -> Option<u64> {
     if !holds(from_um) {
         return None;
     }

@@ -5,12 +5,14 @@
 
 use std::ops::{Add, Neg, Sub};
 
+use serde::{Deserialize, Serialize};
+
 /// Largest legal absolute coordinate, in millimeters: 100 km. A neighborhood is a hundredth of that; the limit keeps
 /// twice an area of the whole range within `i128` and a cross product of differences within `i64`.
 pub const LIMIT_MM: i32 = 100_000_000;
 
 /// A position on the plan, in integer millimeters. Ordered by x, then y.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct PlanPoint {
     /// Millimeters east of the origin.
     pub x_mm: i32,

@@ -121,9 +121,17 @@ impl Measuring {
         Ok(())
     }
 
+    /// Works out what takes longer than a frame, where it is not yet.
+    fn work_details(&mut self) {
+        if let Err(fault) = self.study.work_details() {
+            self.faults.push(fault.to_string());
+        }
+    }
+
     /// Every figure with its range.
     #[must_use]
     pub fn report(mut self) -> MeasureReport {
+        self.work_details();
         let system = system(self.study.document());
         let evaluation = self.study.evaluation_mut();
         let worked: Vec<NodeIndex> = evaluation
@@ -152,7 +160,8 @@ impl Measuring {
     ///
     /// # Errors
     /// [`MeasureRefusal::NoFigure`] with the ids there are.
-    pub fn basis(&self, figure: &str) -> Result<Basis, MeasureRefusal> {
+    pub fn basis(&mut self, figure: &str) -> Result<Basis, MeasureRefusal> {
+        self.work_details();
         basis(&self.study, figure).ok_or_else(|| {
             let ids = self
                 .study

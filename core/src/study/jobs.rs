@@ -45,6 +45,11 @@ pub fn answer(study: &mut Study, question: &Question) -> Answer {
     match question {
         Question::Range(figure) => range(study, figure),
         Question::Sensitivity(figure) => sensitivity(study, figure),
+        // The study that answers takes them too, so that the ranges asked for next are of them.
+        Question::Details => match study.work_details() {
+            Ok(details) => Answer::Details(Box::new(details.clone())),
+            Err(fault) => Answer::NoDetails(fault.to_string()),
+        },
     }
 }
 

@@ -22,6 +22,7 @@ pub mod follower;
 
 pub mod notes;
 
+mod details;
 mod gesture;
 mod street_places;
 
@@ -34,6 +35,7 @@ use crate::fabric::{Fabric, LandCache};
 use crate::factors::{Factors, Override};
 use crate::figures::Evaluation;
 use crate::figures::graph::Graph;
+use crate::measures::details::WalkDetails;
 use crate::measures::form::FormInputs;
 use crate::measures::frontage::{Painted, painted_faces};
 use crate::measures::land::claims::ClaimCache;
@@ -112,6 +114,8 @@ struct Derived {
     walks: Walks,
     claims: ClaimCache,
     evaluation: Evaluation,
+    /// What takes longer than a frame, once it is worked out.
+    details: Option<WalkDetails>,
     /// Overridden factors that could not be used, one sentence each.
     override_faults: Vec<String>,
 }
@@ -361,11 +365,19 @@ impl Study {
         self.must_send_whole = true;
     }
 
-    /// Takes up what another study tells, without history of its own.
+    /// Takes up what another study tells, without history of its own. What is told to be the same stays as it is, with
+    /// all that was worked out of it.
     ///
     /// # Errors
     /// [`NewsFault`] when the news do not follow from what this study holds; nothing is then changed.
     pub fn take_up(&mut self, news: News) -> Result<(), NewsFault> {
+        let is_the_same = news.revision == self.revision
+            && news.alternative == self.alternative
+            && news.scope == self.scope
+            && matches!(&news.change, Change::Edits(text) if *text == edits_to_text(&[]));
+        if is_the_same {
+            return Ok(());
+        }
         match news.change {
             Change::Whole(text) => self.document = document_from_text(&text).ok_or(NewsFault::Unreadable)?,
             Change::Edits(text) => {
@@ -529,6 +541,7 @@ impl Derived {
             walks,
             claims,
             evaluation,
+            details: None,
             override_faults,
         })
     }
@@ -538,6 +551,7 @@ impl Derived {
     fn follow_fabric(&mut self, seen: &Seen<'_>, alternative: AlternativeId, lots: &mut LotCache, shipped: &Factors) {
         let document = &seen.document;
         let (factors, mut faults) = factors_of(document, shipped);
+        self.details = None;
         self.painted = painted_faces(document, alternative, &self.fabric, lots);
         if let Err(network_faults) = self.walks.renew(document, alternative, &self.fabric, &self.painted) {
             faults.extend(network_faults.iter().map(ToString::to_string));

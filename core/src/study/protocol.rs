@@ -7,6 +7,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use crate::measures::details::WalkDetails;
 use crate::plan::edit::EditFault;
 use crate::plan::{AlternativeId, Scope};
 
@@ -59,6 +60,8 @@ pub enum Question {
     Range(String),
     /// Where the doubt in a figure comes from.
     Sensitivity(String),
+    /// Walking and mix in detail.
+    Details,
 }
 
 /// A message to the follower.
@@ -107,4 +110,8 @@ pub enum Answer {
         /// Why there are none, where there are none.
         reason: Option<String>,
     },
+    /// Walking and mix in detail, for the other study to take.
+    Details(Box<WalkDetails>),
+    /// They could not be worked out, and why.
+    NoDetails(String),
 }

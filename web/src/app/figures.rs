@@ -162,6 +162,8 @@ impl Drawn {
                 let influences = reason.map_or(Influences::Shares(shares), Influences::None);
                 self.influences.insert(figure, influences);
             }
+            // The study has taken them itself, or goes without.
+            Answer::Details(_) | Answer::NoDetails(_) => {}
         }
         true
     }
@@ -206,8 +208,8 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> 
     rows
 }
 
-/// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then what the
-/// open figure's doubt comes from, then the ranges under open headings.
+/// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then walking
+/// and mix in detail, then what the open figure's doubt comes from, then the ranges under open headings.
 #[must_use]
 pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTreeSet<Heading>) -> Vec<Question> {
     let graph = study.evaluation().graph();
@@ -220,7 +222,7 @@ pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTr
         .iter()
         .flat_map(|heading| under(study, *heading))
         .map(|index| Question::Range(graph.node(index).id.clone()));
-    first.chain(doubt).chain(others).collect()
+    first.chain([Question::Details]).chain(doubt).chain(others).collect()
 }
 
 /// Axes whose entries are kinds of something.
@@ -357,8 +359,8 @@ mod tests {
         let asked = questions(&study, Some("homes.count"), &[], &all);
         assert_eq!(
             asked.len(),
-            rows.len() + 2,
-            "a range for each and for the land bar, and one doubt"
+            rows.len() + 3,
+            "a range for each and for the land bar, the details, and one doubt"
         );
     }
 }

@@ -223,6 +223,14 @@ impl App {
 
     /// Takes an answer of the follower; a stale one is dropped.
     pub fn take_answer(&mut self, revision: u64, answer: Answer) {
+        match &answer {
+            Answer::Details(details) => match self.study.take_details(revision, details.as_ref().clone()) {
+                Ok(is_taken) => self.changes.figures |= is_taken,
+                Err(fault) => self.warn(fault.to_string()),
+            },
+            Answer::NoDetails(reason) => self.warn(reason.clone()),
+            Answer::Range { .. } | Answer::Sensitivity { .. } => {}
+        }
         self.changes.figures |= self.drawn.take(&self.study, revision, answer);
     }
 

@@ -118,6 +118,15 @@ pub const SHARED_STREET_TOP_SPEED: Setting = Setting {
     source: "20 miles an hour: common practice, no source",
 };
 
+/// How far a walk-shed's buffer reaches to each side of the streets.
+pub const SHED_BUFFER_WIDTH: Setting = Setting {
+    id: "walk.shed_buffer_width",
+    title: "width of a walk-shed's band to each side of the reached streets",
+    unit: unit::LENGTH,
+    default: 25.0,
+    source: "common practice, no source",
+};
+
 /// The minimum of each of the five daily needs, in their order.
 pub const NEED_MINIMUMS: [Setting; 5] = [
     HOMES_MINIMUM,
@@ -128,7 +137,7 @@ pub const NEED_MINIMUMS: [Setting; 5] = [
 ];
 
 /// Every setting, in order.
-pub const ALL: [Setting; 10] = [
+pub const ALL: [Setting; 11] = [
     HOMES_MINIMUM,
     WORK_MINIMUM,
     SHOPS_MINIMUM,
@@ -139,6 +148,7 @@ pub const ALL: [Setting; 10] = [
     CROSSING_WAIT_WIDE,
     CROSSING_WAIT_MIDDLE,
     SHARED_STREET_TOP_SPEED,
+    SHED_BUFFER_WIDTH,
 ];
 
 impl Setting {

@@ -435,4 +435,4 @@ const fn nothing_drawn(destination: Destination) -> &'static str {
 }
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;

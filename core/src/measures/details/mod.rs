@@ -1,0 +1,180 @@
+//! Walking and mix in detail: what takes longer than a frame.
+//!
+//! None of this is worked out while somebody draws. Once the drawing rests [`WalkDetails`] are worked out beside it and
+//! the open plan takes them; until then the figures say [`WAITING`]. Everything is worked at the plan's own walking
+//! pace, and is of the plan as drawn: soft areas have no fronts and count in none of it.
+//!
+//! - [`shed_areas`]: areas of the center's walk-shed, by method.
+//! - [`directness`]: how direct walks to the center and to the daily needs are, and where they are least.
+//! - [`best_center`]: the point with most homes within five minutes.
+//! - [`routes`]: walks from homes to the nearest of each need, segment by segment.
+//! - [`reached_mix`]: evenness of the floor area homes reach.
+//! - [`cells`]: dissimilarity of neighboring hectares.
+
+pub mod best_center;
+
+pub mod directness;
+
+pub mod reached_mix;
+
+pub mod routes;
+
+pub mod shed_areas;
+
+pub mod cells;
+
+mod declared;
+mod standing;
+mod straight;
+
+use serde::{Deserialize, Serialize};
+
+use crate::fabric::Fabric;
+use crate::figures::leaf::Cell;
+use crate::measures::frontage::Painted;
+use crate::measures::walk::destinations::Destination;
+use crate::measures::walk::{KNOTS_S, Walks};
+use crate::plan::{AlternativeId, Document, PlanPoint};
+
+pub use declared::{declare, set};
+
+/// Why there is no number while somebody draws.
+pub const WAITING: &str = "worked out once the drawing rests";
+
+/// The methods of a walk-shed's area, in the order of their table.
+pub const SHED_METHODS: [(&str, &str); 3] = [
+    ("frontages", "land of lots whose front is reached"),
+    ("hull", "hull of the reached streets"),
+    ("buffer", "band along the reached streets"),
+];
+
+/// The walks of sheds and of what is reached, in seconds.
+pub const SHED_WALKS_S: [u64; 2] = [300, 600];
+
+/// Where directness is worked out to, in the order of its table.
+pub const TO: [Destination; 6] = [
+    Destination::Center,
+    Destination::Homes,
+    Destination::Work,
+    Destination::Shops,
+    Destination::Learning,
+    Destination::Gathering,
+];
+
+/// What was worked out of one plan. Cells stand in the order of their tables; a cell that can not be worked out says
+/// why.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WalkDetails {
+    /// Areas of the center's shed in square meters: outer by [`SHED_METHODS`], inner by [`SHED_WALKS_S`].
+    pub shed_areas_m2: Vec<Cell>,
+    /// How many centers a circle is drawn around: one.
+    pub circles: Vec<Cell>,
+    /// Homes within five minutes of the center as drawn.
+    pub drawn_center_homes: Vec<Cell>,
+    /// The best point for a center.
+    pub best_center: Option<PlanPoint>,
+    /// Homes within five minutes of it.
+    pub best_center_homes: Vec<Cell>,
+    /// Homes with a walk to each of [`TO`].
+    pub directness_homes: Vec<Cell>,
+    /// Their directness, added up.
+    pub directness_sums: Vec<Cell>,
+    /// What nine tenths of them do not exceed.
+    pub directness_most_of: Vec<Cell>,
+    /// The fronts with the least direct walks to a center, the worst first.
+    pub indirect_fronts: Vec<IndirectFront>,
+    /// Walks along each street link of the walking network, in order of link number.
+    pub walks_by_link: Vec<f64>,
+    /// The busiest segment in words and its walks.
+    pub busiest_segment: Option<(String, f64)>,
+    /// Length of segments by walks along them, in meters: over all, and over the busiest tenth.
+    pub walked_m: Vec<Cell>,
+    /// Homes with floor area in reach, for each of [`SHED_WALKS_S`].
+    pub mix_homes: Vec<Cell>,
+    /// Evenness of the floor area they reach, added up.
+    pub mix_sums: Vec<Cell>,
+    /// Homes by how many of the five daily needs they reach, added up, for each of [`SHED_WALKS_S`].
+    pub needs_reached: Vec<Cell>,
+    /// Hectare cells with floor area.
+    pub cells: Vec<Cell>,
+    /// Shares of unlike neighbors of those cells, added up.
+    pub unlike_neighbors: Vec<Cell>,
+}
+
+/// Homes along one street between intersections from which the walk to the nearest center is far from straight.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct IndirectFront {
+    /// Where it is, in words.
+    pub title: String,
+    /// Where it is on the plan.
+    pub line: Vec<PlanPoint>,
+    /// Mean directness of its homes.
+    pub directness: f64,
+    /// Its homes.
+    pub homes: f64,
+}
+
+impl WalkDetails {
+    /// Works everything out for one plan.
+    ///
+    /// Cost: a bounded search for each part of a street with homes and for each candidate of the best center, twelve
+    /// searches without a limit, and what [`directness`] says.
+    #[must_use]
+    pub fn of(
+        document: &Document,
+        alternative: AlternativeId,
+        fabric: &Fabric,
+        painted: &Painted,
+        walks: &Walks,
+    ) -> Self {
+        let standing = standing::Standing::of(painted, walks.network());
+        let directness = directness::directness(document, alternative, fabric, painted, walks);
+        let routes = routes::routes(document, alternative, fabric, walks);
+        let best = best_center::best_center(walks.network(), &standing, SHED_WALKS_S[0]);
+        let mixed = reached_mix::reached_mix(walks, &standing);
+        let cells = cells::cells(painted);
+        let of_cells = |number: fn(&cells::Cells) -> f64| match &cells {
+            Ok(cells) => vec![Cell::Number(number(cells))],
+            Err(reason) => vec![Cell::Unknown((*reason).to_owned())],
+        };
+        Self {
+            shed_areas_m2: shed_areas::shed_areas(document, fabric, painted, walks),
+            circles: vec![shed_areas::circle_count(document, alternative)],
+            drawn_center_homes: vec![shed_areas::homes_of_center(walks, &standing, SHED_WALKS_S[0])],
+            best_center: best.map(|best| best.at),
+            best_center_homes: vec![best.map_or_else(
+                || Cell::Unknown("no homes are drawn where people walk".to_owned()),
+                |best| Cell::Number(best.homes),
+            )],
+            directness_homes: directness.homes,
+            directness_sums: directness.sums,
+            directness_most_of: directness.most_of,
+            indirect_fronts: directness.worst,
+            walks_by_link: routes.by_link,
+            busiest_segment: routes.busiest,
+            walked_m: routes.walked_m.map(Cell::Number).to_vec(),
+            mix_homes: mixed.homes.map(Cell::Number).to_vec(),
+            mix_sums: mixed.sums.map(Cell::Number).to_vec(),
+            needs_reached: needs_reached(document, walks),
+            cells: of_cells(|cells| cells.count),
+            unlike_neighbors: of_cells(|cells| cells.unlike),
+        }
+    }
+}
+
+/// Homes by how many of the five daily needs are within each walk, added up: exact along every front.
+fn needs_reached(document: &Document, walks: &Walks) -> Vec<Cell> {
+    let within = walks.input(document).homes_within;
+    let reached = SHED_WALKS_S.map(|seconds| {
+        let knot = KNOTS_S.iter().position(|knot| *knot == seconds);
+        let homes = Destination::NEEDS.iter().filter_map(|need| {
+            let curve = within.get(*need as usize)?.as_ref().ok()?;
+            curve.get(knot?)
+        });
+        Cell::Number(homes.sum())
+    });
+    reached.to_vec()
+}
+
+#[cfg(test)]
+pub(crate) mod tests;
