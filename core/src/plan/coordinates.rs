@@ -11,6 +11,26 @@ use serde::{Deserialize, Serialize};
 /// twice an area of the whole range within `i128` and a cross product of differences within `i64`.
 pub const LIMIT_MM: i32 = 100_000_000;
 
+/// Distances below 2 km are worked in 64 bits: their square in square micrometers stays below 2^62.
+const NEAR_MM2: u64 = 2_000_000 * 2_000_000;
+
+/// The square root rounded down, of a number below 2^62: that of the float is at most one off.
+fn floor_of_root(square: u64) -> u64 {
+    let root = (square as f64).sqrt() as u64;
+    if root * root > square {
+        root - 1
+    } else if (root + 1) * (root + 1) <= square {
+        root + 1
+    } else {
+        root
+    }
+}
+
+/// Whether the root of `square` is nearer to the integer after `floor`: (floor + 1/2)² = floor² + floor + 1/4.
+const fn is_nearer_next(square: u128, floor: u128) -> bool {
+    square > floor * floor + floor
+}
+
 /// A position on the plan, in integer millimeters. Ordered by x, then y.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct PlanPoint {
@@ -98,15 +118,15 @@ impl PlanPoint {
     /// ```
     #[must_use]
     pub fn distance_um(self, other: Self) -> u64 {
-        let squared_um2 = self.squared_distance_mm2(other) as u128 * 1_000_000;
+        let squared_mm2 = self.squared_distance_mm2(other).unsigned_abs();
+        if squared_mm2 < NEAR_MM2 {
+            let squared_um2 = squared_mm2 * 1_000_000;
+            let floor = floor_of_root(squared_um2);
+            return floor + u64::from(squared_um2 > floor * floor + floor);
+        }
+        let squared_um2 = u128::from(squared_mm2) * 1_000_000;
         let floor = squared_um2.isqrt();
-        // (floor + 1/2)² = floor² + floor + 1/4: the next integer is nearer when the square exceeds floor² + floor.
-        let rounded = if squared_um2 > floor * floor + floor {
-            floor + 1
-        } else {
-            floor
-        };
-        rounded as u64
+        floor as u64 + u64::from(is_nearer_next(squared_um2, floor))
     }
 
     /// Twice the signed area of the triangle `self`, `b`, `c`, exact: positive when they turn left.
@@ -162,6 +182,32 @@ impl Neg for PlanVector {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn near_distances_are_rounded_as_far_ones_are() {
+        let mut state = 11_u64;
+        for step in 0..200_000_u64 {
+            state = state
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1_442_695_040_888_963_407);
+            // Whole squares and their neighbors, then anything below the limit.
+            let near = state >> 2 >> (step % 60);
+            let whole = near.isqrt();
+            for square in [
+                whole * whole,
+                (whole * whole).saturating_sub(1),
+                whole * whole + 1,
+                near,
+            ] {
+                assert_eq!(floor_of_root(square), square.isqrt(), "{square}");
+            }
+            let point = PlanPoint::new((near % 2_000_003) as i32, (state >> 40) as i32 % 1_999_993);
+            let squared_um2 = point.squared_distance_mm2(PlanPoint::new(0, 0)) as u128 * 1_000_000;
+            let floor = squared_um2.isqrt();
+            let rounded = floor as u64 + u64::from(is_nearer_next(squared_um2, floor));
+            assert_eq!(PlanPoint::new(0, 0).distance_um(point), rounded, "{point:?}");
+        }
+    }
 
     #[test]
     fn products_of_the_largest_differences_fit() {

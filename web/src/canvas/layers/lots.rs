@@ -73,7 +73,7 @@ mod tests {
     use crate::tools::fixtures::{DRAWN, Scene as Plan, street, use_mark};
     use hobnail_core::fabric::lots::LotCache;
     use hobnail_core::fabric::{Fabric, LandCache};
-    use hobnail_core::measures::frontage::painted_faces;
+    use hobnail_core::measures::frontage::{Painted, painted_faces};
     use hobnail_core::plan::{Mark, defaults};
 
     const ALL: Window = Window {
@@ -81,7 +81,7 @@ mod tests {
         most: (500.0, 500.0),
     };
 
-    fn block(building_type: u32) -> (Plan, Vec<PaintedFace>) {
+    fn block(building_type: u32) -> (Plan, Painted) {
         let mut plan = Plan::with(&[
             (1, street(&[(0, 0), (150_000, 0)])),
             (2, street(&[(150_000, 0), (150_000, 90_000)])),
