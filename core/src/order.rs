@@ -5,6 +5,7 @@
 //! They are stable, and some times slower than the standard sort: for lists that are short or seldom sorted.
 
 use std::cmp::Ordering;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Sorts by a comparison, items that compare equal keeping their order. O(n log n).
 ///
@@ -32,6 +33,26 @@ pub fn sort_by_key<T, K: Ord>(items: &mut [T], mut key: impl FnMut(&T) -> K) {
 /// Sorts. O(n log n).
 pub fn sort<T: Ord>(items: &mut [T]) {
     sort_by(items, T::cmp);
+}
+
+/// A map of these pairs, of equal keys the last; put in one by one, where collecting would sort them first. O(n log n).
+#[must_use]
+pub fn map<K: Ord, V>(pairs: impl IntoIterator<Item = (K, V)>) -> BTreeMap<K, V> {
+    let mut map = BTreeMap::new();
+    for (key, value) in pairs {
+        map.insert(key, value);
+    }
+    map
+}
+
+/// A set of these items, likewise. O(n log n).
+#[must_use]
+pub fn set<T: Ord>(items: impl IntoIterator<Item = T>) -> BTreeSet<T> {
+    let mut set = BTreeSet::new();
+    for item in items {
+        set.insert(item);
+    }
+    set
 }
 
 /// Where each of `count` items goes.

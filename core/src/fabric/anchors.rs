@@ -2,6 +2,7 @@
 
 use super::arrangement::Arrangement;
 use super::ids::{FaceId, HalfEdgeId};
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// The horizontal lines tried, as shares of the height of the face in sixteenths, the middle first.
@@ -59,7 +60,7 @@ fn widest_gap(boundary: &[[PlanPoint; 2]], y: i32) -> Option<(i64, PlanPoint)> {
         .collect();
     crossings.sort_unstable();
     let mut gaps: Vec<(i64, i64)> = crossings.chunks_exact(2).map(|gap| (gap[1] - gap[0], gap[0])).collect();
-    gaps.sort_unstable_by_key(|&(width, west)| (-width, west));
+    order::sort_by_key(&mut gaps, |&(width, west)| (-width, west));
     let inside = |&(width, west): &(i64, i64)| {
         let x = (west + (width + 1) / 2) as i32;
         [y, y + 1, y - 1]

@@ -6,8 +6,6 @@
 //! Streets that are not built in the part of a plan that is looked at divide land and keep their right-of-way, and are
 //! streets in no other way: a block keeps to its own land while the street behind it is still to come.
 
-use std::collections::BTreeMap;
-
 use super::segments::{SourceId, SourceSegment};
 use crate::plan::flatten::flatten;
 use crate::plan::scope::Unbuilt;
@@ -87,11 +85,10 @@ impl DrawnLines {
         streets: impl Iterator<Item = (MarkId, &'a Street)>,
         unbuilt: &[Unbuilt],
     ) -> Self {
-        let sections: BTreeMap<_, _> = document.street_sections.iter().collect();
         let mut lines = Self::default();
         let mut source = 0;
         for (mark, street) in streets {
-            let Some(section) = sections.get(&street.section) else {
+            let Some(section) = document.street_sections.get(&street.section) else {
                 continue;
             };
             if street.status == Status::Removed {
@@ -118,7 +115,7 @@ impl DrawnLines {
         source += lines.boundary.len().saturating_sub(1) as u32;
         lines.first_sources.push(source);
         for street in unbuilt {
-            let Some(section) = sections.get(&street.section) else {
+            let Some(section) = document.street_sections.get(&street.section) else {
                 continue;
             };
             source += street.points.len().saturating_sub(1) as u32;

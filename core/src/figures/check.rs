@@ -168,20 +168,21 @@ pub(crate) fn build(builder: GraphBuilder) -> Result<Graph, Vec<GraphFault>> {
     };
     checker.check_axes();
     checker.check_nodes();
-    let order = checker.order();
+    let ordered = checker.order();
     let Checker { axes, mut faults, .. } = checker;
     if !faults.is_empty() {
         order::sort_by(&mut faults, |a, b| a.id.cmp(&b.id));
         return Err(faults);
     }
 
-    let by_id: BTreeMap<String, NodeIndex> = order
-        .iter()
-        .enumerate()
-        .map(|(place, declared)| (builder.declared[*declared].id.clone(), NodeIndex(place as u32)))
-        .collect();
-    let mut nodes = Vec::with_capacity(order.len());
-    for declared in order {
+    let by_id = order::map(
+        ordered
+            .iter()
+            .enumerate()
+            .map(|(place, declared)| (builder.declared[*declared].id.clone(), NodeIndex(place as u32))),
+    );
+    let mut nodes = Vec::with_capacity(ordered.len());
+    for declared in ordered {
         let declared = &builder.declared[declared];
         // Every reference was found above, so the maps have every key.
         if let Some(operator) = &declared.operator {
@@ -276,13 +277,10 @@ impl<'a> Checker<'a> {
         if let Some(operator) = &declared.operator {
             let along: Vec<String> = operator.axes().into_iter().cloned().collect();
             self.check_axis_list(&declared.id, &along);
-            let unknown: BTreeSet<&String> = operator
-                .references()
-                .into_iter()
-                .filter(|id| !self.nodes.contains_key(id.as_str()))
-                .collect();
+            let references = operator.references().into_iter().map(String::as_str);
+            let unknown = order::set(references.filter(|id| !self.nodes.contains_key(id)));
             for id in unknown {
-                self.fault(&declared.id, GraphProblem::UnknownNode(id.clone()));
+                self.fault(&declared.id, GraphProblem::UnknownNode(id.to_owned()));
             }
         }
         self.faults.len() == before
@@ -313,7 +311,7 @@ impl<'a> Checker<'a> {
         for id in operator.references() {
             worked.extend(self.axes_of(id).iter().map(String::as_str));
         }
-        let own: BTreeSet<&str> = declared.axes.iter().map(String::as_str).collect();
+        let own = order::set(declared.axes.iter().map(String::as_str));
         match operator {
             Operator::Leaf(_) => return,
             Operator::Formula(_) => {}
@@ -364,11 +362,8 @@ impl<'a> Checker<'a> {
     }
 
     fn axes_without(&self, of: &[&str], axis: &str) -> BTreeSet<&'a str> {
-        of.iter()
-            .flat_map(|id| self.axes_of(id))
-            .map(String::as_str)
-            .filter(|name| *name != axis)
-            .collect()
+        let axes = of.iter().flat_map(|id| self.axes_of(id)).map(String::as_str);
+        order::set(axes.filter(|name| *name != axis))
     }
 
     fn check_has_axis(&mut self, declared: &Declared, of: &str, axis: &str) {
@@ -535,23 +530,19 @@ impl<'a> Checker<'a> {
     /// Declared places in working order, ties by order of declaration; each cycle becomes a fault.
     fn order(&mut self) -> Vec<usize> {
         let builder = self.builder;
-        let place: BTreeMap<&str, usize> = builder
-            .declared
-            .iter()
-            .enumerate()
-            .map(|(place, declared)| (declared.id.as_str(), place))
-            .collect();
+        let declared = builder.declared.iter().enumerate();
+        let place = order::map(declared.map(|(place, declared)| (declared.id.as_str(), place)));
         let needs: Vec<BTreeSet<usize>> = builder
             .declared
             .iter()
             .map(|declared| {
                 let references = declared.operator.iter().flat_map(Operator::references);
-                references.filter_map(|id| place.get(id.as_str()).copied()).collect()
+                order::set(references.filter_map(|id| place.get(id.as_str()).copied()))
             })
             .collect();
 
         let mut order = Vec::with_capacity(needs.len());
-        let mut waiting: BTreeSet<usize> = (0..needs.len()).collect();
+        let mut waiting = order::set(0..needs.len());
         while !waiting.is_empty() {
             let ready: Vec<usize> = waiting
                 .iter()

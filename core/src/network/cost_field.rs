@@ -13,6 +13,7 @@ use super::graph::{Link, LinkId, Location, Network, NodeId, Stretch, WIDE_COST};
 use super::scale::Scale;
 use super::source::{Source, SourceFault, SourcePlace, fault_of};
 use super::spans::{Span, spans_of};
+use crate::order;
 
 /// Which way the walking goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -160,8 +161,8 @@ impl CostField {
                 }
             }
         }
-        self.sources_on_links.sort_unstable();
-        self.seeds.sort_unstable_by(|a, b| b.cmp(a));
+        order::sort(&mut self.sources_on_links);
+        order::sort_by(&mut self.seeds, |a, b| b.cmp(a));
     }
 
     /// Settles nodes in order of cost, seeds joining as their cost comes up.
@@ -347,7 +348,7 @@ impl CostField {
         again.sources.clone_from(&self.sources);
         again.find_seeds(network);
         let mut costs: Vec<(u32, u64)> = again.seeds.iter().map(|&(cost, _, rank)| (rank, cost)).collect();
-        costs.sort_unstable();
+        order::sort(&mut costs);
         costs
     }
 

@@ -10,6 +10,7 @@ use std::fmt;
 
 use super::scale::Scale;
 use super::spatial_order::spatial_order;
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// The most one link may cost, in units: 2^44, or 17,592 km of walking. Keeps a search's queue within 32-bit keys.
@@ -304,7 +305,7 @@ impl Network {
             self.most_cost = self.most_cost.max(link.cost_forward).max(link.cost_backward);
         }
         self.mean_cost = (total * 2 / (rows.len() as u64).max(1)).max(1);
-        self.loops.sort_unstable();
+        order::sort(&mut self.loops);
         rows.sort_unstable();
         self.first_arc = vec![0; self.node_points.len() + 1];
         for &(rank, ..) in &rows {

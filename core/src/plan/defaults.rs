@@ -5,6 +5,8 @@
 
 use std::collections::BTreeMap;
 
+use crate::order;
+
 use super::document::{Alternative, Document, Heading, Settings, Site, UnitSystem};
 use super::ids::{AlternativeId, BuildingTypeId, StreetSectionId};
 use super::projection::GeographicPoint;
@@ -72,7 +74,7 @@ const fn feet(feet: u32) -> u32 {
 
 /// Numbers a palette's entries from 0.
 fn numbered<I: Ord, T>(id: impl Fn(u32) -> I, entries: Vec<T>) -> BTreeMap<I, T> {
-    (0..).map(id).zip(entries).collect()
+    order::map((0..).map(id).zip(entries))
 }
 
 /// The id of the entry of this name, for tests and samples that speak of the default palettes.

@@ -19,6 +19,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
 
+use crate::order;
+
 use super::coordinates::PlanPoint;
 use super::document::{Alternative, Document};
 use super::flatten::flatten;
@@ -88,7 +90,7 @@ impl Scope {
     #[must_use]
     pub fn up_to(document: &Document, last: PhaseId) -> Self {
         Self {
-            phases: Some(document.phases.range(..=last).map(|(id, _)| *id).collect()),
+            phases: Some(order::set(document.phases.range(..=last).map(|(id, _)| *id))),
             ..Self::default()
         }
     }
@@ -125,7 +127,7 @@ impl Scope {
             settings: document.settings.clone(),
             topography: document.topography.clone(),
             base_image: None,
-            alternatives: alternatives.into_iter().collect(),
+            alternatives: order::map(alternatives),
         };
         Seen {
             document: Cow::Owned(document),
@@ -205,7 +207,7 @@ impl Scope {
             Mark::Place(place) => sees_place(place).then(|| mark.clone()),
             _ => Some(mark.clone()),
         };
-        marks.iter().filter_map(|(id, mark)| Some((*id, seen(mark)?))).collect()
+        order::map(marks.iter().filter_map(|(id, mark)| Some((*id, seen(mark)?))))
     }
 
     fn street_seen(&self, street: &Street, is_built: impl Fn(Option<PhaseId>) -> bool) -> Option<Street> {

@@ -237,10 +237,8 @@ pub fn settle_ties(document: &Document, alternative: AlternativeId, edits: &[Edi
 /// Lets go of ties that can not be kept: to no street, to no place of it, or closing a circle
 /// ([`circle_closing_holds`]). Coordinates stay. The released are listed in order of street and vertex.
 pub fn release_unusable_ties(marks: &mut BTreeMap<MarkId, Mark>) -> Vec<ReleasedTie> {
-    let segment_counts: BTreeMap<MarkId, usize> = marks
-        .iter()
-        .filter_map(|(&id, mark)| Some((id, mark.as_street()?.line.len().saturating_sub(1))))
-        .collect();
+    let segments = |mark: &Mark| Some(mark.as_street()?.line.len().saturating_sub(1));
+    let segment_counts = order::map(marks.iter().filter_map(|(id, mark)| Some((*id, segments(mark)?))));
     let reason_against = |tie: Tie| match segment_counts.get(&tie.street) {
         None => Some(ReleaseReason::NoStreet),
         Some(&count) if tie.segment as usize >= count || tie.along_ppb > WHOLE_PPB => Some(ReleaseReason::NoPlace),
@@ -329,7 +327,7 @@ fn walk(
     held_by: impl Fn(MarkId) -> Vec<MarkId>,
     mut on_circle: impl FnMut(&[(MarkId, Vec<MarkId>)], MarkId),
 ) -> Vec<MarkId> {
-    let known: BTreeSet<MarkId> = ids.iter().copied().collect();
+    let known = order::set(ids.iter().copied());
     let mut order = Vec::with_capacity(ids.len());
     let (mut done, mut on_path) = (BTreeSet::new(), BTreeSet::new());
     for &start in ids {

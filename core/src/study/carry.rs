@@ -145,7 +145,7 @@ struct Changed {
 fn changed_faces(before: &[Face], after: &[Face]) -> Changed {
     // Rings held in common need no comparing.
     let place = |face: &Face| Arc::as_ptr(&face.rings).addr();
-    let mut places: BTreeMap<usize, usize> = (0..).zip(before).map(|(face, held)| (place(held), face)).collect();
+    let mut places = order::map((0..).zip(before).map(|(face, held)| (place(held), face)));
     let mut new: Vec<usize> = (0..after.len())
         .filter(|face| places.remove(&place(&after[*face])).is_none())
         .collect();

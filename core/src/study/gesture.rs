@@ -7,6 +7,7 @@ use std::sync::Arc;
 use super::carry::{End, Face, Start, carry};
 use super::overlap::Rings;
 use crate::fabric::{Fabric, FaceOfLand, FaceRings};
+use crate::order;
 use crate::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, UseMark};
 
 /// The faces and use marks at a gesture's start.
@@ -24,22 +25,14 @@ pub struct UsesAtStart {
 impl UsesAtStart {
     /// What stands now.
     pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric) -> Self {
-        let face_of = fabric
-            .face_of_mark
-            .iter()
-            .map(|(mark, face)| (*mark, face.0 as usize - 1))
-            .collect();
+        let face_of = fabric.face_of_mark.iter();
+        let face_of = order::map(face_of.map(|(mark, face)| (*mark, face.0 as usize - 1)));
         let outlines: Vec<Arc<FaceRings>> = fabric.faces.iter().map(|face| Arc::clone(&face.outline)).collect();
         Self {
             faces: fabric.faces.iter().map(face_of_land).collect(),
-            face_at_place: (0..)
-                .zip(&outlines)
-                .map(|(face, outline)| (place_of(outline), face))
-                .collect(),
+            face_at_place: order::map((0..).zip(&outlines).map(|(face, outline)| (place_of(outline), face))),
             outlines,
-            marks: use_marks(document, alternative)
-                .map(|(id, mark)| (id, mark.clone()))
-                .collect(),
+            marks: order::map(use_marks(document, alternative).map(|(id, mark)| (id, mark.clone()))),
             face_of,
         }
     }
@@ -64,8 +57,9 @@ impl UsesAtStart {
         // Mostly a gesture that moves streets lays no uses of its own.
         let (mut marks, mut face_of) = (Cow::Borrowed(&self.marks), Cow::Borrowed(&self.face_of));
         if is_untouched < self.marks.len() {
-            let now: BTreeMap<MarkId, &UseMark> = use_marks(document, alternative).collect();
-            marks.to_mut().retain(|id, mark| now.get(id) == Some(&&*mark));
+            let held = document.alternatives.get(&alternative);
+            let now = |id: &MarkId| held?.marks.get(id)?.as_use();
+            marks.to_mut().retain(|id, mark| now(id) == Some(&*mark));
             face_of.to_mut().retain(|id, _| marks.contains_key(id));
         }
         let faces: Vec<Face> = fabric.faces.iter().map(|face| self.face_now(face)).collect();

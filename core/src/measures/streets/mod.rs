@@ -29,8 +29,6 @@ mod filled;
 
 pub use declared::declare;
 
-use std::collections::BTreeSet;
-
 use crate::fabric::Fabric;
 use crate::fabric::block_outline::{BlockOutline, block_outlines};
 use crate::figures::axis::Entry;
@@ -285,15 +283,15 @@ fn site_m2(fabric: &Fabric) -> f64 {
 /// Lots with homes, and those of them that have the sun by the rule of Dubuque.
 fn solar_lots(document: &Document, painted: &[PaintedFace]) -> (f64, f64) {
     let near_east_west = EastWest::within(sun::DUBUQUE.most_degrees);
-    let with_homes: BTreeSet<_> = document
-        .building_types
-        .iter()
-        .filter(|(_, held)| held.homes_per_lot > 0)
-        .map(|(id, _)| *id)
-        .collect();
+    let has_homes = |id| {
+        document
+            .building_types
+            .get(id)
+            .is_some_and(|held| held.homes_per_lot > 0)
+    };
     let (mut all, mut solar) = (0_u32, 0_u32);
     let lots = painted.iter().flat_map(|face| &face.laid.lots);
-    for lot in lots.filter(|lot| with_homes.contains(&lot.building_type)) {
+    for lot in lots.filter(|lot| has_homes(&lot.building_type)) {
         let outline = lot.outline.iter().map(|point| (point.x_mm, point.y_mm));
         all += 1;
         solar += u32::from(sun::is_solar_facing(&sun::DUBUQUE, near_east_west, lot.faces, outline));
