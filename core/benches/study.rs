@@ -75,4 +75,5 @@ fn run(name: &str, has_details: bool, document: impl Fn() -> Option<Document>) {
             }])
             .is_ok()
     });
+    common::print_peak_memory(&format!("study/{name}"));
 }

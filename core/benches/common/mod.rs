@@ -172,6 +172,28 @@ pub fn measure<T>(id: &str, mut work: impl FnMut() -> T) {
     print(&format!("{id} {}", times_ns[times_ns.len() / 2]));
 }
 
+/// Prints the most memory this program has held so far, where the system says so: in a browser the module's memory, which
+/// never shrinks.
+pub fn print_peak_memory(after: &str) {
+    if let Some(bytes) = peak_memory_bytes() {
+        print(&format!("peak memory after {after}: {:.1} MB", bytes as f64 / 1e6));
+    }
+}
+
+#[cfg(target_arch = "wasm32")]
+fn peak_memory_bytes() -> Option<u64> {
+    const PAGE_BYTES: u64 = 65_536;
+    Some(core::arch::wasm32::memory_size(0) as u64 * PAGE_BYTES)
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+fn peak_memory_bytes() -> Option<u64> {
+    let status = std::fs::read_to_string("/proc/self/status").ok()?;
+    let line = status.lines().find_map(|line| line.strip_prefix("VmHWM:"))?;
+    let kilobytes: u64 = line.trim().strip_suffix("kB")?.trim().parse().ok()?;
+    Some(kilobytes * 1_024)
+}
+
 #[cfg(not(target_arch = "wasm32"))]
 #[allow(clippy::print_stdout, reason = "a bench prints what it measured")]
 fn print(line: &str) {
