@@ -1,28 +1,9 @@
 //! The land bar, and the map of a counting rule: what they say is what the command line says.
 
-use hobnail_end_to_end::browser::top_level;
-use hobnail_end_to_end::command_line::hobnail;
+use hobnail_end_to_end::command_line::rows;
 use hobnail_end_to_end::scenario::scenario;
-use serde_json::Value;
 
 const VILLAGE: &str = "compact-village.geojson";
-
-/// The rows of a table that hold anything, as the command line measures them: id, value and text.
-fn rows(figure: &str) -> Vec<(String, f64, String)> {
-    let sketch = top_level().join("sample-sketches").join(VILLAGE);
-    let measured = hobnail(&["measure", sketch.to_str().expect("the path is text"), "--json"]);
-    let measured: Value = serde_json::from_str(&measured).expect("hobnail prints JSON");
-    let held = measured["figures"].as_array().expect("hobnail prints figures");
-    let found = held.iter().find(|held| held["id"] == figure);
-    let rows = found.unwrap_or_else(|| panic!("hobnail has no figure {figure}"))["rows"].clone();
-    let rows = rows.as_array().expect("the figure is a table").clone();
-    let row = |row: Value| {
-        let id = row["at"][0].as_str().expect("a row has a place").to_owned();
-        let shown = row["shown"].as_str().expect("a row is shown as text").to_owned();
-        Some((id, row["value"].as_f64().filter(|value| *value > 0.0)?, shown))
-    };
-    rows.into_iter().filter_map(row).collect()
-}
 
 #[test]
 fn the_parts_of_the_land_bar_are_the_whole_and_those_of_the_command_line() {
@@ -40,7 +21,7 @@ fn the_parts_of_the_land_bar_are_the_whole_and_those_of_the_command_line() {
         assert!((whole - 1.0).abs() < 1e-9, "the parts sum to {whole}");
         let parts: Vec<_> = ids.into_iter().zip(shares).zip(texts).collect();
         let of_page: Vec<_> = parts.into_iter().map(|((id, share), text)| (id, share, text)).collect();
-        assert_eq!(of_page, rows("land.bar_share"));
+        assert_eq!(of_page, rows(VILLAGE, "land.bar_share"));
 
         let row = page.attributes("[data-figure='land.bar_share']", "class").await;
         assert!(row.is_empty(), "the bar stands for its row");
@@ -55,7 +36,7 @@ fn the_map_of_a_counting_rule_says_what_the_command_line_counts() {
     scenario("map-of-counted", async |page| {
         page.begin_with(VILLAGE).await;
         let figures = page.settled_figures().await;
-        let counted = rows("streets.intersections");
+        let counted = rows(VILLAGE, "streets.intersections");
         assert_eq!(counted.len(), 6, "every rule counts some");
         for (number, (rule, _, text)) in (1..).zip(counted) {
             page.choose("#map", &format!("counted-{number}")).await;

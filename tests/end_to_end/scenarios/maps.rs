@@ -1,5 +1,6 @@
 //! Maps over the drawing, and measuring a part of the plan: what they say is what the column says.
 
+use hobnail_end_to_end::command_line::rows;
 use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::scenario;
 
@@ -33,6 +34,46 @@ fn the_map_of_the_five_says_what_the_figure_says() {
         page.choose("#map", "walk-center").await;
         page.wait_for("[data-map='walk-center']").await;
         assert_eq!(page.settled_figures().await, figures, "a map changes no figure");
+    });
+}
+
+#[test]
+fn the_map_of_walking_routes_says_what_the_command_line_measures() {
+    scenario("map-of-routes", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        page.choose("#map", "routes").await;
+        page.wait_for("[data-map='routes'] [data-legend='busiest']").await;
+        let most = rows(VILLAGE, "walk.busiest_segment_walks");
+        let [(_, _, most)] = &most[..] else {
+            panic!("one segment is the busiest: {most:?}")
+        };
+        let legend = page.text("[data-legend='busiest'] [data-value]").await;
+        assert_eq!(legend, format!("{most} walks"));
+        let classes = page.texts("[data-legend^='walks-'] .map-words").await;
+        assert!(classes.len() >= 4, "{classes:?}");
+        page.take_screenshot("map-of-routes").await;
+        assert_eq!(page.settled_figures().await, figures, "a map changes no figure");
+    });
+}
+
+#[test]
+fn the_map_of_the_least_direct_walks_says_what_the_command_line_measures() {
+    scenario("map-of-indirect", async |page| {
+        page.begin_with(VILLAGE).await;
+        page.settled_figures().await;
+        page.choose("#map", "indirect").await;
+        page.wait_for("[data-map='indirect'] [data-legend='front-1']").await;
+        let directness = rows(VILLAGE, "walk.worst_directness");
+        let homes = rows(VILLAGE, "walk.worst_directness_homes");
+        let expected: Vec<String> = directness
+            .iter()
+            .zip(&homes)
+            .map(|((_, _, directness), (_, _, homes))| format!("{directness} times the straight line, {homes}"))
+            .collect();
+        assert_eq!(expected.len(), 10, "the village has that many");
+        assert_eq!(page.texts("[data-legend^='front-'] [data-value]").await, expected);
+        page.take_screenshot("map-of-indirect").await;
     });
 }
 

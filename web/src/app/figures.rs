@@ -275,6 +275,7 @@ fn row(heading: Option<Heading>, figure: &FigureValue, ranges: Option<&[String]>
                     (line.titles.join(", "), format!("{value}{range}"))
                 })
                 .collect();
+            row.has_place = places::is_placed(&figure.id) && !row.cells.is_empty();
             row.value = match row.cells.len() {
                 0 => "none".to_owned(),
                 1 => "1 row".to_owned(),

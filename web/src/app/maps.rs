@@ -2,14 +2,14 @@
 //!
 //! A map shows what figures say of the whole: its legend repeats their numbers, so that both can be seen to agree.
 
-use hobnail_core::figures::value::Content;
+use hobnail_core::figures::value::{CellValue, Content, TableRow};
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::counting_rule::{COUNTING_RULES, CountingRule};
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::system;
 
 use super::figures::Drawn;
-use super::words;
+use super::{detail_maps, words};
 use crate::canvas::scene::Node;
 
 /// The outer edge of the walk-shed, and the walk within which needs count as reached.
@@ -42,6 +42,10 @@ pub enum Map {
     Walk(Destination),
     /// How many of the five daily needs each front reaches within ten minutes.
     Five,
+    /// How many walks go along each street.
+    Routes,
+    /// From where walks to the center are least direct.
+    Indirect,
     /// Which intersections a counting rule counts, by its place among [`COUNTING_RULES`].
     Counted(usize),
 }
@@ -58,7 +62,7 @@ impl Map {
     pub fn all() -> Vec<Self> {
         let walks = Destination::ALL.into_iter().map(Self::Walk);
         let counted = (0..COUNTING_RULES.len()).map(Self::Counted);
-        [Self::Plain, Self::Five]
+        [Self::Plain, Self::Five, Self::Routes, Self::Indirect]
             .into_iter()
             .chain(walks)
             .chain(counted)
@@ -71,6 +75,8 @@ impl Map {
         match self {
             Self::Plain => "plain".to_owned(),
             Self::Five => "five".to_owned(),
+            Self::Routes => "routes".to_owned(),
+            Self::Indirect => "indirect".to_owned(),
             Self::Walk(destination) => format!("walk-{}", destination.id()),
             Self::Counted(place) => format!("counted-{}", place + 1),
         }
@@ -82,9 +88,17 @@ impl Map {
         match self {
             Self::Plain => "No map, the plan alone".to_owned(),
             Self::Five => "The five daily needs in reach".to_owned(),
+            Self::Routes => "Walking routes".to_owned(),
+            Self::Indirect => "Least direct walks to the center".to_owned(),
             Self::Walk(destination) => format!("Walk to {}", destination.title()),
             Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name)),
         }
+    }
+
+    /// Whether it shows what is worked out once the drawing rests.
+    #[must_use]
+    pub const fn shows_details(self) -> bool {
+        matches!(self, Self::Routes | Self::Indirect | Self::Walk(Destination::Center))
     }
 
     /// The counting rule it shows.
@@ -108,6 +122,14 @@ pub enum Mark {
     Needs(u8),
     /// A node of the streets.
     Node(Node),
+    /// Segments with walks of a class.
+    Walks(u8),
+    /// One of the least direct fronts, by rank.
+    Front(u8),
+    /// The best single point for a center.
+    Best,
+    /// Nothing: a figure of the whole, by its name in the page.
+    Figure(&'static str),
 }
 
 /// A line of the legend.
@@ -141,7 +163,8 @@ impl Legend {
             Some(format!("{}: {value}", line.words))
         });
         let lines: Vec<String> = lines.collect();
-        let parts = [format!("Map: {}.", self.map.words()), lines.join("; ")];
+        let end = if lines.is_empty() { "" } else { "." };
+        let parts = [format!("Map: {}.", self.map.words()), lines.join("; ") + end];
         let held: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
         [held.join(" "), self.note.clone().unwrap_or_default()]
             .join(" ")
@@ -154,7 +177,8 @@ impl Legend {
 #[must_use]
 pub fn figures_of(map: Map) -> &'static [&'static str] {
     match map {
-        Map::Plain => &[],
+        // What details say is counted and has no range.
+        Map::Plain | Map::Routes | Map::Indirect => &[],
         Map::Walk(_) => &[NEAR_HOMES, FAR_HOMES],
         Map::Five => &[FAR_HOMES],
         Map::Counted(_) => &[INTERSECTIONS],
@@ -181,16 +205,23 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
                 value: homes(figure, destination).ok(),
             };
             let why_not = homes(NEAR_HOMES, destination).err();
-            let note = why_not.map_or_else(
+            let mut note = why_not.map_or_else(
                 || format!("At {pace}."),
                 |why| format!("{}.", words::sentence_case(&why)),
             );
+            let mut lines = vec![
+                line(Mark::Near, NEAR_MINUTES, NEAR_HOMES),
+                line(Mark::Far, FAR_MINUTES, FAR_HOMES),
+            ];
+            if destination == Destination::Center {
+                match detail_maps::best_line(study, drawn) {
+                    Ok(best) => lines.push(best),
+                    Err(why) => note = format!("{note} Best single point: {why}."),
+                }
+            }
             Legend {
                 map,
-                lines: vec![
-                    line(Mark::Near, NEAR_MINUTES, NEAR_HOMES),
-                    line(Mark::Far, FAR_MINUTES, FAR_HOMES),
-                ],
+                lines,
                 note: Some(note),
             }
         }
@@ -212,6 +243,8 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
                 note: Some(format!("Within {FAR_MINUTES} minutes at {pace}.")),
             }
         }
+        Map::Routes => detail_maps::routes_legend(study, drawn),
+        Map::Indirect => detail_maps::fronts_legend(study, drawn),
         Map::Counted(_) => {
             let rule = map.rule().map_or("", |rule| rule.id);
             let line = |node, words: &str, value| Line {
@@ -260,23 +293,43 @@ pub fn nodes(study: &Study, map: Map) -> Vec<((f64, f64), Node)> {
     nodes
 }
 
+/// One cell of a figure.
+pub(super) struct Cell {
+    /// The entries it stands at.
+    at: Vec<String>,
+    /// Their titles.
+    pub title: String,
+    /// It as the column shows it; or why there is no number.
+    pub value: Result<String, String>,
+}
+
+/// All cells of a figure; none where there is no such figure.
+pub(super) fn cells(study: &Study, drawn: &Drawn, figure: &str) -> Vec<Cell> {
+    let evaluation = study.evaluation();
+    let Some(index) = evaluation.graph().index(figure) else {
+        return Vec::new();
+    };
+    let rows = match evaluation.figure_value(index, system(study.document())).content {
+        Content::Single(value) => vec![(Vec::new(), String::new(), value)],
+        Content::Table { rows, .. } => {
+            let parted = |row: TableRow| (row.at, row.titles.join(", "), row.value);
+            rows.into_iter().map(parted).collect()
+        }
+    };
+    let cell = |(place, (at, title, value)): (usize, (Vec<String>, String, CellValue))| Cell {
+        at,
+        title,
+        value: match value.reason {
+            Some(reason) => Err(reason),
+            None => Ok(drawn.value(study, figure, place).unwrap_or(value.shown)),
+        },
+    };
+    rows.into_iter().enumerate().map(cell).collect()
+}
+
 /// One entry of a table as the column shows it; or why there is no number.
 fn entry(study: &Study, drawn: &Drawn, figure: &str, at: &str) -> Result<String, String> {
-    let evaluation = study.evaluation();
-    let none = || format!("there is no figure {figure}");
-    let index = evaluation.graph().index(figure).ok_or_else(none)?;
-    let Content::Table { rows, .. } = evaluation.figure_value(index, system(study.document())).content else {
-        return Err(none());
-    };
-    let found = rows.iter().enumerate();
-    let (place, row) = found
-        .into_iter()
-        .find(|(_, row)| row.at.iter().any(|id| id == at))
-        .ok_or_else(none)?;
-    match &row.value.reason {
-        Some(reason) => Err(reason.clone()),
-        None => Ok(drawn
-            .value(study, figure, place)
-            .unwrap_or_else(|| row.value.shown.clone())),
-    }
+    let mut cells = cells(study, drawn, figure).into_iter();
+    let found = cells.find(|cell| cell.at.iter().any(|id| id == at));
+    found.map_or_else(|| Err(format!("there is no figure {figure}")), |cell| cell.value)
 }

@@ -5,6 +5,7 @@
 
 pub mod background;
 pub mod basis;
+pub mod detail_maps;
 pub mod figures;
 pub mod files;
 pub mod gestures;
@@ -225,7 +226,13 @@ impl App {
     pub fn take_answer(&mut self, revision: u64, answer: Answer) {
         match &answer {
             Answer::Details(details) => match self.study.take_details(revision, details.as_ref().clone()) {
-                Ok(is_taken) => self.changes.figures |= is_taken,
+                Ok(is_taken) => {
+                    self.changes.figures |= is_taken;
+                    self.changes.map |= is_taken && self.map.shows_details();
+                    if self.pointed.is_none() {
+                        self.find_pointed();
+                    }
+                }
                 Err(fault) => self.warn(fault.to_string()),
             },
             Answer::NoDetails(reason) => self.warn(reason.clone()),

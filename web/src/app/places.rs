@@ -9,9 +9,10 @@ use hobnail_core::study::notes::Note;
 use super::words::sentence_case;
 use crate::canvas::camera::PlanBox;
 use crate::canvas::scene::Line;
+use crate::canvas::scene_of::meters;
 
 /// Figures that count something in a few places. A median has none, and a sum over all streets has too many.
-const PLACED: [&str; 9] = [
+const PLACED: [&str; 14] = [
     "streets.ways_in_and_out",
     "streets.ways_over_streets",
     "streets.most_homes_behind_one",
@@ -21,6 +22,11 @@ const PLACED: [&str; 9] = [
     "streets.longest_dead_end",
     "blocks.perimeter_longest",
     "blocks.length_longest",
+    "walk.worst_directness",
+    "walk.worst_directness_homes",
+    "walk.busiest_segment_walks",
+    "walk.best_center_5min_homes",
+    "walk.best_center_5min_homes_share",
 ];
 
 /// Places shown on the drawing while a panel speaks of them.
@@ -39,6 +45,15 @@ impl Place {
         Self {
             points: vec![at],
             lines: Vec::new(),
+        }
+    }
+
+    /// Adds a line; where it has no length a point, where it has no points nothing.
+    fn show(&mut self, line: &[PlanPoint]) {
+        match line {
+            [first, rest @ ..] if rest.iter().all(|point| point == first) => self.points.push(first.to_m()),
+            [] => {}
+            line => self.lines.push(meters(line)),
         }
     }
 
@@ -62,16 +77,28 @@ pub fn is_placed(figure: &str) -> bool {
     PLACED.contains(&figure)
 }
 
-/// Where on the drawing is what a figure counted; `None` where it counted nothing, or nothing that has a place.
+/// Where on the drawing is what a figure counted; `None` where it counted nothing, or nothing that has a place, or
+/// where that is not worked out yet.
 ///
-/// Cost: that of [`Study::street_places`], for a figure that [`is_placed`].
+/// Cost: that of [`Study::street_places`], for a figure of streets or blocks that [`is_placed`].
 #[must_use]
 pub fn of_figure(study: &Study, figure: &str) -> Option<Place> {
     if !is_placed(figure) {
         return None;
     }
-    let places = study.street_places();
     let mut place = Place::default();
+    if figure.starts_with("walk.") {
+        let details = study.details()?;
+        match figure {
+            "walk.busiest_segment_walks" => place.show(&details.busiest_line),
+            "walk.worst_directness" | "walk.worst_directness_homes" => {
+                details.indirect_fronts.iter().for_each(|front| place.show(&front.line));
+            }
+            _ => place.show(details.best_center.as_slice()),
+        }
+        return (place.count() > 0).then_some(place);
+    }
+    let places = study.street_places();
     let mut point = |counted: &CountedPlace| place.points.push(counted.at.to_m());
     match figure {
         "streets.ways_in_and_out" => places.ways.ways_in.iter().for_each(point),

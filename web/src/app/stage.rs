@@ -9,14 +9,14 @@ use hobnail_core::study::Study;
 
 use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
 use super::store::CANVAS;
-use super::{App, maps, words};
+use super::{App, detail_maps, maps, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::canvas::camera::Camera;
 use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
 use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
-use crate::canvas::layers::{furniture, land, marks, needs, nodes, overlay, shed, streets};
+use crate::canvas::layers::{fronts, furniture, land, marks, needs, nodes, overlay, routes, shed, streets};
 use crate::canvas::palette;
 use crate::canvas::picture::Layer;
 use crate::canvas::room::Room;
@@ -79,6 +79,8 @@ pub struct Stage {
     trees: Near,
     lots: Near,
     above: Vec<Prepared>,
+    /// Ranks that keep free of names.
+    disks: Vec<fronts::Disk>,
     /// Words, the most needed first.
     words: Vec<Prepared>,
     /// Where scale bar and arrow stand, from the left and the bottom of the screen.
@@ -98,6 +100,7 @@ impl Stage {
             trees: Near::from(TREES_FROM_PX_PER_M),
             lots: Near::from(BUILDINGS_FROM_PX_PER_M),
             above: Vec::new(),
+            disks: Vec::new(),
             words: Vec::new(),
             corner_px: (100.0, 60.0),
         })
@@ -127,6 +130,11 @@ impl Stage {
             }
             Map::Five => self.scene.needs = needs_of(study),
             Map::Counted(_) => self.scene.nodes = maps::nodes(study, app.map()),
+            Map::Routes => self.scene.routes = detail_maps::routes(study),
+            Map::Indirect => self.scene.fronts = detail_maps::fronts(study),
+        }
+        if app.map() == Map::Walk(Destination::Center) {
+            self.scene.best = detail_maps::best(study);
         }
         let scene = &self.scene;
         let prepared = |layers: Vec<Layer>| layers.into_iter().map(Prepared::of).collect();
@@ -138,8 +146,12 @@ impl Stage {
             shed::sheds(scene),
             needs::bands(scene),
             nodes::signs(scene),
+            routes::bands(scene),
             marks::places(scene),
+            fronts::fronts(scene),
+            shed::best(scene),
         ]);
+        self.disks = fronts::disks(scene);
         self.words = prepared(vec![
             marks::names(scene),
             shed::minutes(scene),
@@ -175,11 +187,15 @@ impl Stage {
             self.painter.paint(layer, &view);
         }
         let mut room = Room::default();
-        for place in &self.scene.places {
-            if let Some(at) = marks::place_of_sign(&place.extent) {
-                let at = camera.screen_from_m(at);
-                room.take((at.x_px, at.y_px), SIGN_RADIUS_PX);
-            }
+        let places = self.scene.places.iter();
+        let signs = places.filter_map(|place| marks::place_of_sign(&place.extent));
+        for at in signs.chain(self.scene.best) {
+            let at = camera.screen_from_m(at);
+            room.take((at.x_px, at.y_px), SIGN_RADIUS_PX);
+        }
+        for disk in &self.disks {
+            let at = camera.screen_from_m(disk.at);
+            room.take((at.x_px + disk.shift_px.0, at.y_px + disk.shift_px.1), fronts::DISK_PX);
         }
         for layer in &self.words {
             self.painter.paint_words(layer, &view, &mut room);

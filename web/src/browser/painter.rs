@@ -10,7 +10,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Path2d};
 
 use super::textures::Textures;
-use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Width, Words};
+use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, STAR, Sign, Stroke, Width, Words};
 use crate::canvas::room::Room;
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
@@ -271,6 +271,7 @@ impl Painter {
 
     fn sign(&mut self, sign: &Sign, view: &View) {
         let (x, y) = on_screen(sign.at, view);
+        let (x, y) = (x + sign.shift_px.0, y + sign.shift_px.1);
         let (fill, line) = (self.css(sign.fill), self.css(sign.line));
         let context = &self.context;
         let r = sign.radius_px;
@@ -290,6 +291,7 @@ impl Painter {
                 context.move_to(0.0, -r);
                 context.line_to(0.0, r);
             }
+            Form::Star => corners(context, &STAR.map(|(x, y)| (x * r, y * r))),
         }
         context.set_stroke_style_str("rgba(250,248,242,0.9)");
         line_style(context, sign.line_px + 3.0, true);

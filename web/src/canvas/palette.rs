@@ -182,6 +182,8 @@ mod tests {
         ] {
             let ratio = contrast(INK, tint(land_use));
             assert!(ratio >= 7.0, "{land_use:?}: {ratio}");
+            let ratio = contrast(SHED_EDGE, tint(land_use));
+            assert!(ratio >= 4.5, "bands and lines of maps on {land_use:?}: {ratio}");
         }
         assert!(contrast(SHED_EDGE, PAPER) >= 4.5);
         assert!(contrast(CHOSEN, PAPER) >= 4.5);

@@ -221,6 +221,8 @@ pub enum Align {
 pub struct Sign {
     /// Where it stands.
     pub at: (f64, f64),
+    /// Pixels it is shifted right and down from there.
+    pub shift_px: (f64, f64),
     /// Its form.
     pub form: Form,
     /// Half its size, in pixels.
@@ -246,7 +248,23 @@ pub enum Form {
     Triangle,
     /// An upright cross of two lines.
     Cross,
+    /// A star of five points.
+    Star,
 }
+
+/// Corners of a star of five points, one of them up, with y downward; from its middle to a point is 1, to a notch 0.45.
+pub const STAR: [(f64, f64); 10] = [
+    (0.0, -1.0),
+    (0.265, -0.364),
+    (0.951, -0.309),
+    (0.428, 0.139),
+    (0.588, 0.809),
+    (0.0, 0.45),
+    (-0.588, 0.809),
+    (-0.428, 0.139),
+    (-0.951, -0.309),
+    (-0.265, -0.364),
+];
 
 /// One thing to draw.
 #[derive(Clone, Debug, PartialEq)]

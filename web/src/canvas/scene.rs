@@ -40,6 +40,12 @@ pub struct Scene {
     pub needs: Vec<(Line, u8)>,
     /// Nodes of the streets, and what a counting rule makes of each.
     pub nodes: Vec<((f64, f64), Node)>,
+    /// Segments of streets, and the class of the walks along them: 0 where nobody walks, then the more the higher.
+    pub routes: Vec<(Line, u8)>,
+    /// Fronts with the least direct walks, the worst first.
+    pub fronts: Vec<Line>,
+    /// The best single point for a center.
+    pub best: Option<(f64, f64)>,
 }
 
 /// What a counting rule makes of a node of the streets.

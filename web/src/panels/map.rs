@@ -5,8 +5,9 @@ use leptos::prelude::*;
 use crate::app::maps::{Line, Map, Mark};
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
-use crate::canvas::layers::needs::band_px;
+use crate::canvas::layers::{needs, routes, shed};
 use crate::canvas::palette;
+use crate::canvas::picture::Color;
 use crate::canvas::scene::Node;
 
 /// The control and its legend.
@@ -26,7 +27,7 @@ pub fn MapPanel(
     let options = |is_here: fn(&Map) -> bool| all.iter().filter(|map| is_here(map)).map(option).collect_view();
     let walks = options(|map| matches!(map, Map::Walk(_)));
     let rules = options(|map| matches!(map, Map::Counted(_)));
-    let others = options(|map| matches!(map, Map::Plain | Map::Five));
+    let others = options(|map| matches!(map, Map::Plain | Map::Five | Map::Routes | Map::Indirect));
     let choose = move |event| {
         let id = event_target_value(&event);
         if let Some(map) = all.iter().find(|map| map.id() == id) {
@@ -55,51 +56,92 @@ fn line(line: Line) -> impl IntoView {
         Mark::Node(Node::Crossing) => "counted".to_owned(),
         Mark::Node(Node::Head) => "head".to_owned(),
         Mark::Node(Node::LeftOut) => "left-out".to_owned(),
+        Mark::Walks(class) => format!("walks-{class}"),
+        Mark::Front(rank) => format!("front-{rank}"),
+        Mark::Best => "best".to_owned(),
+        Mark::Figure(name) => name.to_owned(),
     };
+    let is_long = matches!(line.mark, Mark::Front(_) | Mark::Best | Mark::Figure(_));
     view! {
-        <li data-legend=name>
-            <Sign mark=line.mark/>
+        <li data-legend=name class:is-long=is_long>
+            {sign(line.mark)}
             <span class="map-words">{sentence_case(&line.words)}</span>
             <span class="map-value" data-value>{line.value}</span>
         </li>
     }
 }
 
-/// A sign of the map as it looks on the drawing.
-#[component]
-fn Sign(mark: Mark) -> impl IntoView {
-    let drawn = match mark {
+/// A path of a sign: outline, inside, line, its width and dashes.
+type Piece = (&'static str, String, Color, f64, String);
+
+/// What a sign is drawn of, and what is written on it in which color, around which that of its halo.
+fn pieces(mark: Mark) -> (Vec<Piece>, Option<(String, Color, Color)>) {
+    const ACROSS: &str = "M0 11 H34";
+    const DISK: &str = "M6 11 a11 11 0 1 0 22 0 a11 11 0 1 0 -22 0 Z";
+    let clear = || "none".to_owned();
+    let line = |color, width_px| (ACROSS, clear(), color, width_px, String::new());
+    let form = |outline, inside: Color, width_px| (outline, inside.css(), palette::SHED_EDGE, width_px, String::new());
+    match mark {
         Mark::Near | Mark::Far => {
-            let (width, dash) = if mark == Mark::Near {
-                ("2.5", "")
+            let (width_px, dash) = if mark == Mark::Near {
+                (palette::HEAVY_PX, "")
             } else {
-                ("1.25", "9 4")
+                (palette::MEDIUM_PX, "9 4")
             };
-            view! {
-                <rect y="2" width="34" height="18" fill=palette::SHED.at(0.2).css()></rect>
-                <path d="M0 19 H34" stroke=palette::SHED_EDGE.css() stroke-width=width stroke-dasharray=dash></path>
-            }
-            .into_any()
+            let wash = palette::SHED.at(0.2).css();
+            let pieces = vec![
+                ("M0 2 H34 V20 H0 Z", wash, palette::CLEAR, 0.0, String::new()),
+                ("M0 19 H34", clear(), palette::SHED_EDGE, width_px, dash.to_owned()),
+            ];
+            (pieces, None)
         }
         Mark::Needs(needs) => {
-            let width = band_px(needs);
-            view! {
-                <path d="M0 11 H34" stroke=palette::SHED_EDGE.css() stroke-width=width + 1.5></path>
-                <path d="M0 11 H34" stroke=palette::needs(needs).css() stroke-width=width></path>
-                <text x="17" y="15.5" text-anchor="middle" stroke=palette::PAPER.css() fill=palette::SHED_EDGE.css()>{needs.to_string()}</text>
+            let width_px = needs::band_px(needs);
+            let pieces = vec![
+                line(palette::SHED_EDGE, width_px + 1.5),
+                line(palette::needs(needs), width_px),
+            ];
+            (pieces, Some((needs.to_string(), palette::SHED_EDGE, palette::PAPER)))
+        }
+        Mark::Walks(class) => {
+            let mut band = line(palette::SHED_EDGE, routes::band_px(class));
+            if class == 0 {
+                band.4 = routes::NOBODY_DASH_PX.map(|px| px.to_string()).join(" ");
             }
-            .into_any()
+            (vec![band], None)
         }
-        Mark::Node(node) => {
-            let (outline, is_full) = match node {
-                Node::Crossing => ("M11 11 a6 6 0 1 0 12 0 a6 6 0 1 0 -12 0 Z", true),
-                Node::Head => ("M11.5 5.5 h11 v11 h-11 Z", true),
-                Node::LeftOut => ("M17 4.5 L23.5 16.2 H10.5 Z", false),
-            };
-            let inside = if is_full { palette::SHED_EDGE } else { palette::PAPER };
-            view! { <path d=outline class="node" fill=inside.css() stroke=palette::SHED_EDGE.css() stroke-width="1.5"></path> }
-                .into_any()
+        Mark::Front(rank) => {
+            let disk = form(DISK, palette::SHED_EDGE, 0.0);
+            (vec![disk], Some((rank.to_string(), palette::PAPER, palette::SHED_EDGE)))
         }
+        Mark::Best => {
+            let star = "M17 2 L19.5 8 L26 8.6 L21.1 12.8 L22.6 19.2 L17 15.8 L11.4 19.2 L12.9 12.8 L8 8.6 L14.5 8 Z";
+            (vec![form(star, palette::PAPER, shed::STAR_LINE_PX)], None)
+        }
+        Mark::Node(Node::Crossing) => {
+            let disk = "M11 11 a6 6 0 1 0 12 0 a6 6 0 1 0 -12 0 Z";
+            (vec![form(disk, palette::SHED_EDGE, 1.5)], None)
+        }
+        Mark::Node(Node::Head) => (vec![form("M11.5 5.5 h11 v11 h-11 Z", palette::SHED_EDGE, 1.5)], None),
+        Mark::Node(Node::LeftOut) => (vec![form("M17 4.5 L23.5 16.2 H10.5 Z", palette::PAPER, 1.5)], None),
+        Mark::Figure(_) => (Vec::new(), None),
+    }
+}
+
+/// A sign of the map as it looks on the drawing.
+fn sign(mark: Mark) -> AnyView {
+    let (pieces, text) = pieces(mark);
+    let path = |(outline, fill, line, width_px, dash): Piece| {
+        view! { <path d=outline fill=fill stroke=line.css() stroke-width=width_px stroke-dasharray=dash></path> }
     };
-    view! { <svg class="map-sign" width="34" height="22" viewBox="0 0 34 22" aria-hidden="true">{drawn}</svg> }
+    let write = |(text, color, halo): (String, Color, Color)| {
+        view! { <text x="17" y="15.5" text-anchor="middle" stroke=halo.css() fill=color.css()>{text}</text> }
+    };
+    view! {
+        <svg class="map-sign" width="34" height="22" viewBox="0 0 34 22" aria-hidden="true">
+            {pieces.into_iter().map(path).collect_view()}
+            {text.map(write)}
+        </svg>
+    }
+    .into_any()
 }

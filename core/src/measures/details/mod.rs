@@ -87,6 +87,8 @@ pub struct WalkDetails {
     pub walks_by_link: Vec<f64>,
     /// The busiest segment in words and its walks.
     pub busiest_segment: Option<(String, f64)>,
+    /// Where that segment is on the plan.
+    pub busiest_line: Vec<PlanPoint>,
     /// Length of segments by walks along them, in meters: over all, and over the busiest tenth.
     pub walked_m: Vec<Cell>,
     /// Homes with floor area in reach, for each of [`SHED_WALKS_S`].
@@ -152,6 +154,7 @@ impl WalkDetails {
             indirect_fronts: directness.worst,
             walks_by_link: routes.by_link,
             busiest_segment: routes.busiest,
+            busiest_line: routes.busiest_line,
             walked_m: routes.walked_m.map(Cell::Number).to_vec(),
             mix_homes: mixed.homes.map(Cell::Number).to_vec(),
             mix_sums: mixed.sums.map(Cell::Number).to_vec(),

@@ -13,7 +13,7 @@ use crate::measures::walk::destinations::Destination;
 use crate::network::route_flows::RouteFlows;
 use crate::network::{CostField, Direction, LinkId, Stretch};
 use crate::order;
-use crate::plan::{AlternativeId, Document};
+use crate::plan::{AlternativeId, Document, PlanPoint};
 
 /// What the walks come to.
 #[derive(Default)]
@@ -22,6 +22,8 @@ pub(super) struct Routes {
     pub by_link: Vec<f64>,
     /// The busiest segment in words, and its walks.
     pub busiest: Option<(String, f64)>,
+    /// Where it is.
+    pub busiest_line: Vec<PlanPoint>,
     /// Length of segments by walks along them, over all and over the busiest tenth of all walkable length, in meters.
     pub walked_m: [f64; 2],
 }
@@ -70,9 +72,10 @@ pub(super) fn routes(document: &Document, alternative: AlternativeId, fabric: &F
         (middle_of(network, whole), *link, *held)
     });
     let first = places.reduce(|first, next| if next.0 < first.0 { next } else { first });
-    routes.busiest = first.map(|(at, link, held)| {
+    if let Some((at, link, held)) = first {
         let street = super::standing::street_of(document, alternative, fabric, link);
-        (named_place(street, "segment", at), held)
-    });
+        routes.busiest = Some((named_place(street, "segment", at), held));
+        routes.busiest_line = network.link_points(link).to_vec();
+    }
     routes
 }

@@ -48,6 +48,7 @@ pub(crate) fn made_up() -> WalkDetails {
         ],
         walks_by_link: vec![310.0, 25.0],
         busiest_segment: Some(("Mill Street at 0 m east, 12 m north".to_owned(), 310.0)),
+        busiest_line: vec![PlanPoint::new(-40_000, 12_000), PlanPoint::new(40_000, 12_000)],
         walked_m: cells(&[84_000.0, 31_000.0]),
         mix_homes: cells(&[214.0, 214.0]),
         mix_sums: cells(&[75.0, 96.0]),
@@ -271,6 +272,7 @@ fn along_one_street_walks_are_straight() {
     assert!(title.starts_with("segment at "));
     let most = held.walks_by_link.iter().copied().fold(0.0, f64::max);
     assert!((walks - most).abs() < 1e-9);
+    assert!(held.busiest_line.len() >= 2, "it has a place: {:?}", held.busiest_line);
     // Everybody else walks to the shop over one of the two streets that meet there.
     let all: f64 = worked.walks.homes().fronts.iter().map(|front| front.homes).sum();
     let network = worked.walks.network().network();
@@ -295,6 +297,7 @@ fn without_a_center_or_homes_the_details_say_so() {
     assert_eq!(held.directness_sums[3], Cell::Unknown("no shops are drawn".to_owned()));
     assert_eq!(held.best_center, None);
     assert!(held.indirect_fronts.is_empty() && held.busiest_segment.is_none());
+    assert!(held.busiest_line.is_empty());
     assert_eq!(held.cells, [Cell::Unknown("no floor area is drawn".to_owned())]);
     let mut measured = village();
     measured.details = Some(held);

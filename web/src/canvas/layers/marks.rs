@@ -122,6 +122,7 @@ pub fn place_of_sign(extent: &Extent) -> Option<(f64, f64)> {
 fn sign(at: (f64, f64), form: Form, radius_px: f64, fill: Color, line: Color) -> Item {
     Item::Sign(Sign {
         at,
+        shift_px: (0.0, 0.0),
         form,
         radius_px,
         fill,

@@ -24,6 +24,7 @@ pub fn signs(scene: &Scene) -> Layer {
         layer.items.extend(held.map(|(at, _)| {
             Item::Sign(Sign {
                 at: *at,
+                shift_px: (0.0, 0.0),
                 form,
                 radius_px,
                 fill,

@@ -57,6 +57,7 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
             for point in points {
                 layer.items.push(Item::Sign(Sign {
                     at: point.to_m(),
+                    shift_px: (0.0, 0.0),
                     form: Form::Square,
                     radius_px: 15.0,
                     fill: palette::CLEAR,
@@ -91,6 +92,7 @@ pub fn pointed(place: &Place) -> Layer {
         for radius_px in [11.0, 18.0] {
             layer.items.push(Item::Sign(Sign {
                 at: *at,
+                shift_px: (0.0, 0.0),
                 form: Form::Round,
                 radius_px,
                 fill: palette::CLEAR,
@@ -144,6 +146,7 @@ pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
         let radius_px = if snap.reason == Reason::Grid { 6.0 } else { 8.0 };
         layer.items.push(Item::Sign(Sign {
             at: snap.point.to_m(),
+            shift_px: (0.0, 0.0),
             form,
             radius_px,
             fill: palette::CLEAR,
@@ -166,6 +169,7 @@ pub fn crosshair(at: PlanPoint) -> Layer {
     Layer {
         items: vec![Item::Sign(Sign {
             at: at.to_m(),
+            shift_px: (0.0, 0.0),
             form: Form::Cross,
             radius_px: 18.0,
             fill: palette::CLEAR,
@@ -187,6 +191,7 @@ fn outline(layer: &mut Layer, points: &[PlanPoint], opacity: f32) {
 fn sign(at: (f64, f64), form: Form, radius_px: f64, fill: Color) -> Item {
     Item::Sign(Sign {
         at,
+        shift_px: (0.0, 0.0),
         form,
         radius_px,
         fill,

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use crate::canvas::contour::around;
 use crate::canvas::palette;
-use crate::canvas::picture::{Align, Fill, Item, Layer, Path, Stroke, Words};
+use crate::canvas::picture::{Align, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
 use crate::canvas::scene::Scene;
 
 /// How far the wash lies from a street, in meters: half a right-of-way and the depth of a usual lot.
@@ -14,6 +14,12 @@ pub const DEPTH_M: f64 = 42.0;
 
 /// Land this small in the middle of a block is washed with what is around it, in square meters.
 const LEAST_HOLE_M2: f64 = 4_000.0;
+
+/// From the middle of the star to its points, in pixels.
+const STAR_PX: f64 = 12.0;
+
+/// Width of its line, in pixels.
+pub const STAR_LINE_PX: f64 = 2.0;
 
 /// The washes, the widest first, each with its edge.
 #[must_use]
@@ -40,27 +46,51 @@ pub fn sheds(scene: &Scene) -> Layer {
     layer
 }
 
-/// The minutes, written where each walk ends farthest out.
+/// The best single point for a center: an open star.
+#[must_use]
+pub fn best(scene: &Scene) -> Layer {
+    let star = |at| {
+        Item::Sign(Sign {
+            at,
+            shift_px: (0.0, 0.0),
+            form: Form::Star,
+            radius_px: STAR_PX,
+            fill: palette::PAPER,
+            line: palette::SHED_EDGE,
+            line_px: STAR_LINE_PX,
+        })
+    };
+    Layer {
+        items: scene.best.into_iter().map(star).collect(),
+    }
+}
+
+/// The minutes, written where each walk ends farthest out, and what the star is.
 #[must_use]
 pub fn minutes(scene: &Scene) -> Layer {
-    let mut layer = Layer::default();
-    for shed in &scene.sheds {
-        if let Some(end) = shed.ends.first() {
-            layer.items.push(Item::Words(Words {
-                at: *end,
-                shift_px: (0.0, 0.0),
-                text: format!("{} min", shed.minutes),
-                size_px: 13.0,
-                is_bold: true,
-                color: palette::SHED_EDGE,
-                halo: palette::PAPER,
-                angle_rad: 0.0,
-                align: Align::Middle,
-                from_px_per_m: 0.1,
-            }));
-        }
+    let words = |at, shift_px, text| {
+        Item::Words(Words {
+            at,
+            shift_px,
+            text,
+            size_px: 13.0,
+            is_bold: true,
+            color: palette::SHED_EDGE,
+            halo: palette::PAPER,
+            angle_rad: 0.0,
+            align: Align::Middle,
+            from_px_per_m: 0.1,
+        })
+    };
+    let below = (0.0, STAR_PX + 10.0);
+    let best = scene.best.map(|at| words(at, below, "best point".to_owned()));
+    let ends = scene.sheds.iter().filter_map(|shed| {
+        let end = shed.ends.first()?;
+        Some(words(*end, (0.0, 0.0), format!("{} min", shed.minutes)))
+    });
+    Layer {
+        items: best.into_iter().chain(ends).collect(),
     }
-    layer
 }
 
 #[cfg(test)]
@@ -93,5 +123,21 @@ mod tests {
             "told apart without color"
         );
         assert_eq!(minutes(&scene).items.len(), 2);
+    }
+
+    #[test]
+    fn the_best_point_is_an_open_star_that_says_what_it_is() {
+        let scene = Scene {
+            best: Some((20.0, 10.0)),
+            ..Scene::default()
+        };
+        let [Item::Sign(star)] = best(&scene).items[..] else {
+            panic!("one sign")
+        };
+        assert_eq!(
+            (star.form, star.at, star.fill),
+            (Form::Star, (20.0, 10.0), palette::PAPER)
+        );
+        assert!(matches!(&minutes(&scene).items[..], [Item::Words(words)] if words.text == "best point"));
     }
 }
