@@ -75,3 +75,15 @@ fn what_is_no_plan_is_refused_in_words_and_the_open_plan_stays() {
         assert_eq!(page.drawing("aria-label").await, described);
     });
 }
+
+/// A press fails where something else lies over what is pressed.
+#[test]
+fn the_samples_lie_over_the_panels_on_the_drawing() {
+    scenario("samples", async |page| {
+        for file in ["compact-village.geojson", "blank-site.geojson"] {
+            page.press("details[data-menu='samples'] summary").await;
+            page.press(&format!("[data-sample='{file}']")).await;
+            page.wait_for("body:not(:has([data-welcome]))").await;
+        }
+    });
+}
