@@ -189,8 +189,7 @@ fn built_as(held: &BuildingType, said: Said) -> BuildingType {
     }
     let homes_m2 = held.floor_area_m2(FloorUse::Home);
     let left_m2 = built.floor_area_m2(FloorUse::Home);
-    if homes_m2 > 0 {
-        let whole = u64::from(held.homes_per_lot) * left_m2 / homes_m2;
+    if let Some(whole) = (u64::from(held.homes_per_lot) * left_m2).checked_div(homes_m2) {
         let least = u64::from(held.homes_per_lot > 0 && left_m2 > 0);
         built.homes_per_lot = u32::try_from(whole.max(least)).unwrap_or(held.homes_per_lot);
     }
