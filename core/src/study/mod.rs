@@ -421,6 +421,14 @@ impl Study {
         self.history.write_anew(&self.document);
     }
 
+    /// Puts a step back that has left memory, before it is undone or done again.
+    ///
+    /// # Errors
+    /// [`HistoryFault::NotAStep`] when the entry is not a commit of this plan's history.
+    pub fn recall(&mut self, entry: &NumberedEntry) -> Result<(), HistoryFault> {
+        self.history.recall(entry)
+    }
+
     /// A mark id that no mark has or had.
     #[must_use]
     pub fn next_mark_id(&self) -> MarkId {
