@@ -7,7 +7,7 @@
 use hobnail_core::exchange::{journal_file, passed};
 use hobnail_core::order;
 use hobnail_core::plan::history::Limits;
-use hobnail_core::plan::journal::{Entry, NumberedEntry, Recovered};
+use hobnail_core::plan::journal::{Entry, EntryNumber, NumberedEntry, Recovered};
 use hobnail_core::study::Study;
 
 use super::words;
@@ -44,6 +44,8 @@ pub struct Keeping {
     unfinished: Option<String>,
     sent_unfinished: Option<String>,
     trouble: Option<Trouble>,
+    /// A step that has left memory and is to be read.
+    looked_up: Option<EntryNumber>,
 }
 
 /// The browser's store.
@@ -250,6 +252,17 @@ impl Keeping {
         None
     }
 
+    /// A step that is to be undone or done again has left memory, and must be read first.
+    pub const fn look_up(&mut self, step: EntryNumber) {
+        self.looked_up = Some(step);
+    }
+
+    /// The plan and the step that is to be read now, if one is.
+    pub fn take_looked_up(&mut self) -> Option<(String, EntryNumber)> {
+        let number = self.looked_up.take()?;
+        Some((self.id.clone().unwrap_or_default(), number))
+    }
+
     /// The id of the open plan, once it has one.
     #[must_use]
     pub fn id(&self) -> Option<&str> {
@@ -274,14 +287,13 @@ impl Keeping {
                 false,
             ),
             Some(Trouble::OtherWindow) => not_kept(
-                "This browser keeps the plan no longer (another window has it open and went on): save it as a file, \
-                 go on as a copy, or open what the other window kept.",
+                "This browser keeps the plan no longer (another window has it open and went on): save it as a file, or \
+                 choose how to go on.",
                 true,
                 true,
             ),
             Some(Trouble::Forgotten) => not_kept(
-                "This browser keeps the plan no longer (another window forgot it): save it as a file, or go on as a \
-                 copy.",
+                "This browser keeps the plan no longer (another window forgot it): save it as a file, or go on as a copy.",
                 true,
                 false,
             ),

@@ -1,5 +1,7 @@
 //! Kept plans on the page: the browser's store is opened, written, listed and read here.
 
+use hobnail_core::exchange::journal_file;
+
 use super::App;
 use super::keeping::{self, Recent};
 use super::store::Store;
@@ -36,6 +38,19 @@ impl App {
         Ok(())
     }
 
+    /// Takes the journal line of a step that had left memory, and undoes the step or does it again. A sentence is said
+    /// where the line is not to be had.
+    pub fn recall(&mut self, line: Option<&str>) {
+        let entry = line.and_then(|line| journal_file::read_line(line.trim_end().as_bytes()).ok());
+        match entry {
+            Some(entry) if self.study.recall(&entry).is_ok() => {
+                let is_undo = self.study.history().last_done() == Some(entry.number);
+                if is_undo { self.undo() } else { self.redo() }
+            }
+            _ => self.warn("The steps before this one are not kept in this browser."),
+        }
+    }
+
     /// Keeps the plan from now on as one of its own.
     pub fn keep_as_copy(&mut self) {
         self.keeping.copy();
@@ -66,6 +81,15 @@ impl Store {
             });
         };
         keep.write(writing, Box::new(then));
+    }
+
+    /// Reads a step that has left memory.
+    pub(super) fn look_up(self, id: &str, number: u64) {
+        let then = move |line: Option<String>| self.act(|app| app.recall(line.as_deref()));
+        match self.keep.get_value() {
+            Some(keep) => keep.read_line(id, number, Box::new(then)),
+            None => then(None),
+        }
     }
 
     /// Reads anew which plans can be offered.

@@ -150,10 +150,11 @@ impl Store {
         }
         let started_ms = document::now_ms();
         let mut changes = Changes::default();
-        let mut writing = None;
+        let (mut writing, mut looked_up) = (None, None);
         self.app.update_value(|app| {
             work(app);
             writing = app.next_writing(document::clock_ms, document::fresh_name);
+            looked_up = app.keeping.take_looked_up();
             set_if_new(self.kept, app.kept());
             changes = app.take_changes();
             self.show(app, changes);
@@ -163,6 +164,9 @@ impl Store {
         });
         if let Some(writing) = writing {
             self.write(writing);
+        }
+        if let Some((id, number)) = looked_up {
+            self.look_up(&id, number.0);
         }
         if changes.any() {
             self.ask_for_frame(changes);

@@ -166,6 +166,19 @@ impl Keep {
         );
     }
 
+    /// Reads one journal line; `None` where there is none or the browser refuses.
+    pub fn read_line(&self, id: &str, number: u64, then: Then<Option<String>>) {
+        let key = Array::of2(&JsValue::from_str(id), &JsValue::from_f64(number as f64));
+        let begun = self.begin("readonly", "default").and_then(|transaction| {
+            let line = transaction.object_store(LINES)?.get(&key)?;
+            Ok((transaction, line))
+        });
+        let Ok((transaction, line)) = begun else {
+            return then(None);
+        };
+        at_end(&transaction, Box::new(move |_| then(text_of(&line))));
+    }
+
     /// The ids and records of all plans; nothing where the browser refuses.
     pub fn list(&self, then: Then<Vec<(String, String)>>) {
         let begun = self.begin("readonly", "default").and_then(|transaction| {

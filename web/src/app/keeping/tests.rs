@@ -387,3 +387,47 @@ fn kept_plans_are_offered_the_newest_first() {
     assert_eq!(ago(59 * 60_000), "59 minutes ago");
     assert_eq!(ago(50 * 3_600_000), "2 days ago");
 }
+
+#[test]
+fn steps_that_have_left_memory_are_read_again() {
+    use hobnail_core::plan::history::History;
+
+    let (mut app, mut store) = (app(), Store::default());
+    let document = app.study().document().clone();
+    let limits = Limits {
+        steps: 2,
+        bytes: u64::MAX,
+    };
+    let history = History::new(&document, limits);
+    app.take_study(Study::resume(document.clone(), history).expect("it opens"));
+    for y_m in 0..6 {
+        draw(&mut app, f64::from(y_m) * 20.0);
+        store.serve(&mut app, first);
+    }
+    let drawn = app.study().document().clone();
+    let mut looked_up = 0;
+    for step in [App::undo, App::redo, App::undo] {
+        for _ in 0..6 {
+            step(&mut app);
+            if let Some((id, number)) = app.keeping.take_looked_up() {
+                looked_up += 1;
+                let line = store.lines.get(&(id, number.0)).cloned();
+                app.recall(line.as_deref());
+            }
+            store.serve(&mut app, first);
+        }
+        let is_undone = app.study().history().undo_count() == 0;
+        assert_eq!(
+            *app.study().document(),
+            if is_undone { document.clone() } else { drawn.clone() }
+        );
+    }
+    assert!(looked_up > 3, "{looked_up}");
+    assert_eq!(app.notice(), None);
+
+    app.redo();
+    let count = app.study().history().undo_count();
+    app.recall(None);
+    assert!(app.notice().is_some());
+    assert_eq!(app.study().history().undo_count(), count);
+}
