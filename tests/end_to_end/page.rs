@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use fantoccini::actions::{InputSource, KeyAction, KeyActions, MOUSE_BUTTON_LEFT, MouseActions, PointerAction};
 use fantoccini::elements::Element;
+use fantoccini::wd::WindowHandle;
 use fantoccini::{Client, Locator};
 
 use crate::browser::{Browser, screenshots};
@@ -295,6 +296,33 @@ impl Page {
             .expect("the browser opens the address");
         self.wait_for(":root[data-ready]").await;
         self.wait_for("#drawing[data-worker]").await;
+    }
+
+    /// Opens the page in another window of the same browser and goes on there; gives back the window left.
+    pub async fn open_window(&self) -> WindowHandle {
+        let left = self.client().window().await.expect("the driver knows its window");
+        let opened = self
+            .client()
+            .new_window(false)
+            .await
+            .expect("the browser opens a window");
+        self.show_window(opened.handle).await;
+        self.load_again("").await;
+        left
+    }
+
+    /// Goes on in a window that stands open.
+    pub async fn show_window(&self, window: WindowHandle) {
+        let shown = self.client().switch_to_window(window).await;
+        shown.expect("the window stands open");
+    }
+
+    /// Closes another window and stays in this one.
+    pub async fn close_window(&self, window: WindowHandle) {
+        let here = self.client().window().await.expect("the driver knows its window");
+        self.show_window(window).await;
+        self.client().close_window().await.expect("the browser closes a window");
+        self.show_window(here).await;
     }
 
     /// Runs a script in the page and waits until it calls its last argument.

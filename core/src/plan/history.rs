@@ -326,6 +326,12 @@ impl History {
         self.undone.len()
     }
 
+    /// The step that undo would take back, in memory or not.
+    #[must_use]
+    pub fn last_done(&self) -> Option<EntryNumber> {
+        Some(self.done.last()?.number)
+    }
+
     /// What undo would take back, where it is in memory.
     #[must_use]
     pub fn undo_label(&self) -> Option<&str> {

@@ -4,6 +4,7 @@
 
 mod draw;
 mod files;
+mod keeping;
 mod land;
 mod load;
 mod maps;

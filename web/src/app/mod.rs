@@ -9,6 +9,7 @@ pub mod detail_maps;
 pub mod figures;
 pub mod files;
 pub mod gestures;
+pub mod keeping;
 pub mod land_bar;
 pub mod lands;
 pub mod maps;
@@ -20,6 +21,7 @@ pub mod store;
 pub mod words;
 
 mod hand;
+mod kept;
 mod steps;
 mod view;
 
@@ -32,6 +34,7 @@ use hobnail_core::study::jobs::Jobs;
 use hobnail_core::study::protocol::{Answer, News};
 use hobnail_core::study::{Study, StudyFault};
 
+use crate::browser::keeping::Writing;
 use crate::canvas::camera::{Camera, Insets};
 use crate::input::Pointer;
 use crate::tools::{Brush, Choices, Label, Selection, Tool, ToolKind};
@@ -61,6 +64,7 @@ pub struct App {
     label: Option<Label>,
     said: String,
     notice: Option<String>,
+    keeping: keeping::Keeping,
 }
 
 /// What is to be drawn or said anew.
@@ -137,6 +141,7 @@ impl App {
             label: None,
             said: String::new(),
             notice: None,
+            keeping: keeping::Keeping::default(),
         })
     }
 
@@ -145,10 +150,15 @@ impl App {
     /// # Errors
     /// [`StudyFault`] when the program's own tables do not fit together; the open plan then stays.
     pub fn replace(&mut self, document: Document) -> Result<(), StudyFault> {
-        let choices = first_choices(&document);
-        self.study = Study::open(document)?;
+        self.take_study(Study::open(document)?);
+        self.keeping.begin();
+        Ok(())
+    }
+
+    fn take_study(&mut self, study: Study) {
+        self.choices = first_choices(study.document());
+        self.study = study;
         self.drawn = figures::Drawn::default();
-        self.choices = choices;
         self.pointed = None;
         self.pointed_figures = [None, None];
         self.selection = None;
@@ -158,7 +168,6 @@ impl App {
         self.fit();
         self.changes = Changes::ALL;
         self.say(words::opened(&self.study));
-        Ok(())
     }
 
     /// The open plan.
@@ -262,6 +271,21 @@ impl App {
             self.find_pointed();
         }
         std::mem::take(&mut self.changes)
+    }
+
+    /// What is to be written of the plan in this browser now, if anything is; asked after whatever happened.
+    pub fn next_writing(&mut self, now_ms: fn() -> f64, fresh_name: fn() -> String) -> Option<Writing> {
+        if self.changes.plan {
+            let label = self.label.map_or("", Label::words);
+            self.keeping.note(&mut self.study, label);
+        }
+        self.keeping.next(now_ms, fresh_name)
+    }
+
+    /// Whether the plan is kept in this browser.
+    #[must_use]
+    pub fn kept(&self) -> keeping::KeptShown {
+        self.keeping.shown()
     }
 
     /// Says something to those who listen.

@@ -93,6 +93,7 @@ impl App {
                 self.say(words::what_changed(&label, before, &now));
             }
             Ok(false) => self.say("There is nothing more."),
+            Err(HistoryFault::NotInMemory(number)) => self.keeping.look_up(number),
             Err(fault) => self.warn(fault.to_string()),
         }
     }

@@ -11,6 +11,7 @@ use super::background::Background;
 use super::basis::{self, BasisShown};
 use super::figures::{Heading, Row};
 use super::files;
+use super::keeping::{KeptShown, Recent};
 use super::land_bar::{LandBar, land_bar};
 use super::maps::{Legend, Map};
 use super::places::{self, NoteShown, Place};
@@ -18,6 +19,7 @@ use super::scopes::{self, Measured};
 use super::shown::{self, HandShown, PlanShown};
 use super::stage::Stage;
 use super::{App, Changes};
+use crate::browser::keeping::Keep;
 use crate::browser::{document, events, notice};
 use crate::canvas::camera::Insets;
 use crate::input::{Event, Key, Modifiers};
@@ -48,6 +50,12 @@ pub struct Store {
     frame: StoredValue<Option<Changes>, LocalStorage>,
     /// Who does the long work.
     pub(super) background: StoredValue<Background, LocalStorage>,
+    /// The browser's store of plans, once it is open.
+    pub(super) keep: StoredValue<Option<Keep>, LocalStorage>,
+    /// Whether the plan is kept there.
+    pub kept: RwSignal<KeptShown>,
+    /// Kept plans that can be opened again.
+    pub recent: RwSignal<Vec<Recent>>,
     /// Names, palettes and history.
     pub plan: RwSignal<PlanShown>,
     /// Tool and selection.
@@ -83,6 +91,9 @@ impl Store {
             stage: StoredValue::new_local(None),
             frame: StoredValue::new_local(None),
             background: StoredValue::new_local(Background::default()),
+            keep: StoredValue::new_local(None),
+            kept: RwSignal::default(),
+            recent: RwSignal::default(),
             plan: RwSignal::default(),
             hand: RwSignal::default(),
             land_bar: RwSignal::default(),
@@ -98,6 +109,7 @@ impl Store {
         };
         files::offer_when_failed();
         store.act(|_| ());
+        store.open_keep();
         store
     }
 
@@ -138,14 +150,24 @@ impl Store {
         }
         let started_ms = document::now_ms();
         let mut changes = Changes::default();
+        let (mut writing, mut looked_up) = (None, None);
         self.app.update_value(|app| {
             work(app);
+            writing = app.next_writing(document::clock_ms, document::fresh_name);
+            looked_up = app.keeping.take_looked_up();
+            set_if_new(self.kept, app.kept());
             changes = app.take_changes();
             self.show(app, changes);
             if changes.plan {
                 files::keep(app);
             }
         });
+        if let Some(writing) = writing {
+            self.write(writing);
+        }
+        if let Some((id, number)) = looked_up {
+            self.look_up(&id, number.0);
+        }
         if changes.any() {
             self.ask_for_frame(changes);
         }

@@ -45,6 +45,19 @@ pub fn now_ms() -> f64 {
         .map_or(0.0, |clock| clock.now())
 }
 
+/// Milliseconds since the beginning of 1970, by the clock of this machine.
+#[must_use]
+pub fn clock_ms() -> f64 {
+    js_sys::Date::now()
+}
+
+/// A name that nothing else in this browser has: the time and a random number.
+#[must_use]
+pub fn fresh_name() -> String {
+    let random = (js_sys::Math::random() * f64::from(u32::MAX)) as u32;
+    format!("{}-{random}", clock_ms() as u64)
+}
+
 /// Device pixels per CSS pixel.
 #[must_use]
 pub fn device_pixel_ratio() -> f64 {

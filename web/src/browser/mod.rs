@@ -6,6 +6,8 @@ pub mod events;
 
 pub mod files;
 
+pub mod keeping;
+
 pub mod notice;
 
 pub mod painter;

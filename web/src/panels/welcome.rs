@@ -1,8 +1,9 @@
-//! What to begin with, shown while nothing is drawn and nothing was opened.
+//! What to begin with or go on with, shown while nothing is drawn and nothing was opened.
 
 use leptos::prelude::*;
 
 use crate::app::files::{SAMPLES, Sample};
+use crate::app::keeping::Recent;
 use crate::app::store::{CANVAS, FILE_INPUT, Store};
 use crate::browser::{document, files};
 
@@ -26,6 +27,7 @@ pub fn Welcome(
         store.is_new.get().then(|| {
             view! {
                 <section class="welcome" aria-labelledby="welcome-title" data-welcome>
+                    <RecentPlans store/>
                     <h2 id="welcome-title">"Begin with"</h2>
                     <ul>{SAMPLES.iter().map(sample).collect_view()}</ul>
                     <div class="welcome-more">
@@ -41,6 +43,59 @@ pub fn Welcome(
                     </div>
                 </section>
             }
+        })
+    }
+}
+
+/// Plans that this browser keeps; nothing where it keeps none.
+#[component]
+fn RecentPlans(store: Store) -> impl IntoView {
+    // The plan of which is asked whether it shall be forgotten.
+    let asked = RwSignal::new(String::new());
+    let one = move |plan: Recent| {
+        let (id, opened) = (plan.id.clone(), plan.id.clone());
+        let (name, when) = (plan.name.clone(), plan.when.clone());
+        let is_asked = {
+            let id = plan.id.clone();
+            Memo::new(move |_| asked.with(|asked| *asked == id))
+        };
+        let of_plan = format!("Forget {name}");
+        // One button asks and then forgets, so that the keyboard stays on it; a double click only asks.
+        let forget = move |clicks: i32| {
+            if !is_asked.get_untracked() {
+                asked.set(id.clone());
+            } else if clicks < 2 {
+                store.forget(plan.clone());
+            }
+        };
+        let words = move || if is_asked.get() { "Forget for good" } else { "Forget…" };
+        let keep = move || {
+            let keep = move |_| asked.set(String::new());
+            let button = view! { <button type="button" class="command" data-keep on:click=keep>"Keep"</button> };
+            is_asked.get().then(|| button.into_any())
+        };
+        view! {
+            <li class="recent">
+                <button type="button" class="menu-line" data-recent=opened.clone() on:click=move |_| store.open_kept(opened.clone())>
+                    <span class="choice-name">{name}</span>
+                    <span class="choice-more">{when}</span>
+                </button>
+                <button type="button" class="command" data-forget title=of_plan on:click=move |event| forget(event.detail())>
+                    {words}
+                </button>
+                {keep}
+            </li>
+        }
+        .into_any()
+    };
+    move || {
+        let plans = store.recent.get();
+        (!plans.is_empty()).then(|| {
+            view! {
+                <h2>"Go on with"</h2>
+                <ul>{plans.into_iter().map(one).collect::<Vec<_>>()}</ul>
+            }
+            .into_any()
         })
     }
 }

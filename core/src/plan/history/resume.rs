@@ -111,6 +111,30 @@ impl History {
         Ok(())
     }
 
+    /// Writes the journal anew, for a place that holds nothing of it: the steps in memory under their own numbers, what
+    /// was not taken yet, and a snapshot. Steps that have left memory can not be undone from there.
+    ///
+    /// `document` is the one this history belongs to; the preview of a gesture in progress is no part of the snapshot.
+    ///
+    /// Cost: one document and the steps in memory.
+    pub fn write_anew(&mut self, document: &Document) {
+        let first_untaken = self.entries.first().map_or(self.next_number, |entry| entry.number);
+        let held = self.done.iter().chain(&self.undone).filter_map(|step| {
+            let transaction = step.transaction.clone().filter(|_| step.number < first_untaken)?;
+            let (number, entry) = (step.number, Entry::Commit(transaction));
+            Some(NumberedEntry { number, entry })
+        });
+        let mut entries: Vec<NumberedEntry> = held.collect();
+        order::sort_by_key(&mut entries, |entry| entry.number);
+        entries.append(&mut self.entries);
+        self.entries = entries;
+        match self.start_of_gesture(document) {
+            Ok(start) => self.snapshot(&start),
+            // No gesture is in progress: the document is at rest.
+            Err(_) => self.snapshot(document),
+        }
+    }
+
     /// Begins a clean stretch of journal after `highest`, with a snapshot.
     pub(in crate::plan) fn begin_clean(&mut self, document: &Document, highest: EntryNumber) {
         self.next_number = self.next_number.max(highest.next());

@@ -183,3 +183,33 @@ fn replay_keeps_within_its_limits() {
     assert_eq!((replayed.document, replayed.losses.len()), (end, 0));
     assert!(replayed.history.held().0 <= 3);
 }
+
+#[test]
+fn a_journal_written_anew_stands_by_itself_and_keeps_previews_out() {
+    let (_, end, mut history) = worked(20);
+    let mut document = end.clone();
+    let (undo_count, redo_count) = (history.undo_count(), history.redo_count());
+    assert!(undo_count > 2 && redo_count > 0);
+    history.begin("Draw").unwrap();
+    let id = history.next_mark_id(&document);
+    let edit = Edit::mark(
+        &document,
+        ALTERNATIVE,
+        id,
+        Some(Mark::Street(street(&[(0, 0), (9, 9)]))),
+    );
+    history.change(&mut document, vec![edit]).unwrap();
+    assert_ne!(document, end);
+
+    history.write_anew(&document);
+    let mut entries = history.take_entries();
+    assert!(entries.windows(2).all(|pair| pair[0].number < pair[1].number));
+    history.commit(&document).unwrap();
+    entries.extend(history.take_entries());
+    let mut recovered = recover(&entries, Limits::default()).unwrap();
+    assert_eq!(recovered.losses, []);
+    assert_eq!(recovered.document, document);
+    assert_eq!(recovered.history.redo_count(), 0);
+    assert_eq!(undo_all(&mut recovered), undo_count + 1);
+    assert_eq!(recovered.document, self::document());
+}
