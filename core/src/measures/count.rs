@@ -78,6 +78,8 @@ fn face_entries(fabric: &Fabric, painted: &[PaintedFace]) -> Vec<Entry> {
 
 /// A face is told by where it is: the drawing shows it, the words only help to find it again.
 fn face_name(fabric: &Fabric, painted: &PaintedFace) -> String {
-    let (east_m, north_m) = fabric.face(painted.face).map_or((0.0, 0.0), |face| face.anchor.to_m());
-    format!("face at {east_m:.0} m east, {north_m:.0} m north")
+    let at = fabric
+        .face(painted.face)
+        .map_or_else(Default::default, |face| face.anchor);
+    format!("face at {}", at.in_words())
 }

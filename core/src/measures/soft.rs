@@ -180,12 +180,13 @@ pub struct SoftInputs {
 /// Where a soft area is, in words.
 #[must_use]
 pub fn words_for(outline: &[PlanPoint]) -> String {
-    let count = outline.len().max(1) as f64;
-    let (east_m, north_m) = outline.iter().fold((0.0, 0.0), |(east_m, north_m), point| {
-        let (x_m, y_m) = point.to_m();
-        (east_m + x_m / count, north_m + y_m / count)
-    });
-    format!("soft area at {east_m:.0} m east, {north_m:.0} m north")
+    let mean = |coordinate: fn(&PlanPoint) -> i32| {
+        let sum: i64 = outline.iter().map(|point| i64::from(coordinate(point))).sum();
+        // The mean of legal coordinates is one.
+        (sum / (outline.len() as i64).max(1)) as i32
+    };
+    let at = PlanPoint::new(mean(|point| point.x_mm), mean(|point| point.y_mm));
+    format!("soft area at {}", at.in_words())
 }
 
 /// Declares what soft areas hold, and the axis `soft_area`. Needs what [`super::homes::declare`], [`super::mix::declare`]

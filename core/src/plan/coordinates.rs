@@ -99,6 +99,21 @@ impl PlanPoint {
         (f64::from(self.x_mm) / 1000.0, f64::from(self.y_mm) / 1000.0)
     }
 
+    /// Where it lies about the origin, in whole meters.
+    ///
+    /// ```
+    /// use hobnail_core::plan::PlanPoint;
+    /// assert_eq!(PlanPoint::new(12_400, -7_600).in_words(), "12 m east, 8 m south");
+    /// ```
+    #[must_use]
+    pub fn in_words(self) -> String {
+        let meters = |mm: i32| (mm.unsigned_abs() + 500) / 1_000;
+        let (east, north) = (meters(self.x_mm), meters(self.y_mm));
+        let sideways = if self.x_mm < 0 && east > 0 { "west" } else { "east" };
+        let upward = if self.y_mm < 0 && north > 0 { "south" } else { "north" };
+        format!("{east} m {sideways}, {north} m {upward}")
+    }
+
     /// Squared distance to `other`, exact, in square millimeters.
     #[must_use]
     pub const fn squared_distance_mm2(self, other: Self) -> i64 {

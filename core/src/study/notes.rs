@@ -24,10 +24,7 @@ pub struct Note {
 impl fmt::Display for Note {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str(&self.words)?;
-        let at = self.at.map(|point| {
-            let (east_m, north_m) = point.to_m();
-            format!("{east_m:.0} m east, {north_m:.0} m north")
-        });
+        let at = self.at.map(PlanPoint::in_words);
         let mark = self.mark.map(|mark| format!("mark {mark}"));
         let parts: Vec<String> = at.into_iter().chain(mark).collect();
         if parts.is_empty() {

@@ -7,7 +7,6 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit::{self, Unit};
-use crate::measures::streets::site_streets::place;
 
 /// Axes whose entries come with the details.
 const OPEN_AXES: [(&str, &str); 3] = [
@@ -296,7 +295,7 @@ pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>) {
         }
         return;
     };
-    let best = details.best_center.map(|at| vec![Entry::new("best", place(at))]);
+    let best = details.best_center.map(|at| vec![Entry::new("best", at.in_words())]);
     inputs.set_entries("best_center", best.unwrap_or_else(|| none("no point")));
     let busiest = details.busiest_segment.iter();
     let entries: Vec<Entry> = busiest.map(|(title, _)| Entry::new("segment", title.clone())).collect();

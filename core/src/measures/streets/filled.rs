@@ -5,7 +5,6 @@ use super::{NO_BOUNDARY, StreetInputs, counts_heads};
 use crate::figures::axis::Entry;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
-use crate::measures::streets::site_streets::place;
 use crate::network::counting_rule::COUNTING_RULES;
 use crate::plan::PlanPoint;
 
@@ -124,7 +123,7 @@ impl StreetInputs {
     }
 
     fn set_blocks(&self, inputs: &mut Inputs) {
-        let title = |at: PlanPoint| format!("block at {}", place(at));
+        let title = |at: PlanPoint| format!("block at {}", at.in_words());
         let entries = (1..).zip(&self.blocks);
         let entries = entries.map(|(number, block)| Entry::new(format!("block_{number}"), title(block.at)));
         inputs.set_entries("block", entries.collect());

@@ -292,18 +292,11 @@ fn accesses_of(document: &Document, alternative: AlternativeId) -> Vec<(PlanPoin
     accesses.collect()
 }
 
-/// Where a point is, in words: whole meters from the plan's origin.
-#[must_use]
-pub fn place(point: PlanPoint) -> String {
-    let whole_m = |mm: i32| (mm + mm.signum() * 500) / 1_000;
-    format!("{} m east, {} m north", whole_m(point.x_mm), whole_m(point.y_mm))
-}
-
 /// A street or a crossing in words: `Mill Street at 12 m east, 40 m north`, without the name where it has none.
 #[must_use]
 pub fn named_place(name: &str, what: &str, point: PlanPoint) -> String {
     let name = if name.is_empty() { what } else { name };
-    format!("{name} at {}", place(point))
+    format!("{name} at {}", point.in_words())
 }
 
 /// The name a street was given; empty where it has none.
