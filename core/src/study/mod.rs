@@ -24,6 +24,7 @@ pub mod notes;
 
 mod details;
 mod gesture;
+mod kept;
 mod street_places;
 
 use std::borrow::Cow;
@@ -46,7 +47,7 @@ use crate::measures::{self, count::count};
 use crate::network::{CostField, Network, Reach};
 use crate::plan::edit::Cell;
 use crate::plan::history::{History, HistoryFault, Limits};
-use crate::plan::journal::{EntryNumber, NumberedEntry};
+use crate::plan::journal::EntryNumber;
 use crate::plan::scope::Seen;
 use crate::plan::transaction::apply_all;
 use crate::plan::{AlternativeId, Document, Edit, MarkId, Scope};
@@ -156,16 +157,6 @@ impl Study {
             whole: None,
             shipped,
         })
-    }
-
-    /// Goes on with a plan that was taken up from its journal, on its first alternative.
-    ///
-    /// # Errors
-    /// [`StudyFault`], as [`Study::open`].
-    pub fn resume(document: Document, history: History) -> Result<Self, StudyFault> {
-        let mut study = Self::open(document)?;
-        study.history = history;
-        Ok(study)
     }
 
     /// The document as it stands, a preview included.
@@ -408,25 +399,6 @@ impl Study {
     #[must_use]
     pub const fn history(&self) -> &History {
         &self.history
-    }
-
-    /// Entries written since the last call, in order, for the caller to keep.
-    #[must_use]
-    pub fn take_entries(&mut self) -> Vec<NumberedEntry> {
-        self.history.take_entries()
-    }
-
-    /// Makes the entries taken next hold the whole plan and the steps in memory ([`History::write_anew`]).
-    pub fn write_anew(&mut self) {
-        self.history.write_anew(&self.document);
-    }
-
-    /// Puts a step back that has left memory, before it is undone or done again.
-    ///
-    /// # Errors
-    /// [`HistoryFault::NotAStep`] when the entry is not a commit of this plan's history.
-    pub fn recall(&mut self, entry: &NumberedEntry) -> Result<(), HistoryFault> {
-        self.history.recall(entry)
     }
 
     /// A mark id that no mark has or had.

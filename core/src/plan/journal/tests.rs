@@ -186,7 +186,7 @@ fn replay_keeps_within_its_limits() {
 
 #[test]
 fn a_journal_written_anew_stands_by_itself_and_keeps_previews_out() {
-    let (_, end, mut history) = worked(20);
+    let (_, end, mut history) = worked(21);
     let mut document = end.clone();
     let (undo_count, redo_count) = (history.undo_count(), history.redo_count());
     assert!(undo_count > 2 && redo_count > 0);
