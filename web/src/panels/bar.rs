@@ -5,6 +5,7 @@ use hobnail_core::plan::document::UnitSystem;
 use leptos::prelude::*;
 
 use super::icons::BackIcon;
+use super::kept::Kept;
 use crate::app::App;
 use crate::app::files::SAMPLES;
 use crate::app::store::{BAR, FILE_INPUT, Store};
@@ -32,6 +33,7 @@ pub fn Bar(
                 <span class="program">"Hobnail"</span>
                 <h1 data-plan-name>{name}</h1>
             </div>
+            <Kept store/>
             <Alternatives store/>
             <div class="group" role="group" aria-label="History">
                 <button

@@ -5,6 +5,7 @@ pub mod basis;
 pub mod column;
 pub mod drawing;
 pub mod icons;
+pub mod kept;
 pub mod land_bar;
 pub mod legend;
 pub mod map;
