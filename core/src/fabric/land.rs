@@ -17,6 +17,7 @@ use super::constraints::{ConstrainedLand, Constraint, LandSwitch};
 use super::ids::{FaceId, HalfEdgeId};
 use super::outlines::Outliner;
 use crate::plan::PlanPoint;
+use crate::plan::inside::outlines_may_overlap;
 
 /// Longest miter of a right-of-way's corner, as a multiple of its half-width: beyond it the corner is cut off straight.
 /// Larger lets a sharp bend send a spike across a block; smaller cuts the corners of ordinary bends.
@@ -54,7 +55,7 @@ pub struct LandKey {
     outline: Vec<Vec<PlanPoint>>,
     /// Strips of right-of-way to take away.
     strips: Vec<Vec<PlanPoint>>,
-    /// Constraints near it.
+    /// Constraints that may take some of it.
     near: Vec<Constraint>,
 }
 
@@ -65,7 +66,7 @@ impl LandKey {
         &self.outline
     }
 
-    /// The constraints near it, in the order they were given in.
+    /// The constraints that may take some of it, in the order they were given in.
     #[must_use]
     pub fn near(&self) -> &[Constraint] {
         &self.near
@@ -121,7 +122,11 @@ pub fn land_key(
         }
     }
     let bounds = Bounds::of(outline.iter().flatten());
-    let near = constraints.iter().filter(|(other, _)| bounds.meets(other));
+    let shell = outline.first().map_or(&[][..], Vec::as_slice);
+    let takes_some = |other: &Bounds, constraint: &Constraint| {
+        bounds.meets(other) && outlines_may_overlap(shell, &constraint.outline)
+    };
+    let near = constraints.iter().filter(|(other, one)| takes_some(other, one));
     let near = near.map(|(_, constraint)| constraint.clone()).collect();
     LandKey { outline, strips, near }
 }

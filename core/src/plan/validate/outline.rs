@@ -3,6 +3,7 @@
 use super::{FaultKind, FaultPlace, Findings};
 use crate::order;
 use crate::plan::coordinates::PlanPoint;
+use crate::plan::inside::segments_meet;
 
 /// Checks a line, whose points are `points`; `place` says where a point of it is.
 pub(super) fn check_line(
@@ -99,7 +100,7 @@ fn self_crossing(points: &[PlanPoint]) -> Option<PlanPoint> {
                 let (before, corner, after) = if follows { (c, a, b) } else { (a, c, d) };
                 is_turning_back(before, corner, after)
             } else {
-                segments_meet(a, b, c, d)
+                segments_meet([a, b], [c, d])
             };
             if is_crossing {
                 return Some(a);
@@ -115,20 +116,4 @@ fn is_turning_back(before: PlanPoint, corner: PlanPoint, after: PlanPoint) -> bo
     let (u, v) = (before - corner, after - corner);
     let dot = i64::from(u.x_mm) * i64::from(v.x_mm) + i64::from(u.y_mm) * i64::from(v.y_mm);
     corner.cross(before, after) == 0 && dot > 0
-}
-
-/// Whether two segments share a point, exact.
-fn segments_meet(a: PlanPoint, b: PlanPoint, c: PlanPoint, d: PlanPoint) -> bool {
-    let sides = |p: PlanPoint, q: PlanPoint, r: PlanPoint| p.cross(q, r).signum();
-    let (c_side, d_side) = (sides(a, b, c), sides(a, b, d));
-    let (a_side, b_side) = (sides(c, d, a), sides(c, d, b));
-    let is_within = |p: PlanPoint, q: PlanPoint, r: PlanPoint| {
-        (p.x_mm.min(q.x_mm)..=p.x_mm.max(q.x_mm)).contains(&r.x_mm)
-            && (p.y_mm.min(q.y_mm)..=p.y_mm.max(q.y_mm)).contains(&r.y_mm)
-    };
-    (c_side * d_side < 0 && a_side * b_side < 0)
-        || (c_side == 0 && is_within(a, b, c))
-        || (d_side == 0 && is_within(a, b, d))
-        || (a_side == 0 && is_within(c, d, a))
-        || (b_side == 0 && is_within(c, d, b))
 }
