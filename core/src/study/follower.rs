@@ -2,9 +2,15 @@
 
 use super::Study;
 use super::jobs::answer;
-use super::protocol::{Change, Reply, Request};
+use super::protocol::{Change, NewsFault, Reply, Request};
 use crate::plan::Document;
 use crate::plan::projection::GeographicPoint;
+
+/// Where a plan lies that is only there to be replaced.
+const NOWHERE: GeographicPoint = GeographicPoint {
+    longitude_ndeg: 0,
+    latitude_ndeg: 0,
+};
 
 /// A second study fed with the news of the first.
 #[derive(Debug, Default)]
@@ -17,35 +23,22 @@ impl Follower {
     pub fn handle(&mut self, request: Request, mut reply: impl FnMut(Reply)) {
         let Request { news, questions } = request;
         let revision = news.revision;
-        let study = match (self.study.take(), news.change) {
-            (Some(mut study), change) => {
-                let news = super::protocol::News { change, ..news };
-                if study.take_up(news).is_err() {
-                    // It is not what the other speaks of: it goes, and the whole document is asked for.
-                    return reply(Reply::OutOfStep);
-                }
-                study
-            }
-            (None, Change::Whole(text)) => {
-                // The plan that is open at first gives way to the one told.
-                let nowhere = GeographicPoint {
-                    longitude_ndeg: 0,
-                    latitude_ndeg: 0,
-                };
-                let news = super::protocol::News {
-                    change: Change::Whole(text),
-                    ..news
-                };
-                match Study::open(Document::new("", nowhere)) {
-                    Ok(mut study) => match study.take_up(news) {
-                        Ok(()) => study,
-                        Err(fault) => return reply(Reply::Failed(fault.to_string())),
-                    },
-                    Err(fault) => return reply(Reply::Failed(fault.to_string())),
-                }
-            }
+        let held = match (self.study.take(), &news.change) {
+            (Some(study), _) => Ok(study),
+            // The plan that is open at first gives way to the one told.
+            (None, Change::Whole(_)) => Study::open(Document::new("", NOWHERE)),
             (None, Change::Edits(_)) => return reply(Reply::OutOfStep),
         };
+        let mut study = match held {
+            Ok(study) => study,
+            Err(fault) => return reply(Reply::Failed(fault.to_string())),
+        };
+        match study.take_up(news) {
+            Ok(()) => {}
+            // It is not what the other speaks of: it goes, and the whole document is asked for.
+            Err(NewsFault::DoesNotFollow(_)) => return reply(Reply::OutOfStep),
+            Err(fault @ NewsFault::Unreadable) => return reply(Reply::Failed(fault.to_string())),
+        }
         let study = self.study.insert(study);
         for question in &questions {
             reply(Reply::Answer {
