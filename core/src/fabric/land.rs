@@ -16,8 +16,8 @@ use super::arrangement::Arrangement;
 use super::constraints::{ConstrainedLand, Constraint, LandSwitch};
 use super::ids::{FaceId, HalfEdgeId};
 use super::outlines::Outliner;
+use super::overlaps::outlines_may_overlap;
 use crate::plan::PlanPoint;
-use crate::plan::inside::outlines_may_overlap;
 
 /// Longest miter of a right-of-way's corner, as a multiple of its half-width: beyond it the corner is cut off straight.
 /// Larger lets a sharp bend send a spike across a block; smaller cuts the corners of ordinary bends.

@@ -27,6 +27,7 @@ mod ids;
 mod locator;
 mod noding;
 mod outlines;
+mod overlaps;
 mod pixels;
 mod rotation;
 mod segments;
