@@ -138,7 +138,10 @@ fn painted_face(
     let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
     let own: Vec<u32> = facing.own_sides().collect();
     let laid = cache.lots(&facing);
-    let said = |lot: &Lot| facing.said_of(lot.side).map(Said::of).unwrap_or_default();
+    // Mostly nothing is said of any side, and then of no lot.
+    let has_said = !land_use.sides.is_empty();
+    let said_of = |lot: &Lot| has_said.then(|| facing.said_of(lot.side)).flatten();
+    let said = |lot: &Lot| said_of(lot).map(Said::of).unwrap_or_default();
     let as_built = laid.lots.iter().map(|lot| palette.built(lot.building_type, said(lot)));
     let built: Vec<BuildingTypeId> = as_built.collect();
     let lots = || built.iter().copied().zip(&laid.lots);

@@ -180,12 +180,7 @@ pub struct SoftInputs {
 /// Where a soft area is, in words.
 #[must_use]
 pub fn words_for(outline: &[PlanPoint]) -> String {
-    let mean = |coordinate: fn(&PlanPoint) -> i32| {
-        let sum: i64 = outline.iter().map(|point| i64::from(coordinate(point))).sum();
-        // The mean of legal coordinates is one.
-        (sum / (outline.len() as i64).max(1)) as i32
-    };
-    let at = PlanPoint::new(mean(|point| point.x_mm), mean(|point| point.y_mm));
+    let at = PlanPoint::mean_of(outline).unwrap_or_default();
     format!("soft area at {}", at.in_words())
 }
 

@@ -99,6 +99,17 @@ impl PlanPoint {
         (f64::from(self.x_mm) / 1000.0, f64::from(self.y_mm) / 1000.0)
     }
 
+    /// The mean of some points, rounded toward the origin; `None` of none. For corners of a ring a place in the middle of it,
+    /// which a hollow ring need not hold.
+    #[must_use]
+    pub fn mean_of(points: &[Self]) -> Option<Self> {
+        let count = points.len() as i64;
+        let sum = |coordinate: fn(&Self) -> i32| points.iter().map(|point| i64::from(coordinate(point))).sum::<i64>();
+        // The mean of legal coordinates is one.
+        let mean = |coordinate| Some(sum(coordinate).checked_div(count)? as i32);
+        Some(Self::new(mean(|point| point.x_mm)?, mean(|point| point.y_mm)?))
+    }
+
     /// Where it lies about the origin, in whole meters.
     ///
     /// ```

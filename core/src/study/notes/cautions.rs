@@ -17,6 +17,7 @@ use crate::measures::streets::dead_ends::dead_ends;
 use crate::measures::streets::methods::place_of_largest;
 use crate::measures::streets::site_streets::SiteStreets;
 use crate::order;
+use crate::plan::inside::goes_around;
 use crate::plan::street::Status;
 use crate::plan::{BuildingTypeId, MarkId, PlanPoint, StreetRole};
 use crate::study::Study;
@@ -164,7 +165,7 @@ fn painted(study: &Study, held_by: HeldBy, word: &str, ask: &str, outlines: &[Ve
         many => format!("{many} painted blocks, one of them here, reach"),
     };
     let pieces = combined(face.outline.iter(), Combined::Within, outlines);
-    let at = pieces.first().and_then(|piece| middle(piece.first()?));
+    let at = pieces.first().and_then(|piece| PlanPoint::mean_of(piece.first()?));
     Some(Note {
         mark: Some(mark),
         ..caution(format!("{subject} onto {word}: {ask}"), at.unwrap_or(face.anchor))
@@ -196,17 +197,7 @@ fn crossed(study: &Study, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) ->
     })
 }
 
-/// The mean of the corners of a ring.
-fn middle(ring: &[PlanPoint]) -> Option<PlanPoint> {
-    let count = ring.len() as i64;
-    let sum = ring.iter().fold((0, 0), |(x, y), point| {
-        (x + i64::from(point.x_mm), y + i64::from(point.y_mm))
-    });
-    (count > 0).then(|| PlanPoint::new((sum.0 / count) as i32, (sum.1 / count) as i32))
-}
-
-/// The middle of the first stretch of a line that runs inside an outline for a meter or more. By parity, so that an
-/// outline that crosses itself has holes. Cost: the segments of the line in the box around the outline, times its sides.
+/// The middle of the first stretch of a line that runs inside an outline for a meter or more. Cost: the segments of the line in the box around the outline, times its sides.
 fn first_inside(line: &[PlanPoint], around: &Bounds, outline: &[PlanPoint]) -> Option<PlanPoint> {
     let mut near = line.windows(2).filter(|ends| around.meets(&Bounds::of(*ends)));
     near.find_map(|ends| {
@@ -226,9 +217,9 @@ fn first_inside(line: &[PlanPoint], around: &Bounds, outline: &[PlanPoint]) -> O
         let length_m = crate::number::length(dx, dy) / 1e3;
         cuts.windows(2).find_map(|cut| {
             let half = f64::midpoint(cut[0], cut[1]);
-            let at = (from.0 + dx * half, from.1 + dy * half);
+            let at = PlanPoint::new((from.0 + dx * half) as i32, (from.1 + dy * half) as i32);
             let is_long = (cut[1] - cut[0]) * length_m >= LEAST;
-            (is_long && is_inside(at, outline)).then(|| PlanPoint::new(at.0 as i32, at.1 as i32))
+            (is_long && goes_around(outline, at)).then_some(at)
         })
     })
 }
@@ -241,12 +232,6 @@ fn wide(point: PlanPoint) -> (f64, f64) {
 fn sides(outline: &[PlanPoint]) -> impl Iterator<Item = ((f64, f64), (f64, f64))> + '_ {
     let next = outline.iter().cycle().skip(1);
     outline.iter().zip(next).map(|(a, b)| (wide(*a), wide(*b)))
-}
-
-fn is_inside((x, y): (f64, f64), outline: &[PlanPoint]) -> bool {
-    let to_the_east =
-        sides(outline).filter(|(a, b)| (a.1 > y) != (b.1 > y) && x < a.0 + (y - a.1) / (b.1 - a.1) * (b.0 - a.0));
-    to_the_east.count() % 2 == 1
 }
 
 #[cfg(test)]
