@@ -7,10 +7,9 @@ use hobnail_core::network::route_flows::RouteFlows;
 use hobnail_core::network::{CostField, Direction, Location, Stretch};
 use hobnail_core::plan::land::Portion;
 use hobnail_core::plan::projection::GeographicPoint;
-use hobnail_core::plan::street::{Status, StreetOwner};
 use hobnail_core::plan::{
-    AlternativeId, BuildingTypeId, Certainty, Document, Footprint, Mark, Place, PlaceKind, PlanPoint, Street,
-    StreetRole, StreetSectionId, UseMark, Vertex,
+    AlternativeId, BuildingTypeId, Certainty, Document, Footprint, Mark, Place, PlaceKind, PlanPoint, StreetRole,
+    UseMark,
 };
 use hobnail_core::study::Study;
 
@@ -25,17 +24,7 @@ const SIDE: usize = 5;
 const SPACING_MM: i32 = 140_000;
 
 fn street(line: [PlanPoint; 2], section: u32, role: StreetRole) -> Mark {
-    Mark::Street(Street {
-        line: line.into_iter().map(Vertex::at).collect(),
-        section: StreetSectionId(section),
-        name: String::new(),
-        role,
-        owner: StreetOwner::Town,
-        status: Status::New,
-        is_outside: false,
-        level: 0,
-        phase: None,
-    })
+    crate::streets::street(line.into(), section, role, false)
 }
 
 /// A village on a crooked lattice without two streets alike: homes, shops and work on blocks but the one in the middle,

@@ -55,7 +55,7 @@ const STAYING: [&str; 9] = [
     "blocks.length_longest",
 ];
 
-fn street(line: Vec<PlanPoint>, section: u32, role: StreetRole, is_outside: bool) -> Mark {
+pub fn street(line: Vec<PlanPoint>, section: u32, role: StreetRole, is_outside: bool) -> Mark {
     Mark::Street(Street {
         line: line.into_iter().map(Vertex::at).collect(),
         section: StreetSectionId(section),

@@ -6,9 +6,10 @@ use std::sync::Arc;
 
 use hobnail_core::measures::walk::destinations::Destination;
 
+use crate::canvas::layers::map_words;
 use crate::canvas::offset::{between, length};
 use crate::canvas::palette;
-use crate::canvas::picture::{Align, Item, Layer, Path, Stroke, Words};
+use crate::canvas::picture::{Layer, Path, Stroke};
 use crate::canvas::scene::Scene;
 
 /// From this scale on numbers are written.
@@ -59,26 +60,16 @@ pub fn numbers(scene: &Scene) -> Layer {
         })
         .collect();
     order::sort_by(&mut found, |one, other| other.0.total_cmp(&one.0));
-    let words = found.into_iter().map(|(_, at, needs)| {
-        Item::Words(Words {
-            at,
-            shift_px: (0.0, 0.0),
-            text: needs.to_string(),
-            size_px: 13.0,
-            is_bold: true,
-            color: palette::SHED_EDGE,
-            halo: palette::PAPER,
-            angle_rad: 0.0,
-            align: Align::Middle,
-            from_px_per_m: NUMBERS_FROM_PX_PER_M,
-        })
-    });
+    let words = found
+        .into_iter()
+        .map(|(_, at, needs)| map_words(at, (0.0, 0.0), needs.to_string(), NUMBERS_FROM_PX_PER_M));
     Layer { items: words.collect() }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::canvas::picture::Item;
     use std::collections::BTreeSet;
 
     #[test]

@@ -56,7 +56,8 @@ pub fn bands(scene: &Scene) -> Layer {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::canvas::picture::{Item, Width};
+    use crate::canvas::layers::strokes;
+    use crate::canvas::picture::Width;
 
     #[test]
     fn classes_are_told_apart_by_width_alone() {
@@ -69,14 +70,7 @@ mod tests {
             routes: (0..=MOST).map(|class| (line(f64::from(class) * 60.0), class)).collect(),
             ..Scene::default()
         };
-        let strokes: Vec<Stroke> = bands(&scene)
-            .items
-            .iter()
-            .filter_map(|item| match item {
-                Item::Shape(shape) => shape.stroke,
-                _ => None,
-            })
-            .collect();
+        let strokes = strokes(&bands(&scene));
         let (casings, bands) = strokes.split_at(usize::from(MOST) + 1);
         for (casing, band) in casings.iter().zip(bands) {
             let (Width::Pixels(around), Width::Pixels(width)) = (casing.width, band.width) else {

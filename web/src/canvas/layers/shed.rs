@@ -5,8 +5,9 @@
 use std::sync::Arc;
 
 use crate::canvas::contour::around;
+use crate::canvas::layers::map_words;
 use crate::canvas::palette;
-use crate::canvas::picture::{Align, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
+use crate::canvas::picture::{Fill, Form, Item, Layer, Path, Sign, Stroke};
 use crate::canvas::scene::Scene;
 
 /// How far the wash lies from a street, in meters: half a right-of-way and the depth of a usual lot.
@@ -68,20 +69,7 @@ pub fn best(scene: &Scene) -> Layer {
 /// The minutes, written where each walk ends farthest out, and what the star is.
 #[must_use]
 pub fn minutes(scene: &Scene) -> Layer {
-    let words = |at, shift_px, text| {
-        Item::Words(Words {
-            at,
-            shift_px,
-            text,
-            size_px: 13.0,
-            is_bold: true,
-            color: palette::SHED_EDGE,
-            halo: palette::PAPER,
-            angle_rad: 0.0,
-            align: Align::Middle,
-            from_px_per_m: 0.1,
-        })
-    };
+    let words = |at, shift_px, text| map_words(at, shift_px, text, 0.1);
     let below = (0.0, STAR_PX + 10.0);
     let best = scene.best.map(|at| words(at, below, "best point".to_owned()));
     let ends = scene.sheds.iter().filter_map(|shed| {
@@ -96,6 +84,7 @@ pub fn minutes(scene: &Scene) -> Layer {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::canvas::layers::strokes;
     use crate::canvas::scene::Shed;
 
     #[test]
@@ -109,14 +98,7 @@ mod tests {
             sheds: vec![shed(10), shed(5)],
             ..Scene::default()
         };
-        let edges: Vec<Stroke> = sheds(&scene)
-            .items
-            .iter()
-            .filter_map(|item| match item {
-                Item::Shape(shape) => shape.stroke,
-                _ => None,
-            })
-            .collect();
+        let edges = strokes(&sheds(&scene));
         assert_eq!(edges.len(), 2);
         assert!(
             !edges[0].dash_px.is_empty() && edges[1].dash_px.is_empty(),
