@@ -3,9 +3,14 @@
 //! The standard sort is written out anew for every kind of item, several kilobytes each time, and the page has to be
 //! loaded over a network. These sort the places of the items by one routine for all of them, then move each item once.
 //! They are stable, and some times slower than the standard sort: for lists that are short or seldom sorted.
+//! [`OrderedMap`] and [`OrderedSet`] do the same for maps and sets.
+
+mod map;
 
 use std::cmp::Ordering;
-use std::collections::{BTreeMap, BTreeSet};
+
+pub use litemap::Entry;
+pub use map::{OrderedMap, OrderedSet};
 
 /// Sorts by a comparison, items that compare equal keeping their order. O(n log n).
 ///
@@ -33,26 +38,6 @@ pub fn sort_by_key<T, K: Ord>(items: &mut [T], mut key: impl FnMut(&T) -> K) {
 /// Sorts. O(n log n).
 pub fn sort<T: Ord>(items: &mut [T]) {
     sort_by(items, T::cmp);
-}
-
-/// A map of these pairs, of equal keys the last; put in one by one, where collecting would sort them first. O(n log n).
-#[must_use]
-pub fn map<K: Ord, V>(pairs: impl IntoIterator<Item = (K, V)>) -> BTreeMap<K, V> {
-    let mut map = BTreeMap::new();
-    for (key, value) in pairs {
-        map.insert(key, value);
-    }
-    map
-}
-
-/// A set of these items, likewise. O(n log n).
-#[must_use]
-pub fn set<T: Ord>(items: impl IntoIterator<Item = T>) -> BTreeSet<T> {
-    let mut set = BTreeSet::new();
-    for item in items {
-        set.insert(item);
-    }
-    set
 }
 
 /// Where each of `count` items goes.

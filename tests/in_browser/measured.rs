@@ -58,7 +58,7 @@ pub fn report(plan: &[u8], alternative: &str) -> Result<String, String> {
 
 #[cfg(test)]
 mod tests {
-    use std::collections::BTreeSet;
+    use hobnail_core::order::OrderedSet;
     use std::path::Path;
 
     use hobnail_core::exchange::plan_file;
@@ -107,7 +107,7 @@ mod tests {
 
     #[test]
     fn every_alternative_of_every_sample_is_listed() {
-        let mut there = BTreeSet::new();
+        let mut there = OrderedSet::new();
         let folder = tests_folder().with_file_name("sample-sketches");
         for entry in std::fs::read_dir(folder).expect("the samples can be listed") {
             let file = entry.expect("the samples can be listed").path();
@@ -127,7 +127,7 @@ mod tests {
                 );
             }
         }
-        let listed: BTreeSet<(String, String)> = MEASURED
+        let listed: OrderedSet<(String, String)> = MEASURED
             .iter()
             .map(|sample| (sample.file.to_string(), sample.alternative.to_string()))
             .collect();

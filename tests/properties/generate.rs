@@ -1,6 +1,6 @@
 //! Random documents and edits for tests, from a seed: everything a document can hold, finished and unfinished.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::coordinates::LIMIT_MM;
 use hobnail_core::plan::document::{
@@ -129,7 +129,7 @@ pub fn document(random: &mut Random, marks: u64) -> Document {
         let mut alternative = Alternative {
             name: random.text(),
             table: random.text(),
-            marks: BTreeMap::new(),
+            marks: OrderedMap::new(),
         };
         for _ in 0..random.below(marks + 1) {
             let mark = marks::mark(random, &alternative.marks);
@@ -170,8 +170,8 @@ pub fn settings(random: &mut Random) -> Settings {
     let mut settings = Settings {
         walking_pace_mm_per_s: random.quantity(),
         units: *random.pick(&[UnitSystem::Metric, UnitSystem::UsCustomary]),
-        chosen: BTreeMap::new(),
-        overridden_factors: BTreeMap::new(),
+        chosen: OrderedMap::new(),
+        overridden_factors: OrderedMap::new(),
         rule_lists: (0..random.below(3)).map(|_| random.text()).collect(),
     };
     for _ in 0..random.below(4) {

@@ -1,7 +1,7 @@
 //! Land, homes and floor: parts sum to the whole; a cut without a street, a move, a mirror and quarter turns change no
 //! land figure.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::exchange::plan_file;
 use hobnail_core::figures::leaf::Cell;
@@ -97,7 +97,7 @@ fn total(study: &Study, id: &str) -> f64 {
 }
 
 /// Every land figure by its id and cell, in square meters or as a share.
-fn land(study: &Study) -> BTreeMap<(String, usize), Option<f64>> {
+fn land(study: &Study) -> OrderedMap<(String, usize), Option<f64>> {
     let evaluation = study.evaluation();
     let is_land = |id: &str| id.starts_with("land.") && !id.contains("_in_lots") && id != "land.open_space";
     let figures = evaluation.graph().indices();

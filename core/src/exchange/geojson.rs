@@ -3,7 +3,7 @@
 //! The first two numbers of a position are kept; further ones are left out and noted. Holes of polygons are counted,
 //! not kept. A feature whose geometry can not be read comes without it, with the fault in the list.
 
-use std::collections::BTreeSet;
+use crate::order::OrderedSet;
 
 use super::fault::{FileFault, FileFaultKind};
 use super::json::Json;
@@ -136,7 +136,7 @@ pub(super) fn features_of<'a>(file: &'a Json, reader: &mut Reader) -> Option<Vec
 
 /// Notes members that stand there twice or are not among `known`.
 pub(super) fn check_members(json: &Json, known: &[&str], reader: &mut Reader) {
-    let mut seen = BTreeSet::new();
+    let mut seen = OrderedSet::new();
     let Json::Members(members) = json else { return };
     for (name, _) in members {
         if !seen.insert(name) {

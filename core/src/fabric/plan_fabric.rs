@@ -1,6 +1,6 @@
 //! The fabric of one alternative: what its streets enclose, what land that leaves, and which use lies on it.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::order::{OrderedMap, OrderedSet};
 use std::sync::Arc;
 
 use super::arrangement::Arrangement;
@@ -37,7 +37,7 @@ pub struct Fabric {
     /// Faces joined across paths and alleys.
     pub blocks: Vec<Vec<FaceId>>,
     /// The face each use mark speaks for; marks missing here are asleep.
-    pub face_of_mark: BTreeMap<MarkId, FaceId>,
+    pub face_of_mark: OrderedMap<MarkId, FaceId>,
     /// Areas that constrain land, in order of their marks.
     pub constraints: Vec<Constraint>,
 }
@@ -75,7 +75,7 @@ impl Fabric {
     #[must_use]
     pub fn seen(seen: &Seen<'_>, alternative: AlternativeId, cache: &mut LandCache) -> Self {
         let document = &seen.document;
-        let none = BTreeMap::new();
+        let none = OrderedMap::new();
         let marks = document
             .alternatives
             .get(&alternative)
@@ -116,7 +116,7 @@ impl Fabric {
             links,
             faces,
             blocks,
-            face_of_mark: BTreeMap::new(),
+            face_of_mark: OrderedMap::new(),
             constraints,
         };
         fabric.lay_uses(marks);
@@ -127,7 +127,7 @@ impl Fabric {
     /// alone. The result equals [`Fabric::seen`]. Gives back whether streets, boundary or constraints had changed.
     pub fn renew(&mut self, seen: &Seen<'_>, alternative: AlternativeId, cache: &mut LandCache) -> bool {
         let document = &seen.document;
-        let none = BTreeMap::new();
+        let none = OrderedMap::new();
         let marks = document
             .alternatives
             .get(&alternative)
@@ -145,13 +145,13 @@ impl Fabric {
 
     /// Brings the uses up to the document, whose streets, boundary and constraints have not changed.
     pub fn renew_uses(&mut self, seen: &Seen<'_>, alternative: AlternativeId) {
-        let none = BTreeMap::new();
+        let none = OrderedMap::new();
         let held = seen.document.alternatives.get(&alternative);
         self.lay_uses(held.map_or(&none, |held| &held.marks));
     }
 
     /// Gives each use mark the face around its anchor. Where several marks lie in one face the least id speaks for it.
-    fn lay_uses(&mut self, marks: &BTreeMap<MarkId, Mark>) {
+    fn lay_uses(&mut self, marks: &OrderedMap<MarkId, Mark>) {
         self.face_of_mark.clear();
         self.faces.iter_mut().for_each(|face| face.use_mark = None);
         for (id, mark) in marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_use()?))) {
@@ -221,7 +221,10 @@ fn built_half_width_mm(lines: &DrawnLines, carriers: &[Option<Carrier>], half_ed
     f64::from(carrier.map_or(0, |carrier| lines.streets[carrier.street as usize].right_of_way_mm)) / 2.0
 }
 
-fn constraints(marks: &BTreeMap<MarkId, Mark>, left_out: &BTreeSet<OwnerGroup>) -> impl Iterator<Item = Constraint> {
+fn constraints(
+    marks: &OrderedMap<MarkId, Mark>,
+    left_out: &OrderedSet<OwnerGroup>,
+) -> impl Iterator<Item = Constraint> {
     let made = |mark: &Mark| Constraint::of(mark, |owner| left_out.contains(&owner));
     marks.values().filter_map(made)
 }

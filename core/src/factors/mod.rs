@@ -10,7 +10,7 @@ mod read;
 pub use overrides::{Override, OverrideFault};
 pub use read::{FactorFault, read_table};
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 use std::sync::Arc;
 
 use crate::figures::leaf::Factor;
@@ -25,8 +25,8 @@ const SHIPPED: [(&str, &str); 3] = [
 /// All factors by id, and the ids they had before.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Factors {
-    rows: BTreeMap<String, Arc<Factor>>,
-    aliases: BTreeMap<String, String>,
+    rows: OrderedMap<String, Arc<Factor>>,
+    aliases: OrderedMap<String, String>,
 }
 
 impl Factors {

@@ -44,7 +44,7 @@ impl Factors {
         overrides: impl IntoIterator<Item = (&'a str, Override)>,
     ) -> Result<Self, Vec<OverrideFault>> {
         let mut changed = self.clone();
-        let mut seen = std::collections::BTreeSet::new();
+        let mut seen = crate::order::OrderedSet::new();
         let mut faults = Vec::new();
         for (id, value) in overrides {
             let mut fault = |problem: String| {

@@ -1,6 +1,6 @@
 //! Reading factor tables. Every fault is returned, with its table and row.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 use std::fmt;
 use std::sync::Arc;
 
@@ -205,7 +205,7 @@ fn factor_of(row: FactorRow) -> (Option<Factor>, Vec<String>) {
 /// Each of low, typical and high needs exactly one source, and a source must say what it is.
 fn source_problems(sources: &[SourceRow]) -> Vec<String> {
     let mut problems = Vec::new();
-    let mut count: BTreeMap<Given, usize> = BTreeMap::new();
+    let mut count: OrderedMap<Given, usize> = OrderedMap::new();
     for source in sources {
         for given in &source.gives {
             *count.entry(given_of(given)).or_default() += 1;

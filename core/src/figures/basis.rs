@@ -4,7 +4,7 @@
 //! down. A step gives its formula in words, then with the numbers of one row in full, and the other rows as a table.
 //! Numbers are printed in six significant digits, so that a printed step, read back, leads to its printed result.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::order::{OrderedMap, OrderedSet};
 
 use serde::Serialize;
 
@@ -133,7 +133,7 @@ impl Evaluation {
     #[must_use]
     pub fn basis(&self, index: NodeIndex, cell: usize, system: System) -> Basis {
         let mut steps = Vec::new();
-        let mut seen = BTreeSet::new();
+        let mut seen = OrderedSet::new();
         let writer = Writer { values: self, system };
         let mut used = Used::new();
         writer.add_step(index, cell, &mut seen, &mut used, &mut steps);
@@ -179,14 +179,14 @@ struct Writer<'a> {
 type Opens = Vec<(NodeIndex, usize)>;
 
 /// The cells of each node that some row was worked from.
-type Used = BTreeMap<NodeIndex, BTreeSet<usize>>;
+type Used = OrderedMap<NodeIndex, OrderedSet<usize>>;
 
 impl Writer<'_> {
     fn add_step(
         &self,
         index: NodeIndex,
         cell: usize,
-        seen: &mut BTreeSet<NodeIndex>,
+        seen: &mut OrderedSet<NodeIndex>,
         used: &mut Used,
         steps: &mut Vec<(NodeIndex, Step)>,
     ) {
@@ -208,7 +208,7 @@ impl Writer<'_> {
             used.entry(*need).or_default().insert(*cell);
         }
         // A balance rests on its own row before, which is no other step.
-        let mut opened = BTreeSet::from([index]);
+        let mut opened = OrderedSet::from([index]);
         opens.retain(|(need, _)| opened.insert(*need));
         let id_of = |(need, _): &(NodeIndex, usize)| self.values.graph.node(*need).id.clone();
         let step = Step {
@@ -229,7 +229,7 @@ impl Writer<'_> {
     }
 
     /// Lists the rows beside the one given in full: all, or those in `only`.
-    fn list_rest(&self, index: NodeIndex, step: &mut Step, only: Option<&BTreeSet<usize>>) {
+    fn list_rest(&self, index: NodeIndex, step: &mut Step, only: Option<&OrderedSet<usize>>) {
         let shown = step.row.as_ref().map(|row| row.cell);
         let others = (0..self.values.cell_count(index)).filter(|cell| Some(*cell) != shown);
         let (listed, unlisted): (Vec<usize>, Vec<usize>) =

@@ -1,7 +1,7 @@
 //! Checks of a graph as it is built: references, axes, units, cycles. Every fault is returned, with its node.
 
 use crate::order;
-use std::collections::{BTreeMap, BTreeSet};
+use crate::order::{OrderedMap, OrderedSet};
 use std::fmt;
 
 use super::axis::AxisIndex;
@@ -154,15 +154,15 @@ impl fmt::Display for GraphFault {
 /// Everything known while checking, and the faults found so far.
 struct Checker<'a> {
     builder: &'a GraphBuilder,
-    axes: BTreeMap<&'a str, AxisIndex>,
-    nodes: BTreeMap<&'a str, &'a Declared>,
+    axes: OrderedMap<&'a str, AxisIndex>,
+    nodes: OrderedMap<&'a str, &'a Declared>,
     faults: Vec<GraphFault>,
 }
 
 pub(crate) fn build(builder: GraphBuilder) -> Result<Graph, Vec<GraphFault>> {
     let mut checker = Checker {
-        axes: BTreeMap::new(),
-        nodes: BTreeMap::new(),
+        axes: OrderedMap::new(),
+        nodes: OrderedMap::new(),
         faults: Vec::new(),
         builder: &builder,
     };
@@ -175,7 +175,7 @@ pub(crate) fn build(builder: GraphBuilder) -> Result<Graph, Vec<GraphFault>> {
         return Err(faults);
     }
 
-    let by_id = order::map(
+    let by_id = OrderedMap::from_iter(
         ordered
             .iter()
             .enumerate()
@@ -190,8 +190,8 @@ pub(crate) fn build(builder: GraphBuilder) -> Result<Graph, Vec<GraphFault>> {
                 id: declared.id.clone(),
                 title: declared.title.clone(),
                 unit: declared.unit,
-                axes: declared.axes.iter().map(|axis| axes[axis.as_str()]).collect(),
-                operator: operator.map(|id| by_id[id], |axis| axes[axis.as_str()]),
+                axes: declared.axes.iter().map(|axis| axes[&axis.as_str()]).collect(),
+                operator: operator.map(|id| by_id[id], |axis| axes[&axis.as_str()]),
             });
         }
     }
@@ -238,7 +238,7 @@ impl<'a> Checker<'a> {
             if self.axes.insert(&axis.id, AxisIndex(place as u32)).is_some() {
                 self.fault(&axis.id, GraphProblem::Repeated);
             }
-            let mut seen = BTreeSet::new();
+            let mut seen = OrderedSet::new();
             for entry in axis.fixed.iter().flatten() {
                 if !seen.insert(&entry.id) {
                     self.fault(&axis.id, GraphProblem::RepeatedEntry(entry.id.clone()));
@@ -278,7 +278,7 @@ impl<'a> Checker<'a> {
             let along: Vec<String> = operator.axes().into_iter().cloned().collect();
             self.check_axis_list(&declared.id, &along);
             let references = operator.references().into_iter().map(String::as_str);
-            let unknown = order::set(references.filter(|id| !self.nodes.contains_key(id)));
+            let unknown = OrderedSet::from_iter(references.filter(|id| !self.nodes.contains_key(id)));
             for id in unknown {
                 self.fault(&declared.id, GraphProblem::UnknownNode(id.to_owned()));
             }
@@ -307,11 +307,11 @@ impl<'a> Checker<'a> {
 
     /// The declared axes must be those the operator gives, in any order.
     fn check_shape(&mut self, declared: &Declared, operator: &Operator<String, String>) {
-        let mut worked: BTreeSet<&str> = BTreeSet::new();
+        let mut worked: OrderedSet<&str> = OrderedSet::new();
         for id in operator.references() {
             worked.extend(self.axes_of(id).iter().map(String::as_str));
         }
-        let own = order::set(declared.axes.iter().map(String::as_str));
+        let own = OrderedSet::from_iter(declared.axes.iter().map(String::as_str));
         match operator {
             Operator::Leaf(_) => return,
             Operator::Formula(_) => {}
@@ -361,9 +361,9 @@ impl<'a> Checker<'a> {
         }
     }
 
-    fn axes_without(&self, of: &[&str], axis: &str) -> BTreeSet<&'a str> {
+    fn axes_without(&self, of: &[&str], axis: &str) -> OrderedSet<&'a str> {
         let axes = of.iter().flat_map(|id| self.axes_of(id)).map(String::as_str);
-        order::set(axes.filter(|name| *name != axis))
+        OrderedSet::from_iter(axes.filter(|name| *name != axis))
     }
 
     fn check_has_axis(&mut self, declared: &Declared, of: &str, axis: &str) {
@@ -531,23 +531,23 @@ impl<'a> Checker<'a> {
     fn order(&mut self) -> Vec<usize> {
         let builder = self.builder;
         let declared = builder.declared.iter().enumerate();
-        let place = order::map(declared.map(|(place, declared)| (declared.id.as_str(), place)));
-        let needs: Vec<BTreeSet<usize>> = builder
+        let place = OrderedMap::from_iter(declared.map(|(place, declared)| (declared.id.as_str(), place)));
+        let needs: Vec<OrderedSet<usize>> = builder
             .declared
             .iter()
             .map(|declared| {
                 let references = declared.operator.iter().flat_map(Operator::references);
-                order::set(references.filter_map(|id| place.get(id.as_str()).copied()))
+                OrderedSet::from_iter(references.filter_map(|id| place.get(id.as_str()).copied()))
             })
             .collect();
 
         let mut order = Vec::with_capacity(needs.len());
-        let mut waiting = order::set(0..needs.len());
+        let mut waiting = OrderedSet::from_iter(0..needs.len());
         while !waiting.is_empty() {
             let ready: Vec<usize> = waiting
                 .iter()
                 .copied()
-                .filter(|node| needs[*node].is_disjoint(&waiting))
+                .filter(|node| !needs[*node].iter().any(|need| waiting.contains(need)))
                 .collect();
             if ready.is_empty() {
                 let cycle = find_cycle(&needs, &waiting);
@@ -569,10 +569,10 @@ impl<'a> Checker<'a> {
 }
 
 /// A cycle among `waiting`, each of which needs another of them.
-fn find_cycle(needs: &[BTreeSet<usize>], waiting: &BTreeSet<usize>) -> Vec<usize> {
+fn find_cycle(needs: &[OrderedSet<usize>], waiting: &OrderedSet<usize>) -> Vec<usize> {
     let mut path: Vec<usize> = waiting.first().copied().into_iter().collect();
     while let Some(last) = path.last() {
-        let Some(next) = needs[*last].intersection(waiting).next().copied() else {
+        let Some(next) = needs[*last].iter().find(|need| waiting.contains(*need)).copied() else {
             break;
         };
         if let Some(start) = path.iter().position(|node| *node == next) {

@@ -4,7 +4,7 @@
 //! cycles, and returns either the [`Graph`] or every fault found. A graph is built once per version of the program;
 //! an edit only replaces leaf values.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::axis::{Axis, AxisIndex, Entry};
 use super::check::{self, GraphFault};
@@ -220,7 +220,7 @@ pub struct Node {
 pub struct Graph {
     pub(crate) axes: Vec<Axis>,
     pub(crate) nodes: Vec<Node>,
-    pub(crate) by_id: BTreeMap<String, NodeIndex>,
+    pub(crate) by_id: OrderedMap<String, NodeIndex>,
     /// For each node, the nodes that refer to it.
     pub(crate) dependents: Vec<Vec<NodeIndex>>,
 }

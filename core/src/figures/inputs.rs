@@ -1,6 +1,6 @@
 //! New leaf values and axis entries, checked against the graph before anything changes.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::order::{OrderedMap, OrderedSet};
 use std::fmt;
 use std::sync::Arc;
 
@@ -13,9 +13,9 @@ use super::unit::Dimension;
 #[derive(Clone, Debug, Default)]
 pub struct Inputs {
     /// Entries of open axes.
-    pub entries: BTreeMap<String, Vec<Entry>>,
+    pub entries: OrderedMap<String, Vec<Entry>>,
     /// Values of leaves.
-    pub leaves: BTreeMap<String, LeafValue>,
+    pub leaves: OrderedMap<String, LeafValue>,
 }
 
 impl Inputs {
@@ -230,7 +230,7 @@ fn entry_problems(graph: &Graph, id: &str, entries: &[Entry]) -> Vec<InputProble
     if graph.axis(axis).fixed.is_some() {
         problems.push(InputProblem::FixedAxis);
     }
-    let mut seen = BTreeSet::new();
+    let mut seen = OrderedSet::new();
     for entry in entries {
         if !seen.insert(&entry.id) {
             problems.push(InputProblem::RepeatedEntry(entry.id.clone()));

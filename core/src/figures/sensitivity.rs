@@ -8,7 +8,7 @@
 //! Tarantola, Global Sensitivity Analysis: The Primer, 2008 (from memory).
 
 use crate::order;
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 use std::fmt;
 
 use serde::Serialize;
@@ -71,7 +71,7 @@ impl Evaluation {
     /// When nothing uncertain moves it, or its draws do not allow an answer.
     pub fn sensitivity(&mut self, index: NodeIndex, cell: usize) -> Result<Sensitivity, NoSensitivity> {
         self.draw(&[index]);
-        let mut titles: BTreeMap<String, Vec<String>> = BTreeMap::new();
+        let mut titles: OrderedMap<String, Vec<String>> = OrderedMap::new();
         for leaf in self.leaves_of(index) {
             for row in self.leaf(leaf).map_or(&[][..], super::leaf::LeafValue::factors) {
                 if row.spread.is_uncertain() {

@@ -1,6 +1,6 @@
 //! From a fabric to the leaf values of the figures: what is counted on the drawing.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use crate::fabric::Fabric;
 use crate::figures::axis::Entry;
@@ -63,7 +63,7 @@ fn building_type_input(built: &BuiltType) -> BuildingTypeInput {
 
 /// One entry for each painted face. A use mark speaks for one face; a soft area for every block that takes its program.
 fn face_entries(fabric: &Fabric, painted: &[PaintedFace]) -> Vec<Entry> {
-    let mut faces_of: BTreeMap<MarkId, u32> = BTreeMap::new();
+    let mut faces_of: OrderedMap<MarkId, u32> = OrderedMap::new();
     let entries = painted.iter().map(|painted| {
         let faces = faces_of.entry(painted.mark).or_insert(0);
         *faces += 1;

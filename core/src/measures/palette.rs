@@ -10,7 +10,7 @@
 //! Lot, coverage, parking, people per home and price stay as the type has them. What is not counted: a side that asks for
 //! more stories than its type has builds no more than the type.
 
-use std::collections::BTreeSet;
+use crate::order::OrderedSet;
 
 use crate::plan::building::Story;
 use crate::plan::defaults::SHOP_JOBS_PER_FLOOR_HECTARE;
@@ -151,8 +151,8 @@ impl Palette {
 }
 
 /// Every type that a side of the alternative changes, with how, in order.
-fn spoken_of(document: &Document, alternative: AlternativeId) -> BTreeSet<(BuildingTypeId, Said)> {
-    let mut spoken = BTreeSet::new();
+fn spoken_of(document: &Document, alternative: AlternativeId) -> OrderedSet<(BuildingTypeId, Said)> {
+    let mut spoken = OrderedSet::new();
     let marks = document.alternatives.get(&alternative).map(|held| &held.marks);
     let marks = marks.into_iter().flat_map(|marks| marks.values());
     for held in marks.filter_map(|mark| mark.as_use()) {

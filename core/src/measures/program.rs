@@ -5,7 +5,7 @@
 //!
 //! Not counted: anything outside the site, parking along streets, parks smaller than a rule may ask for.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use crate::figures::axis::Entry;
 use crate::figures::expression::figure;
@@ -83,7 +83,7 @@ impl ProgramInputs {
     /// are the sum of those of single types.
     #[must_use]
     pub fn of(document: &Document, palette: &Palette) -> Self {
-        let mut asked: BTreeMap<TargetKind, f64> = BTreeMap::new();
+        let mut asked: OrderedMap<TargetKind, f64> = OrderedMap::new();
         for target in &document.program {
             *asked.entry(target.what).or_insert(0.0) += f64::from(target.asked);
         }

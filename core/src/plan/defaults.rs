@@ -3,9 +3,7 @@
 //! Palettes belong to the document and are meant to be edited. Ids in a default palette never change meaning; new
 //! entries take new ids.
 
-use std::collections::BTreeMap;
-
-use crate::order;
+use crate::order::OrderedMap;
 
 use super::document::{Alternative, Document, Heading, Settings, Site, UnitSystem};
 use super::ids::{AlternativeId, BuildingTypeId, StreetSectionId};
@@ -46,7 +44,7 @@ impl Document {
             program: Vec::new(),
             street_sections: street_sections(),
             building_types: building_types(),
-            phases: BTreeMap::new(),
+            phases: OrderedMap::new(),
             settings: default_settings(),
             topography: None,
             base_image: None,
@@ -61,8 +59,8 @@ pub fn default_settings() -> Settings {
     Settings {
         walking_pace_mm_per_s: WALKING_PACE_MM_PER_S,
         units: UnitSystem::UsCustomary,
-        chosen: BTreeMap::new(),
-        overridden_factors: BTreeMap::new(),
+        chosen: OrderedMap::new(),
+        overridden_factors: OrderedMap::new(),
         rule_lists: Vec::new(),
     }
 }
@@ -73,14 +71,14 @@ const fn feet(feet: u32) -> u32 {
 }
 
 /// Numbers a palette's entries from 0.
-fn numbered<I: Ord, T>(id: impl Fn(u32) -> I, entries: Vec<T>) -> BTreeMap<I, T> {
-    order::map((0..).map(id).zip(entries))
+fn numbered<I: Ord, T>(id: impl Fn(u32) -> I, entries: Vec<T>) -> OrderedMap<I, T> {
+    OrderedMap::from_iter((0..).map(id).zip(entries))
 }
 
 /// The id of the entry of this name, for tests and samples that speak of the default palettes.
 #[must_use]
 pub fn building_type_named(
-    types: &BTreeMap<BuildingTypeId, super::BuildingType>,
+    types: &OrderedMap<BuildingTypeId, super::BuildingType>,
     name: &str,
 ) -> Option<BuildingTypeId> {
     types.iter().find(|(_, held)| held.name == name).map(|(&id, _)| id)

@@ -1,6 +1,6 @@
 //! The document: one site, its palettes and program, and one to many alternatives.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::order::{OrderedMap, OrderedSet};
 
 use super::building::BuildingType;
 use super::coordinates::PlanPoint;
@@ -18,11 +18,11 @@ pub struct Document {
     /// What is asked for, typed by the user.
     pub program: Vec<Target>,
     /// Street sections to choose from.
-    pub street_sections: BTreeMap<StreetSectionId, StreetSection>,
+    pub street_sections: OrderedMap<StreetSectionId, StreetSection>,
     /// Building types to choose from.
-    pub building_types: BTreeMap<BuildingTypeId, BuildingType>,
+    pub building_types: OrderedMap<BuildingTypeId, BuildingType>,
     /// Phases, in order of their ids.
-    pub phases: BTreeMap<PhaseId, Phase>,
+    pub phases: OrderedMap<PhaseId, Phase>,
     /// Chosen settings and overridden factors.
     pub settings: Settings,
     /// Ground heights, where known.
@@ -30,7 +30,7 @@ pub struct Document {
     /// The picture underneath, where there is one.
     pub base_image: Option<BaseImage>,
     /// The alternatives; there is always at least one.
-    pub alternatives: BTreeMap<AlternativeId, Alternative>,
+    pub alternatives: OrderedMap<AlternativeId, Alternative>,
 }
 
 /// What the document is called and where it lies.
@@ -96,9 +96,9 @@ pub struct Settings {
     /// Units numbers are shown in.
     pub units: UnitSystem,
     /// Chosen values by setting id.
-    pub chosen: BTreeMap<String, f64>,
+    pub chosen: OrderedMap<String, f64>,
     /// Factors the user has changed, by factor id.
-    pub overridden_factors: BTreeMap<String, FactorOverride>,
+    pub overridden_factors: OrderedMap<String, FactorOverride>,
     /// Ids of the rule lists in force.
     pub rule_lists: Vec<String>,
 }
@@ -163,7 +163,7 @@ pub struct Alternative {
     /// The table or person that drew it, empty where nobody is named.
     pub table: String,
     /// What is drawn on it.
-    pub marks: BTreeMap<MarkId, Mark>,
+    pub marks: OrderedMap<MarkId, Mark>,
 }
 
 impl Document {
@@ -178,7 +178,7 @@ impl Document {
         match largest {
             None => MarkId(0),
             Some(MarkId(u32::MAX)) => {
-                let used: BTreeSet<MarkId> = self
+                let used: OrderedSet<MarkId> = self
                     .alternatives
                     .values()
                     .flat_map(|alternative| alternative.marks.keys().copied())

@@ -148,7 +148,7 @@ impl Edit {
             fits
         }
         fn replace_entry<K: Ord, T: PartialEq + Clone>(
-            map: &mut std::collections::BTreeMap<K, T>,
+            map: &mut crate::order::OrderedMap<K, T>,
             key: K,
             before: Option<&T>,
             after: Option<&T>,

@@ -1,6 +1,6 @@
 //! Small documents for tests of the plan.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::coordinates::PlanPoint;
 use super::document::{Alternative, Document, Heading, Settings, Site, UnitSystem};
@@ -18,14 +18,14 @@ pub(crate) fn document() -> Document {
         },
         site: Site::default(),
         program: Vec::new(),
-        street_sections: BTreeMap::new(),
-        building_types: BTreeMap::new(),
-        phases: BTreeMap::new(),
+        street_sections: OrderedMap::new(),
+        building_types: OrderedMap::new(),
+        phases: OrderedMap::new(),
         settings: Settings {
             walking_pace_mm_per_s: 1340,
             units: UnitSystem::Metric,
-            chosen: BTreeMap::new(),
-            overridden_factors: BTreeMap::new(),
+            chosen: OrderedMap::new(),
+            overridden_factors: OrderedMap::new(),
             rule_lists: Vec::new(),
         },
         topography: None,

@@ -14,12 +14,10 @@
 //! - Everything else is there in every scope. Land of owners who are left out is held back by the fabric; new places
 //!   that lie on it whole do not count.
 
+use crate::order::{OrderedMap, OrderedSet};
 use std::borrow::Cow;
-use std::collections::{BTreeMap, BTreeSet};
 
 use serde::{Deserialize, Serialize};
-
-use crate::order;
 
 use super::coordinates::PlanPoint;
 use super::document::{Alternative, Document};
@@ -34,9 +32,9 @@ use super::street::{Status, Street};
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Scope {
     /// The phases that are built; `None` for all of them.
-    pub phases: Option<BTreeSet<PhaseId>>,
+    pub phases: Option<OrderedSet<PhaseId>>,
     /// Owners whose land is left out.
-    pub left_out_owners: BTreeSet<OwnerGroup>,
+    pub left_out_owners: OrderedSet<OwnerGroup>,
     /// Today or as proposed.
     pub standing: Standing,
 }
@@ -58,7 +56,7 @@ pub struct Seen<'a> {
     /// document where nothing is left out. Streets that are to be removed and still stand are in it as kept.
     pub document: Cow<'a, Document>,
     /// Owners whose parcels are held back.
-    pub left_out_owners: &'a BTreeSet<OwnerGroup>,
+    pub left_out_owners: &'a OrderedSet<OwnerGroup>,
     /// New streets of other phases.
     pub unbuilt: Vec<Unbuilt>,
 }
@@ -76,7 +74,7 @@ impl<'a> Seen<'a> {
     /// All of a document.
     #[must_use]
     pub const fn all_of(document: &'a Document) -> Self {
-        static NONE: BTreeSet<OwnerGroup> = BTreeSet::new();
+        static NONE: OrderedSet<OwnerGroup> = OrderedSet::new();
         Self {
             document: Cow::Borrowed(document),
             left_out_owners: &NONE,
@@ -90,7 +88,9 @@ impl Scope {
     #[must_use]
     pub fn up_to(document: &Document, last: PhaseId) -> Self {
         Self {
-            phases: Some(order::set(document.phases.range(..=last).map(|(id, _)| *id))),
+            phases: Some(OrderedSet::from_iter(
+                document.phases.keys().copied().filter(|id| *id <= last),
+            )),
             ..Self::default()
         }
     }
@@ -127,7 +127,7 @@ impl Scope {
             settings: document.settings.clone(),
             topography: document.topography.clone(),
             base_image: None,
-            alternatives: order::map(alternatives),
+            alternatives: OrderedMap::from_iter(alternatives),
         };
         Seen {
             document: Cow::Owned(document),
@@ -173,7 +173,7 @@ impl Scope {
     }
 
     /// New streets of other phases; none today, when no use is there to keep to its land.
-    fn unbuilt(&self, document: &Document, marks: &BTreeMap<MarkId, Mark>) -> Vec<Unbuilt> {
+    fn unbuilt(&self, document: &Document, marks: &OrderedMap<MarkId, Mark>) -> Vec<Unbuilt> {
         if self.standing == Standing::Today {
             return Vec::new();
         }
@@ -186,7 +186,7 @@ impl Scope {
         unbuilt.collect()
     }
 
-    fn marks_seen(&self, document: &Document, marks: &BTreeMap<MarkId, Mark>) -> BTreeMap<MarkId, Mark> {
+    fn marks_seen(&self, document: &Document, marks: &OrderedMap<MarkId, Mark>) -> OrderedMap<MarkId, Mark> {
         let is_built = |phase| self.is_built(document, phase);
         let is_proposed = self.standing == Standing::Proposed;
         let left_out: Vec<&[_]> = marks
@@ -207,7 +207,7 @@ impl Scope {
             Mark::Place(place) => sees_place(place).then(|| mark.clone()),
             _ => Some(mark.clone()),
         };
-        order::map(marks.iter().filter_map(|(id, mark)| Some((*id, seen(mark)?))))
+        OrderedMap::from_iter(marks.iter().filter_map(|(id, mark)| Some((*id, seen(mark)?))))
     }
 
     fn street_seen(&self, street: &Street, is_built: impl Fn(Option<PhaseId>) -> bool) -> Option<Street> {

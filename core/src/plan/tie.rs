@@ -12,7 +12,7 @@
 //! the offending ties let go ([`release_unusable_ties`]), each listed.
 
 use crate::order;
-use std::collections::{BTreeMap, BTreeSet};
+use crate::order::{OrderedMap, OrderedSet};
 use std::fmt;
 
 use super::coordinates::PlanPoint;
@@ -186,7 +186,7 @@ pub fn settle_ties(document: &Document, alternative: AlternativeId, edits: &[Edi
     if streets.changed.is_empty() {
         return Ok(Vec::new());
     }
-    let mut settled: BTreeMap<MarkId, Street> = BTreeMap::new();
+    let mut settled: OrderedMap<MarkId, Street> = OrderedMap::new();
     for (&id, &street) in &streets.after {
         if let Some(rewritten) = streets.with_ties_kept_in_place(id, street) {
             settled.insert(id, rewritten);
@@ -236,9 +236,9 @@ pub fn settle_ties(document: &Document, alternative: AlternativeId, edits: &[Edi
 
 /// Lets go of ties that can not be kept: to no street, to no place of it, or closing a circle
 /// ([`circle_closing_holds`]). Coordinates stay. The released are listed in order of street and vertex.
-pub fn release_unusable_ties(marks: &mut BTreeMap<MarkId, Mark>) -> Vec<ReleasedTie> {
+pub fn release_unusable_ties(marks: &mut OrderedMap<MarkId, Mark>) -> Vec<ReleasedTie> {
     let segments = |mark: &Mark| Some(mark.as_street()?.line.len().saturating_sub(1));
-    let segment_counts = order::map(marks.iter().filter_map(|(id, mark)| Some((*id, segments(mark)?))));
+    let segment_counts = OrderedMap::from_iter(marks.iter().filter_map(|(id, mark)| Some((*id, segments(mark)?))));
     let reason_against = |tie: Tie| match segment_counts.get(&tie.street) {
         None => Some(ReleaseReason::NoStreet),
         Some(&count) if tie.segment as usize >= count || tie.along_ppb > WHOLE_PPB => Some(ReleaseReason::NoPlace),
@@ -312,8 +312,8 @@ pub fn in_holding_order(ids: &[MarkId], held_by: impl Fn(MarkId) -> Vec<MarkId>)
 ///
 /// Cost: linear in streets and holds, times a logarithm.
 #[must_use]
-pub fn circle_closing_holds(ids: &[MarkId], held_by: impl Fn(MarkId) -> Vec<MarkId>) -> BTreeSet<(MarkId, MarkId)> {
-    let mut closing = BTreeSet::new();
+pub fn circle_closing_holds(ids: &[MarkId], held_by: impl Fn(MarkId) -> Vec<MarkId>) -> OrderedSet<(MarkId, MarkId)> {
+    let mut closing = OrderedSet::new();
     walk(ids, held_by, |path, to| {
         closing.extend(path.last().map(|(from, _)| (*from, to)))
     });
@@ -327,9 +327,9 @@ fn walk(
     held_by: impl Fn(MarkId) -> Vec<MarkId>,
     mut on_circle: impl FnMut(&[(MarkId, Vec<MarkId>)], MarkId),
 ) -> Vec<MarkId> {
-    let known = order::set(ids.iter().copied());
+    let known = OrderedSet::from_iter(ids.iter().copied());
     let mut order = Vec::with_capacity(ids.len());
-    let (mut done, mut on_path) = (BTreeSet::new(), BTreeSet::new());
+    let (mut done, mut on_path) = (OrderedSet::new(), OrderedSet::new());
     for &start in ids {
         // A path of streets, each with what it holds on to and has not yet been looked at.
         let mut path: Vec<(MarkId, Vec<MarkId>)> = Vec::new();

@@ -1,6 +1,6 @@
 //! Transactions: what one gesture did to the document, as the fewest edits that say it.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::document::Document;
 use super::edit::{Cell, Edit, EditFault};
@@ -90,7 +90,7 @@ pub fn take_back_all(edits: &[Edit], document: &mut Document) -> Result<(), Edit
 /// are left out, and the marks of an alternative that is also replaced whole go into that edit.
 #[must_use]
 pub fn coalesced(edits: Vec<Edit>) -> Vec<Edit> {
-    let mut by_cell: BTreeMap<Cell, Edit> = BTreeMap::new();
+    let mut by_cell: OrderedMap<Cell, Edit> = OrderedMap::new();
     for edit in edits {
         let edit = match edit {
             Edit::Mark {

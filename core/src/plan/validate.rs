@@ -9,7 +9,7 @@
 //! Cost: linear in the document; for each outline, its edges times those that overlap them from west to east.
 
 use crate::order;
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::coordinates::PlanPoint;
 use super::document::Document;
@@ -82,7 +82,7 @@ pub fn validate(document: &Document) -> Vec<Fault> {
     let mut findings = Findings::default();
     parts::check(document, &mut findings);
     let palettes = Palettes::of(document);
-    let mut seen: BTreeMap<MarkId, AlternativeId> = BTreeMap::new();
+    let mut seen: OrderedMap<MarkId, AlternativeId> = OrderedMap::new();
     for (&alternative, held) in &document.alternatives {
         marks::check(alternative, &held.marks, &palettes, &mut findings);
         ties::check(alternative, &held.marks, &mut findings);

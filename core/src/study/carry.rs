@@ -12,7 +12,7 @@
 //! The outcome depends on the two sets of faces and the marks at the start, never on what lay between.
 
 use crate::order;
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 use std::sync::Arc;
 
 use super::overlap::{Rings, twice_shared_area_mm2};
@@ -38,7 +38,7 @@ pub struct Face {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Carried {
     /// Marks to put in place, by id: changed ones and copies.
-    pub put: BTreeMap<MarkId, UseMark>,
+    pub put: OrderedMap<MarkId, UseMark>,
     /// Marks that merged into another and go.
     pub gone: Vec<MarkId>,
 }
@@ -48,9 +48,9 @@ pub struct Start<'a> {
     /// The faces.
     pub faces: &'a [Face],
     /// The use marks, without those the gesture itself has laid.
-    pub marks: &'a BTreeMap<MarkId, UseMark>,
+    pub marks: &'a OrderedMap<MarkId, UseMark>,
     /// The face each mark speaks for; a mark missing here is asleep.
-    pub face_of: &'a BTreeMap<MarkId, usize>,
+    pub face_of: &'a OrderedMap<MarkId, usize>,
 }
 
 /// What stands at its end.
@@ -77,7 +77,7 @@ pub fn carry<F: Fn(PlanPoint) -> Option<usize>>(start: &Start<'_>, end: &End<'_,
         return carried;
     }
     let shares = shared_areas(start.faces, end.faces, &changed);
-    let mut mark_of: BTreeMap<usize, MarkId> = BTreeMap::new();
+    let mut mark_of: OrderedMap<usize, MarkId> = OrderedMap::new();
     for (mark, face) in start.face_of {
         // The marks come in the order of their ids, so the least id speaks for a face that holds several.
         mark_of.entry(*face).or_insert(*mark);
@@ -145,7 +145,7 @@ struct Changed {
 fn changed_faces(before: &[Face], after: &[Face]) -> Changed {
     // Rings held in common need no comparing.
     let place = |face: &Face| Arc::as_ptr(&face.rings).addr();
-    let mut places = order::map((0..).zip(before).map(|(face, held)| (place(held), face)));
+    let mut places = OrderedMap::from_iter((0..).zip(before).map(|(face, held)| (place(held), face)));
     let mut new: Vec<usize> = (0..after.len())
         .filter(|face| places.remove(&place(&after[*face])).is_none())
         .collect();
@@ -184,8 +184,8 @@ fn changed_faces(before: &[Face], after: &[Face]) -> Changed {
 }
 
 /// For each changed new face, the old faces it lies on and twice the shared area, largest first.
-fn shared_areas(before: &[Face], after: &[Face], changed: &Changed) -> BTreeMap<usize, Vec<(usize, i128)>> {
-    let mut shares = BTreeMap::new();
+fn shared_areas(before: &[Face], after: &[Face], changed: &Changed) -> OrderedMap<usize, Vec<(usize, i128)>> {
+    let mut shares = OrderedMap::new();
     for &new in &changed.after {
         let Some(new_bounds) = after[new].rings.bounds() else {
             continue;
@@ -215,11 +215,11 @@ fn shared_areas(before: &[Face], after: &[Face], changed: &Changed) -> BTreeMap<
 fn heirs<F: Fn(PlanPoint) -> Option<usize>>(
     start: &Start<'_>,
     end: &End<'_, F>,
-    shares: &BTreeMap<usize, Vec<(usize, i128)>>,
-    mark_of: &BTreeMap<usize, MarkId>,
-) -> BTreeMap<usize, usize> {
-    let mut best: BTreeMap<usize, (i128, usize)> = BTreeMap::new();
-    let mut covered: BTreeMap<usize, i128> = BTreeMap::new();
+    shares: &OrderedMap<usize, Vec<(usize, i128)>>,
+    mark_of: &OrderedMap<usize, MarkId>,
+) -> OrderedMap<usize, usize> {
+    let mut best: OrderedMap<usize, (i128, usize)> = OrderedMap::new();
+    let mut covered: OrderedMap<usize, i128> = OrderedMap::new();
     for (new, sources) in shares {
         for (old, area) in sources {
             *covered.entry(*old).or_default() += area;
@@ -251,8 +251,8 @@ struct Settled {
 fn settle(
     face: &Face,
     sources: &[(usize, i128)],
-    mark_of: &BTreeMap<usize, MarkId>,
-    marks: &BTreeMap<MarkId, UseMark>,
+    mark_of: &OrderedMap<usize, MarkId>,
+    marks: &OrderedMap<MarkId, UseMark>,
 ) -> Option<Settled> {
     let marked = |old: &usize| mark_of.get(old).and_then(|id| Some((*id, marks.get(id)?)));
     let (keeps, largest) = sources.iter().find_map(|(old, _)| marked(old))?;
@@ -337,8 +337,8 @@ fn sleeping_in<F: Fn(PlanPoint) -> Option<usize>>(new: usize, start: &Start<'_>,
 fn copy_of_largest(
     face: &Face,
     sources: &[(usize, i128)],
-    mark_of: &BTreeMap<usize, MarkId>,
-    marks: &BTreeMap<MarkId, UseMark>,
+    mark_of: &OrderedMap<usize, MarkId>,
+    marks: &OrderedMap<MarkId, UseMark>,
 ) -> Option<UseMark> {
     let (old, _) = sources.first()?;
     let mut mark = marks.get(mark_of.get(old)?)?.clone();
@@ -385,7 +385,7 @@ mod tests {
     }
 
     fn carried(before: &[Face], after: &[Face], marks: &[(u32, UseMark)]) -> Carried {
-        let marks: BTreeMap<MarkId, UseMark> = marks.iter().map(|(id, mark)| (MarkId(*id), mark.clone())).collect();
+        let marks: OrderedMap<MarkId, UseMark> = marks.iter().map(|(id, mark)| (MarkId(*id), mark.clone())).collect();
         let find = |faces: &[Face], point| faces.iter().position(|face| contains(face, point));
         let face_of = marks
             .iter()

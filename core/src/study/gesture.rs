@@ -1,13 +1,12 @@
 //! Uses at a gesture's start, and the edits that carry them over to its end.
 
+use crate::order::OrderedMap;
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::carry::{End, Face, Start, carry};
 use super::overlap::Rings;
 use crate::fabric::{Fabric, FaceOfLand, FaceRings};
-use crate::order;
 use crate::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, UseMark};
 
 /// The faces and use marks at a gesture's start.
@@ -17,22 +16,22 @@ pub struct UsesAtStart {
     /// The outlines of the faces, in their order. Holding them keeps their places in memory their own.
     outlines: Vec<Arc<FaceRings>>,
     /// The face of each outline, by its place in memory.
-    face_at_place: BTreeMap<usize, usize>,
-    marks: BTreeMap<MarkId, UseMark>,
-    face_of: BTreeMap<MarkId, usize>,
+    face_at_place: OrderedMap<usize, usize>,
+    marks: OrderedMap<MarkId, UseMark>,
+    face_of: OrderedMap<MarkId, usize>,
 }
 
 impl UsesAtStart {
     /// What stands now.
     pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric) -> Self {
         let face_of = fabric.face_of_mark.iter();
-        let face_of = order::map(face_of.map(|(mark, face)| (*mark, face.0 as usize - 1)));
+        let face_of = OrderedMap::from_iter(face_of.map(|(mark, face)| (*mark, face.0 as usize - 1)));
         let outlines: Vec<Arc<FaceRings>> = fabric.faces.iter().map(|face| Arc::clone(&face.outline)).collect();
         Self {
             faces: fabric.faces.iter().map(face_of_land).collect(),
-            face_at_place: order::map((0..).zip(&outlines).map(|(face, outline)| (place_of(outline), face))),
+            face_at_place: OrderedMap::from_iter((0..).zip(&outlines).map(|(face, outline)| (place_of(outline), face))),
             outlines,
-            marks: order::map(use_marks(document, alternative).map(|(id, mark)| (id, mark.clone()))),
+            marks: OrderedMap::from_iter(use_marks(document, alternative).map(|(id, mark)| (id, mark.clone()))),
             face_of,
         }
     }

@@ -1,4 +1,4 @@
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use hobnail_core::fabric::{Arrangement, FaceId, HalfEdgeId, SourceSegment};
 use hobnail_core::plan::PlanPoint;
@@ -123,7 +123,7 @@ fn depends_on_the_set_of_segments_only() {
 fn every_end_is_a_vertex() {
     for_each_drawing(DRAWINGS / 10, |segments, case| {
         let arrangement = Arrangement::of(segments);
-        let vertices: BTreeSet<PlanPoint> = arrangement.vertices().iter().copied().collect();
+        let vertices: OrderedSet<PlanPoint> = arrangement.vertices().iter().copied().collect();
         for segment in segments.iter().filter(|segment| segment.a != segment.b) {
             assert!(vertices.contains(&segment.a) && vertices.contains(&segment.b), "{case}");
         }

@@ -1,6 +1,6 @@
 //! A drawing too large for the slow arrangement, held to what can be worked out pair by pair.
 
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use hobnail_core::fabric::{Arrangement, Locator, SourceId, SourceSegment, anchor_of};
 use hobnail_core::plan::PlanPoint;
@@ -19,7 +19,7 @@ fn twenty_thousand_random_crossing_lines() {
             SourceSegment::new(end(), end(), SourceId(index))
         })
         .collect();
-    let mut expected: BTreeSet<PlanPoint> = segments.iter().flat_map(|segment| [segment.a, segment.b]).collect();
+    let mut expected: OrderedSet<PlanPoint> = segments.iter().flat_map(|segment| [segment.a, segment.b]).collect();
     let mut by_west: Vec<SourceSegment> = segments.clone();
     by_west.sort_by_key(|segment| segment.a.min(segment.b));
     let mut crossings = 0;

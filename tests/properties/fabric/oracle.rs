@@ -3,7 +3,7 @@
 //! It shares nothing with the library but the point type: crossings are exact fractions, a pixel is met when a clipped
 //! piece of the segment lies in it, and vertices along a segment are ordered by their exact place along it.
 
-use std::collections::{BTreeMap, BTreeSet};
+use hobnail_core::order::{OrderedMap, OrderedSet};
 
 use hobnail_core::fabric::{SourceId, SourceSegment};
 use hobnail_core::plan::PlanPoint;
@@ -11,7 +11,7 @@ use hobnail_core::plan::PlanPoint;
 /// What the oracle says of a drawing.
 pub struct Slow {
     pub vertices: Vec<PlanPoint>,
-    pub edges: BTreeMap<[PlanPoint; 2], BTreeSet<SourceId>>,
+    pub edges: OrderedMap<[PlanPoint; 2], OrderedSet<SourceId>>,
     /// Twice the net area of every bounded face, ascending.
     pub twice_areas_mm2: Vec<i128>,
     pub components: usize,
@@ -30,13 +30,13 @@ fn cross(a: PlanPoint, b: PlanPoint, c: PlanPoint) -> i128 {
 
 pub fn arrange(segments: &[SourceSegment]) -> Slow {
     let segments: Vec<SourceSegment> = segments.iter().copied().filter(|s| s.a != s.b).collect();
-    let mut hot: BTreeSet<PlanPoint> = segments.iter().flat_map(|s| [s.a, s.b]).collect();
+    let mut hot: OrderedSet<PlanPoint> = segments.iter().flat_map(|s| [s.a, s.b]).collect();
     for (index, s) in segments.iter().enumerate() {
         for t in &segments[..index] {
             hot.extend(crossing(s, t));
         }
     }
-    let mut edges: BTreeMap<[PlanPoint; 2], BTreeSet<SourceId>> = BTreeMap::new();
+    let mut edges: OrderedMap<[PlanPoint; 2], OrderedSet<SourceId>> = OrderedMap::new();
     for s in &segments {
         let mut met: Vec<((i128, i128), PlanPoint)> = hot.iter().filter_map(|&p| Some((enters(s, p)?, p))).collect();
         met.sort_by(|(s, _), (t, _)| (s.0 * t.1).cmp(&(t.0 * s.1)));
@@ -127,7 +127,7 @@ fn reduced((numerator, denominator): (i128, i128)) -> (i128, i128) {
 
 /// Net doubled areas of the bounded faces, and the number of components.
 fn faces(ends: &[[PlanPoint; 2]]) -> (Vec<i128>, usize) {
-    let mut around: BTreeMap<PlanPoint, Vec<PlanPoint>> = BTreeMap::new();
+    let mut around: OrderedMap<PlanPoint, Vec<PlanPoint>> = OrderedMap::new();
     for &[p, q] in ends {
         around.entry(p).or_default().push(q);
         around.entry(q).or_default().push(p);
@@ -136,7 +136,7 @@ fn faces(ends: &[[PlanPoint; 2]]) -> (Vec<i128>, usize) {
         let upper = |p: PlanPoint| p.y_mm > center.y_mm || (p.y_mm == center.y_mm && p.x_mm > center.x_mm);
         others.sort_by(|&p, &q| upper(q).cmp(&upper(p)).then(0.cmp(&cross(center, p, q))));
     }
-    let mut unseen: BTreeSet<(PlanPoint, PlanPoint)> = ends.iter().flat_map(|&[p, q]| [(p, q), (q, p)]).collect();
+    let mut unseen: OrderedSet<(PlanPoint, PlanPoint)> = ends.iter().flat_map(|&[p, q]| [(p, q), (q, p)]).collect();
     let mut loops: Vec<Vec<PlanPoint>> = Vec::new();
     while let Some(&start) = unseen.first() {
         let (mut here, mut walk) = (start, Vec::new());
@@ -161,7 +161,7 @@ fn faces(ends: &[[PlanPoint; 2]]) -> (Vec<i128>, usize) {
     let around_components: Vec<&Vec<PlanPoint>> = loops.iter().filter(|walk| area(walk) <= 0).collect();
     for walk in &around_components {
         // The smallest face around the component's corner, among faces of other components.
-        let own: BTreeSet<PlanPoint> = connected(walk[0], &around);
+        let own: OrderedSet<PlanPoint> = connected(walk[0], &around);
         let holder = (0..outer.len())
             .filter(|&face| !own.contains(&outer[face].1[0]) && encloses(outer[face].1, walk[0]))
             .min_by_key(|&face| outer[face].0);
@@ -173,8 +173,8 @@ fn faces(ends: &[[PlanPoint; 2]]) -> (Vec<i128>, usize) {
     (net, around_components.len())
 }
 
-fn connected(start: PlanPoint, around: &BTreeMap<PlanPoint, Vec<PlanPoint>>) -> BTreeSet<PlanPoint> {
-    let (mut seen, mut stack) = (BTreeSet::from([start]), vec![start]);
+fn connected(start: PlanPoint, around: &OrderedMap<PlanPoint, Vec<PlanPoint>>) -> OrderedSet<PlanPoint> {
+    let (mut seen, mut stack) = (OrderedSet::from([start]), vec![start]);
     while let Some(p) = stack.pop() {
         stack.extend(around[&p].iter().filter(|&&q| seen.insert(q)));
     }

@@ -1,6 +1,6 @@
 //! Random marks and palette entries.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::building::{EnvelopeClass, PriceBand};
 use hobnail_core::plan::land::{
@@ -17,7 +17,7 @@ use hobnail_core::plan::{
 use crate::random::Random;
 
 /// A mark that may stand beside these; a street's ties are to streets among them, and stand on their feet.
-pub fn mark(random: &mut Random, others: &BTreeMap<MarkId, Mark>) -> Mark {
+pub fn mark(random: &mut Random, others: &OrderedMap<MarkId, Mark>) -> Mark {
     match random.below(16) {
         0 => Mark::Use(use_mark(random, others)),
         1 => Mark::SoftArea(SoftArea {
@@ -71,7 +71,7 @@ pub fn mark(random: &mut Random, others: &BTreeMap<MarkId, Mark>) -> Mark {
 }
 
 /// A street that may stand beside these.
-pub fn street(random: &mut Random, others: &BTreeMap<MarkId, Mark>) -> Street {
+pub fn street(random: &mut Random, others: &OrderedMap<MarkId, Mark>) -> Street {
     let mut line: Vec<Vertex> = random.points(6).into_iter().map(Vertex::at).collect();
     for vertex in &mut line {
         if random.one_in(4) {
@@ -101,7 +101,7 @@ pub fn street(random: &mut Random, others: &BTreeMap<MarkId, Mark>) -> Street {
 }
 
 /// Ties a vertex to one of the streets among `others`, where there is one to tie it to.
-pub fn tie(random: &mut Random, others: &BTreeMap<MarkId, Mark>, vertex: &mut Vertex) {
+pub fn tie(random: &mut Random, others: &OrderedMap<MarkId, Mark>, vertex: &mut Vertex) {
     let streets: Vec<(MarkId, &Street)> = others
         .iter()
         .filter_map(|(&id, mark)| Some((id, mark.as_street()?)))
@@ -137,7 +137,7 @@ fn program(random: &mut Random) -> Vec<Portion> {
     (0..random.below(4)).map(|_| portion(random)).collect()
 }
 
-fn use_mark(random: &mut Random, others: &BTreeMap<MarkId, Mark>) -> UseMark {
+fn use_mark(random: &mut Random, others: &OrderedMap<MarkId, Mark>) -> UseMark {
     let ids: Vec<MarkId> = others.keys().copied().chain([MarkId(u32::MAX)]).collect();
     let side = |random: &mut Random| SideUse {
         street: *random.pick(&ids),

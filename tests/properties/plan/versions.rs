@@ -1,6 +1,6 @@
 //! Every published version of a format keeps a sample that must still open, and still says the same.
 
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use hobnail_core::exchange::{journal_file, plan_file};
 use hobnail_core::plan::history::Limits;
@@ -22,7 +22,7 @@ fn a_plan_file_of_version_1_opens_whole() {
         .alternatives
         .values()
         .flat_map(|held| held.marks.values());
-    let kinds: BTreeSet<MarkKind> = marks.map(Mark::kind).collect();
+    let kinds: OrderedSet<MarkKind> = marks.map(Mark::kind).collect();
     assert_eq!(kinds.len(), 11, "{kinds:?}");
     let document = &opened.document;
     assert!(document.topography.is_some() && document.base_image.is_some() && !document.site.boundary.is_empty());
@@ -36,7 +36,7 @@ fn a_journal_of_version_1_is_taken_up_whole() {
     let (entries, damage) = journal_file::read_lines(text.as_bytes());
     assert_eq!(damage, []);
     assert_eq!(entries.iter().map(journal_file::write_line).collect::<String>(), text);
-    let kinds: BTreeSet<u8> = entries
+    let kinds: OrderedSet<u8> = entries
         .iter()
         .map(|held| match held.entry {
             Entry::Snapshot(_) => 0,

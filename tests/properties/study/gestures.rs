@@ -1,6 +1,6 @@
 //! Random gestures on a small plan, as a person would make them.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use crate::random::Random;
 
@@ -228,7 +228,7 @@ pub fn start_document(drawer: &mut Drawer) -> Document {
             latitude_ndeg: 0,
         },
     );
-    let mut marks = BTreeMap::new();
+    let mut marks = OrderedMap::new();
     let mut add = |mark: Mark| {
         let id = MarkId(marks.len() as u32);
         marks.insert(id, mark);

@@ -1,6 +1,6 @@
 //! A part of a plan measures as a plan from which the rest was deleted, and looking at a part changes nothing drawn.
 
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use hobnail_core::exchange::plan_file;
 use hobnail_core::plan::land::{ConstraintArea, ConstraintKind, OwnerGroup, Parcel, Portion};
@@ -74,7 +74,7 @@ fn plan(random: &mut Random) -> (Document, AlternativeId) {
 
 fn scope(random: &mut Random, document: &Document) -> Scope {
     let phases: Vec<PhaseId> = document.phases.keys().copied().collect();
-    let some = |random: &mut Random| -> BTreeSet<PhaseId> {
+    let some = |random: &mut Random| -> OrderedSet<PhaseId> {
         phases.iter().copied().filter(|_| random.within(0, 1) == 1).collect()
     };
     let standing = *random.pick(&[Standing::Today, Standing::Proposed, Standing::Proposed]);
@@ -176,7 +176,7 @@ fn a_scope_measures_as_the_plan_without_what_it_leaves_out() {
         let mut random = Random(seed);
         let (document, alternative) = plan(&mut random);
         let scope = Scope {
-            left_out_owners: BTreeSet::new(),
+            left_out_owners: OrderedSet::new(),
             phases: None,
             standing: *random.pick(&[Standing::Today, Standing::Proposed]),
         };
@@ -197,7 +197,7 @@ fn some_phases_measure_as_the_plan_without_the_others() {
         let mut random = Random(seed);
         let (document, alternative) = plan(&mut random);
         let scope = Scope {
-            left_out_owners: BTreeSet::new(),
+            left_out_owners: OrderedSet::new(),
             ..scope(&mut random, &document)
         };
         let mut cut = cut_down(&document, alternative, &scope);
@@ -370,7 +370,7 @@ fn looking_at_a_part_changes_no_edit() {
         let mut scoped = Study::open(document).unwrap();
         for step in 0..20 {
             let scope = Scope {
-                phases: (step % 3 == 0).then(BTreeSet::new),
+                phases: (step % 3 == 0).then(OrderedSet::new),
                 left_out_owners: [OwnerGroup::Unwilling].into(),
                 standing: *[Standing::Today, Standing::Proposed].get(step % 2).unwrap(),
             };

@@ -1,7 +1,7 @@
 //! The column of figures: first-level lines, all others under headings that open, their ranges once they are drawn, and
 //! where the doubt comes from.
 
-use std::collections::{BTreeMap, BTreeSet};
+use hobnail_core::order::{OrderedMap, OrderedSet};
 
 use hobnail_core::figures::graph::{NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
@@ -130,9 +130,9 @@ pub struct Row {
 pub struct Drawn {
     revision: u64,
     /// By figure, each cell as shown with its range.
-    ranges: BTreeMap<String, Vec<String>>,
+    ranges: OrderedMap<String, Vec<String>>,
     /// By figure, what its doubt comes from.
-    influences: BTreeMap<String, Influences>,
+    influences: OrderedMap<String, Influences>,
 }
 
 /// Where the doubt in a figure comes from.
@@ -192,7 +192,7 @@ impl Drawn {
 /// The first-level figures of the open plan, in order, then those under each open heading; with the ranges that were
 /// drawn for the plan as it stands. The figure of the land bar is left out while the bar shows it.
 #[must_use]
-pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> {
+pub fn rows(study: &Study, drawn: &Drawn, open: &OrderedSet<Heading>) -> Vec<Row> {
     let mut rows: Vec<Row> = first_level(study)
         .iter()
         .filter(|figure| figure.id != land_bar::FIGURE || !land_bar::land_bar(study, drawn).is_shown())
@@ -211,7 +211,7 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> 
 /// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then walking
 /// and mix in detail, then what the open figure's doubt comes from, then the ranges under open headings.
 #[must_use]
-pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTreeSet<Heading>) -> Vec<Question> {
+pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &OrderedSet<Heading>) -> Vec<Question> {
     let graph = study.evaluation().graph();
     let first = FIRST_LEVEL
         .iter()
@@ -314,7 +314,7 @@ mod tests {
         let study = study();
         let mut drawn = Drawn::default();
         assert!(drawn.take(&study, study.revision(), range("about 40 homes, likely 32 to 47")));
-        let rows = rows(&study, &drawn, &BTreeSet::new());
+        let rows = rows(&study, &drawn, &OrderedSet::new());
         let homes = rows.iter().find(|row| row.id == "homes.count").expect("the row");
         assert_eq!(homes.value, "about 40 homes");
         assert_eq!(homes.range.as_deref(), Some("likely 32 to 47"));
@@ -329,12 +329,12 @@ mod tests {
         study.change(Vec::new()).expect("nothing to apply");
         study.cancel().expect("a gesture is open");
         assert!(!drawn.take(&study, asked_at, range("about 40 homes, likely 32 to 47")));
-        assert_eq!(rows(&study, &drawn, &BTreeSet::new())[0].range, None);
+        assert_eq!(rows(&study, &drawn, &OrderedSet::new())[0].range, None);
     }
 
     #[test]
     fn what_can_not_be_worked_out_says_why() {
-        let rows = rows(&study(), &Drawn::default(), &BTreeSet::new());
+        let rows = rows(&study(), &Drawn::default(), &OrderedSet::new());
         let share = rows
             .iter()
             .find(|row| row.id == "walk.center_5min_homes_share")
@@ -345,9 +345,9 @@ mod tests {
     #[test]
     fn every_figure_stands_on_the_first_level_or_under_one_heading() {
         let study = study();
-        let all: BTreeSet<Heading> = headings(&study).into_iter().collect();
+        let all: OrderedSet<Heading> = headings(&study).into_iter().collect();
         let rows = rows(&study, &Drawn::default(), &all);
-        let ids: BTreeSet<&str> = rows.iter().map(|row| row.id.as_str()).collect();
+        let ids: OrderedSet<&str> = rows.iter().map(|row| row.id.as_str()).collect();
         assert_eq!(ids.len(), rows.len(), "none stands twice");
         assert!(
             !all.contains(&Heading::Other),

@@ -1,7 +1,7 @@
 //! What pointers and keys mean before any tool sees them: moving the view with the middle button, the space bar or two
 //! fingers, zooming with the wheel or a pinch. What is left goes to the tool.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use crate::canvas::camera::Camera;
 use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, ScreenPoint};
@@ -71,7 +71,7 @@ impl Told {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Pointers {
     /// Where each pressed pointer is.
-    down: BTreeMap<i32, ScreenPoint>,
+    down: OrderedMap<i32, ScreenPoint>,
     doing: Doing,
     is_space_held: bool,
 }

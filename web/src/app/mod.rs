@@ -25,7 +25,7 @@ mod kept;
 mod steps;
 mod view;
 
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::projection::GeographicPoint;
@@ -55,7 +55,7 @@ pub struct App {
     /// First-level figures at the start of the gesture in progress, to say afterwards what changed.
     at_start: Option<Vec<figures::Row>>,
     drawn: figures::Drawn,
-    open_headings: BTreeSet<figures::Heading>,
+    open_headings: OrderedSet<figures::Heading>,
     map: maps::Map,
     pointed: Option<places::Place>,
     /// The figure whose row is spoken of now, and the one whose basis stands open.
@@ -133,7 +133,7 @@ impl App {
             changes: Changes::ALL,
             at_start: None,
             drawn: figures::Drawn::default(),
-            open_headings: BTreeSet::new(),
+            open_headings: OrderedSet::new(),
             map: maps::Map::default(),
             pointed: None,
             pointed_figures: [None, None],
@@ -216,7 +216,7 @@ impl App {
 
     /// The headings of the column that stand open.
     #[must_use]
-    pub const fn open_headings(&self) -> &BTreeSet<figures::Heading> {
+    pub const fn open_headings(&self) -> &OrderedSet<figures::Heading> {
         &self.open_headings
     }
 
@@ -228,7 +228,7 @@ impl App {
 
     /// The first-level figures without ranges, which come later: to tell what a step changed.
     fn exact_rows(&self) -> Vec<figures::Row> {
-        figures::rows(&self.study, &figures::Drawn::default(), &BTreeSet::new())
+        figures::rows(&self.study, &figures::Drawn::default(), &OrderedSet::new())
     }
 
     /// Takes an answer of the follower; a stale one is dropped.

@@ -3,7 +3,7 @@
 //! Whatever happens goes through [`Store::act`]: the application takes it, panels get what changed in the same event,
 //! and the drawing is painted once before the next frame. After a fault of our own nothing is taken any more.
 
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use leptos::prelude::*;
 
@@ -65,7 +65,7 @@ pub struct Store {
     /// Figures: those of the first level, and those under open headings.
     pub figures: RwSignal<Vec<Row>>,
     /// The headings of the column that stand open.
-    pub open_headings: RwSignal<BTreeSet<Heading>>,
+    pub open_headings: RwSignal<OrderedSet<Heading>>,
     /// The basis that stands open.
     pub basis: RwSignal<Option<BasisShown>>,
     /// What the drawing leaves open.

@@ -1,8 +1,8 @@
 //! Paints layers on a canvas. Paths cross into the browser at most once per change of the plan, when they are first
 //! seen; a frame under a moved camera only names them again.
 
+use hobnail_core::order::OrderedMap;
 use std::cell::OnceCell;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
 
@@ -102,7 +102,7 @@ pub struct Painter {
     size_px: (f64, f64),
     /// Width, height and density last fitted to, to tell whether they changed.
     fitted: Option<[u64; 3]>,
-    css_colors: BTreeMap<[u32; 4], String>,
+    css_colors: OrderedMap<[u32; 4], String>,
 }
 
 impl Painter {
@@ -124,7 +124,7 @@ impl Painter {
             ratio: 0.0,
             size_px: (0.0, 0.0),
             fitted: None,
-            css_colors: BTreeMap::new(),
+            css_colors: OrderedMap::new(),
         })
     }
 

@@ -1,6 +1,6 @@
 //! Textures as repeated tiles, drawn once per color and density of the screen.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasPattern, CanvasRenderingContext2d, DomMatrix, HtmlCanvasElement};
@@ -11,7 +11,7 @@ use crate::canvas::picture::Texture;
 /// Tiles drawn so far.
 #[derive(Default)]
 pub struct Textures {
-    held: BTreeMap<(Texture, String), CanvasPattern>,
+    held: OrderedMap<(Texture, String), CanvasPattern>,
 }
 
 impl Textures {

@@ -1,7 +1,7 @@
 //! Gathers what there is to draw from the document and its fabric.
 
 use hobnail_core::order;
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::fabric::sides::side_spoken_of;
 use hobnail_core::fabric::{Fabric, FaceOfLand};
@@ -130,7 +130,7 @@ pub fn run_of(fabric: &Fabric, half_edges: &[hobnail_core::fabric::HalfEdgeId]) 
 
 /// The use of most of the land, and the next: of another portion, or of floors above or below.
 fn uses_of(document: &Document, mark: &UseMark) -> (Option<LandUse>, Option<LandUse>) {
-    let mut shares: BTreeMap<LandUse, u64> = BTreeMap::new();
+    let mut shares: OrderedMap<LandUse, u64> = OrderedMap::new();
     let mut portions: Vec<(&BuildingType, u32)> = mark
         .program
         .iter()

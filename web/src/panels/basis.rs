@@ -19,7 +19,7 @@ pub fn BasisTree(
 ) -> impl IntoView {
     let basis = Memo::new(move |_| store.basis.with(|open| open.as_ref().map(|open| open.basis.clone())));
     // Which steps stand open below their parents; by path, so that one step may be open in two places.
-    let opened = RwSignal::new(std::collections::BTreeSet::<String>::new());
+    let opened = RwSignal::new(hobnail_core::order::OrderedSet::<String>::new());
     move || {
         basis.get().and_then(|basis| {
             let first = basis.steps.first()?.clone();
@@ -65,7 +65,7 @@ fn step(
     basis: &Basis,
     shown: &Step,
     path: String,
-    opened: RwSignal<std::collections::BTreeSet<String>>,
+    opened: RwSignal<hobnail_core::order::OrderedSet<String>>,
     depth: usize,
 ) -> AnyView {
     let below: Vec<AnyView> = shown

@@ -1,6 +1,6 @@
 //! Small plans for the tests of the tools.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::document::{Heading, Settings, Site, UnitSystem};
 use hobnail_core::plan::land::Portion;
@@ -110,19 +110,19 @@ impl Scene {
                 boundary: corners.map(|(x, y)| PlanPoint::new(x, y)).to_vec(),
             },
             program: Vec::new(),
-            street_sections: BTreeMap::from([(StreetSectionId(0), section)]),
-            building_types: BTreeMap::new(),
-            phases: BTreeMap::new(),
+            street_sections: OrderedMap::from([(StreetSectionId(0), section)]),
+            building_types: OrderedMap::new(),
+            phases: OrderedMap::new(),
             settings: Settings {
                 walking_pace_mm_per_s: 1_250,
                 units: UnitSystem::Metric,
-                chosen: BTreeMap::new(),
-                overridden_factors: BTreeMap::new(),
+                chosen: OrderedMap::new(),
+                overridden_factors: OrderedMap::new(),
                 rule_lists: Vec::new(),
             },
             topography: None,
             base_image: None,
-            alternatives: BTreeMap::from([(DRAWN, alternative_with(streets))]),
+            alternatives: OrderedMap::from([(DRAWN, alternative_with(streets))]),
         };
         Self {
             document,

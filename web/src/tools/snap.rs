@@ -126,7 +126,7 @@ pub fn on_grid(from: PlanPoint) -> Snap {
 /// Whether street `from` holds on to street `to`, directly or through others (or is it).
 #[must_use]
 pub fn holds_on(alternative: &Alternative, from: MarkId, to: MarkId) -> bool {
-    let mut seen = std::collections::BTreeSet::new();
+    let mut seen = hobnail_core::order::OrderedSet::new();
     let mut waiting = vec![from];
     while let Some(id) = waiting.pop() {
         if id == to {

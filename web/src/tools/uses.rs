@@ -1,7 +1,7 @@
 //! The use tool: paint enclosed land, or one side of it, with a building type. Dragging paints all it sweeps over, as
 //! one step of the history.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::land::{Fronting, Portion};
 use hobnail_core::plan::{BuildingTypeId, Edit, FloorUse, Mark, MarkId, PlanPoint, SideUse, UseMark};
@@ -28,7 +28,7 @@ pub enum State {
     /// The pointer is down.
     Painting {
         /// Marks painted since, each as it stood before and as it is now.
-        painted: BTreeMap<MarkId, (Option<Mark>, Option<Mark>)>,
+        painted: OrderedMap<MarkId, (Option<Mark>, Option<Mark>)>,
         /// The least id for a new mark.
         next_id: MarkId,
         /// What is under the pointer.
@@ -70,7 +70,7 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             let Some(stroke) = stroke_at(at.point, at.modifiers.alt, sight) else {
                 return (State::Resting { hover: None }, Vec::new());
             };
-            let (painted, next_id) = paint(BTreeMap::new(), sight.next_id, &stroke, at.point, sight);
+            let (painted, next_id) = paint(OrderedMap::new(), sight.next_id, &stroke, at.point, sight);
             let label = match sight.choices.building_type {
                 Some(_) => Label::PaintUse,
                 None => Label::ClearUse,
@@ -215,7 +215,7 @@ fn spoken_of(said: &SideUse, land: &Land) -> Option<usize> {
         .map(|(index, _)| index)
 }
 
-type Painted = BTreeMap<MarkId, (Option<Mark>, Option<Mark>)>;
+type Painted = OrderedMap<MarkId, (Option<Mark>, Option<Mark>)>;
 
 /// Adds what `stroke` paints at `at` to what is painted already.
 fn paint(

@@ -2,7 +2,7 @@
 //!
 //! Sizes are common practice, no source, unless a line says otherwise.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::building::{EnvelopeClass, PriceBand};
 use hobnail_core::plan::document::Phase;
@@ -139,14 +139,14 @@ pub const DRIVE: StreetKind = StreetKind {
 };
 
 /// The phases.
-pub fn phases() -> BTreeMap<PhaseId, Phase> {
+pub fn phases() -> OrderedMap<PhaseId, Phase> {
     [(FIRST, "Main street and square"), (SECOND, "Out to the creek")]
         .map(|(id, name)| (id, Phase { name: name.to_owned() }))
         .into()
 }
 
 /// The default street sections and this place's own.
-pub fn street_sections() -> BTreeMap<StreetSectionId, StreetSection> {
+pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
     use StripKind::{Median, Parking, Planting, Swale, Travel, Walk};
     let mut sections = defaults::street_sections();
     sections.extend([
@@ -273,7 +273,7 @@ const DETACHED_PERSONS: u32 = 2700;
 const ATTACHED_PERSONS: u32 = 2300;
 
 /// The default building types and this place's own.
-pub fn building_types() -> BTreeMap<BuildingTypeId, BuildingType> {
+pub fn building_types() -> OrderedMap<BuildingTypeId, BuildingType> {
     use FloorUse::{Home, Learning, Shop, Work};
     let school = [(Learning, 1300, SCHOOL_JOBS), (Learning, 900, SCHOOL_JOBS)];
     let mut types = defaults::building_types();

@@ -1,7 +1,7 @@
 //! A sheet being drawn: marks get their ids in the order they are drawn, and a vertex may hold on to a street that is
 //! already there.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::number;
 use hobnail_core::plan::land::{
@@ -151,7 +151,7 @@ impl Side {
 /// An alternative being drawn.
 pub struct Sheet {
     first: u32,
-    marks: BTreeMap<MarkId, Mark>,
+    marks: OrderedMap<MarkId, Mark>,
 }
 
 impl Sheet {
@@ -159,18 +159,18 @@ impl Sheet {
     pub fn numbered_from(first: u32) -> Self {
         Self {
             first,
-            marks: BTreeMap::new(),
+            marks: OrderedMap::new(),
         }
     }
 
     /// What has been drawn.
-    pub fn into_marks(self) -> BTreeMap<MarkId, Mark> {
+    pub fn into_marks(self) -> OrderedMap<MarkId, Mark> {
         self.marks
     }
 
     /// Puts `mark` on the sheet under the next id.
     fn add(&mut self, mark: Mark) -> MarkId {
-        let id = MarkId(self.marks.last_key_value().map_or(self.first, |(id, _)| id.0 + 1));
+        let id = MarkId(self.marks.last().map_or(self.first, |(id, _)| id.0 + 1));
         self.marks.insert(id, mark);
         id
     }

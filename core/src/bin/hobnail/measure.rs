@@ -1,6 +1,6 @@
 //! `hobnail measure`: every figure of a plan.
 
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use hobnail_core::plan::PhaseId;
 use hobnail_core::plan::land::OwnerGroup;
@@ -140,7 +140,7 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
 }
 
 /// Numbers of phases set apart by commas.
-fn phases(list: &str) -> Result<BTreeSet<PhaseId>, String> {
+fn phases(list: &str) -> Result<OrderedSet<PhaseId>, String> {
     let read = |word: &str| {
         let number = word.trim().parse().map(PhaseId);
         number.map_err(|_| format!("{} is not the number of a phase", word.escape_debug()))
@@ -149,7 +149,7 @@ fn phases(list: &str) -> Result<BTreeSet<PhaseId>, String> {
 }
 
 /// Groups of owners set apart by commas.
-fn owners(list: &str) -> Result<BTreeSet<OwnerGroup>, String> {
+fn owners(list: &str) -> Result<OrderedSet<OwnerGroup>, String> {
     let read = |word: &str| {
         let group = OwnerGroup::ALL.into_iter().find(|group| group.word() == word.trim());
         group.ok_or_else(|| {

@@ -3,8 +3,8 @@
 //!
 //! Each format version has a folder; plan files and journal files share it.
 
-use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
+use crate::order::Entry;
+use crate::order::OrderedMap;
 
 use super::fault::FileFaultKind;
 use super::json::Json;
@@ -119,7 +119,7 @@ macro_rules! stored_words {
 /// A palette: a list of objects, each with its id.
 macro_rules! stored_palette {
     ($id:ident, $type:ident) => {
-        impl $crate::exchange::stored::Stored for std::collections::BTreeMap<$id, $type> {
+        impl $crate::exchange::stored::Stored for $crate::order::OrderedMap<$id, $type> {
             fn to_json(&self) -> $crate::exchange::json::Json {
                 $crate::exchange::stored::palette_to_json(self.iter().map(|(id, held)| (id.0, held)))
             }
@@ -159,12 +159,12 @@ pub(crate) fn palette_from_json<I: Ord, T: Stored>(
     json: &Json,
     reader: &mut Reader,
     id: impl Fn(u32) -> I,
-) -> Option<BTreeMap<I, T>> {
+) -> Option<OrderedMap<I, T>> {
     let Some(entries) = json.as_list() else {
         reader.expected("a list", json);
         return None;
     };
-    let mut palette = BTreeMap::new();
+    let mut palette = OrderedMap::new();
     for (index, entry) in entries.iter().enumerate() {
         reader.within_entry(index, |reader| {
             let Some(mut members) = Members::of(entry, reader) else {
@@ -351,7 +351,7 @@ impl<T: Stored, const N: usize> Stored for [T; N] {
 }
 
 /// Values by name: an object.
-impl<T: Stored> Stored for BTreeMap<String, T> {
+impl<T: Stored> Stored for OrderedMap<String, T> {
     fn to_json(&self) -> Json {
         Json::Members(
             self.iter()

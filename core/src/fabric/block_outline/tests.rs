@@ -1,4 +1,4 @@
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::*;
 use crate::fabric::{Fabric, LandCache};
@@ -32,7 +32,7 @@ fn section(width_mm: u32) -> StreetSection {
 /// A plan of these streets, each with the width of its right-of-way.
 fn plan(streets: &[(Street, u32)]) -> Document {
     let mut plan = document();
-    let (mut marks, mut sections) = (BTreeMap::new(), BTreeMap::new());
+    let (mut marks, mut sections) = (OrderedMap::new(), OrderedMap::new());
     for ((street, width_mm), id) in streets.iter().zip(0..) {
         sections.insert(StreetSectionId(id), section(*width_mm));
         let street = Street {

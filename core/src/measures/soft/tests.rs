@@ -1,4 +1,4 @@
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::*;
 use crate::fabric::{Fabric, LandCache};
@@ -56,7 +56,7 @@ fn plan(marks: Vec<Mark>) -> (Document, Fabric) {
     document.site = Site {
         boundary: rectangle(0, 0, 600, 400),
     };
-    let marks: BTreeMap<MarkId, Mark> = (0..).map(MarkId).zip(marks).collect();
+    let marks: OrderedMap<MarkId, Mark> = (0..).map(MarkId).zip(marks).collect();
     let alternative = Alternative {
         marks,
         ..Alternative::default()

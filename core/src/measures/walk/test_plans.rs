@@ -1,6 +1,6 @@
 //! Small plans for the tests of this folder: a ladder of streets with uses and places.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
@@ -57,7 +57,7 @@ impl Drawing {
         id
     }
 
-    pub fn marks(&mut self) -> &mut BTreeMap<MarkId, Mark> {
+    pub fn marks(&mut self) -> &mut OrderedMap<MarkId, Mark> {
         &mut self.document.alternatives.get_mut(&FIRST).expect("the first").marks
     }
 

@@ -5,8 +5,8 @@
 //! other without any. Half for joining is the mean: half of a street's own fronts lie across it.
 
 use crate::order;
+use crate::order::OrderedMap;
 use std::cmp::Ordering;
-use std::collections::BTreeMap;
 
 /// One end of a link at an intersection.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -103,7 +103,7 @@ pub struct Corner {
 /// The corners that are parted from the middle of the intersection by a wait. Legs in none are at the middle.
 #[must_use]
 pub fn corners(legs: &[Leg], passing: &[Passing]) -> Vec<Corner> {
-    let mut by_hands: BTreeMap<Vec<u8>, Corner> = BTreeMap::new();
+    let mut by_hands: OrderedMap<Vec<u8>, Corner> = OrderedMap::new();
     for (place, leg) in legs.iter().enumerate() {
         let mut hands = Vec::with_capacity(passing.len());
         let mut cost = 0;

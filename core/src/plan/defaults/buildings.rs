@@ -4,7 +4,7 @@
 //! People per home by kind of building are approximate and from memory (American Community Survey, tables B25033 and
 //! B25032): about 2.7 detached, 2.3 attached and in small buildings, 2.0 in large ones.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::{feet, numbered};
 use crate::plan::building::{BuildingType, EnvelopeClass, FloorUse, LandUse, PriceBand, Story};
@@ -32,7 +32,7 @@ const WORK_HEIGHT: u32 = 13;
 
 /// The default building types, by id.
 #[must_use]
-pub fn building_types() -> BTreeMap<BuildingTypeId, BuildingType> {
+pub fn building_types() -> OrderedMap<BuildingTypeId, BuildingType> {
     let mut types = homes();
     types.extend(shops_and_work());
     types.extend(civic());

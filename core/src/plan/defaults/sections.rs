@@ -3,7 +3,7 @@
 //! Widths are common practice in the United States, no source, unless a line says otherwise: travel lanes of 9 to 12 ft,
 //! parking of 7 to 8 ft, walks of 5 ft along homes and 8 ft or more along shops, planting wide enough for trees.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::{feet, numbered};
 use crate::plan::ids::StreetSectionId;
@@ -35,7 +35,7 @@ const MPH_50: u16 = 80;
 
 /// The default street sections, by id.
 #[must_use]
-pub fn street_sections() -> BTreeMap<StreetSectionId, StreetSection> {
+pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
     let sections = vec![
         section(
             "Main street",

@@ -1,6 +1,6 @@
 //! Which place a tie means after the street it held on to was reshaped, cut, joined or removed.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::order::{OrderedMap, OrderedSet};
 
 use super::{SAME_PLACE_MM, WHOLE_PPB, foot, nearest_tie, nearest_within, ties_of};
 use crate::plan::coordinates::PlanPoint;
@@ -12,16 +12,16 @@ use crate::plan::street::{Street, Tie, Vertex};
 
 /// The streets of one alternative before and after some edits.
 pub(super) struct Streets<'a> {
-    before: BTreeMap<MarkId, &'a Street>,
+    before: OrderedMap<MarkId, &'a Street>,
     /// As the edits leave them.
-    pub after: BTreeMap<MarkId, &'a Street>,
+    pub after: OrderedMap<MarkId, &'a Street>,
     /// Added, removed or altered.
-    pub changed: BTreeSet<MarkId>,
+    pub changed: OrderedSet<MarkId>,
 }
 
 impl<'a> Streets<'a> {
     pub(super) fn over(document: &'a Document, alternative: AlternativeId, edits: &'a [Edit]) -> Self {
-        fn streets(marks: &BTreeMap<MarkId, Mark>) -> BTreeMap<MarkId, &Street> {
+        fn streets(marks: &OrderedMap<MarkId, Mark>) -> OrderedMap<MarkId, &Street> {
             marks
                 .iter()
                 .filter_map(|(&id, mark)| Some((id, mark.as_street()?)))
@@ -30,15 +30,17 @@ impl<'a> Streets<'a> {
         let before = document
             .alternatives
             .get(&alternative)
-            .map_or_else(BTreeMap::new, |held| streets(&held.marks));
+            .map_or_else(OrderedMap::new, |held| streets(&held.marks));
         let mut after = before.clone();
-        let mut touched = BTreeSet::new();
+        let mut touched = OrderedSet::new();
         for edit in edits {
             match edit {
                 Edit::Alternative { id, after: whole, .. } if *id == alternative => {
-                    touched.extend(after.keys());
-                    after = whole.as_ref().map_or_else(BTreeMap::new, |whole| streets(&whole.marks));
-                    touched.extend(after.keys());
+                    touched.extend(after.keys().copied());
+                    after = whole
+                        .as_ref()
+                        .map_or_else(OrderedMap::new, |whole| streets(&whole.marks));
+                    touched.extend(after.keys().copied());
                 }
                 Edit::Mark {
                     alternative: of,
@@ -121,7 +123,7 @@ impl<'a> Streets<'a> {
 
     /// Whether street `from` is, or holds on to, street `to`, directly or through others.
     fn holds_on(&self, from: MarkId, to: MarkId) -> bool {
-        let (mut seen, mut waiting) = (BTreeSet::new(), vec![from]);
+        let (mut seen, mut waiting) = (OrderedSet::new(), vec![from]);
         while let Some(id) = waiting.pop() {
             if id == to {
                 return true;

@@ -199,7 +199,7 @@ fn circles_are_refused_by_name() {
         panic!("{circle:?}")
     };
     assert_eq!(
-        streets.iter().copied().collect::<BTreeSet<_>>(),
+        streets.iter().copied().collect::<OrderedSet<_>>(),
         [1, 2, 3].map(MarkId).into()
     );
     let own = settle(&document, &[(1, Some(tied(&[(0, 0), (0, 20_000)], 1, 1, 0, 0)))]).unwrap_err();

@@ -1,6 +1,6 @@
 //! Marks of one alternative: shapes, and what they refer to.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::outline::{are_legal, check_line, check_outline};
 use super::{FaultKind, FaultPlace, Findings, Measure, Palettes};
@@ -14,7 +14,7 @@ const WHOLE_PPM: u64 = 1_000_000;
 
 pub(super) fn check(
     alternative: AlternativeId,
-    marks: &BTreeMap<MarkId, Mark>,
+    marks: &OrderedMap<MarkId, Mark>,
     palettes: &Palettes<'_>,
     findings: &mut Findings,
 ) {
@@ -61,7 +61,7 @@ pub(super) fn check(
 
 fn check_use(
     held: &UseMark,
-    marks: &BTreeMap<MarkId, Mark>,
+    marks: &OrderedMap<MarkId, Mark>,
     palettes: &Palettes<'_>,
     at: impl Fn(Option<PlanPoint>) -> FaultPlace,
     findings: &mut Findings,

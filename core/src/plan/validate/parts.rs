@@ -1,6 +1,6 @@
 //! Everything of a document but its marks: heading, site, program, palettes, settings, topography, base image.
 
-use std::collections::BTreeSet;
+use crate::order::OrderedSet;
 
 use super::outline::{are_legal, check_outline};
 use super::{FaultKind, FaultPlace, Findings, Measure, Palettes};
@@ -43,7 +43,7 @@ pub(super) fn check(document: &Document, findings: &mut Findings) {
 
 fn check_program(document: &Document, findings: &mut Findings) {
     let palettes = Palettes::of(document);
-    let mut asked = BTreeSet::new();
+    let mut asked = OrderedSet::new();
     for (line, target) in document.program.iter().enumerate() {
         let place = FaultPlace::ProgramLine(line);
         findings.expect(asked.insert(target.what), &place, FaultKind::AskedTwice);
@@ -110,7 +110,7 @@ fn check_settings(settings: &Settings, findings: &mut Findings) {
             findings.add(place, FaultKind::NotFinite);
         }
     }
-    let mut named = BTreeSet::new();
+    let mut named = OrderedSet::new();
     for id in &settings.rule_lists {
         findings.expect(
             named.insert(id),

@@ -1,13 +1,13 @@
 //! Ties of one alternative: to streets that are there, at places they have, on their feet, and in no circle.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::{FaultKind, FaultPlace, Findings};
 use crate::plan::ids::{AlternativeId, MarkId};
 use crate::plan::mark::Mark;
 use crate::plan::tie::{WHOLE_PPB, circle_closing_holds, foot, ties_of};
 
-pub(super) fn check(alternative: AlternativeId, marks: &BTreeMap<MarkId, Mark>, findings: &mut Findings) {
+pub(super) fn check(alternative: AlternativeId, marks: &OrderedMap<MarkId, Mark>, findings: &mut Findings) {
     let street = |id: MarkId| marks.get(&id).and_then(Mark::as_street);
     for (&id, mark) in marks {
         let Some(body) = mark.as_street() else { continue };

@@ -1,4 +1,4 @@
-use std::collections::BTreeSet;
+use hobnail_core::order::OrderedSet;
 
 use super::*;
 use crate::app::figures::{self, Heading};
@@ -28,7 +28,7 @@ fn rested() -> App {
 
 /// What the column shows of a figure's rows, once its heading is open: the title of each row, and its number.
 fn shown(app: &App, figure: &str) -> Vec<(String, String)> {
-    let rows = figures::rows(app.study(), app.drawn(), &BTreeSet::from([Heading::Walking]));
+    let rows = figures::rows(app.study(), app.drawn(), &OrderedSet::from([Heading::Walking]));
     let row = rows.into_iter().find(|row| row.id == figure).expect("the row");
     if row.is_table {
         row.cells
@@ -63,8 +63,8 @@ fn the_map_of_routes_repeats_its_figures_and_draws_every_segment() {
         routes.iter().all(|(line, _)| line.len() >= 2),
         "every segment has a line"
     );
-    let classes: BTreeSet<u8> = routes.iter().map(|(_, class)| *class).collect();
-    let listed: BTreeSet<u8> = legend
+    let classes: OrderedSet<u8> = routes.iter().map(|(_, class)| *class).collect();
+    let listed: OrderedSet<u8> = legend
         .lines
         .iter()
         .filter_map(|line| match line.mark {
@@ -72,7 +72,10 @@ fn the_map_of_routes_repeats_its_figures_and_draws_every_segment() {
             _ => None,
         })
         .collect();
-    assert!(classes.is_subset(&listed), "{classes:?} of {listed:?}");
+    assert!(
+        classes.iter().all(|class| listed.contains(class)),
+        "{classes:?} of {listed:?}"
+    );
     assert!(
         classes.iter().filter(|class| **class > 0).count() >= 4,
         "the village has {classes:?}"

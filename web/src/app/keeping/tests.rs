@@ -1,4 +1,4 @@
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::PlanPoint;
 
@@ -14,8 +14,8 @@ const NOW_MS: f64 = 1_700_000_000_000.0;
 /// the one expected.
 #[derive(Default)]
 struct Store {
-    plans: BTreeMap<String, Found>,
-    lines: BTreeMap<(String, u64), String>,
+    plans: OrderedMap<String, Found>,
+    lines: OrderedMap<(String, u64), String>,
     is_full: bool,
     written: usize,
 }

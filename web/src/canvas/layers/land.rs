@@ -1,7 +1,7 @@
 //! The ground: the site, land tinted by use with a texture that says the same without color, constraint areas.
 
 use hobnail_core::order;
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 use std::sync::Arc;
 
 use hobnail_core::plan::building::LandUse;
@@ -19,7 +19,7 @@ pub fn ground(scene: &Scene) -> Layer {
     site.ring(scene.site.iter().copied());
     layer.fill(site, Fill::Flat(palette::PAPER));
 
-    let mut bubbles: BTreeMap<LandUse, Path> = BTreeMap::new();
+    let mut bubbles: OrderedMap<LandUse, Path> = OrderedMap::new();
     for (outline, land_use) in &scene.bubbles {
         bubbles.entry(*land_use).or_default().ring(outline.iter().copied());
     }
@@ -136,8 +136,8 @@ pub fn widest_place(outline: &[(f64, f64)]) -> Option<((f64, f64), f64)> {
         })
 }
 
-fn by_use(patches: &[Patch], land_use: impl Fn(&Patch) -> Option<LandUse>) -> BTreeMap<LandUse, Path> {
-    let mut paths: BTreeMap<LandUse, Path> = BTreeMap::new();
+fn by_use(patches: &[Patch], land_use: impl Fn(&Patch) -> Option<LandUse>) -> OrderedMap<LandUse, Path> {
+    let mut paths: OrderedMap<LandUse, Path> = OrderedMap::new();
     for patch in patches {
         if let Some(land_use) = land_use(patch) {
             rings(paths.entry(land_use).or_default(), patch);

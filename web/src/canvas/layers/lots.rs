@@ -2,7 +2,7 @@
 //!
 //! They are many, so they are made for what is in view and a margin, and only from near.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 use std::sync::Arc;
 
 use hobnail_core::fabric::lots::lot_type;
@@ -26,7 +26,7 @@ pub const LOT_LINES_FROM_PX_PER_M: f64 = 0.7;
 pub fn lots(document: &Document, painted: &[PaintedFace], window: &Window) -> Layer {
     let mut rest = Path::default();
     let mut lines = Path::default();
-    let mut buildings: BTreeMap<LandUse, Path> = BTreeMap::new();
+    let mut buildings: OrderedMap<LandUse, Path> = OrderedMap::new();
     let is_seen = |ring: &[PlanPoint]| window.meets(&meters(ring));
     for face in painted {
         if is_for_lots(document, face) {

@@ -70,7 +70,7 @@ pub fn numbers(scene: &Scene) -> Layer {
 mod tests {
     use super::*;
     use crate::canvas::picture::Item;
-    use std::collections::BTreeSet;
+    use hobnail_core::order::OrderedSet;
 
     #[test]
     fn each_count_has_a_width_and_a_number_of_its_own() {
@@ -89,7 +89,7 @@ mod tests {
             })
             .collect();
         assert_eq!(widths.len(), 2 * (usize::from(MOST) + 1), "an edge and a band each");
-        let bands: BTreeSet<u64> = (0..=MOST).map(|needs| band_px(needs).to_bits()).collect();
+        let bands: OrderedSet<u64> = (0..=MOST).map(|needs| band_px(needs).to_bits()).collect();
         assert_eq!(bands.len(), usize::from(MOST) + 1, "told apart without color");
         let texts: Vec<_> = numbers(&scene)
             .items

@@ -3,7 +3,7 @@
 //! Each band of all streets is drawn before the next band of any, so that streets run into each other at
 //! intersections as they do on the ground; planting stops short of them.
 
-use std::collections::BTreeMap;
+use hobnail_core::order::OrderedMap;
 
 use crate::canvas::offset::{beside, length, shortened};
 use crate::canvas::palette;
@@ -67,10 +67,10 @@ pub fn names(scene: &Scene) -> Layer {
     layer
 }
 
-type ByProfile<'a> = BTreeMap<(usize, Standing), Vec<&'a Way>>;
+type ByProfile<'a> = OrderedMap<(usize, Standing), Vec<&'a Way>>;
 
 fn by_profile(scene: &Scene) -> ByProfile<'_> {
-    let mut groups: ByProfile<'_> = BTreeMap::new();
+    let mut groups: ByProfile<'_> = OrderedMap::new();
     for way in scene.ways.iter().filter(|way| way.standing != Standing::Removed) {
         groups.entry((way.profile, way.standing)).or_default().push(way);
     }

@@ -1,7 +1,7 @@
 //! Reading version 1.
 
-use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
+use crate::order::Entry;
+use crate::order::OrderedMap;
 
 use super::super::place::{about_middle, to_plan, unclosed};
 use super::super::{Opened, Refusal};
@@ -57,8 +57,8 @@ fn read_header(header: &Json, reader: &mut Reader) -> (Option<Heading>, Document
     (heading, document)
 }
 
-fn read_alternatives(members: &mut Members<'_>, reader: &mut Reader) -> BTreeMap<AlternativeId, Alternative> {
-    let mut alternatives = BTreeMap::new();
+fn read_alternatives(members: &mut Members<'_>, reader: &mut Reader) -> OrderedMap<AlternativeId, Alternative> {
+    let mut alternatives = OrderedMap::new();
     let json = members.take_json("alternatives", reader);
     let list = json.and_then(Json::as_list).unwrap_or_default();
     if list.is_empty() {
@@ -129,8 +129,8 @@ fn read_features(features: &[Feature<'_>], projection: &Projection, document: &m
             found.extend(read_feature(feature, projection, &mut document.site, reader));
         });
     }
-    let mut feature_of: BTreeMap<(AlternativeId, MarkId), (usize, Option<String>)> = BTreeMap::new();
-    let mut used: BTreeMap<MarkId, AlternativeId> = BTreeMap::new();
+    let mut feature_of: OrderedMap<(AlternativeId, MarkId), (usize, Option<String>)> = OrderedMap::new();
+    let mut used: OrderedMap<MarkId, AlternativeId> = OrderedMap::new();
     let mut waiting = Vec::new();
     for held in found {
         let Found {

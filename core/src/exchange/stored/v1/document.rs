@@ -1,6 +1,6 @@
 //! Whole documents and alternatives as one value, with shapes in millimeters: for journals, which need no map.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use crate::exchange::fault::FileFaultKind;
 use crate::exchange::json::Json;
@@ -42,7 +42,7 @@ impl Stored for Mark {
     }
 }
 
-impl Stored for BTreeMap<MarkId, Mark> {
+impl Stored for OrderedMap<MarkId, Mark> {
     fn to_json(&self) -> Json {
         palette_to_json(self.iter().map(|(id, mark)| (id.0, mark)))
     }
@@ -64,7 +64,7 @@ stored_record!(Alternative { "name" => name, "table" => table, "marks" => marks 
 
 stored_record!(Site { "boundary_mm" => boundary });
 
-impl Stored for BTreeMap<AlternativeId, Alternative> {
+impl Stored for OrderedMap<AlternativeId, Alternative> {
     fn to_json(&self) -> Json {
         palette_to_json(self.iter().map(|(id, held)| (id.0, held)))
     }
@@ -85,7 +85,7 @@ pub(crate) fn alternative_from_json(json: &Json, reader: &mut Reader) -> Option<
         Alternative {
             name: name?,
             table: table?,
-            marks: BTreeMap::new(),
+            marks: OrderedMap::new(),
         },
     ))
 }
