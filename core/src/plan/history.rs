@@ -344,6 +344,13 @@ impl History {
         Some(self.undone.last()?.transaction.as_ref()?.label())
     }
 
+    /// The steps, the oldest first: each with what it is called, `None` where it has left memory. Those done come first;
+    /// how many that are says [`undo_count`](Self::undo_count).
+    pub fn labels(&self) -> impl Iterator<Item = Option<&str>> {
+        let steps = self.done.iter().chain(self.undone.iter().rev());
+        steps.map(|step| step.transaction.as_ref().map(|transaction| transaction.label()))
+    }
+
     /// Names this moment in the journal.
     pub fn name_moment(&mut self, name: impl Into<String>) -> EntryNumber {
         let name = name.into();

@@ -8,27 +8,22 @@ use crate::plan::Document;
 use crate::plan::document::UnitSystem;
 
 /// Ids of the first-level figures, in order.
-pub const FIRST_LEVEL: [&str; 20] = [
+pub const FIRST_LEVEL: [&str; 15] = [
     "land.bar_share",
     "homes.of_asked",
     "density.homes_per_buildable",
+    "homes.count",
+    "streets.length_per_home",
     "walk.center_5min_homes_share",
-    "walk.center_5min_homes",
+    "walk.park_5min_homes_share",
     "walk.all_five_10min_homes_share",
     "walk.all_five_sure_10min_homes_share",
-    "walk.park_5min_homes_share",
     "jobs.count",
     "jobs.per_home",
     "streets.ways_in_and_out",
     "streets.most_homes_behind_one",
     "blocks.perimeter_median",
     "blocks.perimeter_longest",
-    "streets.length_per_home",
-    "homes.count",
-    "homes.by_building_type",
-    "people.count",
-    "mix.floor_area",
-    "mix.use_evenness",
 ];
 
 /// The units a document's numbers are shown in.

@@ -50,6 +50,11 @@ pub fn answer(study: &mut Study, question: &Question) -> Answer {
             Ok(details) => Answer::Details(Box::new(details.clone())),
             Err(fault) => Answer::NoDetails(fault.to_string()),
         },
+        Question::Compare(moment) => Answer::Compared(study.compare_with(moment).map_err(|fault| fault.to_string())),
+        Question::Change(figure) => Answer::Change {
+            figure: figure.clone(),
+            change: study.change_since(figure),
+        },
     }
 }
 

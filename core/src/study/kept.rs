@@ -27,6 +27,11 @@ impl Study {
         self.history.write_anew(&self.document);
     }
 
+    /// Names this moment in the journal.
+    pub fn name_moment(&mut self, name: &str) {
+        self.history.name_moment(name);
+    }
+
     /// Puts a step back that has left memory, before it is undone or done again.
     ///
     /// # Errors

@@ -22,12 +22,15 @@ pub mod follower;
 
 pub mod notes;
 
+pub mod marked;
+
 mod details;
 mod gesture;
 mod kept;
 mod street_places;
 
 use std::borrow::Cow;
+use std::cmp::Ordering;
 use std::sync::Arc;
 
 use crate::exchange::passed::{document_from_text, document_to_text, edits_from_text, edits_to_text};
@@ -102,6 +105,8 @@ pub struct Study {
     shipped: Factors,
     /// The document as it last rested, without any preview.
     rested: Document,
+    /// The figures of the moment compared with.
+    marked: Option<Evaluation>,
     /// What a follower has not been told.
     unsent: Vec<Edit>,
     must_send_whole: bool,
@@ -134,15 +139,21 @@ impl Study {
     /// # Errors
     /// [`StudyFault`] when the program's own factor tables do not fit its figures; a test holds that they do.
     pub fn open(document: Document) -> Result<Self, StudyFault> {
+        let graph = Arc::new(measures::graph().map_err(fault)?);
+        Self::open_with(document, graph)
+    }
+
+    /// Opens a document with figures that were built already: evaluations of one graph can be compared.
+    fn open_with(document: Document, graph: Arc<Graph>) -> Result<Self, StudyFault> {
         let alternative = document.alternatives.keys().next().copied().unwrap_or(AlternativeId(0));
         let history = History::new(&document, Limits::default());
         let shipped = Factors::shipped().map_err(fault)?;
-        let graph = Arc::new(measures::graph().map_err(fault)?);
         let mut lands = LandCache::default();
         let mut lots = LotCache::default();
         let derived = Derived::of(&document, alternative, &mut lands, &mut lots, &shipped, graph)?;
         Ok(Self {
             rested: document.clone(),
+            marked: None,
             unsent: Vec::new(),
             must_send_whole: true,
             document,
@@ -311,6 +322,32 @@ impl Study {
     pub fn redo(&mut self) -> Result<bool, HistoryFault> {
         let cells = self.history.redo(&mut self.document)?;
         Ok(self.after_step(cells))
+    }
+
+    /// Goes to the moment at which this many steps are done, undoing or doing again what lies between; everything is
+    /// brought up to date once. `false` when there is no other such moment.
+    ///
+    /// # Errors
+    /// [`HistoryFault`] when a gesture is in progress or a step between has left memory; the study is then as far on the
+    /// way as it could go.
+    pub fn go_to(&mut self, steps_done: usize) -> Result<bool, HistoryFault> {
+        let mut cells = Vec::new();
+        let outcome = loop {
+            let step = match self.history.undo_count().cmp(&steps_done) {
+                Ordering::Equal => break Ok(()),
+                Ordering::Greater => self.history.undo(&mut self.document),
+                Ordering::Less => self.history.redo(&mut self.document),
+            };
+            match step {
+                Ok(Some(differing)) => cells.extend(differing),
+                Ok(None) => break Ok(()),
+                Err(fault) => break Err(fault),
+            }
+        };
+        crate::order::sort(&mut cells);
+        cells.dedup();
+        let has_moved = self.after_step((!cells.is_empty()).then_some(cells));
+        outcome.map(|()| has_moved)
     }
 
     fn after_step(&mut self, cells: Option<Vec<Cell>>) -> bool {

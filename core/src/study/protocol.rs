@@ -7,6 +7,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use super::marked::{ChangeShown, Moment};
 use crate::measures::details::WalkDetails;
 use crate::plan::edit::EditFault;
 use crate::plan::{AlternativeId, Scope};
@@ -62,6 +63,10 @@ pub enum Question {
     Sensitivity(String),
     /// Walking and mix in detail.
     Details,
+    /// From now on to compare with this moment.
+    Compare(Box<Moment>),
+    /// What has changed in a figure since then.
+    Change(String),
 }
 
 /// A message to the follower.
@@ -114,4 +119,13 @@ pub enum Answer {
     Details(Box<WalkDetails>),
     /// They could not be worked out, and why.
     NoDetails(String),
+    /// Whether the moment is compared with, or why it can not be.
+    Compared(Result<(), String>),
+    /// What has changed in a figure since the moment compared with.
+    Change {
+        /// The figure.
+        figure: String,
+        /// The change; `None` where there is nothing to compare.
+        change: Option<ChangeShown>,
+    },
 }
