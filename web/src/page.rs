@@ -8,6 +8,7 @@ use crate::browser::files;
 use crate::panels::bar::Bar;
 use crate::panels::column::Column;
 use crate::panels::drawing::Drawing;
+use crate::panels::enlarged::Enlarged;
 use crate::panels::map::MapPanel;
 use crate::panels::palette::Palette;
 use crate::panels::rail::Rail;
@@ -36,6 +37,7 @@ fn Desk(store: Store) -> impl IntoView {
             </div>
             <Drawing store/>
             <MapPanel store/>
+            <Enlarged store/>
             <Welcome store/>
             <Column store/>
             <Status store/>

@@ -7,6 +7,7 @@ use hobnail_core::figures::graph::{NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::{FIRST_LEVEL, first_level, system};
+use hobnail_core::study::marked::ChangeShown;
 use hobnail_core::study::protocol::{Answer, Question};
 
 use super::{land_bar, places};
@@ -102,6 +103,40 @@ pub fn headings(study: &Study) -> Vec<Heading> {
     held
 }
 
+/// Figures of the first level by what they are called in the little room they have there.
+const SHORT_TITLES: [(&str, &str); 14] = [
+    ("homes.of_asked", "Homes drawn of asked"),
+    ("density.homes_per_buildable", "Homes by buildable land"),
+    ("homes.count", "Homes"),
+    ("streets.length_per_home", "Street length per home"),
+    ("walk.center_5min_homes_share", "Homes within 5 min of a center"),
+    ("walk.park_5min_homes_share", "Homes within 5 min of a park or square"),
+    (
+        "walk.all_five_10min_homes_share",
+        "Homes with all five needs within 10 min",
+    ),
+    (
+        "walk.all_five_sure_10min_homes_share",
+        "The same, without what is hoped for",
+    ),
+    ("jobs.count", "Jobs"),
+    ("jobs.per_home", "Jobs per home"),
+    ("streets.ways_in_and_out", "Ways in and out"),
+    ("streets.most_homes_behind_one", "Most homes behind a single one"),
+    ("blocks.perimeter_median", "Block perimeter, median"),
+    ("blocks.perimeter_longest", "Block perimeter, longest"),
+];
+
+/// What a figure is called on the first level.
+#[must_use]
+pub fn short_title(row: &Row) -> String {
+    let short = SHORT_TITLES.iter().find(|(id, _)| *id == row.id);
+    short.map_or_else(
+        || super::words::sentence_case(&row.title),
+        |(_, title)| (*title).to_owned(),
+    )
+}
+
 /// One line of the column.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Row {
@@ -117,6 +152,8 @@ pub struct Row {
     pub range: Option<String>,
     /// Why there is no number.
     pub reason: Option<String>,
+    /// What has changed since the marked moment, in words, and whether it is larger than rounding and range.
+    pub change: Option<(String, bool)>,
     /// Whether it is a table.
     pub is_table: bool,
     /// The rows of a table that hold anything: what each is for, and its number.
@@ -133,6 +170,8 @@ pub struct Drawn {
     ranges: OrderedMap<String, Vec<String>>,
     /// By figure, what its doubt comes from.
     influences: OrderedMap<String, Influences>,
+    /// By figure, what has changed since the marked moment.
+    changes: OrderedMap<String, ChangeShown>,
 }
 
 /// Where the doubt in a figure comes from.
@@ -162,8 +201,13 @@ impl Drawn {
                 let influences = reason.map_or(Influences::Shares(shares), Influences::None);
                 self.influences.insert(figure, influences);
             }
+            Answer::Change { figure, change } => {
+                if let Some(change) = change {
+                    self.changes.insert(figure, change);
+                }
+            }
             // The study has taken them itself, or goes without.
-            Answer::Details(_) | Answer::NoDetails(_) => {}
+            Answer::Details(_) | Answer::NoDetails(_) | Answer::Compared(_) => {}
         }
         true
     }
@@ -181,6 +225,17 @@ impl Drawn {
     pub fn value(&self, study: &Study, figure: &str, place: usize) -> Option<String> {
         let shown = self.ranges(study, figure)?.get(place)?;
         Some(parted(shown).0.to_owned())
+    }
+
+    /// What has changed in a figure since the marked moment, once that was worked out for the plan as it stands.
+    #[must_use]
+    pub fn change(&self, study: &Study, figure: &str) -> Option<&ChangeShown> {
+        self.changes.get(figure).filter(|_| self.revision == study.revision())
+    }
+
+    /// Drops what has changed since a moment that is marked no longer.
+    pub fn forget_changes(&mut self) {
+        self.changes = OrderedMap::new();
     }
 
     fn ranges(&self, study: &Study, figure: &str) -> Option<&[String]> {
@@ -206,6 +261,20 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &OrderedSet<Heading>) -> Vec<Row
         }));
     }
     rows
+}
+
+/// These figures as rows.
+#[must_use]
+pub fn rows_of(study: &Study, drawn: &Drawn, ids: &[String]) -> Vec<Row> {
+    let system = system(study.document());
+    let graph = study.evaluation().graph();
+    ids.iter()
+        .filter_map(|id| graph.index(id))
+        .map(|index| {
+            let figure = study.evaluation().figure_value(index, system);
+            row(None, &figure, drawn.ranges(study, &figure.id))
+        })
+        .collect()
 }
 
 /// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then walking
@@ -250,6 +319,7 @@ fn row(heading: Option<Heading>, figure: &FigureValue, ranges: Option<&[String]>
         value: String::new(),
         range: None,
         reason: None,
+        change: None,
         is_table: matches!(figure.content, Content::Table { .. }),
         cells: Vec::new(),
         has_place: false,

@@ -14,11 +14,14 @@ pub mod land_bar;
 pub mod lands;
 pub mod maps;
 pub mod places;
+pub mod replay;
 pub mod scopes;
 pub mod shown;
 pub mod stage;
 pub mod store;
 pub mod words;
+
+pub mod moments;
 
 mod hand;
 mod kept;
@@ -56,6 +59,8 @@ pub struct App {
     at_start: Option<Vec<figures::Row>>,
     drawn: figures::Drawn,
     open_headings: OrderedSet<figures::Heading>,
+    marked: Option<moments::Marked>,
+    enlarged: Vec<String>,
     map: maps::Map,
     pointed: Option<places::Place>,
     /// The figure whose row is spoken of now, and the one whose basis stands open.
@@ -134,6 +139,8 @@ impl App {
             at_start: None,
             drawn: figures::Drawn::default(),
             open_headings: OrderedSet::new(),
+            marked: None,
+            enlarged: Vec::new(),
             map: maps::Map::default(),
             pointed: None,
             pointed_figures: [None, None],
@@ -159,6 +166,7 @@ impl App {
         self.choices = first_choices(study.document());
         self.study = study;
         self.drawn = figures::Drawn::default();
+        self.marked = None;
         self.pointed = None;
         self.pointed_figures = [None, None];
         self.selection = None;
@@ -203,7 +211,9 @@ impl App {
     /// The first-level figures and those under open headings, with the ranges that are known.
     #[must_use]
     pub fn rows(&self) -> Vec<figures::Row> {
-        figures::rows(&self.study, &self.drawn, &self.open_headings)
+        let mut rows = figures::rows(&self.study, &self.drawn, &self.open_headings);
+        self.note_changes(&mut rows);
+        rows
     }
 
     /// Opens a heading of the column, or closes it.
@@ -223,7 +233,9 @@ impl App {
     /// What is to be worked out in the background once the plan rests, with this basis open.
     #[must_use]
     pub fn questions(&self, basis: Option<&str>) -> Vec<hobnail_core::study::protocol::Question> {
-        figures::questions(&self.study, basis, maps::figures_of(self.map), &self.open_headings)
+        let mut questions = figures::questions(&self.study, basis, maps::figures_of(self.map), &self.open_headings);
+        self.ask_for_changes(&mut questions);
+        questions
     }
 
     /// The first-level figures without ranges, which come later: to tell what a step changed.
@@ -245,7 +257,8 @@ impl App {
                 Err(fault) => self.warn(fault.to_string()),
             },
             Answer::NoDetails(reason) => self.warn(reason.clone()),
-            Answer::Range { .. } | Answer::Sensitivity { .. } => {}
+            Answer::Compared(outcome) => self.is_compared(outcome),
+            Answer::Range { .. } | Answer::Sensitivity { .. } | Answer::Change { .. } => {}
         }
         self.changes.figures |= self.drawn.take(&self.study, revision, answer);
     }
@@ -258,6 +271,9 @@ impl App {
     /// Makes the next news hold the whole plan.
     pub const fn send_whole(&mut self) {
         self.study.send_whole();
+        if let Some(marked) = &mut self.marked {
+            marked.is_told = false;
+        }
     }
 
     /// Does one piece of waiting work here.

@@ -14,6 +14,7 @@ use super::files;
 use super::keeping::{KeptShown, Recent};
 use super::land_bar::{LandBar, land_bar};
 use super::maps::{Legend, Map};
+use super::moments::HistoryShown;
 use super::places::{self, NoteShown, Place};
 use super::scopes::{self, Measured};
 use super::shown::{self, HandShown, PlanShown};
@@ -64,6 +65,12 @@ pub struct Store {
     pub land_bar: RwSignal<LandBar>,
     /// Figures: those of the first level, and those under open headings.
     pub figures: RwSignal<Vec<Row>>,
+    /// Figures enlarged for the back of the room.
+    pub enlarged: RwSignal<Vec<Row>>,
+    /// The steps of the history.
+    pub history: RwSignal<HistoryShown>,
+    /// Whether the steps are shown one after another.
+    pub is_replaying: RwSignal<bool>,
     /// The headings of the column that stand open.
     pub open_headings: RwSignal<OrderedSet<Heading>>,
     /// The basis that stands open.
@@ -98,6 +105,9 @@ impl Store {
             hand: RwSignal::default(),
             land_bar: RwSignal::default(),
             figures: RwSignal::default(),
+            enlarged: RwSignal::default(),
+            history: RwSignal::default(),
+            is_replaying: RwSignal::default(),
             open_headings: RwSignal::default(),
             basis: RwSignal::default(),
             notes: RwSignal::default(),
@@ -231,6 +241,7 @@ impl Store {
             set_if_new(self.plan, shown::plan(app));
             // Sentences need not follow every move of the hand: they are brought up to date when it lets go.
             if !app.study().is_in_gesture() {
+                set_if_new(self.history, app.history_shown());
                 set_if_new(self.notes, places::notes(app.study()));
             }
             set_if_new(self.measured, scopes::measured(app.study()));
@@ -239,6 +250,7 @@ impl Store {
             set_if_new(self.land_bar, land_bar(app.study(), app.drawn()));
             set_if_new(self.open_headings, app.open_headings().clone());
             set_if_new(self.figures, app.rows());
+            set_if_new(self.enlarged, app.enlarged_rows());
             let open = self
                 .basis
                 .with_untracked(|open| open.as_ref().map(|open| open.figure.clone()));

@@ -244,6 +244,7 @@ mod tests {
             value: value.to_owned(),
             range: None,
             reason: None,
+            change: None,
             is_table: false,
             cells: Vec::new(),
             has_place: false,

@@ -4,6 +4,7 @@ use hobnail_core::plan::AlternativeId;
 use hobnail_core::plan::document::UnitSystem;
 use leptos::prelude::*;
 
+use super::history::History;
 use super::icons::BackIcon;
 use super::kept::Kept;
 use crate::app::App;
@@ -60,6 +61,7 @@ pub fn Bar(
                     <span class="word">"Redo"</span>
                     <span class="command-more">{move || redo.get()}</span>
                 </button>
+                <History store/>
             </div>
             <div class="group files" role="group" aria-label="Plan">
                 <Samples store/>

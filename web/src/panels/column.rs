@@ -3,12 +3,14 @@
 use leptos::prelude::*;
 
 use super::basis::BasisTree;
+use super::enlarged::Enlarge;
 use super::land_bar::LandBarPanel;
 use super::legend::Legend;
 use super::measured::MeasuredPanel;
 use super::notes::Notes;
-use crate::app::figures::{Heading, Row, headings};
+use crate::app::figures::{Heading, Row, headings, short_title};
 use crate::app::store::{COLUMN, Store};
+use crate::app::words::sentence_case;
 
 /// The column.
 #[component]
@@ -20,8 +22,7 @@ pub fn Column(
     let under = move |heading: Heading| view! { <Under store heading/> };
     view! {
         <aside id=COLUMN class="column" aria-labelledby="figures-title">
-            <h2 id="figures-title">"Figures"</h2>
-            <p class="column-note">"Every number opens its basis."</p>
+            <h2 id="figures-title">"Figures" <span class="column-note">"every number opens its basis"</span></h2>
             <MeasuredPanel store/>
             <LandBarPanel store/>
             <Figures store heading=None/>
@@ -102,6 +103,7 @@ fn Figure(store: Store, id: String) -> impl IntoView {
         <li
             class="figure"
             class:is-table=is_table
+            class:is-open=is_open
             class:has-place=has_place
             data-figure=id
             on:pointerenter=move |_| point_out()
@@ -116,11 +118,12 @@ fn Figure(store: Store, id: String) -> impl IntoView {
                 aria-controls=controls
                 on:click=move |_| store.toggle_basis(&toggled)
             >
-                <span class="figure-title">{move || row.get().map(|row| crate::app::words::sentence_case(&row.title))}</span>
+                <span class="figure-title">{move || row.get().map(|row| title(&row))}</span>
                 <span class="figure-value" data-value>
                     {move || row.get().map(|row| parts(&row.value).map(|(class, words)| view! { <span class=class>{words}</span> }).collect_view())}
                 </span>
                 <span class="figure-range" data-range>{move || row.get().and_then(|row| row.range)}</span>
+                {move || row.get().and_then(|row| row.change).map(change)}
                 {move || row.get().and_then(|row| row.reason).map(|reason| view! { <span class="figure-reason">{reason}</span> })}
             </button>
             {move || has_place.get().then(|| view! {
@@ -133,6 +136,7 @@ fn Figure(store: Store, id: String) -> impl IntoView {
                     "Show"
                 </button>
             })}
+            {move || is_open.get().then(|| view! { <Enlarge store figure=shown.get_value()/> })}
             {move || is_open.get().then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))}
             <div id=basis_id class="basis" hidden=move || !is_open.get()>
                 {move || is_open.get().then(|| view! { <BasisTree store/> })}
@@ -141,18 +145,32 @@ fn Figure(store: Store, id: String) -> impl IntoView {
     }
 }
 
+/// What the figure is called here: on the first level there is little room.
+fn title(row: &Row) -> String {
+    if row.heading.is_none() {
+        short_title(row)
+    } else {
+        sentence_case(&row.title)
+    }
+}
+
+/// What has changed since the marked moment.
+pub(super) fn change((words, is_clear): (String, bool)) -> impl IntoView {
+    view! { <span class="figure-change" class:is-clear=is_clear data-change>{words}</span> }
+}
+
 /// The rows of a table, below its title.
 fn table(cells: Vec<(String, String)>) -> Option<impl IntoView> {
     (!cells.is_empty()).then(|| {
         let lines = cells.into_iter().map(|(label, value)| {
-            view! { <tr><th scope="row">{crate::app::words::sentence_case(&label)}</th><td>{value}</td></tr> }
+            view! { <tr><th scope="row">{sentence_case(&label)}</th><td>{value}</td></tr> }
         });
         view! { <table class="figure-table"><tbody>{lines.collect_view()}</tbody></table> }
     })
 }
 
 /// A number in words as its parts: the number itself is set larger than what stands around it.
-fn parts(value: &str) -> impl Iterator<Item = (&'static str, String)> + use<> {
+pub(super) fn parts(value: &str) -> impl Iterator<Item = (&'static str, String)> + use<> {
     let begins = value
         .find(|letter: char| letter.is_ascii_digit() || letter == '−' || letter == '—')
         .unwrap_or_default();

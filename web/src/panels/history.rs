@@ -1,0 +1,71 @@
+//! The history: every step to go back to, a replay, and the moment that changes are shown against.
+
+use leptos::prelude::*;
+
+use crate::app::App;
+use crate::app::store::Store;
+
+/// Id of the field with the name of a moment.
+const NAME: &str = "moment-name";
+
+/// The menu of the history.
+#[component]
+pub fn History(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let name = RwSignal::new(String::new());
+    let marked = Memo::new(move |_| store.history.with(|history| history.marked.clone()));
+    let replay_words = move || if store.is_replaying.get() { "Stop" } else { "Replay" };
+    let step = move |(place, words): (usize, String)| {
+        let is_here = move || store.history.with(|history| history.done == place);
+        view! {
+            <li>
+                <button
+                    type="button"
+                    class="menu-line step"
+                    aria-current=move || is_here().then_some("step")
+                    on:click=move |_| store.act(|app| app.go_to_step(place))
+                >
+                    <span class="choice-more">{place}</span>
+                    {words}
+                </button>
+            </li>
+        }
+    };
+    let steps = move || {
+        let steps = store.history.with(|history| history.steps.clone());
+        let begin = std::iter::once("As it was opened".to_owned());
+        let mut all: Vec<_> = begin.chain(steps).enumerate().collect();
+        // The last is looked for most.
+        all.reverse();
+        all.into_iter().map(step).collect_view()
+    };
+    view! {
+        <details class="menu history" data-menu="history">
+            <summary class="command">"History"</summary>
+            <div class="menu-card">
+                <ol class="steps">{steps}</ol>
+                <button type="button" class="command" data-command="replay" on:click=move |_| store.replay()>{replay_words}</button>
+                <form
+                    class="moment"
+                    on:submit=move |event| {
+                        event.prevent_default();
+                        store.act(|app| app.mark_moment(&name.get_untracked()));
+                        store.ask();
+                    }
+                >
+                    <label for=NAME>"Compare with this moment, named"</label>
+                    <input id=NAME type="text" maxlength="60" prop:value=name on:input=move |event| name.set(event_target_value(&event))/>
+                    <button type="submit" class="command" data-command="mark">"Mark"</button>
+                </form>
+                {move || marked.get().map(|words| view! {
+                    <p class="moment" data-marked>
+                        {format!("Compared with: {words}.")}
+                        <button type="button" class="command" data-command="forget-moment" on:click=move |_| store.act(App::forget_moment)>"No longer"</button>
+                    </p>
+                })}
+            </div>
+        </details>
+    }
+}
