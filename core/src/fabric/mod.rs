@@ -24,6 +24,7 @@ mod face_cache;
 mod faces;
 mod grid;
 mod ids;
+mod kept;
 mod locator;
 mod noding;
 mod outlines;
