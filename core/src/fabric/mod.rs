@@ -31,6 +31,7 @@ mod outlines;
 mod overlaps;
 mod pixels;
 mod rotation;
+mod run;
 mod segments;
 
 pub use anchors::anchor_of;
@@ -43,4 +44,5 @@ pub use ids::{EdgeId, FaceId, HalfEdgeId, VertexId};
 pub use locator::{Foot, Locator};
 pub use outlines::{Outline, Outliner};
 pub use plan_fabric::{Fabric, FaceOfLand};
+pub use run::Run;
 pub use segments::{SourceId, SourceSegment, segments_of_line};

@@ -234,7 +234,7 @@ struct SidePiece {
 fn pieces_of_side(fabric: &Fabric, side: &Side, pieces: &mut Vec<SidePiece>) {
     pieces.clear();
     let mut start_um = 0;
-    for half_edge in &side.half_edges {
+    for half_edge in side.half_edges.iter() {
         let length_um = fabric.arrangement.length_um(half_edge.edge());
         if let Some((link, from_um, to_um)) = fabric.links.piece_of(*half_edge) {
             let is_along = fabric.links.runs_along(*half_edge);
@@ -303,7 +303,7 @@ pub fn front_of_lot(fabric: &Fabric, face: &FaceOfLand, lot: &Lot) -> Vec<Stretc
 #[must_use]
 pub fn stretches_of(fabric: &Fabric, side: &Side) -> Vec<Stretch> {
     let mut stretches: Vec<Stretch> = Vec::new();
-    for half_edge in &side.half_edges {
+    for half_edge in side.half_edges.iter() {
         let Some((link, from_um, to_um)) = fabric.links.piece_of(*half_edge) else {
             continue;
         };
