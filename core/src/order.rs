@@ -16,7 +16,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// ```
 pub fn sort_by<T>(items: &mut [T], mut compare: impl FnMut(&T, &T) -> Ordering) {
     let mut destinations = destinations(items.len(), &mut |a, b| compare(&items[a], &items[b]));
-    for place in 0..items.len() {
+    for place in 0..destinations.len() {
         while destinations[place] != place {
             let to = destinations[place];
             items.swap(place, to);
@@ -55,8 +55,11 @@ pub fn set<T: Ord>(items: impl IntoIterator<Item = T>) -> BTreeSet<T> {
     set
 }
 
-/// Where each of `count` items goes.
+/// Where each of `count` items goes; nothing where all stay where they are.
 fn destinations(count: usize, compare: &mut dyn FnMut(usize, usize) -> Ordering) -> Vec<usize> {
+    if (1..count).all(|place| compare(place - 1, place).is_le()) {
+        return Vec::new();
+    }
     let mut order: Vec<usize> = (0..count).collect();
     order.sort_by(|a, b| compare(*a, *b));
     let mut destinations = vec![0; count];
