@@ -15,6 +15,7 @@ mod footprint;
 mod front_line;
 mod key;
 mod laying;
+mod left;
 mod region;
 mod spot;
 
@@ -23,11 +24,12 @@ mod tests;
 
 use std::sync::Arc;
 
-use super::land::Land;
 use super::kept::Kept;
+use super::land::Land;
 use crate::plan::{BuildingTypeId, PlanPoint};
 
 pub use key::{Facing, lot_type};
+pub use left::Left;
 pub use region::{Pieces, twice_area_of_pieces};
 
 /// The least share of a typical lot's land that is still a whole lot: three quarters, common practice, no source. More
@@ -133,9 +135,7 @@ pub struct LaidLots {
     /// The lots, front by front.
     pub lots: Vec<Lot>,
     /// Land that is in no lot.
-    pub left: Pieces,
-    /// Twice the area left, in square millimeters.
-    pub twice_left_mm2: i128,
+    pub left: Left,
 }
 
 /// Lays the lots of a face. See the [module](self).
