@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use hobnail_core::figures::graph::{NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
 use hobnail_core::study::Study;
-use hobnail_core::study::first_level::{FIRST_LEVEL, first_level, system};
+use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
 use hobnail_core::study::protocol::{Answer, Question};
 
 use super::{land_bar, places};
@@ -81,7 +81,7 @@ const STEPS: [&str; 1] = ["walk.base_time"];
 
 /// The figures under a heading, first-level ones and the land bar left out.
 fn under(study: &Study, heading: Heading) -> impl Iterator<Item = NodeIndex> {
-    let graph = study.evaluation().graph();
+    let graph = study.graph();
     graph.indices().filter(move |index| {
         let node = graph.node(*index);
         let is_worked = !matches!(node.operator, Operator::Leaf(_));
@@ -198,10 +198,9 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> 
         .filter(|figure| figure.id != land_bar::FIGURE || !land_bar::land_bar(study, drawn).is_shown())
         .map(|figure| row(None, figure, drawn.ranges(study, &figure.id)))
         .collect();
-    let system = system(study.document());
     for heading in open {
         rows.extend(under(study, *heading).map(|index| {
-            let figure = study.evaluation().figure_value(index, system);
+            let figure = study.figure_value(index);
             row(Some(*heading), &figure, drawn.ranges(study, &figure.id))
         }));
     }
@@ -212,7 +211,7 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &BTreeSet<Heading>) -> Vec<Row> 
 /// and mix in detail, then what the open figure's doubt comes from, then the ranges under open headings.
 #[must_use]
 pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &BTreeSet<Heading>) -> Vec<Question> {
-    let graph = study.evaluation().graph();
+    let graph = study.graph();
     let first = FIRST_LEVEL
         .iter()
         .chain(legend)
