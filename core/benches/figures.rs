@@ -60,9 +60,9 @@ fn neighborhood(faces: usize) -> MeasureInputs {
                     at: PlanPoint::default(),
                     perimeter_m: some(900),
                     longest_side_m: some(300),
-                    is_east_west: true,
                 })
                 .collect(),
+            east_west_blocks: faces as u32,
             ..StreetInputs::default()
         },
         form: FormInputs::without_land(TYPES),

@@ -21,7 +21,7 @@ pub use map::{OrderedMap, OrderedSet};
 /// ```
 pub fn sort_by<T>(items: &mut [T], mut compare: impl FnMut(&T, &T) -> Ordering) {
     let mut destinations = destinations(items.len(), &mut |a, b| compare(&items[a], &items[b]));
-    for place in 0..items.len() {
+    for place in 0..destinations.len() {
         while destinations[place] != place {
             let to = destinations[place];
             items.swap(place, to);
@@ -40,8 +40,11 @@ pub fn sort<T: Ord>(items: &mut [T]) {
     sort_by(items, T::cmp);
 }
 
-/// Where each of `count` items goes.
+/// Where each of `count` items goes; nothing where all stay where they are.
 fn destinations(count: usize, compare: &mut dyn FnMut(usize, usize) -> Ordering) -> Vec<usize> {
+    if (1..count).all(|place| compare(place - 1, place).is_le()) {
+        return Vec::new();
+    }
     let mut order: Vec<usize> = (0..count).collect();
     order.sort_by(|a, b| compare(*a, *b));
     let mut destinations = vec![0; count];

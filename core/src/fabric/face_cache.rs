@@ -2,15 +2,15 @@
 //!
 //! A face's outline, its inner point and its land depend on its boundary, the right-of-ways along it and the constraints
 //! near it, and on nothing else. All of that is written down as a list of integers, which is compared exactly: a face
-//! that has not changed costs one list and one search.
+//! that has not changed costs one list and one comparison.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::anchors::anchor_of;
 use super::arrangement::Arrangement;
 use super::constraints::Constraint;
 use super::ids::{FaceId, HalfEdgeId};
+use super::kept::Kept;
 use super::land::{Bounds, Land, add_wider_beyond, land_key, land_of};
 use super::outlines::Outliner;
 use crate::plan::PlanPoint;
@@ -29,8 +29,9 @@ pub(super) struct FaceShape {
 /// Faces already worked out, kept from one fabric to the next under all they depend on.
 #[derive(Clone, Debug, Default)]
 pub struct LandCache {
-    held: BTreeMap<Vec<i32>, FaceShape>,
-    kept: BTreeMap<Vec<i32>, FaceShape>,
+    shapes: Kept<FaceShape>,
+    /// Memory for the key at hand.
+    key: Vec<i32>,
 }
 
 /// Begins a loop of the boundary in a key; no coordinate and no width is as low.
@@ -54,17 +55,16 @@ impl LandCache {
         built_half_width_mm: impl Fn(HalfEdgeId) -> f64,
         constraints: &[(Bounds, Constraint)],
     ) -> FaceShape {
-        let mut key = key_of(arrangement, face, &half_width_mm, constraints);
+        let mut key = std::mem::take(&mut self.key);
+        key.clear();
+        add_key_of(arrangement, face, &half_width_mm, constraints, &mut key);
         let mut around = arrangement.loops(face).flat_map(|start| arrangement.around(start));
         let keeps = around.any(|half_edge| built_half_width_mm(half_edge) < half_width_mm(half_edge));
         if keeps {
             key.push(KEPT);
-            key.extend(key_of(arrangement, face, &built_half_width_mm, constraints));
+            add_key_of(arrangement, face, &built_half_width_mm, constraints, &mut key);
         }
-        if let Some(shape) = self.kept.get(&key) {
-            return shape.clone();
-        }
-        let shape = self.held.remove(&key).unwrap_or_else(|| {
+        let shape = self.shapes.get_or(&key, || {
             let whole = land_key(arrangement, outliner, face, half_width_mm, constraints);
             let mut land = land_of(&whole);
             if keeps {
@@ -79,23 +79,23 @@ impl LandCache {
                 anchor: anchor.unwrap_or_default(),
             }
         });
-        self.kept.insert(key, shape.clone());
+        self.key = key;
         shape
     }
 
     /// Ends a fabric: what it did not ask for is forgotten.
     pub(super) fn end_fabric(&mut self) {
-        self.held = std::mem::take(&mut self.kept);
+        self.shapes.end_round();
     }
 }
 
-fn key_of(
+fn add_key_of(
     arrangement: &Arrangement,
     face: FaceId,
     half_width_mm: &impl Fn(HalfEdgeId) -> f64,
     constraints: &[(Bounds, Constraint)],
-) -> Vec<i32> {
-    let mut key = Vec::with_capacity(32);
+    key: &mut Vec<i32>,
+) {
     let mut points = Vec::new();
     let mut beyond = Vec::new();
     for start in arrangement.loops(face) {
@@ -124,5 +124,4 @@ fn key_of(
             key.extend(near.outline.iter().flat_map(|point| [point.x_mm, point.y_mm]));
         }
     }
-    key
 }

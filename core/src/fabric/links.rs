@@ -9,6 +9,7 @@ use super::arrangement::Arrangement;
 use super::carriers::Carrier;
 use super::chains::{ChainId, Chains};
 use super::ids::{EdgeId, HalfEdgeId, VertexId};
+use super::run::Run;
 use super::streets::DrawnLines;
 use crate::plan::PlanPoint;
 
@@ -20,9 +21,7 @@ pub struct StreetLink {
     /// The nodes it runs from and to, by their place in [`StreetLinks::nodes`].
     pub ends: [u32; 2],
     /// Its half-edges, from its first node to its last.
-    pub half_edges: Vec<HalfEdgeId>,
-    /// Where each half-edge begins along the link, in micrometers.
-    pub starts_um: Vec<u64>,
+    pub half_edges: Run,
     /// Its length in micrometers.
     pub length_um: u64,
 }
@@ -34,35 +33,46 @@ pub struct StreetLinks {
     pub nodes: Vec<PlanPoint>,
     /// The links.
     pub links: Vec<StreetLink>,
-    /// For each edge its link and its place in the link's half-edges; `None` where no street runs.
-    link_of_edge: Vec<Option<(u32, u32)>>,
+    /// For each edge where it is on its link; `None` where no street runs.
+    on_link: Vec<Option<OnLink>>,
+}
+
+/// An edge on its link.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct OnLink {
+    link: u32,
+    /// Its place in the link's half-edges.
+    place: u32,
+    /// Where it begins along the link, in micrometers.
+    start_um: u64,
 }
 
 impl StreetLinks {
     /// The links of an arrangement whose edges are carried by `carriers`. Cost: almost linear.
     #[must_use]
     pub fn of(lines: &DrawnLines, arrangement: &Arrangement, carriers: &[Option<Carrier>]) -> Self {
-        let edges_at = edges_at_vertices(arrangement, carriers);
+        let edges_at = EdgesAt::of(arrangement, carriers);
         let street_of = |edge: EdgeId| carriers[edge.0 as usize].map(|carrier| carrier.street);
-        let forced: Vec<bool> = edges_at
-            .iter()
-            .map(|edges| match edges.as_slice() {
-                [a, b] => street_of(*a) != street_of(*b),
-                _ => true,
-            })
-            .collect();
-        let chains = Chains::of(arrangement, |vertex| forced[vertex.0 as usize]);
+        let chains = Chains::of(arrangement, |vertex| match edges_at.vertex(vertex) {
+            [a, b] => street_of(*a) != street_of(*b),
+            _ => true,
+        });
         let groups = Groups::of(lines, carriers, &edges_at);
         let mut links = Self {
-            link_of_edge: vec![None; arrangement.edge_count()],
-            ..Self::default()
+            nodes: Vec::with_capacity(chains.nodes().len()),
+            links: Vec::with_capacity(chains.count()),
+            on_link: vec![None; arrangement.edge_count()],
         };
-        let mut node_of: BTreeMap<(VertexId, i8), u32> = BTreeMap::new();
+        // Mostly all that meets at a vertex is in group 0.
+        let mut ground_node: Vec<Option<u32>> = vec![None; arrangement.vertices().len()];
+        let mut node_above: BTreeMap<(VertexId, i8), u32> = BTreeMap::new();
         for chain in chains.ids() {
-            links.add(chain, &chains, arrangement, carriers, |vertex, edge| {
-                let key = (vertex, groups.of_edge(vertex, edge));
-                let next = node_of.len() as u32;
-                (*node_of.entry(key).or_insert(next), next)
+            links.add(chain, &chains, arrangement, carriers, |vertex, edge, next| {
+                let node = match groups.of_edge(vertex, edge) {
+                    0 => ground_node[vertex.0 as usize].get_or_insert(next),
+                    group => node_above.entry((vertex, group)).or_insert(next),
+                };
+                *node
             });
         }
         links
@@ -74,7 +84,7 @@ impl StreetLinks {
         chains: &Chains,
         arrangement: &Arrangement,
         carriers: &[Option<Carrier>],
-        mut node_of: impl FnMut(VertexId, EdgeId) -> (u32, u32),
+        mut node_of: impl FnMut(VertexId, EdgeId, u32) -> u32,
     ) {
         let half_edges = chains.half_edges(chain);
         let (Some(first), Some(last)) = (half_edges.first(), half_edges.last()) else {
@@ -84,7 +94,8 @@ impl StreetLinks {
             return;
         };
         let mut end = |vertex: VertexId, edge: EdgeId, nodes: &mut Vec<PlanPoint>| {
-            let (node, next) = node_of(vertex, edge);
+            let next = nodes.len() as u32;
+            let node = node_of(vertex, edge, next);
             if node == next {
                 nodes.push(arrangement.point(vertex));
             }
@@ -95,17 +106,18 @@ impl StreetLinks {
             end(arrangement.target(*last), last.edge(), &mut self.nodes),
         ];
         let mut length_um = 0;
-        let mut starts_um = Vec::with_capacity(half_edges.len());
         for (half_edge, place) in half_edges.iter().zip(0..) {
-            self.link_of_edge[half_edge.edge().0 as usize] = Some((self.links.len() as u32, place));
-            starts_um.push(length_um);
+            self.on_link[half_edge.edge().0 as usize] = Some(OnLink {
+                link: self.links.len() as u32,
+                place,
+                start_um: length_um,
+            });
             length_um += arrangement.length_um(half_edge.edge());
         }
         self.links.push(StreetLink {
             street: carrier.street,
             ends,
-            half_edges: half_edges.to_vec(),
-            starts_um,
+            half_edges: Run::of(half_edges),
             length_um,
         });
     }
@@ -113,39 +125,66 @@ impl StreetLinks {
     /// The piece of a link that a half-edge covers: the link, and from where to where along it in micrometers.
     #[must_use]
     pub fn piece_of(&self, half_edge: HalfEdgeId) -> Option<(u32, u64, u64)> {
-        let (link, place) = self.link_of_edge[half_edge.edge().0 as usize]?;
-        let held = &self.links[link as usize];
-        let to_um = held
-            .starts_um
-            .get(place as usize + 1)
-            .copied()
-            .unwrap_or(held.length_um);
-        Some((link, held.starts_um[place as usize], to_um))
+        let on = self.on_link[half_edge.edge().0 as usize]?;
+        let held = &self.links[on.link as usize];
+        let after = held.half_edges.get(on.place as usize + 1);
+        let to_um = after.map_or(held.length_um, |after| self.start_um(*after));
+        Some((on.link, on.start_um, to_um))
+    }
+
+    /// Where the edge of a half-edge begins along its link, in micrometers; 0 where no street runs.
+    #[must_use]
+    pub fn start_um(&self, half_edge: HalfEdgeId) -> u64 {
+        self.on_link[half_edge.edge().0 as usize].map_or(0, |on| on.start_um)
     }
 
     /// Whether a half-edge runs from its link's first node toward its last; `false` where no street runs.
     #[must_use]
     pub fn runs_along(&self, half_edge: HalfEdgeId) -> bool {
-        self.link_of_edge[half_edge.edge().0 as usize]
-            .is_some_and(|(link, place)| self.links[link as usize].half_edges[place as usize] == half_edge)
+        self.on_link[half_edge.edge().0 as usize]
+            .is_some_and(|on| self.links[on.link as usize].half_edges[on.place as usize] == half_edge)
     }
 
     /// The link that runs along an edge.
     #[must_use]
     pub fn link_of(&self, edge: EdgeId) -> Option<u32> {
-        self.link_of_edge[edge.0 as usize].map(|(link, _)| link)
+        self.on_link[edge.0 as usize].map(|on| on.link)
     }
 }
 
-/// For every vertex the street edges that meet there, ascending.
-fn edges_at_vertices(arrangement: &Arrangement, carriers: &[Option<Carrier>]) -> Vec<Vec<EdgeId>> {
-    let mut edges_at = vec![Vec::new(); arrangement.vertices().len()];
-    for edge in arrangement.edges().filter(|edge| carriers[edge.0 as usize].is_some()) {
-        for vertex in arrangement.ends(edge) {
-            edges_at[vertex.0 as usize].push(edge);
+/// For every vertex the street edges that meet there, ascending: those of vertex `v` from `starts[v]` to before
+/// `starts[v + 1]`.
+struct EdgesAt {
+    starts: Vec<u32>,
+    edges: Vec<EdgeId>,
+}
+
+impl EdgesAt {
+    fn of(arrangement: &Arrangement, carriers: &[Option<Carrier>]) -> Self {
+        let vertices = arrangement.vertices().len();
+        let streets = || arrangement.edges().filter(|edge| carriers[edge.0 as usize].is_some());
+        let mut starts = vec![0_u32; vertices + 1];
+        for vertex in streets().flat_map(|edge| arrangement.ends(edge)) {
+            starts[vertex.0 as usize + 1] += 1;
         }
+        for vertex in 0..vertices {
+            starts[vertex + 1] += starts[vertex];
+        }
+        let mut cursors = starts.clone();
+        let mut edges = vec![EdgeId(0); starts[vertices] as usize];
+        for edge in streets() {
+            for vertex in arrangement.ends(edge) {
+                let cursor = &mut cursors[vertex.0 as usize];
+                edges[*cursor as usize] = edge;
+                *cursor += 1;
+            }
+        }
+        Self { starts, edges }
     }
-    edges_at
+
+    fn vertex(&self, VertexId(vertex): VertexId) -> &[EdgeId] {
+        &self.edges[self.starts[vertex as usize] as usize..self.starts[vertex as usize + 1] as usize]
+    }
 }
 
 /// Which street edges join at the vertices where streets of unlike level meet.
@@ -155,11 +194,15 @@ struct Groups {
 }
 
 impl Groups {
-    fn of(lines: &DrawnLines, carriers: &[Option<Carrier>], edges_at: &[Vec<EdgeId>]) -> Self {
+    fn of(lines: &DrawnLines, carriers: &[Option<Carrier>], edges_at: &EdgesAt) -> Self {
         let mut of = BTreeMap::new();
+        if lines.streets.windows(2).all(|pair| pair[0].level == pair[1].level) {
+            return Self { of };
+        }
         let level_of =
             |edge: &EdgeId| carriers[edge.0 as usize].map_or(0, |carrier| lines.streets[carrier.street as usize].level);
-        for (vertex, edges) in (0..).map(VertexId).zip(edges_at) {
+        for vertex in (0..edges_at.starts.len() as u32 - 1).map(VertexId) {
+            let edges = edges_at.vertex(vertex);
             let levels: Vec<i8> = edges.iter().map(level_of).collect();
             if levels.windows(2).all(|pair| pair[0] == pair[1]) {
                 continue;

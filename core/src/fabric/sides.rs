@@ -5,6 +5,7 @@
 use super::arrangement::Arrangement;
 use super::carriers::Carrier;
 use super::ids::{FaceId, HalfEdgeId};
+use super::run::Run;
 use super::streets::DrawnLines;
 use crate::plan::land::{Fronting, Hand};
 use crate::plan::{MarkId, PlanPoint, SideUse};
@@ -13,7 +14,7 @@ use crate::plan::{MarkId, PlanPoint, SideUse};
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Side {
     /// The half-edges along it, the face on their left.
-    pub half_edges: Vec<HalfEdgeId>,
+    pub half_edges: Run,
     /// The street it faces, by its place in [`DrawnLines::streets`], and the hand it lies on; `None` along the site
     /// boundary.
     pub street: Option<(u32, Hand)>,
@@ -29,30 +30,38 @@ pub fn sides_of(arrangement: &Arrangement, carriers: &[Option<Carrier>], face: F
     let facing = |half_edge: HalfEdgeId| {
         carriers[half_edge.edge().0 as usize].map(|carrier| (carrier.street, carrier.hand_of_face(half_edge)))
     };
-    let mut sides = Vec::new();
+    let mut sides: Vec<Side> = Vec::new();
     for start in arrangement.loops(face) {
-        let around: Vec<HalfEdgeId> = arrangement.around(start).collect();
-        let ends_before = |index: usize| {
-            let (before, here) = (around[(index + around.len() - 1) % around.len()], around[index]);
+        let ends_before = |before: HalfEdgeId, here: HalfEdgeId| {
             facing(before) != facing(here) || turns_a_corner(arrangement, before, here)
         };
         // A loop without any corner is one side that begins where the loop does.
-        let first = (0..around.len()).find(|index| ends_before(*index)).unwrap_or(0);
-        for step in 0..around.len() {
-            let index = (first + step) % around.len();
-            let half_edge = around[index];
+        let mut pairs = arrangement
+            .around(start)
+            .map(|before| (before, arrangement.next(before)));
+        let is_corner_at_start = || {
+            let last = arrangement.around(start).last();
+            last.is_some_and(|last| ends_before(last, start))
+        };
+        let first = if is_corner_at_start() {
+            start
+        } else {
+            pairs
+                .find(|(before, here)| *here != start && ends_before(*before, *here))
+                .map_or(start, |(_, here)| here)
+        };
+        let mut before = None;
+        for half_edge in arrangement.around(first) {
             let length_um = arrangement.length_um(half_edge.edge());
+            let goes_on = before.is_some_and(|before| !ends_before(before, half_edge));
+            before = Some(half_edge);
             match sides.last_mut() {
-                Some(Side {
-                    half_edges,
-                    length_um: held_um,
-                    ..
-                }) if step > 0 && !ends_before(index) => {
-                    half_edges.push(half_edge);
-                    *held_um += length_um;
+                Some(side) if goes_on => {
+                    side.half_edges.push(half_edge);
+                    side.length_um += length_um;
                 }
                 _ => sides.push(Side {
-                    half_edges: vec![half_edge],
+                    half_edges: Run::One([half_edge]),
                     street: facing(half_edge),
                     length_um,
                 }),
@@ -138,7 +147,7 @@ pub fn distance_mm(arrangement: &Arrangement, side: &Side, point: PlanPoint) -> 
 #[must_use]
 pub fn middle_of(arrangement: &Arrangement, side: &Side) -> Option<PlanPoint> {
     let mut remaining_um = side.length_um / 2;
-    for half_edge in &side.half_edges {
+    for half_edge in side.half_edges.iter() {
         let length_um = arrangement.length_um(half_edge.edge());
         let (a, b) = (
             arrangement.point(arrangement.origin(*half_edge)),

@@ -1,6 +1,6 @@
 //! New leaf values and axis entries, checked against the graph before anything changes.
 
-use crate::order::{OrderedMap, OrderedSet};
+use crate::order::OrderedMap;
 use std::fmt;
 use std::sync::Arc;
 
@@ -8,6 +8,7 @@ use super::axis::Entry;
 use super::graph::{Graph, LeafKind};
 use super::leaf::{Cell, Factor, LeafValue};
 use super::unit::Dimension;
+use crate::order;
 
 /// Leaf values and axis entries to set, by id. What is not named stays as it is.
 #[derive(Clone, Debug, Default)]
@@ -173,7 +174,8 @@ impl State {
         let mut faults = Vec::new();
         for (id, entries) in inputs.entries {
             let found = graph.axis_index(&id);
-            let problems = entry_problems(graph, &id, &entries);
+            let held = found.map_or(&[][..], |axis| &self.entries[axis.at()]);
+            let problems = entry_problems(graph, &id, &entries, held);
             if let (Some(axis), true) = (found, problems.is_empty()) {
                 next.entries[axis.at()] = entries.into();
             }
@@ -222,7 +224,8 @@ fn at(id: &str, problems: Vec<InputProblem>) -> Vec<InputFault> {
         .collect()
 }
 
-fn entry_problems(graph: &Graph, id: &str, entries: &[Entry]) -> Vec<InputProblem> {
+/// What is wrong with entries of an axis that holds `held`, of which none stands twice.
+fn entry_problems(graph: &Graph, id: &str, entries: &[Entry], held: &[Entry]) -> Vec<InputProblem> {
     let Some(axis) = graph.axis_index(id) else {
         return vec![InputProblem::UnknownAxis];
     };
@@ -230,12 +233,23 @@ fn entry_problems(graph: &Graph, id: &str, entries: &[Entry]) -> Vec<InputProble
     if graph.axis(axis).fixed.is_some() {
         problems.push(InputProblem::FixedAxis);
     }
-    let mut seen = OrderedSet::new();
-    for entry in entries {
-        if !seen.insert(&entry.id) {
-            problems.push(InputProblem::RepeatedEntry(entry.id.clone()));
-        }
+    let is_same = |(new, old): (&Entry, &Entry)| new.id == old.id;
+    if entries.len() == held.len() && entries.iter().zip(held).all(is_same) {
+        return problems;
     }
+    let mut places: Vec<usize> = (0..entries.len()).collect();
+    order::sort_by(&mut places, |a, b| entries[*a].id.cmp(&entries[*b].id));
+    // Of equal ids all but the first stand twice; told in the order they stand in.
+    let again = places
+        .windows(2)
+        .filter(|pair| entries[pair[0]].id == entries[pair[1]].id);
+    let mut repeated: Vec<usize> = again.map(|pair| pair[1]).collect();
+    order::sort(&mut repeated);
+    problems.extend(
+        repeated
+            .iter()
+            .map(|place| InputProblem::RepeatedEntry(entries[*place].id.clone())),
+    );
     problems
 }
 

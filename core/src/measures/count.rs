@@ -10,7 +10,7 @@ use crate::measures::palette::BuiltType;
 use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
-use crate::plan::{AlternativeId, Document, FloorUse, MarkId};
+use crate::plan::{Document, FloorUse, MarkId};
 
 /// The floor uses in the order of [`mix::USES`].
 pub(super) const FLOOR_USES: [FloorUse; mix::USES.len()] = [
@@ -21,14 +21,15 @@ pub(super) const FLOOR_USES: [FloorUse; mix::USES.len()] = [
     FloorUse::Gathering,
 ];
 
-/// Counts a fabric and the walks in it; `form` is what was counted of land and the program.
+/// Counts a fabric and the walks in it; `streets` is what was counted of streets and blocks, `form` of land and the
+/// program.
 #[must_use]
 pub fn count(
     document: &Document,
-    alternative: AlternativeId,
     fabric: &Fabric,
     painted: &Painted,
     walks: &Walks,
+    streets: StreetInputs,
     form: FormInputs,
 ) -> MeasureInputs {
     let types = &painted.palette;
@@ -45,7 +46,7 @@ pub fn count(
         faces: face_entries(fabric, painted),
         lots,
         walk: walks.input(document),
-        streets: StreetInputs::of(document, alternative, fabric, painted),
+        streets,
         form,
         details: None,
     }

@@ -64,8 +64,8 @@ pub struct PaintedFace {
 pub struct FrontedLots {
     /// The stretch.
     pub stretch: Stretch,
-    /// How many lots by building type as built.
-    pub lots: Vec<(BuildingTypeId, f64)>,
+    /// How many lots, of which building type as built: lots of one type alone make a stretch.
+    pub lots: [(BuildingTypeId, f64); 1],
 }
 
 /// The faces in the site with a use of their own or of the soft area around them, in order of the fabric's faces. Lots
@@ -173,24 +173,24 @@ fn count_of(lot: &Lot) -> f64 {
 
 /// The stretches lots front on. A run of lots of one type side by side is one stretch, its lots spread evenly over it.
 fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots, built: &[BuildingTypeId]) -> Vec<FrontedLots> {
-    let (mut pieces, mut pieces_of) = (Vec::new(), None);
+    let (mut pieces, mut pieces_of, mut stretches) = (Vec::new(), None, Vec::new());
     let mut fronts = Vec::new();
     let mut at = 0;
     while let Some(first) = laid.lots.get(at) {
-        let mut run = vec![first];
-        let building_type = built[at];
-        while let Some(next) = laid.lots.get(at + run.len()).filter(|next| {
-            let last = run[run.len() - 1];
+        let begin = at;
+        let (mut last, building_type) = (first, built[at]);
+        at += 1;
+        while let Some(next) = laid.lots.get(at).filter(|next| {
             next.side == first.side
                 && next.building_type == first.building_type
                 && !next.is_at_head
                 && !first.is_at_head
                 && next.front_um[0] == last.front_um[1]
         }) {
-            run.push(next);
+            last = next;
+            at += 1;
         }
-        at += run.len();
-        let count: f64 = run.iter().map(|lot| count_of(lot)).sum();
+        let count: f64 = laid.lots[begin..at].iter().map(count_of).sum();
         let Some(side) = face.sides.get(first.side as usize) else {
             continue;
         };
@@ -202,12 +202,12 @@ fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots, built: &[Build
         let [from_um, to_um] = if first.is_at_head {
             [side.length_um, side.length_um]
         } else {
-            [first.front_um[0], run[run.len() - 1].front_um[1]]
+            [first.front_um[0], last.front_um[1]]
         };
-        let stretches = stretches_between(&pieces, from_um, to_um);
+        add_stretches_between(&pieces, from_um, to_um, &mut stretches);
         let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
         let shares = stretches.len() as f64;
-        for stretch in stretches {
+        for stretch in stretches.drain(..) {
             let share = if total_um > 0 {
                 stretch.length_um() as f64 / total_um as f64
             } else {
@@ -215,7 +215,7 @@ fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots, built: &[Build
             };
             fronts.push(FrontedLots {
                 stretch,
-                lots: vec![(building_type, count * share)],
+                lots: [(building_type, count * share)],
             });
         }
     }
@@ -234,7 +234,7 @@ struct SidePiece {
 fn pieces_of_side(fabric: &Fabric, side: &Side, pieces: &mut Vec<SidePiece>) {
     pieces.clear();
     let mut start_um = 0;
-    for half_edge in &side.half_edges {
+    for half_edge in side.half_edges.iter() {
         let length_um = fabric.arrangement.length_um(half_edge.edge());
         if let Some((link, from_um, to_um)) = fabric.links.piece_of(*half_edge) {
             let is_along = fabric.links.runs_along(*half_edge);
@@ -248,9 +248,8 @@ fn pieces_of_side(fabric: &Fabric, side: &Side, pieces: &mut Vec<SidePiece>) {
     }
 }
 
-/// The stretches of links between two places along a side, neighbors on one link joined.
-fn stretches_between(pieces: &[SidePiece], from_um: u64, to_um: u64) -> Vec<Stretch> {
-    let mut stretches: Vec<Stretch> = Vec::new();
+/// Adds the stretches of links between two places along a side to an empty list, neighbors on one link joined.
+fn add_stretches_between(pieces: &[SidePiece], from_um: u64, to_um: u64, stretches: &mut Vec<Stretch>) {
     let is_place = from_um == to_um;
     for piece in pieces {
         let (low, high) = (from_um.max(piece.along_um[0]), to_um.min(piece.along_um[1]));
@@ -280,7 +279,6 @@ fn stretches_between(pieces: &[SidePiece], from_um: u64, to_um: u64) -> Vec<Stre
             break;
         }
     }
-    stretches
 }
 
 /// The stretches of links one lot fronts on; a single place for a lot at the head of a dead end.
@@ -296,14 +294,16 @@ pub fn front_of_lot(fabric: &Fabric, face: &FaceOfLand, lot: &Lot) -> Vec<Stretc
     } else {
         lot.front_um
     };
-    stretches_between(&pieces, from_um, to_um)
+    let mut stretches = Vec::new();
+    add_stretches_between(&pieces, from_um, to_um, &mut stretches);
+    stretches
 }
 
 /// The stretches of links along a side, neighbors on one link joined.
 #[must_use]
 pub fn stretches_of(fabric: &Fabric, side: &Side) -> Vec<Stretch> {
     let mut stretches: Vec<Stretch> = Vec::new();
-    for half_edge in &side.half_edges {
+    for half_edge in side.half_edges.iter() {
         let Some((link, from_um, to_um)) = fabric.links.piece_of(*half_edge) else {
             continue;
         };
@@ -318,9 +318,19 @@ pub fn stretches_of(fabric: &Fabric, side: &Side) -> Vec<Stretch> {
 }
 
 fn summed(parts: impl Iterator<Item = (BuildingTypeId, f64)>) -> Vec<(BuildingTypeId, f64)> {
-    let mut sums = std::collections::BTreeMap::new();
-    for (building_type, land_m2) in parts {
-        *sums.entry(building_type).or_insert(0.0) += land_m2;
+    let mut sums: Vec<(BuildingTypeId, f64)> = Vec::new();
+    for (building_type, amount) in parts {
+        // A face holds few types, and lots of one type come one after another.
+        let place = match sums.iter().rposition(|(held, _)| *held <= building_type) {
+            Some(place) if sums[place].0 == building_type => place,
+            before => {
+                let place = before.map_or(0, |before| before + 1);
+                sums.insert(place, (building_type, 0.0));
+                place
+            }
+        };
+        sums[place].1 += amount;
     }
-    sums.into_iter().filter(|(_, land_m2)| *land_m2 > 0.0).collect()
+    sums.retain(|(_, amount)| *amount > 0.0);
+    sums
 }

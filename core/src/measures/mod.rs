@@ -115,6 +115,17 @@ pub const FACTOR_LEAVES: [(&str, &[&str]); 7] = [
 /// # Errors
 /// The ids of the factors the tables lack.
 pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec<String>> {
+    let mut inputs = first_level_inputs(measured, factors)?;
+    measured.streets.set_rest(&mut inputs);
+    Ok(inputs)
+}
+
+/// Leaf values without those of streets and blocks that no first-level figure needs
+/// ([`streets::StreetInputs::of_first_level`]).
+///
+/// # Errors
+/// The ids of the factors the tables lack.
+pub fn first_level_inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec<String>> {
     let mut inputs = Inputs::new();
     let types = &measured.building_types;
     inputs.set_entries("building_type", types.iter().map(|one| one.entry.clone()).collect());
@@ -134,7 +145,7 @@ pub fn inputs(measured: &MeasureInputs, factors: &Factors) -> Result<Inputs, Vec
     inputs.set_chosen("mix.floor_per_lot", numbers(&floor_per_lot(0)));
     inputs.set_chosen("jobs.floor_per_lot", numbers(&floor_per_lot(mix::FIRST_WORKPLACE)));
     walk::set_inputs(&mut inputs, &measured.walk);
-    measured.streets.set(&mut inputs);
+    measured.streets.set_first_level(&mut inputs);
     measured.form.set(&mut inputs);
     details::set(&mut inputs, measured.details.as_ref());
 

@@ -306,7 +306,6 @@ impl Network {
         }
         self.mean_cost = (total * 2 / (rows.len() as u64).max(1)).max(1);
         order::sort(&mut self.loops);
-        rows.sort_unstable();
         self.first_arc = vec![0; self.node_points.len() + 1];
         for &(rank, ..) in &rows {
             self.first_arc[rank as usize + 1] += 1;
@@ -315,6 +314,18 @@ impl Network {
         for count in &mut self.first_arc {
             sum += *count;
             *count = sum;
+        }
+        // Each rank's rows are few: laid where they belong, they are sorted among themselves.
+        let mut cursors = self.first_arc.clone();
+        let mut sorted = rows.clone();
+        for row in rows {
+            let cursor = &mut cursors[row.0 as usize];
+            sorted[*cursor as usize] = row;
+            *cursor += 1;
+        }
+        let mut rows = sorted;
+        for pair in self.first_arc.windows(2) {
+            rows[pair[0] as usize..pair[1] as usize].sort_unstable();
         }
         let narrow = |target, cost: u64| Arc {
             target,

@@ -176,8 +176,8 @@ fn nearest_on(points: &[PlanPoint], point: PlanPoint) -> PlanPoint {
 /// The further edits that keep ties true when `edits` are made to `document`: apply them after `edits`.
 ///
 /// Streets that neither change nor hold on to one that does are left as they are. Ties written by `edits` themselves
-/// refer to the streets as `edits` leave them. Cost: linear in the vertices of the alternative, and for each street
-/// cut, in its vertices times its ties.
+/// refer to the streets as `edits` leave them. Cost: one look at each vertex of the alternative; almost linear in the
+/// streets that hold on to others; for each street cut, its vertices times its ties.
 ///
 /// # Errors
 /// [`TieFault::Circle`] when streets would hold on to each other in a circle; nothing should then be applied.
@@ -187,19 +187,20 @@ pub fn settle_ties(document: &Document, alternative: AlternativeId, edits: &[Edi
         return Ok(Vec::new());
     }
     let mut settled: OrderedMap<MarkId, Street> = OrderedMap::new();
-    for (&id, &street) in &streets.after {
-        if let Some(rewritten) = streets.with_ties_kept_in_place(id, street) {
-            settled.insert(id, rewritten);
+    // A street that holds on to none neither moves by itself nor is part of a circle.
+    let holders = streets.holders();
+    for (id, street) in &holders {
+        if let Some(rewritten) = streets.with_ties_kept_in_place(*id, street) {
+            settled.insert(*id, rewritten);
         }
     }
-    let holds = |id: MarkId| settled.get(&id).or_else(|| streets.after.get(&id).copied());
-    let order = in_holding_order(&streets.after.keys().copied().collect::<Vec<_>>(), |id| {
-        holds(id).map_or_else(Vec::new, ties_of)
-    })?;
+    let holds = |id: MarkId| settled.get(&id).or_else(|| streets.after(id));
+    let holders: Vec<MarkId> = holders.iter().map(|(id, _)| *id).collect();
+    let order = in_holding_order(&holders, |id| holds(id).map_or_else(Vec::new, ties_of))?;
     // Held streets come first, so each foot is read from a line that is already in place.
     let mut moved = streets.changed.clone();
     for id in order {
-        let Some(street) = settled.get(&id).or_else(|| streets.after.get(&id).copied()) else {
+        let Some(street) = settled.get(&id).or_else(|| streets.after(id)) else {
             continue;
         };
         let is_affected = moved.contains(&id) || ties_of(street).iter().any(|held| moved.contains(held));
@@ -209,9 +210,7 @@ pub fn settle_ties(document: &Document, alternative: AlternativeId, edits: &[Edi
         let mut standing = street.clone();
         for vertex in &mut standing.line {
             let Some(tie) = vertex.tie else { continue };
-            let held = settled
-                .get(&tie.street)
-                .or_else(|| streets.after.get(&tie.street).copied());
+            let held = settled.get(&tie.street).or_else(|| streets.after(tie.street));
             match held.and_then(|held| foot(&held.line, tie.segment, tie.along_ppb)) {
                 Some(foot) => vertex.point = foot,
                 None => vertex.tie = None,
@@ -223,11 +222,11 @@ pub fn settle_ties(document: &Document, alternative: AlternativeId, edits: &[Edi
         }
     }
     let edit = |(id, street): (MarkId, Street)| {
-        let before = streets.after.get(&id)?;
-        (street != **before).then(|| Edit::Mark {
+        let before = streets.after(id)?;
+        (street != *before).then(|| Edit::Mark {
             alternative,
             id,
-            before: Some(Box::new(Mark::Street((*before).clone()))),
+            before: Some(Box::new(Mark::Street(before.clone()))),
             after: Some(Box::new(Mark::Street(street))),
         })
     };

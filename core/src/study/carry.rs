@@ -142,13 +142,27 @@ struct Changed {
     after: Vec<usize>,
 }
 
+/// How many faces may be gone between two that stay, before the next one is looked up.
+const IN_STEP: usize = 8;
+
 fn changed_faces(before: &[Face], after: &[Face]) -> Changed {
-    // Rings held in common need no comparing.
+    // Rings held in common need no comparing. Most faces follow one another as they did; the others are looked up.
+    let (mut old, mut new) = (Vec::new(), Vec::new());
+    let mut next = 0;
+    for (face, held) in after.iter().enumerate() {
+        let mut near = next..before.len().min(next + IN_STEP);
+        match near.find(|other| Arc::ptr_eq(&before[*other].rings, &held.rings)) {
+            Some(same) => {
+                old.extend(next..same);
+                next = same + 1;
+            }
+            None => new.push(face),
+        }
+    }
+    old.extend(next..before.len());
     let place = |face: &Face| Arc::as_ptr(&face.rings).addr();
-    let mut places = OrderedMap::from_iter((0..).zip(before).map(|(face, held)| (place(held), face)));
-    let mut new: Vec<usize> = (0..after.len())
-        .filter(|face| places.remove(&place(&after[*face])).is_none())
-        .collect();
+    let mut places = OrderedMap::from_iter(old.into_iter().map(|face| (place(&before[face]), face)));
+    new.retain(|face| places.remove(&place(&after[*face])).is_none());
     let mut old: Vec<usize> = places.into_values().collect();
     order::sort_by(&mut old, |a, b| before[*a].rings.cmp(&before[*b].rings));
     order::sort_by(&mut new, |a, b| after[*a].rings.cmp(&after[*b].rings));

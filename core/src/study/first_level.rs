@@ -38,18 +38,15 @@ pub const fn system(document: &Document) -> System {
 /// The first-level figures of a study, without ranges: exact values, rounded for display.
 #[must_use]
 pub fn first_level(study: &Study) -> Vec<FigureValue> {
-    let evaluation = study.evaluation();
-    let indices = FIRST_LEVEL.iter().filter_map(|id| evaluation.graph().index(id));
-    indices
-        .map(|index| evaluation.figure_value(index, system(study.document())))
-        .collect()
+    let indices = FIRST_LEVEL.iter().filter_map(|id| study.graph().index(id));
+    indices.map(|index| study.figure_value(index)).collect()
 }
 
 /// The basis of a figure, of its largest row where it is a table; `None` where there is no such figure.
 #[must_use]
 pub fn basis(study: &Study, figure: &str) -> Option<Basis> {
-    let evaluation = study.evaluation();
-    let index = evaluation.graph().index(figure)?;
+    let index = study.graph().index(figure)?;
+    let evaluation = study.evaluation_for(index);
     Some(evaluation.basis(index, evaluation.main_cell(index), system(study.document())))
 }
 

@@ -46,8 +46,14 @@ impl UsesAtStart {
     ) -> Vec<Edit> {
         let mut laid: Vec<PlanPoint> = Vec::new();
         let mut is_untouched = 0;
+        let mut at_start = self.marks.iter().peekable();
         for (id, mark) in use_marks(document, alternative) {
-            if self.marks.get(&id) == Some(mark) {
+            // Both come in the order of their ids.
+            while at_start.next_if(|(held, _)| **held < id).is_some() {}
+            if at_start
+                .next_if(|(held, _)| **held == id)
+                .is_some_and(|(_, held)| held == mark)
+            {
                 is_untouched += 1;
             } else {
                 laid.push(mark.anchor);
@@ -61,7 +67,8 @@ impl UsesAtStart {
             marks.to_mut().retain(|id, mark| now(id) == Some(&*mark));
             face_of.to_mut().retain(|id, _| marks.contains_key(id));
         }
-        let faces: Vec<Face> = fabric.faces.iter().map(|face| self.face_now(face)).collect();
+        let mut next = 0;
+        let faces: Vec<Face> = fabric.faces.iter().map(|face| self.face_now(face, &mut next)).collect();
         let start = Start {
             faces: &self.faces,
             marks: &marks,
@@ -81,19 +88,24 @@ impl UsesAtStart {
             .collect()
     }
 
-    /// A face as it is now, with its rings from the start where it is the same outline.
-    fn face_now(&self, face: &FaceOfLand) -> Face {
-        let before = self.face_at_place.get(&place_of(&face.outline));
-        let same = before.filter(|before| {
-            let held = self.outlines.get(**before);
+    /// A face as it is now, with its rings from the start where it is the same outline. That is looked for at `next`
+    /// first, which comes to be the one after it.
+    fn face_now(&self, face: &FaceOfLand, next: &mut usize) -> Face {
+        let is_same = |before: &usize| {
+            let held = self.outlines.get(*before);
             held.is_some_and(|held| Arc::ptr_eq(held, &face.outline))
-        });
-        match same.and_then(|before| self.faces.get(*before)) {
-            Some(before) => Face {
-                rings: Arc::clone(&before.rings),
-                inside: face.anchor,
-                land_m2: face.land_m2().round() as u32,
-            },
+        };
+        let looked_up = || self.face_at_place.get(&place_of(&face.outline)).copied();
+        let same = Some(*next).filter(is_same).or_else(|| looked_up().filter(is_same));
+        match same.and_then(|before| Some((before, self.faces.get(before)?))) {
+            Some((before, held)) => {
+                *next = before + 1;
+                Face {
+                    rings: Arc::clone(&held.rings),
+                    inside: face.anchor,
+                    land_m2: face.land_m2().round() as u32,
+                }
+            }
             None => face_of_land(face),
         }
     }

@@ -10,7 +10,10 @@ use serde::{Deserialize, Serialize};
 use super::first_level::system;
 use super::{Study, StudyFault, fault};
 use crate::exchange::passed::{document_from_text, document_to_text};
+use crate::figures::Evaluation;
 use crate::figures::difference::{difference, shown_difference};
+use crate::figures::graph::NodeIndex;
+use crate::figures::unit::System;
 use crate::plan::{AlternativeId, Scope};
 
 /// A moment of a plan, as it is passed to the study that compares with it.
@@ -51,31 +54,37 @@ impl Study {
     pub fn compare_with(&mut self, moment: &Moment) -> Result<(), StudyFault> {
         let document =
             document_from_text(&moment.document).ok_or_else(|| fault(["the marked moment can not be read"]))?;
-        let mut other = Self::open_with(document, Arc::clone(self.derived.evaluation.graph()))?;
+        let mut other = Self::open_with(document, Arc::clone(self.graph()))?;
         other.show_alternative(moment.alternative);
         other.set_scope(moment.scope.clone());
-        self.marked = Some(other.derived.evaluation);
+        self.marked = Some(other.evaluation().clone());
         Ok(())
     }
 
     /// What has changed in a figure that is no table since the moment compared with; `None` without one, for a table,
     /// and where there is no such figure. Cost: the draws of the figure at both moments.
     pub fn change_since(&mut self, figure: &str) -> Option<ChangeShown> {
+        let index = self.graph().index(figure)?;
         let system = system(&self.document);
-        let before = self.marked.as_mut()?;
-        let now = &mut self.derived.evaluation;
-        let index = now
-            .graph()
-            .index(figure)
-            .filter(|index| now.graph().node(*index).axes.is_empty())?;
-        // Both are of one graph and one seed, and no table.
-        let difference = difference(before, now, index, 0, system).ok()?;
-        let unit = now.graph().node(index).unit;
-        Some(ChangeShown {
-            words: shown_difference(&difference, &unit, system).short,
-            is_clear: difference.is_clear,
-        })
+        let mut before = self.marked.take()?;
+        let change = change(&mut before, self.evaluation_mut(), index, system);
+        self.marked = Some(before);
+        change
     }
+}
+
+fn change(before: &mut Evaluation, now: &mut Evaluation, index: NodeIndex, system: System) -> Option<ChangeShown> {
+    let node = now.graph().node(index);
+    let unit = node.unit;
+    if !node.axes.is_empty() {
+        return None;
+    }
+    // Both are of one graph and one seed, and no table.
+    let difference = difference(before, now, index, 0, system).ok()?;
+    Some(ChangeShown {
+        words: shown_difference(&difference, &unit, system).short,
+        is_clear: difference.is_clear,
+    })
 }
 
 #[cfg(test)]

@@ -25,6 +25,7 @@ pub mod notes;
 pub mod marked;
 
 mod details;
+mod figures;
 mod gesture;
 mod kept;
 mod street_places;
@@ -43,6 +44,7 @@ use crate::measures::details::WalkDetails;
 use crate::measures::form::FormInputs;
 use crate::measures::frontage::{Painted, painted_faces};
 use crate::measures::land::claims::ClaimCache;
+use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::walk::destinations::Destination;
 use crate::measures::walk::walks::NeedsReached;
@@ -55,6 +57,7 @@ use crate::plan::scope::Seen;
 use crate::plan::transaction::apply_all;
 use crate::plan::{AlternativeId, Document, Edit, MarkId, Scope};
 
+use figures::Figures;
 use gesture::UsesAtStart;
 use protocol::{Change, News, NewsFault};
 
@@ -119,7 +122,7 @@ struct Derived {
     painted: Painted,
     walks: Walks,
     claims: ClaimCache,
-    evaluation: Evaluation,
+    figures: Figures,
     /// What takes longer than a frame, once it is worked out.
     details: Option<WalkDetails>,
     /// Overridden factors that could not be used, one sentence each.
@@ -496,23 +499,6 @@ impl Study {
         &self.derived.painted
     }
 
-    /// All figures, evaluated.
-    #[must_use]
-    pub const fn evaluation(&self) -> &Evaluation {
-        &self.derived.evaluation
-    }
-
-    /// All figures, evaluated, for ranges to be drawn on it.
-    pub const fn evaluation_mut(&mut self) -> &mut Evaluation {
-        &mut self.derived.evaluation
-    }
-
-    /// Overridden factors that could not be used, one sentence each.
-    #[must_use]
-    pub fn override_faults(&self) -> &[String] {
-        &self.derived.override_faults
-    }
-
     /// The fabric of all that is drawn.
     fn drawn_fabric(&self) -> &Fabric {
         self.whole.as_ref().map_or(&self.derived.fabric, |whole| &whole.fabric)
@@ -563,16 +549,17 @@ impl Derived {
         let (factors, override_faults) = factors_of(document, shipped);
         let mut claims = ClaimCache::default();
         let form = FormInputs::count(document, alternative, &fabric, &painted, &mut claims);
-        let measured = count(document, alternative, &fabric, &painted, &walks, form);
+        let streets = StreetInputs::of(document, alternative, &fabric, &painted);
+        let measured = count(document, &fabric, &painted, &walks, streets, form);
         let inputs = measures::inputs(&measured, &factors)
             .map_err(|missing| fault(missing.iter().map(|id| format!("there is no factor `{id}`"))))?;
-        let evaluation = Evaluation::new(graph, inputs, SEED).map_err(fault)?;
+        let figures = Figures::new(graph, inputs)?;
         Ok(Self {
             fabric,
             painted,
             walks,
             claims,
-            evaluation,
+            figures,
             details: None,
             override_faults,
         })
@@ -589,10 +576,11 @@ impl Derived {
             faults.extend(network_faults.iter().map(ToString::to_string));
         }
         let form = FormInputs::count(document, alternative, &self.fabric, &self.painted, &mut self.claims);
-        let measured = count(document, alternative, &self.fabric, &self.painted, &self.walks, form);
-        match measures::inputs(&measured, &factors) {
+        let streets = StreetInputs::of_first_level(document, alternative, &self.fabric, &self.painted);
+        let measured = count(document, &self.fabric, &self.painted, &self.walks, streets, form);
+        match measures::first_level_inputs(&measured, &factors) {
             Ok(inputs) => {
-                if let Err(input_faults) = self.evaluation.set(inputs) {
+                if let Err(input_faults) = self.figures.set_first_level(inputs) {
                     faults.extend(input_faults.iter().map(ToString::to_string));
                 }
             }

@@ -6,7 +6,7 @@ use hobnail_core::order::{OrderedMap, OrderedSet};
 use hobnail_core::figures::graph::{NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
 use hobnail_core::study::Study;
-use hobnail_core::study::first_level::{FIRST_LEVEL, first_level, system};
+use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
 use hobnail_core::study::marked::ChangeShown;
 use hobnail_core::study::protocol::{Answer, Question};
 
@@ -82,7 +82,7 @@ const STEPS: [&str; 1] = ["walk.base_time"];
 
 /// The figures under a heading, first-level ones and the land bar left out.
 fn under(study: &Study, heading: Heading) -> impl Iterator<Item = NodeIndex> {
-    let graph = study.evaluation().graph();
+    let graph = study.graph();
     graph.indices().filter(move |index| {
         let node = graph.node(*index);
         let is_worked = !matches!(node.operator, Operator::Leaf(_));
@@ -253,10 +253,9 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &OrderedSet<Heading>) -> Vec<Row
         .filter(|figure| figure.id != land_bar::FIGURE || !land_bar::land_bar(study, drawn).is_shown())
         .map(|figure| row(None, figure, drawn.ranges(study, &figure.id)))
         .collect();
-    let system = system(study.document());
     for heading in open {
         rows.extend(under(study, *heading).map(|index| {
-            let figure = study.evaluation().figure_value(index, system);
+            let figure = study.figure_value(index);
             row(Some(*heading), &figure, drawn.ranges(study, &figure.id))
         }));
     }
@@ -266,14 +265,10 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &OrderedSet<Heading>) -> Vec<Row
 /// These figures as rows.
 #[must_use]
 pub fn rows_of(study: &Study, drawn: &Drawn, ids: &[String]) -> Vec<Row> {
-    let system = system(study.document());
-    let graph = study.evaluation().graph();
-    ids.iter()
-        .filter_map(|id| graph.index(id))
-        .map(|index| {
-            let figure = study.evaluation().figure_value(index, system);
-            row(None, &figure, drawn.ranges(study, &figure.id))
-        })
+    let indices = ids.iter().filter_map(|id| study.graph().index(id));
+    let figures = indices.map(|index| study.figure_value(index));
+    figures
+        .map(|figure| row(None, &figure, drawn.ranges(study, &figure.id)))
         .collect()
 }
 
@@ -281,7 +276,7 @@ pub fn rows_of(study: &Study, drawn: &Drawn, ids: &[String]) -> Vec<Row> {
 /// and mix in detail, then what the open figure's doubt comes from, then the ranges under open headings.
 #[must_use]
 pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &OrderedSet<Heading>) -> Vec<Question> {
-    let graph = study.evaluation().graph();
+    let graph = study.graph();
     let first = FIRST_LEVEL
         .iter()
         .chain(legend)

@@ -3,7 +3,6 @@
 use hobnail_core::figures::value::Content;
 use hobnail_core::plan::building::LandUse;
 use hobnail_core::study::Study;
-use hobnail_core::study::first_level::system;
 
 use super::figures::Drawn;
 
@@ -58,11 +57,10 @@ impl LandBar {
 /// The land bar of the plan as it stands, its shares as exact as the ranges drawn for it allow.
 #[must_use]
 pub fn land_bar(study: &Study, drawn: &Drawn) -> LandBar {
-    let evaluation = study.evaluation();
-    let Some(index) = evaluation.graph().index(FIGURE) else {
+    let Some(index) = study.graph().index(FIGURE) else {
         return LandBar::default();
     };
-    let figure = evaluation.figure_value(index, system(study.document()));
+    let figure = study.figure_value(index);
     let Content::Table { rows, .. } = figure.content else {
         return LandBar::default();
     };

@@ -6,7 +6,6 @@ use hobnail_core::figures::value::{CellValue, Content, TableRow};
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::counting_rule::{COUNTING_RULES, CountingRule};
 use hobnail_core::study::Study;
-use hobnail_core::study::first_level::system;
 
 use super::figures::Drawn;
 use super::{detail_maps, words};
@@ -305,11 +304,10 @@ pub(super) struct Cell {
 
 /// All cells of a figure; none where there is no such figure.
 pub(super) fn cells(study: &Study, drawn: &Drawn, figure: &str) -> Vec<Cell> {
-    let evaluation = study.evaluation();
-    let Some(index) = evaluation.graph().index(figure) else {
+    let Some(index) = study.graph().index(figure) else {
         return Vec::new();
     };
-    let rows = match evaluation.figure_value(index, system(study.document())).content {
+    let rows = match study.figure_value(index).content {
         Content::Single(value) => vec![(Vec::new(), String::new(), value)],
         Content::Table { rows, .. } => {
             let parted = |row: TableRow| (row.at, row.titles.join(", "), row.value);

@@ -100,17 +100,16 @@ impl<'a> Facing<'a> {
         Arc::clone(&self.face.land)
     }
 
-    /// All that the lots depend on but the land, as a list of integers: equal lists have equal lots on equal land.
-    pub(super) fn words(&self) -> Vec<i32> {
-        let mut words = Vec::with_capacity(64);
+    /// Adds all that the lots depend on but the land, as integers: equal lists have equal lots on equal land.
+    pub(super) fn add_words(&self, words: &mut Vec<i32>) {
         for share in &self.program {
-            add_type(share.lot_type, &mut words);
+            add_type(share.lot_type, words);
             words.push(share.share_ppm.cast_signed());
         }
         for one in &self.fronting {
             words.extend([SIDE, one.side.cast_signed(), one.half_width_mm.cast_signed()]);
             match one.own {
-                Some(own) => add_type(own, &mut words),
+                Some(own) => add_type(own, words),
                 None => words.push(UNSAID),
             }
             words.push(one.setback_mm.map_or(UNSAID, u32::cast_signed));
@@ -118,7 +117,6 @@ impl<'a> Facing<'a> {
             words.push(i32::from(self.turns_back(side)));
             words.extend(centerline(self.fabric, side).flat_map(|point| [point.x_mm, point.y_mm]));
         }
-        words
     }
 
     /// What the lots are laid from.

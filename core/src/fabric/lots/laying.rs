@@ -5,7 +5,8 @@ use super::front_line::{FrontLine, Widths};
 use super::region::{Pieces, Region, outline_meets_ring, twice_area_of_pieces};
 use super::spot::Spot;
 use super::{
-    Front, LEAST_LOT_SHARE, LaidLots, LandShare, Lot, LotKey, LotType, MOST_DEEPENING, MOST_WIDENING, WIDTH_TOLERANCE,
+    Front, LEAST_LOT_SHARE, LaidLots, LandShare, Left, Lot, LotKey, LotType, MOST_DEEPENING, MOST_WIDENING,
+    WIDTH_TOLERANCE,
 };
 use crate::fabric::regions::twice_area_mm2;
 use crate::order;
@@ -80,7 +81,10 @@ struct Laying<'a> {
     key: &'a LotKey,
     lines: Vec<Option<FrontLine>>,
     is_laid: Vec<bool>,
+    /// Land not taken yet, but for what `taken` takes.
     free: Region,
+    /// What was taken last: cut off when free land is asked for again, which after the last front it is not.
+    taken: Vec<Vec<PlanPoint>>,
     lots: Vec<Lot>,
     /// Front that lots could be laid on so far, in millimeters.
     front_mm: f64,
@@ -96,8 +100,17 @@ impl<'a> Laying<'a> {
                 .collect(),
             is_laid: vec![false; key.fronts.len()],
             free: Region::of(key.land.pieces.clone()),
+            taken: Vec::new(),
             lots: Vec::new(),
             front_mm: 0.0,
+        }
+    }
+
+    /// Cuts off what was taken last.
+    fn cut_free(&mut self) {
+        if !self.taken.is_empty() {
+            self.free = self.free.without(&self.taken);
+            self.taken.clear();
         }
     }
 
@@ -144,6 +157,7 @@ impl<'a> Laying<'a> {
                 wanted.push(Wanted::all(most.lot_type));
             }
         }
+        self.cut_free();
         let rest = twice_area_of_pieces(&self.free.pieces) as f64;
         let before = self.lots.len();
         self.lay_fronts(&mut wanted, fronts);
@@ -170,19 +184,16 @@ impl<'a> Laying<'a> {
         let first = self.lots.len();
         let mut from = 0.0;
         while let Some(at) = wanted.iter().position(Wanted::wants_more) {
+            self.cut_free();
             let Some(run) = self.next_run(&line, wanted[at].lot_type, from) else {
                 break;
             };
             self.lay_run(front, &line, run, &mut wanted[at..]);
             from = run.1;
         }
-        let mut taken = Vec::new();
         for lot in &self.lots[first..] {
-            taken.push(lot.outline.clone());
-            taken.extend(line.strip_between(lot.front_um, OVERLAP_MM));
-        }
-        if !taken.is_empty() {
-            self.free = self.free.without(&taken);
+            self.taken.push(lot.outline.clone());
+            self.taken.extend(line.strip_between(lot.front_um, OVERLAP_MM));
         }
     }
 
@@ -348,6 +359,7 @@ impl<'a> Laying<'a> {
         if typical <= 0.0 || twice_mm2 < LEAST_SMALLER * typical {
             return;
         }
+        self.cut_free();
         let free = twice_area_of_pieces(&self.free.pieces) as f64;
         if twice_mm2 >= LEAST_LOT_SHARE * free {
             let Some(piece) = largest_piece(&self.free.pieces) else {
@@ -363,7 +375,7 @@ impl<'a> Laying<'a> {
             let counts = share_ppm(area.min(twice_mm2), typical);
             let mut lot = self.lot(front, &line, [0.0, all / 2.0, all], outline, lot_type, counts);
             lot.twice_area_mm2 = area as i128;
-            self.free = self.free.without(&[lot.outline.clone()]);
+            self.taken.push(lot.outline.clone());
             self.lots.push(lot);
             return;
         }
@@ -394,11 +406,9 @@ impl<'a> Laying<'a> {
     }
 
     fn done(self) -> LaidLots {
-        let twice_left_mm2 = twice_area_of_pieces(&self.free.pieces);
         LaidLots {
             lots: self.lots,
-            left: self.free.pieces,
-            twice_left_mm2,
+            left: Left::of(self.free.pieces, self.taken),
         }
     }
 }

@@ -15,19 +15,21 @@ mod footprint;
 mod front_line;
 mod key;
 mod laying;
+mod left;
 mod region;
 mod spot;
 
 #[cfg(test)]
 mod tests;
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::kept::Kept;
 use super::land::Land;
 use crate::plan::{BuildingTypeId, PlanPoint};
 
 pub use key::{Facing, lot_type};
+pub use left::Left;
 pub use region::{Pieces, twice_area_of_pieces};
 
 /// The least share of a typical lot's land that is still a whole lot: three quarters, common practice, no source. More
@@ -133,9 +135,7 @@ pub struct LaidLots {
     /// The lots, front by front.
     pub lots: Vec<Lot>,
     /// Land that is in no lot.
-    pub left: Pieces,
-    /// Twice the area left, in square millimeters.
-    pub twice_left_mm2: i128,
+    pub left: Left,
 }
 
 /// Lays the lots of a face. See the [module](self).
@@ -148,55 +148,41 @@ pub fn lay(key: &LotKey) -> LaidLots {
 
 /// Lots already laid, kept from one fabric to the next under all they depend on.
 ///
-/// That is written down as a list of integers and compared exactly, together with the land.
+/// That is written down as a list of integers and compared exactly; land that has not changed is the same land in
+/// memory.
 #[derive(Clone, Debug, Default)]
 pub struct LotCache {
-    held: BTreeMap<CacheKey, Arc<LaidLots>>,
-    kept: BTreeMap<CacheKey, Arc<LaidLots>>,
+    laid: Kept<Laid>,
+    /// Memory for the key at hand.
+    key: Vec<i32>,
 }
 
-/// Land compares by where it is held first: land that has not changed is the same land in memory.
-#[derive(Clone, Debug, PartialEq, Eq)]
-struct CacheKey {
-    words: Vec<i32>,
-    land: Arc<Land>,
-}
-
-impl Ord for CacheKey {
-    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.words.cmp(&other.words).then_with(|| {
-            if Arc::ptr_eq(&self.land, &other.land) {
-                std::cmp::Ordering::Equal
-            } else {
-                self.land.pieces.cmp(&other.land.pieces)
-            }
-        })
-    }
-}
-
-impl PartialOrd for CacheKey {
-    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
-        Some(self.cmp(other))
-    }
+/// Lots and the land they were laid on. Holding the land keeps its place in memory its own.
+#[derive(Clone, Debug)]
+struct Laid {
+    lots: Arc<LaidLots>,
+    _on: Arc<Land>,
 }
 
 impl LotCache {
     /// The lots of a face, from the cache where it knows them.
     pub fn lots(&mut self, facing: &Facing<'_>) -> Arc<LaidLots> {
-        let key = CacheKey {
-            words: facing.words(),
-            land: facing.land(),
-        };
-        if let Some(laid) = self.kept.get(&key) {
-            return Arc::clone(laid);
-        }
-        let laid = self.held.remove(&key).unwrap_or_else(|| Arc::new(lay(&facing.key())));
-        self.kept.insert(key, Arc::clone(&laid));
-        laid
+        let mut key = std::mem::take(&mut self.key);
+        key.clear();
+        let land = facing.land();
+        let place = Arc::as_ptr(&land).addr() as u64;
+        key.extend([(place >> 32) as u32, place as u32].map(u32::cast_signed));
+        facing.add_words(&mut key);
+        let laid = self.laid.get_or(&key, || Laid {
+            lots: Arc::new(lay(&facing.key())),
+            _on: land,
+        });
+        self.key = key;
+        laid.lots
     }
 
     /// Ends a round: what was not asked for since the last round is forgotten.
     pub fn end_round(&mut self) {
-        self.held = std::mem::take(&mut self.kept);
+        self.laid.end_round();
     }
 }

@@ -66,7 +66,7 @@ impl Region {
 
     /// What is left without these rings.
     pub fn without(&self, rings: &[Vec<PlanPoint>]) -> Self {
-        Self::of(combined(self.pieces.iter().flatten(), Combined::Without, rings))
+        Self::of(without(&self.pieces, rings))
     }
 
     /// The part of this land inside a ring, less some others.
@@ -78,6 +78,11 @@ impl Region {
             combined(inside.iter().flatten(), Combined::Without, less)
         }
     }
+}
+
+/// What is left of some land without these rings.
+pub(super) fn without(pieces: &Pieces, rings: &[Vec<PlanPoint>]) -> Pieces {
+    combined(pieces.iter().flatten(), Combined::Without, rings)
 }
 
 /// Whether the outline of one lot crosses a ring or begins inside it.

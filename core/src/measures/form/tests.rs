@@ -11,6 +11,7 @@ use crate::measures::density::PRICE_BANDS;
 use crate::measures::frontage::painted_faces;
 use crate::measures::land::{CONSTRAINT_KINDS, PARTS};
 use crate::measures::program::HomesAsked;
+use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::plan::document::{Alternative, Site, Target, TargetKind};
 use crate::plan::land::Portion;
@@ -168,9 +169,10 @@ pub(crate) fn portions_of(portions: &[(u32, u32)]) -> Vec<Portion> {
 pub(crate) fn measured(document: &Document) -> Evaluation {
     let fabric = Fabric::of(document, ONLY, &mut LandCache::default());
     let painted = painted_faces(document, ONLY, &fabric, &mut LotCache::default());
+    let streets = StreetInputs::of(document, ONLY, &fabric, &painted);
     let form = FormInputs::count(document, ONLY, &fabric, &painted, &mut ClaimCache::default());
     let walks = Walks::of(document, ONLY, &fabric, &painted).unwrap();
-    measures::tests::evaluated(&count(document, ONLY, &fabric, &painted, &walks, form))
+    measures::tests::evaluated(&count(document, &fabric, &painted, &walks, streets, form))
 }
 
 /// The number of a single figure.

@@ -13,10 +13,23 @@ pub const NO_WAY_IN: &str =
     "no street inside the site meets a street outside, crosses the site's edge or ends at a site access";
 
 impl StreetInputs {
-    /// Sets every leaf that [`super::declare`] declares.
-    pub fn set(&self, inputs: &mut Inputs) {
+    /// Sets the leaves that [`StreetInputs::of_first_level`] counts.
+    pub fn set_first_level(&self, inputs: &mut Inputs) {
         inputs.set_entries("street_section", self.sections.clone());
         inputs.set_counted("streets.drawn", numbers(&self.length_m.concat()), Some("streets"));
+        set_listed(
+            inputs,
+            ("dead_end", "head"),
+            "streets.dead_end_lengths",
+            &self.dead_ends,
+            "dead_ends",
+        );
+        self.set_ways(inputs);
+        self.set_blocks(inputs);
+    }
+
+    /// Sets all other leaves that [`super::declare`] declares.
+    pub fn set_rest(&self, inputs: &mut Inputs) {
         self.set_counts(inputs);
         set_listed(
             inputs,
@@ -28,14 +41,12 @@ impl StreetInputs {
         inputs.set_counted("streets.part_links", numbers(&self.part_links), Some("street_parts"));
         set_listed(
             inputs,
-            ("dead_end", "head"),
-            "streets.dead_end_lengths",
-            &self.dead_ends,
-            "dead_ends",
+            ("boundary_gap", "gap"),
+            "streets.boundary_gaps",
+            &self.boundary_gaps,
+            "boundary_gaps",
         );
-        self.set_ways(inputs);
         inputs.set_counted("streets.frontage", numbers(&self.frontage_m), Some("frontage"));
-        self.set_blocks(inputs);
         self.set_sun(inputs);
     }
 
@@ -94,13 +105,6 @@ impl StreetInputs {
         let streets = ways.streets_leading_in.iter().map(|count| f64::from(*count));
         let streets: Vec<f64> = streets.collect();
         inputs.set_counted("streets.streets_leading_in", numbers(&streets), Some("ways_in"));
-        set_listed(
-            inputs,
-            ("boundary_gap", "gap"),
-            "streets.boundary_gaps",
-            &self.boundary_gaps,
-            "boundary_gaps",
-        );
         if ways.behind.is_empty() {
             inputs.set_entries("single_place", vec![Entry::new("none", "no way in")]);
             let unknown = vec![Cell::Unknown(NO_WAY_IN.to_owned())];
@@ -134,9 +138,12 @@ impl StreetInputs {
     }
 
     fn set_sun(&self, inputs: &mut Inputs) {
-        let blocks = self.blocks.iter().filter(|block| block.is_east_west).count();
         inputs.set_counted("sun.east_west_streets", numbers(&[self.east_west_m]), Some("streets"));
-        inputs.set_counted("sun.east_west_blocks", numbers(&[blocks as f64]), Some("blocks"));
+        inputs.set_counted(
+            "sun.east_west_blocks",
+            numbers(&[f64::from(self.east_west_blocks)]),
+            Some("blocks"),
+        );
         let (all, solar) = self.solar_lots;
         inputs.set_counted("sun.lots", numbers(&[all]), Some("lots"));
         inputs.set_counted("sun.solar_lots", numbers(&[solar]), Some("lots"));

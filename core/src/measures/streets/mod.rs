@@ -7,6 +7,8 @@
 //! practice.
 //!
 //! [`StreetInputs::of`] counts, [`declare`] declares the figures, and the counted places can be asked for as points.
+//! What first-level figures and notes need is counted apart ([`StreetInputs::of_first_level`]): while a pointer moves
+//! nobody looks at the rest, which takes longer.
 
 pub mod bends;
 
@@ -77,6 +79,8 @@ pub struct StreetInputs {
     pub blocks: Vec<BlockCount>,
     /// Street length in meters that lies east-west.
     pub east_west_m: f64,
+    /// Blocks that lie east-west.
+    pub east_west_blocks: u32,
     /// Lots with homes, and those of them with the sun.
     pub solar_lots: (f64, f64),
 }
@@ -105,8 +109,6 @@ pub struct BlockCount {
     pub perimeter_m: f64,
     /// Its longest side along the right-of-way, in meters.
     pub longest_side_m: f64,
-    /// Whether it lies east-west.
-    pub is_east_west: bool,
 }
 
 impl StreetInputs {
@@ -114,21 +116,50 @@ impl StreetInputs {
     #[must_use]
     pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) -> Self {
         let streets = SiteStreets::of(document, alternative, fabric);
+        let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
+        let mut inputs = Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines);
+        inputs.frontage_m = frontage_m(document, fabric, &streets, painted);
+        inputs.solar_lots = solar_lots(document, painted);
+        inputs.boundary_gaps = boundary_gaps(&document.site.boundary, &inputs.ways.ways_in);
+        let east_west = outlines_in_site(fabric, &outlines);
+        let east_west = east_west.filter(|(_, outline)| sun::is_east_west_block(&outline.corners_mm));
+        inputs.east_west_blocks = east_west.count() as u32;
+        inputs.add_east_west(fabric, &streets);
+        inputs.add_rules(document, alternative, fabric, &streets, painted);
+        inputs
+    }
+
+    /// What first-level figures and notes need: lengths by section, ways in and out, dead ends, blocks. Everything else
+    /// is empty. Cost: as that of everything, less.
+    #[must_use]
+    pub fn of_first_level(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) -> Self {
+        let streets = SiteStreets::of(document, alternative, fabric);
+        let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
+        Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines)
+    }
+
+    fn first_level_of(
+        document: &Document,
+        alternative: AlternativeId,
+        fabric: &Fabric,
+        painted: &Painted,
+        streets: &SiteStreets,
+        outlines: &[Option<BlockOutline>],
+    ) -> Self {
         let mut inputs = Self {
             sections: document
                 .street_sections
                 .iter()
                 .map(|(id, section)| Entry::new(format!("section_{}", id.0), section.name.clone()))
                 .collect(),
-            ways: ways::ways(document, alternative, fabric, &streets, painted),
-            frontage_m: frontage_m(document, fabric, &streets, painted),
-            blocks: blocks_of(fabric),
-            solar_lots: solar_lots(document, painted),
+            ways: ways::ways(document, alternative, fabric, streets, painted),
+            blocks: outlines_in_site(fabric, outlines)
+                .map(|(at, outline)| block_count(outline, at))
+                .collect(),
             ..Self::default()
         };
-        inputs.boundary_gaps = boundary_gaps(&document.site.boundary, &inputs.ways.ways_in);
-        inputs.add_lengths(document, fabric, &streets);
-        let heads = dead_ends(&streets).into_iter();
+        inputs.add_lengths(document, fabric, streets);
+        let heads = dead_ends(streets).into_iter();
         inputs.dead_ends = heads
             .map(|dead_end| CountedPlace {
                 title: named_place(
@@ -140,26 +171,26 @@ impl StreetInputs {
                 count: dead_end.length_um as f64 / 1e6,
             })
             .collect();
-        inputs.add_rules(document, alternative, fabric, &streets, painted);
         inputs
     }
 
     fn add_lengths(&mut self, document: &Document, fabric: &Fabric, streets: &SiteStreets) {
         let section_ids: Vec<_> = document.street_sections.keys().collect();
         let mut lengths_um = WAYS.map(|_| vec![0_u64; section_ids.len()]);
-        let near_east_west = EastWest::within(sun::STREET_DEGREES);
-        let mut east_west_um = 0;
-        for (place, link) in streets.inside() {
+        for (_, link) in streets.inside() {
             let section = fabric.lines.streets[link.street as usize].section;
             if let Ok(section) = section_ids.binary_search(&&section) {
                 lengths_um[link.way as usize][section] += link.length_um;
             }
-            if link.way == Way::Street {
-                east_west_um += east_west_um_of(fabric, place, near_east_west);
-            }
         }
         self.length_m = lengths_um.map(|by_section| by_section.into_iter().map(|um| um as f64 / 1e6).collect());
-        self.east_west_m = east_west_um as f64 / 1e6;
+    }
+
+    fn add_east_west(&mut self, fabric: &Fabric, streets: &SiteStreets) {
+        let near_east_west = EastWest::within(sun::STREET_DEGREES);
+        let of_streets = streets.inside().filter(|(_, link)| link.way == Way::Street);
+        let lengths_um = of_streets.map(|(place, _)| east_west_um_of(fabric, place, near_east_west));
+        self.east_west_m = lengths_um.sum::<u64>() as f64 / 1e6;
     }
 
     fn add_rules(
@@ -299,20 +330,16 @@ fn solar_lots(document: &Document, painted: &[PaintedFace]) -> (f64, f64) {
     (f64::from(all), f64::from(solar))
 }
 
-/// The blocks with streets all round whose land lies in the site, in order.
-fn blocks_of(fabric: &Fabric) -> Vec<BlockCount> {
-    let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
-    let mut blocks = Vec::new();
-    for (faces, outline) in fabric.blocks.iter().zip(outlines) {
+/// Of the blocks with streets all round whose land lies in the site, in order: a point in each, and its outline.
+fn outlines_in_site<'a>(
+    fabric: &'a Fabric,
+    outlines: &'a [Option<BlockOutline>],
+) -> impl Iterator<Item = (PlanPoint, &'a BlockOutline)> {
+    fabric.blocks.iter().zip(outlines).filter_map(|(faces, outline)| {
         let mut held = faces.iter().filter_map(|face| fabric.face(*face));
-        let (Some(outline), Some(first)) = (outline, held.next()) else {
-            continue;
-        };
-        if first.is_in_site && held.all(|face| face.is_in_site) {
-            blocks.push(block_count(&outline, first.anchor));
-        }
-    }
-    blocks
+        let (outline, first) = (outline.as_ref()?, held.next()?);
+        (first.is_in_site && held.all(|face| face.is_in_site)).then_some((first.anchor, outline))
+    })
 }
 
 fn block_count(outline: &BlockOutline, at: PlanPoint) -> BlockCount {
@@ -320,7 +347,6 @@ fn block_count(outline: &BlockOutline, at: PlanPoint) -> BlockCount {
         at,
         perimeter_m: outline.perimeter_mm / 1e3,
         longest_side_m: outline.longest_side_mm / 1e3,
-        is_east_west: sun::is_east_west_block(&outline.corners_mm),
     }
 }
 

@@ -11,11 +11,10 @@ pub(crate) fn village() -> StreetInputs {
         at: PlanPoint::new(1_000, 2_000),
         count,
     };
-    let block = |perimeter_m, longest_side_m, is_east_west| BlockCount {
+    let block = |perimeter_m, longest_side_m| BlockCount {
         at: PlanPoint::new(40_000, 30_000),
         perimeter_m,
         longest_side_m,
-        is_east_west,
     };
     let rules = COUNTING_RULES.iter().map(|rule| RuleCount {
         intersections: [1, 14, 6],
@@ -45,12 +44,9 @@ pub(crate) fn village() -> StreetInputs {
         },
         boundary_gaps: vec![place("from Marsh Road", 610.0), place("from Long Lane", 733.5)],
         frontage_m: [5_000.0, 800.0, 120.0, 900.0, 1_420.5],
-        blocks: vec![
-            block(420.0, 130.0, true),
-            block(512.75, 171.0, false),
-            block(388.0, 121.5, true),
-        ],
+        blocks: vec![block(420.0, 130.0), block(512.75, 171.0), block(388.0, 121.5)],
         east_west_m: 1_733.0,
+        east_west_blocks: 2,
         solar_lots: (214.0, 131.0),
     }
 }
@@ -385,7 +381,7 @@ fn a_block_in_the_site_is_counted_and_one_outside_is_not() {
         f64::from(plan(&[], &[], &[]).street_sections[&crate::plan::StreetSectionId(2)].right_of_way_mm()) / 1e3;
     near(found.blocks[0].perimeter_m, 700.0 - 4.0 * width_m);
     near(found.blocks[0].longest_side_m, 200.0 - width_m);
-    assert!(found.blocks[0].is_east_west);
+    assert_eq!(found.east_west_blocks, 1);
     assert_eq!(found.longest_block(), Some(&found.blocks[0]));
     let beyond = [(0, 0), (400, 0), (400, 80), (0, 80)];
     assert_eq!(counted(&plan(&ring_and_stem(), &[], &beyond)).blocks, []);

@@ -419,10 +419,13 @@ impl<'a> Drafting<'a> {
 /// The points of a link, each with its distance along the link.
 fn line_of<'a>(fabric: &'a Fabric, link: &'a StreetLink) -> impl Iterator<Item = (PlanPoint, u64)> + 'a {
     let arrangement = &fabric.arrangement;
-    let starts = link.half_edges.iter().zip(&link.starts_um);
+    let starts = link.half_edges.iter();
     let last = link.half_edges.last().map(|half_edge| arrangement.target(*half_edge));
     starts
-        .map(|(half_edge, start_um)| (arrangement.point(arrangement.origin(*half_edge)), *start_um))
+        .map(|half_edge| {
+            let point = arrangement.point(arrangement.origin(*half_edge));
+            (point, fabric.links.start_um(*half_edge))
+        })
         .chain(last.map(|vertex| (arrangement.point(vertex), link.length_um)))
 }
 

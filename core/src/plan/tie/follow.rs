@@ -3,6 +3,7 @@
 use crate::order::{OrderedMap, OrderedSet};
 
 use super::{SAME_PLACE_MM, WHOLE_PPB, foot, nearest_tie, nearest_within, ties_of};
+use crate::order;
 use crate::plan::coordinates::PlanPoint;
 use crate::plan::document::Document;
 use crate::plan::edit::Edit;
@@ -11,36 +12,35 @@ use crate::plan::mark::Mark;
 use crate::plan::street::{Street, Tie, Vertex};
 
 /// The streets of one alternative before and after some edits.
+///
+/// A gesture edits few of many streets, so those are kept apart and the others are looked up where they stand.
 pub(super) struct Streets<'a> {
-    before: OrderedMap<MarkId, &'a Street>,
-    /// As the edits leave them.
-    pub after: OrderedMap<MarkId, &'a Street>,
+    before: Option<&'a OrderedMap<MarkId, Mark>>,
+    /// What stands where `edited` says nothing: as before, or as a whole alternative was put.
+    beneath: Option<&'a OrderedMap<MarkId, Mark>>,
+    /// As the edits leave single streets; `None` where they leave none.
+    edited: OrderedMap<MarkId, Option<&'a Street>>,
     /// Added, removed or altered.
     pub changed: OrderedSet<MarkId>,
 }
 
 impl<'a> Streets<'a> {
     pub(super) fn over(document: &'a Document, alternative: AlternativeId, edits: &'a [Edit]) -> Self {
-        fn streets(marks: &OrderedMap<MarkId, Mark>) -> OrderedMap<MarkId, &Street> {
-            marks
-                .iter()
-                .filter_map(|(&id, mark)| Some((id, mark.as_street()?)))
-                .collect()
-        }
-        let before = document
-            .alternatives
-            .get(&alternative)
-            .map_or_else(OrderedMap::new, |held| streets(&held.marks));
-        let mut after = before.clone();
+        let before = document.alternatives.get(&alternative).map(|held| &held.marks);
+        let mut streets = Self {
+            before,
+            beneath: before,
+            edited: OrderedMap::new(),
+            changed: OrderedSet::new(),
+        };
         let mut touched = OrderedSet::new();
         for edit in edits {
             match edit {
                 Edit::Alternative { id, after: whole, .. } if *id == alternative => {
-                    touched.extend(after.keys().copied());
-                    after = whole
-                        .as_ref()
-                        .map_or_else(OrderedMap::new, |whole| streets(&whole.marks));
-                    touched.extend(after.keys().copied());
+                    touched.extend(ids_of(streets.beneath).chain(streets.edited.keys().copied()));
+                    streets.beneath = whole.as_ref().map(|whole| &whole.marks);
+                    streets.edited.clear();
+                    touched.extend(ids_of(streets.beneath));
                 }
                 Edit::Mark {
                     alternative: of,
@@ -49,19 +49,40 @@ impl<'a> Streets<'a> {
                     ..
                 } if *of == alternative => {
                     touched.insert(*id);
-                    match mark.as_deref().and_then(Mark::as_street) {
-                        Some(street) => drop(after.insert(*id, street)),
-                        None => drop(after.remove(id)),
-                    }
+                    streets.edited.insert(*id, mark.as_deref().and_then(Mark::as_street));
                 }
                 _ => {}
             }
         }
-        let changed = touched
+        streets.changed = touched
             .into_iter()
-            .filter(|id| before.get(id) != after.get(id))
+            .filter(|id| streets.before(*id) != streets.after(*id))
             .collect();
-        Self { before, after, changed }
+        streets
+    }
+
+    fn before(&self, id: MarkId) -> Option<&'a Street> {
+        self.before?.get(&id)?.as_street()
+    }
+
+    /// A street as the edits leave it.
+    pub(super) fn after(&self, id: MarkId) -> Option<&'a Street> {
+        match self.edited.get(&id) {
+            Some(edited) => *edited,
+            None => self.beneath?.get(&id)?.as_street(),
+        }
+    }
+
+    /// The streets that hold on to others after the edits, in order of their ids.
+    pub(super) fn holders(&self) -> Vec<(MarkId, &'a Street)> {
+        let beneath = self.beneath.into_iter().flatten();
+        let beneath = beneath.filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
+        let holds_on = |street: &Street| street.line.iter().any(|vertex| vertex.tie.is_some());
+        let untouched = beneath.filter(|(id, street)| holds_on(street) && !self.edited.contains_key(id));
+        let edited = self.edited.iter().filter_map(|(id, street)| Some((*id, (*street)?)));
+        let mut holders: Vec<(MarkId, &Street)> = untouched.chain(edited.filter(|(_, one)| holds_on(one))).collect();
+        order::sort_by_key(&mut holders, |(id, _)| *id);
+        holders
     }
 
     /// `street` with its ties rewritten so that they mean the places they meant before; `None` where none needs it.
@@ -71,7 +92,7 @@ impl<'a> Streets<'a> {
             return None;
         }
         // A tie the street did not have before was written for the streets as they are now.
-        let ties_before: Vec<Tie> = self.before.get(&id).map_or_else(Vec::new, |street| {
+        let ties_before: Vec<Tie> = self.before(id).map_or_else(Vec::new, |street| {
             street.line.iter().filter_map(|vertex| vertex.tie).collect()
         });
         let mut rewritten = street.clone();
@@ -85,13 +106,13 @@ impl<'a> Streets<'a> {
 
     /// What `tie` of street `holder` has become; `None` where there is nothing left to hold on to.
     fn followed(&self, holder: MarkId, tie: Tie) -> Option<Tie> {
-        let Some(before) = self.before.get(&tie.street) else {
+        let Some(before) = self.before(tie.street) else {
             return Some(tie);
         };
         let Some(stood) = foot(&before.line, tie.segment, tie.along_ppb) else {
             return Some(tie);
         };
-        let Some(after) = self.after.get(&tie.street) else {
+        let Some(after) = self.after(tie.street) else {
             return self.taken_over(holder, tie.street, stood);
         };
         let is_cut = self.is_cut(&before.line, &after.line);
@@ -115,7 +136,7 @@ impl<'a> Streets<'a> {
         self.changed
             .iter()
             .filter(|&&id| id != former && !self.holds_on(id, holder))
-            .filter_map(|&id| nearest_tie(id, &self.after.get(&id)?.line, stood))
+            .filter_map(|&id| nearest_tie(id, &self.after(id)?.line, stood))
             .filter(|(_, foot)| is_same_place(*foot, stood))
             .min_by_key(|(tie, foot)| (foot.squared_distance_mm2(stood), *tie))
             .map(|(tie, _)| tie)
@@ -129,7 +150,7 @@ impl<'a> Streets<'a> {
                 return true;
             }
             if seen.insert(id) {
-                waiting.extend(self.after.get(&id).map_or_else(Vec::new, |street| ties_of(street)));
+                waiting.extend(self.after(id).map_or_else(Vec::new, ties_of));
             }
         }
         false
@@ -146,14 +167,22 @@ impl<'a> Streets<'a> {
             .filter(|end| !ends_before.contains(&Some(*end)))
             .filter(|end| nearest_tie(MarkId(0), before, *end).is_some_and(|(_, foot)| is_same_place(foot, *end)))
             .any(|end| {
-                let mut added = self.changed.iter().filter(|id| !self.before.contains_key(id));
+                let mut added = self.changed.iter().filter(|id| self.before(**id).is_none());
                 added.any(|id| {
-                    self.after
-                        .get(id)
+                    self.after(*id)
                         .is_some_and(|street| ends(&street.line).contains(&Some(end)))
                 })
             })
     }
+}
+
+/// The marks that are streets.
+fn ids_of(marks: Option<&OrderedMap<MarkId, Mark>>) -> impl Iterator<Item = MarkId> + '_ {
+    let streets = marks
+        .into_iter()
+        .flatten()
+        .filter(|(_, mark)| mark.as_street().is_some());
+    streets.map(|(id, _)| *id)
 }
 
 /// Where a tie is to be looked for on the reshaped line.

@@ -73,7 +73,8 @@ const ASKED: [(HeldBy, &str, Option<&str>, &str); 4] = [
 pub(super) fn cautions(study: &Study) -> Vec<Note> {
     let mut notes = Vec::new();
     let exceeds = |figure: &str, most: f64| {
-        let value = study.evaluation().value(figure).and_then(|cell| cell.number());
+        let index = study.graph().index(figure);
+        let value = index.and_then(|index| study.evaluation_for(index).value(figure)?.number());
         value.is_some_and(|value| value > most)
     };
     let has_long = exceeds("streets.longest_dead_end", TURNING_LENGTH_M);

@@ -29,8 +29,10 @@ pub fn lots(document: &Document, painted: &[PaintedFace], window: &Window) -> La
     let mut buildings: OrderedMap<LandUse, Path> = OrderedMap::new();
     let is_seen = |ring: &[PlanPoint]| window.meets(&meters(ring));
     for face in painted {
-        if is_for_lots(document, face) {
-            for piece in &face.laid.left {
+        // Land in no lot is cut out for what is seen alone.
+        let is_near = || face.laid.left.within().iter().flatten().any(|ring| is_seen(ring));
+        if is_for_lots(document, face) && is_near() {
+            for piece in face.laid.left.pieces() {
                 if piece.first().is_some_and(|outline| is_seen(outline)) {
                     piece.iter().for_each(|ring| rest.ring(meters(ring)));
                 }
