@@ -31,3 +31,6 @@ try {
   stop(fault);
   throw fault;
 }
+
+// From here on without a network too, where the browser can; the page does not wait for it.
+if (navigator.serviceWorker) import(beside("new_version.js"));
