@@ -204,7 +204,7 @@ fn end_to_end(project: &Project, chromium: &Chromium) -> Result<(), String> {
     run(command.env("HOBNAIL_COMMAND_LINE", project.target.join("debug/hobnail")))
 }
 
-/// What must work in every engine, in this one. Where it is not to be had, that is said here and once more at the end.
+/// What must work in every engine, and without a network, in this one. Where it is not to be had, that is said here and once more at the end.
 fn everywhere(project: &Project, engine: Engine, left_out: &RefCell<Vec<String>>) -> Result<(), String> {
     match engine.find_or_install(project) {
         Ok(installed) => {
@@ -216,7 +216,9 @@ fn everywhere(project: &Project, engine: Engine, left_out: &RefCell<Vec<String>>
                 "--test",
                 "scenarios",
             ];
-            run(installed.cargo(project, &arguments).arg("everywhere::"))
+            run(installed
+                .cargo(project, &arguments)
+                .args(["--", "everywhere::", "offline::"]))
         }
         Err(fault) => {
             println!("not tested in {}: {fault}", engine.name());

@@ -1,4 +1,4 @@
-//! The page without a network, and a new version of it under a drawing.
+//! The page without a network, and a new version of it under a drawing; run in every engine too.
 
 use std::fs;
 use std::path::{Path, PathBuf};
