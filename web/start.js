@@ -1,15 +1,36 @@
-// Loads the page's module. A file of its own because the page allows no script written inside it.
+// Loads the page's module and answers for the files beside the page. A file of its own because the page allows no script
+// written inside it.
 const script = document.querySelector("script[data-module]");
+const beside = (path) => new URL(path, document.baseURI).href;
 
 function stop(fault) {
   document.getElementById("notice-details").textContent = String(fault);
   document.getElementById("notice").hidden = false;
 }
 
+// What the module asks of the script that loaded it; web/one_file.js answers the same from within one file.
+globalThis.hobnail = {
+  // The text of a file that comes with the page.
+  async readText(path) {
+    const answer = await fetch(beside(path));
+    if (!answer.ok) throw `the answer was ${answer.status}`;
+    return answer.text();
+  },
+  // A worker that runs the compiled module.
+  startWorker(compiled) {
+    const worker = new Worker(beside("worker.js"), { type: "module" });
+    worker.postMessage([beside(script.dataset.module), compiled]);
+    return worker;
+  },
+};
+
 try {
-  const module = await import(new URL(script.dataset.module, document.baseURI));
+  const module = await import(beside(script.dataset.module));
   await module.default({ module_or_path: new URL(script.dataset.wasm, document.baseURI) });
 } catch (fault) {
   stop(fault);
   throw fault;
 }
+
+// From here on without a network too, where the browser can; the page does not wait for it.
+if (navigator.serviceWorker) import(beside("new_version.js"));

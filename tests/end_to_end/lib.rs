@@ -12,4 +12,8 @@ pub mod command_line;
 
 pub mod browser;
 
+pub mod engine;
+
+pub mod driver;
+
 pub mod server;

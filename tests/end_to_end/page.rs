@@ -9,6 +9,7 @@ use fantoccini::actions::{InputSource, KeyAction, KeyActions, MOUSE_BUTTON_LEFT,
 use fantoccini::elements::Element;
 use fantoccini::wd::WindowHandle;
 use fantoccini::{Client, Locator};
+use serde_json::Value;
 
 use crate::browser::{Browser, screenshots};
 use crate::server::Server;
@@ -17,10 +18,10 @@ use crate::server::Server;
 const PATIENCE: Duration = Duration::from_secs(30);
 
 /// The whole page, once it has started.
-const READY: Locator<'static> = Locator::Css(":root[data-ready]");
+const READY: &str = ":root[data-ready]";
 
 /// The drawing, once it is settled whether a worker does the long work.
-const SETTLED: Locator<'static> = Locator::Css("#drawing[data-worker]");
+const SETTLED: &str = "#drawing[data-worker]";
 
 /// The notice for faults of our own.
 const NOTICE: Locator<'static> = Locator::Id("notice");
@@ -35,31 +36,21 @@ pub type Figure = (String, String, String);
 pub struct Page {
     /// The browser it is open in.
     pub browser: Browser,
-    /// What it was loaded from.
+    /// The server of the built page's folder, which it may have been loaded from.
     pub server: Server,
+    /// What it was loaded from.
+    address: String,
 }
 
 impl Page {
-    /// Opens the page and waits until it has started.
-    pub async fn open(browser: Browser, server: Server) -> Page {
-        browser
-            .client
-            .goto(&server.address())
-            .await
-            .expect("the browser opens the address");
-        let page = Page { browser, server };
-        page.client()
-            .wait()
-            .at_most(PATIENCE)
-            .for_element(READY)
-            .await
-            .expect("the page starts");
-        page.client()
-            .wait()
-            .at_most(PATIENCE)
-            .for_element(SETTLED)
-            .await
-            .expect("the page settles who does the long work");
+    /// Opens the page at an address and waits until it has started.
+    pub async fn open(browser: Browser, server: Server, address: String) -> Page {
+        let page = Page {
+            browser,
+            server,
+            address,
+        };
+        page.load_again("").await;
         page
     }
 
@@ -80,8 +71,10 @@ impl Page {
 
     /// What went wrong since this was last asked: errors in the console and requests to another origin.
     pub async fn faults(&self) -> Vec<String> {
-        let origin = self.server.address();
-        let is_own = |address: &String| [&origin, "data:", "blob:"].iter().any(|own| address.starts_with(*own));
+        let is_own = |address: &String| {
+            let own = [self.address.as_str(), "data:", "blob:"];
+            own.iter().any(|own| address.starts_with(own))
+        };
         let mut faults = self.browser.console_errors().await;
         let addresses = self.browser.addresses_asked_for().await;
         faults.extend(
@@ -124,13 +117,18 @@ impl Page {
         panic!("nothing arrived in {}", self.browser.downloads().display());
     }
 
+    /// The plans that arrived whole: none is as long as something else, or something empty, is there.
     fn arrived(&self) -> Vec<PathBuf> {
         let folder = self.browser.downloads();
         let entries = std::fs::read_dir(&folder).expect("the folder for downloads is there");
-        let paths = entries.map(|entry| entry.expect("its entries can be read").path());
-        paths
-            .filter(|path| path.extension().is_some_and(|ending| ending == "geojson"))
-            .collect()
+        let paths: Vec<PathBuf> = entries
+            .map(|entry| entry.expect("its entries can be read").path())
+            .collect();
+        let is_whole = |path: &PathBuf| {
+            path.extension().is_some_and(|ending| ending == "geojson")
+                && path.metadata().is_ok_and(|about| about.len() > 0)
+        };
+        if paths.iter().all(is_whole) { paths } else { Vec::new() }
     }
 
     /// Chooses a tool by its word.
@@ -289,13 +287,13 @@ impl Page {
 
     /// Loads the page again, with a query such as `?worker=none`.
     pub async fn load_again(&self, query: &str) {
-        let address = format!("{}{query}", self.server.address());
+        let address = format!("{}{query}", self.address);
         self.client()
             .goto(&address)
             .await
             .expect("the browser opens the address");
-        self.wait_for(":root[data-ready]").await;
-        self.wait_for("#drawing[data-worker]").await;
+        self.wait_for(READY).await;
+        self.wait_for(SETTLED).await;
     }
 
     /// Opens the page in another window of the same browser and goes on there; gives back the window left.
@@ -307,6 +305,7 @@ impl Page {
             .await
             .expect("the browser opens a window");
         self.show_window(opened.handle).await;
+        self.browser.size_window().await;
         self.load_again("").await;
         left
     }
@@ -325,12 +324,23 @@ impl Page {
         self.show_window(here).await;
     }
 
-    /// Runs a script in the page and waits until it calls its last argument.
-    pub async fn run_script(&self, script: &str) {
+    /// Runs a script in the page and waits until it calls its last argument, with what is given back.
+    pub async fn run_script(&self, script: &str) -> Value {
         self.client()
             .execute_async(script, Vec::new())
             .await
-            .expect("the script runs");
+            .expect("the script runs")
+    }
+
+    /// Waits until the service worker keeps the page's files and answers for this page.
+    pub async fn wait_until_offline_is_ready(&self) {
+        self.run_script(
+            "const done = arguments[0];
+            const worker = navigator.serviceWorker;
+            if (worker.controller) done();
+            else worker.addEventListener('controllerchange', () => done(), { once: true });",
+        )
+        .await;
     }
 
     /// Keeps a picture of the page as `target/screenshots/NAME.png`.

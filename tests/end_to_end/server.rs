@@ -4,12 +4,14 @@ use std::fs;
 use std::io::{BufRead, BufReader, Write};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex};
 
 /// A server of one folder, until the test program ends.
 pub struct Server {
     port: u16,
     asked: Arc<Mutex<Vec<String>>>,
+    is_away: Arc<AtomicBool>,
 }
 
 impl Server {
@@ -19,14 +21,25 @@ impl Server {
         let port = listener.local_addr().expect("the listener has an address").port();
         let asked = Arc::new(Mutex::new(Vec::new()));
         let (folder, paths) = (folder.to_path_buf(), Arc::clone(&asked));
+        let is_away = Arc::new(AtomicBool::new(false));
+        let goes = Arc::clone(&is_away);
         std::thread::spawn(move || {
             for stream in listener.incoming().flatten() {
+                // A connection that ends without an answer is what a browser meets when there is no network.
+                if goes.load(Ordering::SeqCst) {
+                    continue;
+                }
                 let (folder, paths) = (folder.clone(), Arc::clone(&paths));
                 // A browser that goes away in the middle of an answer is no fault of the page.
                 std::thread::spawn(move || answer(stream, &folder, &paths));
             }
         });
-        Server { port, asked }
+        Server { port, asked, is_away }
+    }
+
+    /// Answers nobody any more.
+    pub fn go_away(&self) {
+        self.is_away.store(true, Ordering::SeqCst);
     }
 
     /// The address of the folder, which is also the page's origin with a slash behind.
@@ -76,6 +89,7 @@ fn media_type(file: &Path) -> &'static str {
         Some("css") => "text/css; charset=utf-8",
         Some("wasm") => "application/wasm",
         Some("json" | "geojson") => "application/json",
+        Some("webmanifest") => "application/manifest+json",
         Some("woff2") => "font/woff2",
         Some("svg") => "image/svg+xml",
         _ => "application/octet-stream",

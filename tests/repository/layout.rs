@@ -177,14 +177,18 @@ fn the_page_names_no_other_origin() {
     for folder in ["styles", "web/src"] {
         files.extend(files_below(&top_level().join(folder)));
     }
-    files.push(top_level().join("web/start.js"));
+    let beside = fs::read_dir(top_level().join("web")).expect("the folder can be listed");
+    files.extend(beside.map(|entry| entry.expect("the folder can be listed").path()));
     let mut faults = Vec::new();
     for file in files {
         // A typeface is bytes, and its license names its makers' addresses.
         let extension = file
             .extension()
             .map(|extension| extension.to_string_lossy().into_owned());
-        if !matches!(extension.as_deref(), Some("html" | "css" | "js" | "rs")) {
+        if !matches!(
+            extension.as_deref(),
+            Some("html" | "css" | "js" | "mjs" | "rs" | "svg" | "webmanifest")
+        ) {
             continue;
         }
         let text = fs::read_to_string(&file).expect("a source is text");

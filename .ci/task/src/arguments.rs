@@ -4,6 +4,8 @@
 pub const USAGE: &str = "\
 cargo task run                  build the page, serve it on this machine, open it
 cargo task test                 everything that must hold before a change is published
+cargo task bundle [--address URL]
+                                the page in one file, dist/hobnail.html, and where it can be found
 cargo task bench                timings, native and in Chromium, beside other libraries
 cargo task fuzz NAME MINUTES    mutated inputs against one reader, or against each for NAME `all`";
 
@@ -14,6 +16,11 @@ pub enum Command {
     Run,
     /// Every check, in order.
     Test,
+    /// The page in one file.
+    Bundle {
+        /// Where the page is to be found, written into the file.
+        address: Option<String>,
+    },
     /// Timings.
     Bench,
     /// Mutated inputs against the target `name`.
@@ -33,6 +40,16 @@ pub fn parse(arguments: impl Iterator<Item = String>) -> Result<Command, String>
         ["run"] => Ok(Command::Run),
         ["test"] => Ok(Command::Test),
         ["bench"] => Ok(Command::Bench),
+        ["bundle"] => Ok(Command::Bundle { address: None }),
+        ["bundle", "--address", address] => match is_address(address) {
+            true => Ok(Command::Bundle {
+                address: Some((*address).to_string()),
+            }),
+            false => Err(format!(
+                "an address begins with https:// or http://, unlike `{address}`"
+            )),
+        },
+        ["bundle", ..] => Err("bundle takes nothing, or --address and an address".to_string()),
         ["fuzz", name, minutes] => match minutes.parse::<f64>() {
             Ok(minutes) if minutes > 0.0 && minutes.is_finite() => Ok(Command::Fuzz {
                 name: (*name).to_string(),
@@ -45,6 +62,15 @@ pub fn parse(arguments: impl Iterator<Item = String>) -> Result<Command, String>
         [command @ ("run" | "test" | "bench"), rest @ ..] => Err(format!("`{command}` takes no `{}`", rest.join(" "))),
         [other, ..] => Err(format!("there is no command `{other}`")),
     }
+}
+
+/// Whether a person could open it in a browser: a web address with a host and no blanks.
+fn is_address(address: &str) -> bool {
+    let host = ["https://", "http://"]
+        .iter()
+        .find_map(|scheme| address.strip_prefix(scheme));
+    host.is_some_and(|host| host.starts_with(|letter: char| letter.is_alphanumeric() || letter == '['))
+        && !address.contains(|letter: char| letter.is_whitespace() || letter.is_control() || "\"<>".contains(letter))
 }
 
 #[cfg(test)]
@@ -60,6 +86,12 @@ mod tests {
         assert_eq!(parse_words("run"), Ok(Command::Run));
         assert_eq!(parse_words("test"), Ok(Command::Test));
         assert_eq!(parse_words("bench"), Ok(Command::Bench));
+        assert_eq!(parse_words("bundle"), Ok(Command::Bundle { address: None }));
+        let address = Some("https://example.org/hobnail/".to_string());
+        assert_eq!(
+            parse_words("bundle --address https://example.org/hobnail/"),
+            Ok(Command::Bundle { address })
+        );
         let fuzz = Command::Fuzz {
             name: "plan_file".to_string(),
             minutes: 0.5,
@@ -77,5 +109,18 @@ mod tests {
             assert_eq!(parse_words(&format!("fuzz journal {minutes}")), Err(fault));
         }
         assert!(parse_words("fuzz journal").is_err());
+        for address in [
+            "example.org",
+            "file:///a",
+            "https://",
+            "https:///a",
+            "https://a\"b",
+            "https://a<b",
+        ] {
+            let fault = format!("an address begins with https:// or http://, unlike `{address}`");
+            assert_eq!(parse_words(&format!("bundle --address {address}")), Err(fault));
+        }
+        assert!(parse_words("bundle https://example.org").is_err());
+        assert!(parse_words("bundle --address").is_err());
     }
 }

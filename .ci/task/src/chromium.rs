@@ -1,12 +1,11 @@
-//! Chromium and its driver: Debian's, installed when they are absent and this user may install.
+//! Chromium and its driver: Debian's.
 
 use std::path::PathBuf;
 
-use crate::process::{output, program, run};
+use crate::debian;
 use crate::project::{Project, find_on_path};
 
-/// The one command that brings both.
-const INSTALL: &str = "sudo apt-get update && sudo apt-get install chromium chromium-driver";
+const PACKAGES: [&str; 2] = ["chromium", "chromium-driver"];
 
 /// The browser that the tests drive.
 pub struct Chromium {
@@ -30,24 +29,7 @@ impl Chromium {
         if let Some(chromium) = Chromium::find() {
             return Ok(chromium);
         }
-        let missing = format!("the tests drive Chromium, and it is missing; install it with: {INSTALL}");
-        if find_on_path("apt-get").is_none() || !is_root(project) {
-            return Err(missing);
-        }
-        run(&mut program("apt-get", &project.root, &["update", "-q"]))?;
-        let arguments = [
-            "install",
-            "-q",
-            "-y",
-            "--no-install-recommends",
-            "chromium",
-            "chromium-driver",
-        ];
-        run(program("apt-get", &project.root, &arguments).env("DEBIAN_FRONTEND", "noninteractive"))?;
-        Chromium::find().ok_or(missing)
+        debian::install(project, "Chromium", &PACKAGES)?;
+        Chromium::find().ok_or(debian::missing("Chromium", &PACKAGES))
     }
-}
-
-fn is_root(project: &Project) -> bool {
-    output(&mut program("id", &project.root, &["-u"])).is_ok_and(|user| user.trim() == "0")
 }

@@ -1,4 +1,4 @@
-//! The project's commands: `cargo task run | test | bench | fuzz NAME MINUTES`.
+//! The project's commands: `cargo task run | test | bundle | bench | fuzz NAME MINUTES`.
 //!
 //! Each installs what it needs and is missing, by version, in a folder of the project's own under the cargo home.
 //! Modules in reading order: what may be asked, the process runner, tools and browsers, then one file per command.
@@ -13,11 +13,16 @@ mod lock;
 
 mod tools;
 
+mod debian;
+
 mod chromium;
+
+mod engines;
 
 mod steps;
 
 mod bench;
+mod bundle;
 mod fuzz;
 mod run;
 mod test;
@@ -37,6 +42,7 @@ fn main() -> ExitCode {
     let done = project::Project::find().and_then(|project| match command {
         Command::Run => run::run(&project),
         Command::Test => test::test(&project),
+        Command::Bundle { address } => bundle::bundle(&project, address.as_deref()),
         Command::Bench => bench::bench(&project),
         Command::Fuzz { name, minutes } => fuzz::fuzz(&project, &name, minutes),
     });

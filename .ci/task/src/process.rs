@@ -1,7 +1,8 @@
 //! Running other programs: each prints what it runs, and a failure says which one failed.
 
+use std::io::Write as _;
 use std::path::Path;
-use std::process::Command;
+use std::process::{Command, Stdio};
 
 use crate::project::Project;
 
@@ -49,6 +50,27 @@ pub fn output(command: &mut Command) -> Result<String, String> {
     if !output.status.success() {
         let errors = String::from_utf8_lossy(&output.stderr).trim().to_string();
         return Err(format!("`{words}` ended with {}: {errors}", output.status));
+    }
+    String::from_utf8(output.stdout).map_err(|_| format!("`{words}` printed bytes that are no text"))
+}
+
+/// Runs it, hands it these bytes, and gives what it printed; it must read them all before it prints.
+pub fn answer(command: &mut Command, bytes: &[u8]) -> Result<String, String> {
+    let words = in_words(command);
+    let mut child = command
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .map_err(|fault| format!("`{words}` could not start: {fault}"))?;
+    if let Some(mut input) = child.stdin.take() {
+        // A program that ends early says why by its status.
+        let _ = input.write_all(bytes);
+    }
+    let output = child
+        .wait_with_output()
+        .map_err(|fault| format!("`{words}` was lost: {fault}"))?;
+    if !output.status.success() {
+        return Err(format!("`{words}` ended with {}", output.status));
     }
     String::from_utf8(output.stdout).map_err(|_| format!("`{words}` printed bytes that are no text"))
 }

@@ -1,14 +1,15 @@
 //! `cargo task test`: everything that must hold before a change is published.
 
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
 use std::process::Command;
 
 use crate::chromium::Chromium;
+use crate::engines::Engine;
 use crate::process::{cargo, output, program, run};
 use crate::project::Project;
 use crate::steps::{self, Step};
 use crate::tools::{self, WasmTools};
-use crate::{bench, fuzz};
+use crate::{bench, bundle, fuzz};
 
 /// The most the page's module may weigh, compressed as a server would send it.
 const MODULE_BUDGET_BYTES: u64 = 700_000;
@@ -23,6 +24,7 @@ const COMPRESSED_SIZE: &str = "const { brotliCompressSync } = require('zlib'); \
 /// Runs every check in order, quick ones first, up to the first that fails.
 pub fn test(project: &Project) -> Result<(), String> {
     let browser = OnceCell::new();
+    let left_out = RefCell::new(Vec::new());
     let report = steps::run(vec![
         Step::new("format", || format(project)),
         Step::new("lints, native", || lints_native(project)),
@@ -46,12 +48,17 @@ pub fn test(project: &Project) -> Result<(), String> {
         Step::new("release build and size", || {
             let (tools, _) = browser.get().ok_or("no tools")?;
             build_page(project, tools)?;
-            within_budget(project)
+            within_budget(project)?;
+            bundle::make(project, None)
         }),
         Step::new("end to end", || {
             let (_, chromium) = browser.get().ok_or("no browser")?;
             end_to_end(project, chromium)
         }),
+        Step::new("end to end, Firefox", || {
+            everywhere(project, Engine::Firefox, &left_out)
+        }),
+        Step::new("end to end, WebKit", || everywhere(project, Engine::WebKit, &left_out)),
         Step::new("layout and licenses", || {
             run(&mut cargo(
                 project,
@@ -60,6 +67,9 @@ pub fn test(project: &Project) -> Result<(), String> {
         }),
     ]);
     println!("\n{}", report.in_words());
+    for engine in left_out.into_inner() {
+        println!("not tested: {engine}");
+    }
     match report.failed {
         None => Ok(()),
         Some((name, _)) => Err(format!("`{name}` failed")),
@@ -192,4 +202,28 @@ fn end_to_end(project: &Project, chromium: &Chromium) -> Result<(), String> {
         .env("HOBNAIL_CHROMIUM", &chromium.browser)
         .env("HOBNAIL_CHROMEDRIVER", &chromium.driver);
     run(command.env("HOBNAIL_COMMAND_LINE", project.target.join("debug/hobnail")))
+}
+
+/// What must work in every engine, and without a network, in this one. Where it is not to be had, that is said here and once more at the end.
+fn everywhere(project: &Project, engine: Engine, left_out: &RefCell<Vec<String>>) -> Result<(), String> {
+    match engine.find_or_install(project) {
+        Ok(installed) => {
+            let arguments = [
+                "test",
+                "--locked",
+                "--package",
+                "hobnail_end_to_end",
+                "--test",
+                "scenarios",
+            ];
+            run(installed
+                .cargo(project, &arguments)
+                .args(["--", "everywhere::", "offline::"]))
+        }
+        Err(fault) => {
+            println!("not tested in {}: {fault}", engine.name());
+            left_out.borrow_mut().push(format!("{}: {fault}", engine.name()));
+            Ok(())
+        }
+    }
 }

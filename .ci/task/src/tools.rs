@@ -12,6 +12,7 @@ use crate::project::{Project, find_on_path};
 
 const TRUNK: &str = "0.21.14";
 const BINARYEN: &str = "132.0.0";
+const GECKODRIVER: &str = "0.37.1";
 
 /// Where trunk, wasm-bindgen and wasm-opt are once they are installed.
 pub struct WasmTools {
@@ -58,6 +59,12 @@ fn wasm_bindgen(project: &Project) -> Result<PathBuf, String> {
     let version = lock::version(&lock, "wasm-bindgen")?.ok_or("Cargo.lock has no wasm-bindgen")?;
     let package = ["wasm-bindgen-cli", "--version", &version];
     cargo_install(project, &format!("wasm-bindgen-{version}"), &package)
+}
+
+/// The folder of Firefox's driver, which Debian does not have.
+pub fn geckodriver(project: &Project) -> Result<PathBuf, String> {
+    let package = ["geckodriver", "--version", GECKODRIVER, "--locked"];
+    cargo_install(project, &format!("geckodriver-{GECKODRIVER}"), &package)
 }
 
 fn cargo_install(project: &Project, name: &str, package: &[&str]) -> Result<PathBuf, String> {

@@ -7,7 +7,6 @@ const VILLAGE: &str = "compact-village.geojson";
 const SITE: &str = "blank-site.geojson";
 
 const ENTER: char = '\u{e007}';
-const CONTROL: char = '\u{e009}';
 
 async fn draw(page: &Page, from: (f64, f64), to: (f64, f64)) {
     page.choose_tool("street").await;
@@ -21,28 +20,6 @@ async fn open_recent(page: &Page) {
     page.wait_for("[data-recent]").await;
     page.press("[data-recent]").await;
     page.wait_for("body:not(:has([data-welcome]))").await;
-}
-
-#[test]
-fn a_plan_whose_window_is_gone_is_opened_again_with_its_numbers_and_steps() {
-    scenario("kept", async |page| {
-        page.begin_with(VILLAGE).await;
-        let before = page.settled_figures().await;
-        let described_before = page.drawing("aria-label").await;
-        draw(page, (-125.2, 90.0), (-90.2, 62.4)).await;
-        page.wait_for("[data-kept='yes']").await;
-        let figures = page.settled_figures().await;
-        let described = page.drawing("aria-label").await;
-
-        let first = page.open_window().await;
-        page.close_window(first).await;
-        open_recent(page).await;
-        assert_eq!(page.drawing("aria-label").await, described);
-        assert_eq!(page.settled_figures().await, figures);
-        page.keys(&[CONTROL, 'z']).await;
-        assert_eq!(page.drawing("aria-label").await, described_before);
-        assert_eq!(page.settled_figures().await, before);
-    });
 }
 
 #[test]

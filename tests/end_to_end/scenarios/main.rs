@@ -3,8 +3,10 @@
 #![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod draw;
+mod everywhere;
 mod files;
 mod keeping;
 mod land;
 mod load;
 mod maps;
+mod offline;

@@ -11,7 +11,7 @@ use super::store::Store;
 use crate::browser::files::{self, Opened};
 use crate::browser::notice;
 
-/// A sample sketch that lies beside the page.
+/// A sample sketch that comes with the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sample {
     /// Its file.
@@ -22,7 +22,7 @@ pub struct Sample {
     pub about: &'static str,
 }
 
-/// The folder of the samples, beside the page.
+/// The folder of the samples, among the page's files.
 const SAMPLE_FOLDER: &str = "sample-sketches";
 
 /// Media type of GeoJSON (RFC 7946, section 12).
@@ -65,10 +65,10 @@ impl Store {
         self.basis.set(None);
     }
 
-    /// Fetches a sample and opens it.
+    /// Reads a sample and opens it.
     pub fn open_sample(self, sample: &'static Sample) {
         let path = format!("{SAMPLE_FOLDER}/{}", sample.file);
-        files::fetch_beside(&path, move |fetched| self.open(fetched));
+        files::read_own(&path, move |read| self.open(read));
     }
 
     /// Offers the plan as a file.

@@ -1,4 +1,4 @@
-//! Opening and saving files, and fetching the sample sketches that lie beside the page.
+//! Opening and saving files, and reading those that come with the page.
 
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -80,12 +80,12 @@ pub fn choose(input_id: &str) {
     }
 }
 
-/// Fetches a file that lies beside the page, such as a sample sketch.
-pub fn fetch_beside(path: &str, then: impl FnOnce(Opened) + 'static) {
+/// Reads a file that comes with the page, such as a sample sketch.
+pub fn read_own(path: &str, then: impl FnOnce(Opened) + 'static) {
     let path = path.to_owned();
     leptos::task::spawn_local(async move {
-        let fetched = fetch_text(&path).await.map(|text| (path.clone(), text));
-        then(fetched.map_err(|fault| format!("{path} could not be fetched: {fault}")));
+        let read = super::loader::read_text(&path).await.map(|text| (path.clone(), text));
+        then(read.map_err(|fault| format!("{path} could not be fetched: {fault}")));
     });
 }
 
@@ -100,22 +100,6 @@ fn read(file: web_sys::File, then: impl FnOnce(Opened) + 'static) {
             None => Err(format!("the file {name} could not be read")),
         });
     });
-}
-
-async fn fetch_text(path: &str) -> Result<String, String> {
-    let in_words = |fault: JsValue| fault.as_string().unwrap_or_else(|| "the request failed".to_owned());
-    let window = web_sys::window().ok_or_else(|| "there is no page".to_owned())?;
-    let response = wasm_bindgen_futures::JsFuture::from(window.fetch_with_str(path))
-        .await
-        .map_err(in_words)?;
-    let response: web_sys::Response = response.dyn_into().map_err(in_words)?;
-    if !response.ok() {
-        return Err(format!("the answer was {}", response.status()));
-    }
-    let text = wasm_bindgen_futures::JsFuture::from(response.text().map_err(in_words)?)
-        .await
-        .map_err(in_words)?;
-    text.as_string().ok_or_else(|| "the answer is not text".to_owned())
 }
 
 /// Lets files be dropped on the page at all.

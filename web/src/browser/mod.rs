@@ -8,6 +8,8 @@ pub mod files;
 
 pub mod keeping;
 
+pub mod loader;
+
 pub mod notice;
 
 pub mod painter;

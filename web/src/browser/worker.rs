@@ -21,16 +21,13 @@ impl Worker {
     /// when it can not start or stops.
     ///
     /// # Errors
-    /// A sentence, when the browser has no workers or the page does not say where its module is.
+    /// A sentence, when the browser has no workers.
     pub fn start(
         ready: impl FnOnce(Self) + 'static,
         mut reply: impl FnMut(Reply) + 'static,
         failed: impl Fn() + 'static,
     ) -> Result<(), String> {
-        let options = web_sys::WorkerOptions::new();
-        options.set_type(web_sys::WorkerType::Module);
-        let no_worker = |_: JsValue| "the browser starts no worker".to_owned();
-        let worker = web_sys::Worker::new_with_options(&address("worker.js")?, &options).map_err(no_worker)?;
+        let worker = super::loader::start_worker().map_err(|_| "the browser starts no worker".to_owned())?;
         let mut ready = Some(ready);
         let held = Self { worker: worker.clone() };
         let heard = Closure::<dyn FnMut(web_sys::MessageEvent)>::new(move |event: web_sys::MessageEvent| {
@@ -48,8 +45,7 @@ impl Worker {
         let stopped = Closure::<dyn FnMut(web_sys::Event)>::new(move |_| failed());
         worker.set_onerror(Some(stopped.as_ref().unchecked_ref()));
         stopped.forget();
-        let start = js_sys::Array::of2(&JsValue::from_str(&glue_address()?), &wasm_bindgen::module());
-        worker.post_message(&start).map_err(no_worker)
+        Ok(())
     }
 
     /// Asks something. A message that can not be sent is a fault of ours and is told on the console; the page goes on
@@ -91,24 +87,4 @@ pub fn serve() {
 
 fn to_message<T: Serialize>(message: &T) -> Result<JsValue, JsValue> {
     Ok(message.serialize(&serde_wasm_bindgen::Serializer::new())?)
-}
-
-/// Where the loader's script lies: the page's own loader element says it.
-fn glue_address() -> Result<String, String> {
-    let unknown = || "the page does not say where its module is".to_owned();
-    let document = super::document::document().ok_or_else(unknown)?;
-    let loader = document
-        .query_selector("script[data-module]")
-        .ok()
-        .flatten()
-        .ok_or_else(unknown)?;
-    address(&loader.get_attribute("data-module").ok_or_else(unknown)?)
-}
-
-/// The full address of something beside the page.
-fn address(path: &str) -> Result<String, String> {
-    let base = super::document::document().and_then(|document| document.base_uri().ok().flatten());
-    let base = base.ok_or_else(|| "the page has no address".to_owned())?;
-    let found = web_sys::Url::new_with_base(path, &base).map_err(|_| format!("{path} is no address"))?;
-    Ok(found.href())
 }

@@ -1,0 +1,49 @@
+// The page in one file begins here, and so does its worker, which is made of this same text. `cargo task bundle` writes
+// two names before it: `loaders`, the loader of each module by the module's file, and `own`, the file of the page's own.
+// No module script, since Chromium starts no worker with one from a `file:` address.
+const file = (path) => [...document.scripts].find((element) => element.dataset.file === path);
+
+// A file that comes with the page, expanded.
+async function unpack(path) {
+  const packed = file(path);
+  if (!packed) throw `there is no ${path} in this file`;
+  const letters = atob(packed.textContent);
+  const bytes = new Uint8Array(letters.length);
+  for (let at = 0; at < letters.length; at += 1) bytes[at] = letters.charCodeAt(at);
+  return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip")));
+}
+
+function stop(fault) {
+  document.getElementById("notice-details").textContent = String(fault);
+  document.getElementById("notice").hidden = false;
+}
+
+async function startPage() {
+  // What the module asks of the script that loaded it; web/start.js answers the same from files beside the page.
+  globalThis.hobnail = {
+    // The text of a file that comes with the page.
+    readText: async (path) => (await unpack(path)).text(),
+    // A worker that runs the compiled module.
+    startWorker(compiled) {
+      const text = document.querySelector("script[data-start]").textContent;
+      const address = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
+      const worker = new Worker(address);
+      worker.postMessage(compiled);
+      return worker;
+    },
+  };
+  try {
+    const bytes = await (await unpack(own)).arrayBuffer();
+    await loaders[own]({ module_or_path: await WebAssembly.compile(bytes) });
+  } catch (fault) {
+    stop(fault);
+    throw fault;
+  }
+}
+
+if (globalThis.document) {
+  startPage();
+} else {
+  // The worker is handed the compiled module, starts it, and from then on the module itself answers.
+  self.onmessage = (event) => loaders[own]({ module_or_path: event.data });
+}

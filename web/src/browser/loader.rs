@@ -1,0 +1,33 @@
+//! The script that loaded this module: it knows where the page's files are, and is asked for them here.
+//!
+//! Two scripts answer alike: `web/start.js` for files that lie beside the page, `web/one_file.js` for files inside it.
+
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+#[wasm_bindgen(js_namespace = hobnail)]
+extern "C" {
+    #[wasm_bindgen(js_name = readText, catch)]
+    async fn ask_for_text(path: &str) -> Result<JsValue, JsValue>;
+
+    #[wasm_bindgen(js_name = startWorker, catch)]
+    fn ask_for_worker(compiled: &JsValue) -> Result<web_sys::Worker, JsValue>;
+}
+
+/// The text of a file that comes with the page, such as a sample sketch.
+///
+/// # Errors
+/// A sentence without its stop, when there is no such file.
+pub async fn read_text(path: &str) -> Result<String, String> {
+    let in_words = |fault: JsValue| fault.as_string().unwrap_or_else(|| "the request failed".to_owned());
+    let text = ask_for_text(path).await.map_err(in_words)?;
+    text.as_string().ok_or_else(|| "the answer is not text".to_owned())
+}
+
+/// A worker that runs this same module. The compiled module is handed over, so nothing is compiled twice.
+///
+/// # Errors
+/// The browser's own, when it starts none.
+pub fn start_worker() -> Result<web_sys::Worker, JsValue> {
+    ask_for_worker(&wasm_bindgen::module())
+}
