@@ -32,7 +32,7 @@ pub fn Bar(
         <header id=BAR class="bar">
             <div class="names">
                 <span class="program">"Hobnail"</span>
-                <h1 data-plan-name>{name}</h1>
+                {super::plan_menu::plan_menu(store)}
             </div>
             <Kept store/>
             <Alternatives store/>
