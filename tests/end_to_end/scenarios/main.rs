@@ -8,3 +8,4 @@ mod keeping;
 mod land;
 mod load;
 mod maps;
+mod site;

@@ -108,6 +108,10 @@ impl App {
         } else {
             self.drafts.place = drafts::place(place);
             self.drafts.place_has_land = false;
+            let drawn = self.study.document().alternatives.get(&self.study.alternative());
+            if let (Mark::Note(note), Some(drawn)) = (&mut self.drafts.place, drawn) {
+                note.author.clone_from(&drawn.table);
+            }
         }
         self.drafts.chosen[usize::from(!is_area)] = place;
         self.selection = None;

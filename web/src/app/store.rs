@@ -311,8 +311,7 @@ impl Store {
     fn listen_to_keys(self) {
         document::on_key("keydown", move |event| {
             let focus = events::focus();
-            let is_at_drawing = focus == events::Focus::Drawing;
-            if let Some(Event::KeyDown(key, modifiers)) = events::key_down(event, is_at_drawing) {
+            if let Some(Event::KeyDown(key, modifiers)) = events::key_down(event, focus) {
                 self.key(key, modifiers, focus);
             }
         });
@@ -335,7 +334,7 @@ impl Store {
             }
             return;
         }
-        if focus == events::Focus::Elsewhere {
+        if matches!(focus, events::Focus::Field | events::Focus::Elsewhere) {
             return;
         }
         let tool = match key {

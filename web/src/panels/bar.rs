@@ -47,7 +47,7 @@ pub fn Bar(
                 >
                     <BackIcon/>
                     <span class="word">"Undo"</span>
-                    <span class="command-more">{move || undo.get()}</span>
+                    <span class="command-more" data-undo-word>{move || undo.get()}</span>
                 </button>
                 <button
                     type="button"

@@ -376,7 +376,7 @@ impl Label {
                 MarkKind::SiteAccess => "place site access",
                 MarkKind::Crossing => "place crossing",
                 MarkKind::Note => "place note",
-                MarkKind::Street | MarkKind::Use | MarkKind::Place => "place",
+                MarkKind::Street | MarkKind::Use | MarkKind::Place => "add place",
             },
             Self::DrawSite => "draw site boundary",
             Self::MoveSite => "change site boundary",

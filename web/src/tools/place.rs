@@ -49,6 +49,7 @@ const CENTER: &str =
     "Click on a street for a point; drag along it for a stretch; click a block for a square, or open land for a point.";
 const PLACE: &str = "Click where it is: on a street, in a block or on open land. Drag along a street for a stretch.";
 const ACCESS: &str = "Click on the site boundary, best where a street crosses it.";
+const NO_SITE: &str = "A site access stands on the site boundary: draw that first (A).";
 const CROSSING: &str = "Click on a street or barrier, best where they cross.";
 const NOTE: &str = "Click where the note is pinned; then type what it says.";
 const SQUARE: &str = "Click to make this block its square.";
@@ -139,6 +140,7 @@ fn resting(sight: &Sight<'_>, hover: Option<Target>) -> State {
     let awaits = match (&sight.drafts.place, &hover) {
         (Mark::Place(_), Some(Target::Land(_))) => SQUARE,
         (Mark::Place(place), _) if place.kind == PlaceKind::Center => CENTER,
+        (Mark::SiteAccess(_), _) if sight.document.site.boundary.is_empty() => NO_SITE,
         (Mark::SiteAccess(_), _) => ACCESS,
         (Mark::Crossing(_), _) => CROSSING,
         (Mark::Note(_), _) => NOTE,

@@ -138,7 +138,10 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
     let mark = alternative.marks.get(&selection.mark())?;
     match selection {
         Selection::Street(id) => Some(Grip::Street(id, mark.as_street()?.clone())),
-        Selection::Place(id) => Some(Grip::Place(id, mark.clone())),
+        // An area is easily pressed where nothing was meant: it moves once it is selected.
+        Selection::Place(id) => {
+            (mark.as_place().is_some() || sight.selection == Some(selection)).then(|| Grip::Place(id, mark.clone()))
+        }
         Selection::Use(_) => None,
         Selection::Vertex(id, index) => {
             let street = mark.as_street()?;
