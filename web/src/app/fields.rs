@@ -180,10 +180,14 @@ impl Unit {
         Value::Number(((stored / one * decimals).round() / decimals).to_string(), word)
     }
 
-    /// What was typed, as it is stored; `None` where it is no number, or out of bounds.
+    /// What was typed, as it is stored; nothing is zero. `None` where it is no number, or out of bounds.
     #[must_use]
     pub fn read(self, text: &str, units: UnitSystem) -> Option<f64> {
-        let stored = (text.trim().parse::<f64>().ok()? * self.shown(units).0).round();
+        let typed = match text.trim() {
+            "" => 0.0,
+            text => text.parse::<f64>().ok()?,
+        };
+        let stored = (typed * self.shown(units).0).round();
         let most = match self {
             Self::Share => 1e6,
             Self::Degrees => 1.8e11,

@@ -39,6 +39,10 @@ impl App {
         }
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
         self.tool = kind.at_rest();
+        if matches!(kind, ToolKind::Area | ToolKind::Place) {
+            // Their palettes speak of what is drawn next.
+            self.selection = None;
+        }
         // The tool looks at what it would draw, so that it says what it waits for.
         self.tell_tool(Input::Leave, PointerKind::Mouse);
         self.say(format!("{} tool. {}", kind.word(), self.tool.awaits()));

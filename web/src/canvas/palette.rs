@@ -141,7 +141,8 @@ pub const fn constraint(kind: ConstraintKind) -> (Color, Texture) {
         ConstraintKind::Wetland => (Color::solid(0x4F_8A_86), Texture::Grass),
         ConstraintKind::Steep => (Color::solid(0x9A_7B_55), Texture::Diagonal),
         ConstraintKind::Easement => (Color::solid(0x7A_72_66), Texture::Upright),
-        ConstraintKind::Conservation | ConstraintKind::Keep => (Color::solid(0x57_8B_55), Texture::Grass),
+        ConstraintKind::Conservation => (Color::solid(0x57_8B_55), Texture::Grass),
+        ConstraintKind::Keep => (Color::solid(0x57_8B_55), Texture::Dots),
         ConstraintKind::Contaminated => (Color::solid(0x8A_5A_2B), Texture::Crossed),
     }
 }

@@ -45,9 +45,8 @@ pub enum Target {
     Spot(Snap),
 }
 
-const CENTER: &str =
-    "Click on a street for a point; drag along it for a stretch; click a block for a square, or open land for a point.";
-const PLACE: &str = "Click where it is: on a street, in a block or on open land. Drag along a street for a stretch.";
+const CENTER: &str = "Click a street for a point, drag along it for a stretch, or click a block for a square.";
+const PLACE: &str = "Click where it is; drag along a street for a stretch.";
 const ACCESS: &str = "Click on the site boundary, best where a street crosses it.";
 const NO_SITE: &str = "A site access stands on the site boundary: draw that first (A).";
 const CROSSING: &str = "Click on a street or barrier, best where they cross.";
@@ -260,8 +259,7 @@ fn target_at(from: PlanPoint, sight: &Sight<'_>) -> Option<Target> {
         }
         Mark::Note(_) => Some(Target::Spot(snap::on_grid(from))),
         draft => {
-            use PlaceKind::{Center, Park, School};
-            let takes_land = matches!(draft, Mark::Place(place) if matches!(place.kind, Center | Park | School));
+            let takes_land = matches!(draft, Mark::Place(place) if place.kind == PlaceKind::Center);
             let land = || (sight.land_at)(from).filter(|_| takes_land).map(Target::Land);
             let on_street = street.map(|(_, foot)| Target::Street(foot));
             on_street

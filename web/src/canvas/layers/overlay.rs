@@ -16,6 +16,9 @@ use crate::tools::{Hints, shape};
 /// How deep a side is shown that the next press acts upon, in meters.
 const SIDE_SHOWN_M: f64 = 12.0;
 
+/// Shapes with more corners than these are round.
+const MOST_MARKED: usize = 16;
+
 /// What is selected, as far as it is drawn.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Selected<'a> {
@@ -76,11 +79,17 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
                 layer.stroke(line.clone(), Stroke::drawn(palette::PAPER, 5.0), 0.0);
                 layer.stroke(line, Stroke::drawn(palette::CHOSEN, palette::HEAVY_PX), 0.0);
             }
-            for middle in shape::middles(points, is_closed) {
+            // A round outline has many corners: they are marked more lightly, and the middles between them not at all.
+            let is_round = points.len() > MOST_MARKED;
+            let middles = shape::middles(points, is_closed);
+            for middle in middles.iter().filter(|_| !is_round) {
                 layer.items.push(sign(middle.to_m(), Form::Round, 3.5, palette::PAPER));
             }
             for point in points {
-                layer.items.push(sign(point.to_m(), Form::Square, 5.0, palette::PAPER));
+                let radius_px = if is_round { 2.5 } else { 5.0 };
+                layer
+                    .items
+                    .push(sign(point.to_m(), Form::Square, radius_px, palette::PAPER));
             }
         }
         Selected::Use(mark, land) if land.is_empty() => {
