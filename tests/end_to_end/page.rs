@@ -234,7 +234,46 @@ impl Page {
         self.pointer(place, true).await;
     }
 
-    async fn pointer(&self, (x_m, y_m): (f64, f64), presses: bool) {
+    /// Drags from one place of the plan to another.
+    pub async fn drag(&self, from: (f64, f64), to: (f64, f64)) {
+        let button = MOUSE_BUTTON_LEFT;
+        let actions = MouseActions::new("mouse".to_string())
+            .then(self.move_to(from).await)
+            .then(PointerAction::Down { button })
+            .then(self.move_to(to).await)
+            .then(PointerAction::Up { button });
+        self.perform(actions).await;
+    }
+
+    /// Types into the field of these words, in place of what stands there, and leaves it.
+    pub async fn type_into(&self, words: &str, text: &str) {
+        const TAB: char = '\u{e004}';
+        let field = self.find(&format!("[data-field='{words}'] input")).await;
+        field.clear().await.expect("the driver clears a field");
+        let keys = format!("{text}{TAB}");
+        field.send_keys(&keys).await.expect("the driver types into a field");
+    }
+
+    async fn pointer(&self, place: (f64, f64), presses: bool) {
+        let mut actions = MouseActions::new("mouse".to_string()).then(self.move_to(place).await);
+        if presses {
+            let button = MOUSE_BUTTON_LEFT;
+            actions = actions
+                .then(PointerAction::Down { button })
+                .then(PointerAction::Up { button });
+        }
+        self.perform(actions).await;
+    }
+
+    async fn perform(&self, actions: MouseActions) {
+        self.client()
+            .perform_actions(actions)
+            .await
+            .expect("the driver moves the pointer");
+    }
+
+    /// The movement of the pointer to a place of the plan.
+    async fn move_to(&self, (x_m, y_m): (f64, f64)) -> PointerAction {
         let view = self.drawing("data-view").await;
         let view: Vec<f64> = view
             .split(' ')
@@ -252,22 +291,11 @@ impl Page {
                 .expect("the driver knows where it lies");
             (bounds.0, bounds.1)
         };
-        let to = PointerAction::MoveTo {
+        PointerAction::MoveTo {
             duration: None,
             x: (left + origin_x + x_m * px_per_m).round(),
             y: (top + origin_y - y_m * px_per_m).round(),
-        };
-        let mut actions = MouseActions::new("mouse".to_string()).then(to);
-        if presses {
-            let button = MOUSE_BUTTON_LEFT;
-            actions = actions
-                .then(PointerAction::Down { button })
-                .then(PointerAction::Up { button });
         }
-        self.client()
-            .perform_actions(actions)
-            .await
-            .expect("the driver moves the pointer");
     }
 
     /// Types keys, some of them held while the last is pressed.

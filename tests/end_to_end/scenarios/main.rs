@@ -10,3 +10,4 @@ mod land;
 mod load;
 mod maps;
 mod offline;
+mod site;

@@ -39,7 +39,12 @@ impl App {
         }
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
         self.tool = kind.at_rest();
-        self.changes.hand = true;
+        if matches!(kind, ToolKind::Area | ToolKind::Place) {
+            // Their palettes speak of what is drawn next.
+            self.selection = None;
+        }
+        // The tool looks at what it would draw, so that it says what it waits for.
+        self.tell_tool(Input::Leave, PointerKind::Mouse);
         self.say(format!("{} tool. {}", kind.word(), self.tool.awaits()));
     }
 
@@ -49,10 +54,12 @@ impl App {
         self.changes.hand = true;
     }
 
-    /// Deletes what is selected.
+    /// Deletes what is selected, whichever tool is chosen.
     pub fn delete(&mut self) {
         if !self.tool.is_busy() {
+            let tool = std::mem::replace(&mut self.tool, ToolKind::Select.at_rest());
             self.tell_tool(Input::Key(Key::Delete), PointerKind::Keyboard);
+            self.tool = tool;
         }
     }
 
@@ -149,6 +156,7 @@ impl App {
             reach_mm: self.camera.mm_from_px(kind.reach_px()) as f64,
             land_at: &land_at,
             choices: &self.choices,
+            drafts: &self.drafts,
             selection: self.selection,
             next_id: self.study.next_mark_id(),
         };

@@ -6,6 +6,7 @@
 pub mod background;
 pub mod basis;
 pub mod detail_maps;
+pub mod fields;
 pub mod figures;
 pub mod files;
 pub mod gestures;
@@ -14,6 +15,7 @@ pub mod land_bar;
 pub mod lands;
 pub mod maps;
 pub mod places;
+pub mod program;
 pub mod replay;
 pub mod scopes;
 pub mod shown;
@@ -23,6 +25,7 @@ pub mod words;
 
 pub mod moments;
 
+pub mod forms;
 mod hand;
 mod kept;
 mod steps;
@@ -40,6 +43,7 @@ use hobnail_core::study::{Study, StudyFault};
 use crate::browser::keeping::Writing;
 use crate::canvas::camera::{Camera, Insets};
 use crate::input::Pointer;
+use crate::tools::drafts::Drafts;
 use crate::tools::{Brush, Choices, Label, Selection, Tool, ToolKind};
 use gestures::Pointers;
 
@@ -49,6 +53,9 @@ pub struct App {
     camera: Camera,
     tool: Tool,
     choices: Choices,
+    drafts: Drafts,
+    /// Whether the typed program stands open.
+    is_program_open: bool,
     selection: Option<Selection>,
     pointers: Pointers,
     last_pointer: Option<Pointer>,
@@ -130,6 +137,8 @@ impl App {
             camera: Camera::new(1280.0, 720.0),
             tool: ToolKind::Select.at_rest(),
             choices,
+            drafts: Drafts::first(),
+            is_program_open: false,
             selection: None,
             pointers: Pointers::default(),
             last_pointer: None,
@@ -164,6 +173,7 @@ impl App {
 
     fn take_study(&mut self, study: Study) {
         self.choices = first_choices(study.document());
+        self.drafts = Drafts::first();
         self.study = study;
         self.drawn = figures::Drawn::default();
         self.marked = None;

@@ -16,15 +16,15 @@ use crate::canvas::camera::Camera;
 use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
 use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
-use crate::canvas::layers::{fronts, furniture, land, marks, needs, nodes, overlay, routes, shed, streets};
+use crate::canvas::layers::{drafted, fronts, furniture, land, marks, needs, nodes, overlay, routes, shed, streets};
 use crate::canvas::palette;
 use crate::canvas::picture::Layer;
 use crate::canvas::room::Room;
 use crate::canvas::scene::{Line, Scene, Shed};
 use crate::canvas::scene_of::{meters, scene_of};
 use crate::input::ScreenPoint;
-use crate::tools::Selection;
 use crate::tools::near::is_inside;
+use crate::tools::{Selection, ToolKind, shape};
 
 /// Walks that are shown, in minutes, the widest first.
 const SHED_MINUTES: [u32; 2] = [FAR_MINUTES, NEAR_MINUTES];
@@ -138,10 +138,17 @@ impl Stage {
         }
         let scene = &self.scene;
         let prepared = |layers: Vec<Layer>| layers.into_iter().map(Prepared::of).collect();
-        self.below = prepared(vec![land::ground(scene), streets::streets(scene)]);
+        let seen = study.seen();
+        let drawn = seen.alternatives.get(&study.alternative());
+        let mut paper = land::paper(scene);
+        if let Some(drawn) = drawn {
+            drafted::bubbles(&mut paper, drawn);
+        }
+        self.below = prepared(vec![paper, land::ground(scene), streets::streets(scene)]);
         self.trees.forget();
         self.lots.forget();
         self.above = prepared(vec![
+            drawn.map(drafted::marks).unwrap_or_default(),
             land::boundaries(scene),
             shed::sheds(scene),
             needs::bands(scene),
@@ -159,6 +166,7 @@ impl Stage {
             streets::names(scene),
             land::constraint_names(scene),
             land::labels(scene),
+            drawn.map(|drawn| drafted::words(&seen, drawn)).unwrap_or_default(),
         ]);
     }
 
@@ -224,8 +232,18 @@ fn hand(app: &App) -> Vec<Layer> {
     let mut layers = Vec::new();
     if let Some(selected) = app.selection().and_then(|selection| selected(app, selection)) {
         layers.push(overlay::selection(&selected));
+    } else if app.tool().kind() == ToolKind::Area && app.drafts().area.is_none() {
+        // The boundary shows its corners while it is what is drawn.
+        let site = app.study().document().site.boundary.clone();
+        layers.push(overlay::selection(&Selected::Shape(Footprint::Area(site))));
     }
     let units = app.units();
+    layers.extend(app.circle_at().map(|at| drafted::circle(at, units)));
+    let land = app.tool().hints().land;
+    if !land.is_empty() {
+        let size = words::area(shape::area_m2(&land), units);
+        layers.push(drafted::size(&meters(&land), size));
+    }
     layers.push(overlay::hints(&app.tool().hints(), &|length_m| {
         words::length(length_m, units)
     }));
@@ -239,10 +257,6 @@ fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {
     match (selection, study.document().mark(study.alternative(), selection.mark())?) {
         (Selection::Street(_), Mark::Street(street)) => Some(Selected::Street(street, None)),
         (Selection::Vertex(_, index), Mark::Street(street)) => Some(Selected::Street(street, Some(index))),
-        (_, Mark::Place(place)) => Some(Selected::Outline(match &place.footprint {
-            Footprint::Point(point) => vec![*point],
-            Footprint::Line(points) | Footprint::Area(points) => points.clone(),
-        })),
         (Selection::Use(id), Mark::Use(mark)) => {
             let face = study
                 .fabric()
@@ -252,7 +266,7 @@ fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {
             let outline = face.and_then(|face| face.outline.first()).cloned().unwrap_or_default();
             Some(Selected::Use(mark, outline))
         }
-        _ => None,
+        (_, other) => shape::of(other).map(Selected::Shape),
     }
 }
 

@@ -11,6 +11,7 @@ use super::background::Background;
 use super::basis::{self, BasisShown};
 use super::figures::{Heading, Row};
 use super::files;
+use super::forms::Forms;
 use super::keeping::{KeptShown, Recent};
 use super::land_bar::{LandBar, land_bar};
 use super::maps::{Legend, Map};
@@ -61,6 +62,8 @@ pub struct Store {
     pub plan: RwSignal<PlanShown>,
     /// Tool and selection.
     pub hand: RwSignal<HandShown>,
+    /// What can be typed or chosen.
+    pub forms: RwSignal<Forms>,
     /// What the site's land is used for.
     pub land_bar: RwSignal<LandBar>,
     /// Figures: those of the first level, and those under open headings.
@@ -103,6 +106,7 @@ impl Store {
             recent: RwSignal::default(),
             plan: RwSignal::default(),
             hand: RwSignal::default(),
+            forms: RwSignal::default(),
             land_bar: RwSignal::default(),
             figures: RwSignal::default(),
             enlarged: RwSignal::default(),
@@ -263,6 +267,7 @@ impl Store {
         }
         if changes.hand || changes.plan {
             set_if_new(self.hand, shown::hand(app));
+            set_if_new(self.forms, app.forms());
         }
         if changes.said {
             set_if_new(self.said, app.said().to_owned());
@@ -306,8 +311,7 @@ impl Store {
     fn listen_to_keys(self) {
         document::on_key("keydown", move |event| {
             let focus = events::focus();
-            let is_at_drawing = focus == events::Focus::Drawing;
-            if let Some(Event::KeyDown(key, modifiers)) = events::key_down(event, is_at_drawing) {
+            if let Some(Event::KeyDown(key, modifiers)) = events::key_down(event, focus) {
                 self.key(key, modifiers, focus);
             }
         });
@@ -330,7 +334,7 @@ impl Store {
             }
             return;
         }
-        if focus == events::Focus::Elsewhere {
+        if matches!(focus, events::Focus::Field | events::Focus::Elsewhere) {
             return;
         }
         let tool = match key {

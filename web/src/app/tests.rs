@@ -119,7 +119,7 @@ fn numbers_follow_the_pointer_and_return_when_it_is_given_up() {
 fn a_center_gives_the_walk() {
     let mut app = with_homes();
     assert!(app.study().walk().is_err());
-    app.choose_tool(ToolKind::Center);
+    app.choose_tool(ToolKind::Place);
     click(&mut app, 0.0, -40.0);
     assert!(app.study().walk().is_ok());
     let places: Vec<_> = app
@@ -239,7 +239,7 @@ fn a_legend_repeats_the_figure() {
     use crate::app::maps::{Map, Mark};
     use hobnail_core::measures::walk::destinations::Destination;
     let mut app = with_homes();
-    app.choose_tool(ToolKind::Center);
+    app.choose_tool(ToolKind::Place);
     click(&mut app, 0.0, -40.0);
     let share = value(&app, "walk.center_5min_homes_share");
     let near = app.legend().lines[0].clone();
@@ -470,3 +470,5 @@ fn cautions_stand_apart_from_what_is_left_open() {
     assert!(cautions[0].words.starts_with("2 dead ends"), "{notes:?}");
     assert!(cautions[0].place.is_some());
 }
+
+mod site_first;

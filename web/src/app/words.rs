@@ -7,7 +7,7 @@ use hobnail_core::study::Study;
 
 use super::figures::Row;
 use crate::canvas::layers::marks;
-use crate::tools::Selection;
+use crate::tools::{Selection, shape};
 
 const METERS_PER_FOOT: f64 = 0.3048;
 
@@ -18,6 +18,15 @@ pub fn length(length_m: f64, units: UnitSystem) -> String {
         UnitSystem::Metric if length_m < 100.0 => format!("{length_m:.1} m"),
         UnitSystem::Metric => format!("{length_m:.0} m"),
         UnitSystem::UsCustomary => format!("{:.0} ft", length_m / METERS_PER_FOOT),
+    }
+}
+
+/// Land, rounded to the hundredth of an acre or hectare.
+#[must_use]
+pub fn area(area_m2: f64, units: UnitSystem) -> String {
+    match units {
+        UnitSystem::Metric => format!("{:.2} ha", area_m2 / 10_000.0),
+        UnitSystem::UsCustomary => format!("{:.2} acres", area_m2 / 4_046.856_422_4),
     }
 }
 
@@ -123,8 +132,28 @@ pub fn selected(study: &Study, selection: Selection) -> String {
             format!("{}{name}, {extent}", marks::word(place.kind))
         }
         (_, Mark::Use(found)) => use_of_land(document, found),
-        _ => String::new(),
+        (_, other) => other_mark(other, units),
     }
+}
+
+/// What a mark is that is no street, place or use: its kind, its name, its size.
+fn other_mark(mark: &Mark, units: UnitSystem) -> String {
+    let name = match mark {
+        Mark::Constraint(area) => area.name.as_str(),
+        Mark::SiteAccess(access) => &access.name,
+        Mark::Parcel(parcel) => crate::canvas::palette::owner_word(parcel.owner),
+        Mark::Barrier(barrier) => &barrier.name,
+        Mark::Outside(outside) => &outside.name,
+        Mark::Note(note) => &note.text,
+        _ => "",
+    };
+    let size = match shape::of(mark) {
+        Some(Footprint::Area(outline)) => area(shape::area_m2(&outline), units),
+        _ => String::new(),
+    };
+    let parts = [super::fields::title(mark), name, size.as_str()];
+    let held: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    held.join(", ")
 }
 
 fn street(document: &Document, street: &Street, units: UnitSystem) -> String {

@@ -112,6 +112,16 @@ pub fn focus_on(id: &str) {
     }
 }
 
+/// Puts the value back that a field holds after what was typed into it was taken or refused.
+pub fn put_back(event: &web_sys::Event, value: &str) {
+    if let Some(field) = event
+        .target()
+        .and_then(|field| field.dyn_into::<web_sys::HtmlInputElement>().ok())
+    {
+        field.set_value(value);
+    }
+}
+
 /// Width and height of the element with this id, in CSS pixels.
 #[must_use]
 pub fn size_of(id: &str) -> Option<(f64, f64)> {

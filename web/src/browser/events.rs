@@ -62,10 +62,15 @@ pub fn wheel(event: &web_sys::WheelEvent) -> Event {
 
 /// A key went down; `None` for keys the drawing has no use for.
 ///
-/// Keys that would scroll or leave the page are kept from doing so where `is_at_drawing`.
+/// Keys that would scroll or leave the page are kept from doing so at the drawing. A field that is typed into takes
+/// back and does again what was typed in it by itself.
 #[must_use]
-pub fn key_down(event: &web_sys::KeyboardEvent, is_at_drawing: bool) -> Option<Event> {
+pub fn key_down(event: &web_sys::KeyboardEvent, focus: Focus) -> Option<Event> {
     let key = key(&event.key())?;
+    if focus == Focus::Field && matches!(key, Key::Character('z' | 'y')) {
+        return None;
+    }
+    let is_at_drawing = focus == Focus::Drawing;
     let scrolls = matches!(
         key,
         Key::Space | Key::Left | Key::Right | Key::Up | Key::Down | Key::Backspace
@@ -97,6 +102,8 @@ pub enum Focus {
     Drawing,
     /// The rail of tools, or nothing, has it: letters choose tools.
     Rail,
+    /// A field that letters are typed into.
+    Field,
     /// Something takes letters or keys for itself.
     Elsewhere,
 }
@@ -111,6 +118,8 @@ pub fn focus() -> Focus {
         Focus::Drawing
     } else if is_within("[data-tools]") || active.tag_name().eq_ignore_ascii_case("body") {
         Focus::Rail
+    } else if is_within("input:not([type='radio'], [type='checkbox'])") {
+        Focus::Field
     } else {
         Focus::Elsewhere
     }

@@ -291,6 +291,10 @@ impl Painter {
                 context.move_to(0.0, -r);
                 context.line_to(0.0, r);
             }
+            Form::Dash => {
+                context.move_to(-r, 0.0);
+                context.line_to(r, 0.0);
+            }
             Form::Star => corners(context, &STAR.map(|(x, y)| (x * r, y * r))),
         }
         context.set_stroke_style_str("rgba(250,248,242,0.9)");

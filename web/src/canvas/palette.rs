@@ -6,7 +6,7 @@
 //! toned down so that lines and words stay legible on them; a texture says the same without color.
 
 use hobnail_core::plan::building::LandUse;
-use hobnail_core::plan::land::ConstraintKind;
+use hobnail_core::plan::land::{ConstraintKind, OwnerGroup};
 
 use super::picture::{Color, Texture};
 
@@ -47,6 +47,8 @@ pub const SHED_EDGE: Color = Color::solid(0x0F_43_5A);
 pub const WATER: Color = Color::solid(0x4F_86_AD);
 /// Land in no lot.
 pub const NO_LOT: Color = Color::solid(0x8A_5A_2B);
+/// The paper of a note.
+pub const NOTE: Color = Color::solid(0xFD_F3_C4);
 /// What is selected or about to be acted upon.
 pub const CHOSEN: Color = Color::solid(0xC2_3B_0A);
 /// Clear.
@@ -139,8 +141,46 @@ pub const fn constraint(kind: ConstraintKind) -> (Color, Texture) {
         ConstraintKind::Wetland => (Color::solid(0x4F_8A_86), Texture::Grass),
         ConstraintKind::Steep => (Color::solid(0x9A_7B_55), Texture::Diagonal),
         ConstraintKind::Easement => (Color::solid(0x7A_72_66), Texture::Upright),
-        ConstraintKind::Conservation | ConstraintKind::Keep => (Color::solid(0x57_8B_55), Texture::Grass),
+        ConstraintKind::Conservation => (Color::solid(0x57_8B_55), Texture::Grass),
+        ConstraintKind::Keep => (Color::solid(0x57_8B_55), Texture::Dots),
         ConstraintKind::Contaminated => (Color::solid(0x8A_5A_2B), Texture::Crossed),
+    }
+}
+
+/// The word for what holds land back.
+#[must_use]
+pub const fn constraint_word(kind: ConstraintKind) -> &'static str {
+    match kind {
+        ConstraintKind::Water => "Water",
+        ConstraintKind::Floodplain => "Floodplain",
+        ConstraintKind::Wetland => "Wetland",
+        ConstraintKind::Steep => "Steep land",
+        ConstraintKind::Easement => "Easement",
+        ConstraintKind::Conservation => "Conservation",
+        ConstraintKind::Contaminated => "Contaminated",
+        ConstraintKind::Keep => "Kept as it is",
+    }
+}
+
+/// The word for a group of owners.
+#[must_use]
+pub const fn owner_word(owner: OwnerGroup) -> &'static str {
+    match owner {
+        OwnerGroup::Public => "Public",
+        OwnerGroup::Willing => "Willing",
+        OwnerGroup::Unknown => "Not asked",
+        OwnerGroup::Unwilling => "Unwilling",
+    }
+}
+
+/// The texture and dashes of a parcel by its group of owners, in ink: never told by color.
+#[must_use]
+pub const fn parcel(owner: OwnerGroup) -> (Option<Texture>, &'static [f64]) {
+    match owner {
+        OwnerGroup::Public => (Some(Texture::Dots), &[]),
+        OwnerGroup::Willing => (None, &[]),
+        OwnerGroup::Unknown => (None, &[6.0, 4.0]),
+        OwnerGroup::Unwilling => (Some(Texture::Crossed), &[2.0, 3.0]),
     }
 }
 

@@ -248,6 +248,8 @@ pub enum Form {
     Triangle,
     /// An upright cross of two lines.
     Cross,
+    /// A level line.
+    Dash,
     /// A star of five points.
     Star,
 }

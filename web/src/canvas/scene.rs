@@ -16,8 +16,6 @@ pub struct Scene {
     pub site: Line,
     /// Enclosed land with a use.
     pub patches: Vec<Patch>,
-    /// Bubbles drawn before streets.
-    pub bubbles: Vec<(Line, LandUse)>,
     /// Street sections in use.
     pub profiles: Vec<Profile>,
     /// Streets and paths, from intersection to intersection.

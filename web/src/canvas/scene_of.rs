@@ -15,6 +15,7 @@ use hobnail_core::plan::{
 
 use super::layers::land::widest_place;
 use super::layers::marks;
+use super::palette;
 use super::profile::Profile;
 use super::scene::{Extent, Joint, Line, Patch, PatchSide, PlaceSign, Scene, Standing, Way};
 
@@ -64,10 +65,14 @@ fn drawn_mark(scene: &mut Scene, document: &Document, mark: &Mark) {
                 scene.names.push((line, street.name.clone()));
             }
         }
-        Mark::SoftArea(area) => scene.bubbles.push((meters(&area.outline), area.land_use)),
-        Mark::Constraint(area) => scene
-            .constraints
-            .push((meters(&area.outline), area.kind, area.name.clone())),
+        Mark::Constraint(area) => {
+            let name = if area.name.is_empty() {
+                palette::constraint_word(area.kind).to_owned()
+            } else {
+                area.name.clone()
+            };
+            scene.constraints.push((meters(&area.outline), area.kind, name));
+        }
         Mark::SiteAccess(access) => scene.accesses.push(access.at.to_m()),
         Mark::Place(place) => scene.places.push(PlaceSign {
             kind: place.kind,
@@ -83,7 +88,8 @@ fn drawn_mark(scene: &mut Scene, document: &Document, mark: &Mark) {
             },
             is_hoped_for: place.certainty == Certainty::HopedFor,
         }),
-        Mark::Use(_) | Mark::Parcel(_) | Mark::Barrier(_) | Mark::Crossing(_) | Mark::Outside(_) | Mark::Note(_) => {}
+        // The others are drawn as they are: see the layer of drafted marks.
+        _ => {}
     }
 }
 

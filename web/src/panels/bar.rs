@@ -32,7 +32,7 @@ pub fn Bar(
         <header id=BAR class="bar">
             <div class="names">
                 <span class="program">"Hobnail"</span>
-                <h1 data-plan-name>{name}</h1>
+                {super::plan_menu::plan_menu(store)}
             </div>
             <Kept store/>
             <Alternatives store/>
@@ -47,7 +47,7 @@ pub fn Bar(
                 >
                     <BackIcon/>
                     <span class="word">"Undo"</span>
-                    <span class="command-more">{move || undo.get()}</span>
+                    <span class="command-more" data-undo-word>{move || undo.get()}</span>
                 </button>
                 <button
                     type="button"

@@ -137,6 +137,7 @@ fn Figure(store: Store, id: String) -> impl IntoView {
                 </button>
             })}
             {move || is_open.get().then(|| view! { <Enlarge store figure=shown.get_value()/> })}
+            {(shown.get_value() == "homes.of_asked").then(|| super::program::program_button(store, "Program…"))}
             {move || is_open.get().then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))}
             <div id=basis_id class="basis" hidden=move || !is_open.get()>
                 {move || is_open.get().then(|| view! { <BasisTree store/> })}

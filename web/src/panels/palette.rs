@@ -15,7 +15,12 @@ pub fn Palette(
     store: Store,
 ) -> impl IntoView {
     let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool));
+    let is_program = Memo::new(move |_| store.forms.with(|forms| !forms.program.is_empty()));
     move || match tool.get() {
+        _ if is_program.get() => super::program::program(store),
+        Some(ToolKind::Select) => super::details_of::details_of_selected(store),
+        Some(ToolKind::Area) => super::kinds::kinds(store, true),
+        Some(ToolKind::Place) => super::kinds::kinds(store, false),
         Some(ToolKind::Street) => view! { <Sections store/> }.into_any(),
         Some(ToolKind::Use) => view! { <BuildingTypes store/> }.into_any(),
         _ => ().into_any(),

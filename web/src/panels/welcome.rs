@@ -6,6 +6,23 @@ use crate::app::files::{SAMPLES, Sample};
 use crate::app::keeping::Recent;
 use crate::app::store::{CANVAS, FILE_INPUT, Store};
 use crate::browser::{document, files};
+use crate::tools::ToolKind;
+
+/// Ways to begin with nothing drawn: the tool, its name in the page, and words.
+const STARTS: [(ToolKind, &str, &str, &str); 2] = [
+    (
+        ToolKind::Area,
+        "site",
+        "The site",
+        "Draw its boundary; then a center, soft areas and what holds land back.",
+    ),
+    (
+        ToolKind::Street,
+        "streets",
+        "Streets",
+        "Draw the first street at once; the boundary can follow.",
+    ),
+];
 
 /// The card of beginnings.
 #[component]
@@ -23,12 +40,30 @@ pub fn Welcome(
             </li>
         }
     };
+    let start = move |(tool, name, title, about): (ToolKind, &'static str, &'static str, &'static str)| {
+        let begin = move |_| {
+            store.is_new.set(false);
+            store.act(|app| app.choose_tool(tool));
+            document::focus_on(CANVAS);
+        };
+        view! {
+            <li>
+                <button type="button" class="menu-line" data-begin=name on:click=begin>
+                    <span class="choice-name">{title}</span>
+                    <span class="choice-more">{about}</span>
+                </button>
+            </li>
+        }
+        .into_any()
+    };
     move || {
         store.is_new.get().then(|| {
             view! {
                 <section class="welcome" aria-labelledby="welcome-title" data-welcome>
                     <RecentPlans store/>
                     <h2 id="welcome-title">"Begin with"</h2>
+                    <ul>{STARTS.into_iter().map(start).collect::<Vec<AnyView>>()}</ul>
+                    <h2>"Or look at"</h2>
                     <ul>{SAMPLES.iter().map(sample).collect_view()}</ul>
                     <div class="welcome-more">
                         <button type="button" class="command" data-begin="blank" on:click=move |_| {
@@ -37,6 +72,7 @@ pub fn Welcome(
                         }>
                             "A blank sheet"
                         </button>
+                        {super::program::program_button(store, "The program…")}
                         <button type="button" class="command" data-begin="file" on:click=move |_| files::choose(FILE_INPUT)>
                             "A file of your own…"
                         </button>

@@ -10,6 +10,7 @@ use hobnail_core::plan::{
     UseMark,
 };
 
+use super::drafts::Drafts;
 use super::{At, Brush, Choices, Land, Selection, Sight, Step};
 use crate::input::Modifiers;
 
@@ -18,6 +19,7 @@ pub(crate) struct Scene {
     pub(crate) document: Document,
     pub(crate) lands: Vec<Land>,
     pub(crate) choices: Choices,
+    pub(crate) drafts: Drafts,
     pub(crate) selection: Option<Selection>,
     land_at: Box<dyn Fn(PlanPoint) -> Option<Land>>,
 }
@@ -132,6 +134,7 @@ impl Scene {
                 building_type: Some(BuildingTypeId(3)),
                 brush: Brush::Nearest,
             },
+            drafts: Drafts::first(),
             selection: None,
             land_at: Box::new(|_| None),
         }
@@ -160,6 +163,7 @@ impl Scene {
             reach_mm: 2_000.0,
             land_at: self.land_at.as_ref(),
             choices: &self.choices,
+            drafts: &self.drafts,
             selection: self.selection,
             next_id: self.document.next_mark_id(),
         }

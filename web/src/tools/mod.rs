@@ -3,9 +3,12 @@
 //! Tools never write: they ask for steps ([`Step`]), which the application carries out on the open plan. A gesture is
 //! begun, previewed as often as the pointer moves, and then committed or given up, so it is one entry of the history.
 
-pub mod center;
+pub mod corners;
+pub mod drafts;
 pub mod near;
+pub mod place;
 pub mod select;
+pub mod shape;
 pub mod snap;
 pub mod street;
 pub mod uses;
@@ -16,10 +19,12 @@ pub(crate) mod fixtures;
 use hobnail_core::plan::land::Hand;
 use hobnail_core::plan::street::StreetRole;
 use hobnail_core::plan::{
-    Alternative, AlternativeId, BuildingTypeId, Document, Edit, MarkId, PlanPoint, StreetSection, StreetSectionId,
+    Alternative, AlternativeId, BuildingTypeId, Document, Edit, Mark, MarkId, MarkKind, PlanPoint, StreetSection,
+    StreetSectionId,
 };
 
 use crate::input::{Key, Modifiers};
+use drafts::Drafts;
 use snap::Snap;
 
 /// What a tool is told.
@@ -61,6 +66,8 @@ pub struct Sight<'a> {
     pub land_at: &'a dyn Fn(PlanPoint) -> Option<Land>,
     /// What the palettes hold chosen.
     pub choices: &'a Choices,
+    /// What the area and place tools draw next.
+    pub drafts: &'a Drafts,
     /// What is selected.
     pub selection: Option<Selection>,
     /// The least mark id no gesture has used.
@@ -122,7 +129,7 @@ pub enum Selection {
     Street(MarkId),
     /// One corner or end of a street.
     Vertex(MarkId, usize),
-    /// A place.
+    /// A place, or anything else with an extent of its own: see [`shape`].
     Place(MarkId),
     /// The use of a piece of land.
     Use(MarkId),
@@ -142,7 +149,11 @@ pub enum Label {
     DeletePlace,
     ClearUse,
     PaintUse,
-    PlaceCenter,
+    Draw(MarkKind),
+    DrawSite,
+    MoveSite,
+    MoveMark,
+    DeleteMark,
 }
 
 /// What a tool asks for, in order.
@@ -173,6 +184,8 @@ pub struct Hints {
     pub side: Option<(Vec<PlanPoint>, f64)>,
     /// Points set so far.
     pub points: Vec<PlanPoint>,
+    /// Land being drawn, whose size is shown.
+    pub land: Vec<PlanPoint>,
     /// A length being drawn, in millimeters, beside its middle.
     pub length: Option<(PlanPoint, f64)>,
 }
@@ -186,8 +199,10 @@ pub enum ToolKind {
     Street,
     /// Give land a use.
     Use,
-    /// Place a neighborhood center.
-    Center,
+    /// Draw the site, soft areas and land that something holds back.
+    Area,
+    /// Place a center and whatever else people go to, cross or remark on.
+    Place,
     /// Move the view.
     Pan,
 }
@@ -201,15 +216,24 @@ pub enum Tool {
     Street(street::State),
     /// See [`uses`].
     Use(uses::State),
-    /// See [`center`].
-    Center(center::State),
+    /// See [`corners`].
+    Area(corners::State),
+    /// See [`place`].
+    Place(place::State),
     /// Moving the view is the camera's own work.
     Pan,
 }
 
 impl ToolKind {
     /// All tools, in the order of the rail.
-    pub const ALL: [Self; 5] = [Self::Select, Self::Street, Self::Use, Self::Center, Self::Pan];
+    pub const ALL: [Self; 6] = [
+        Self::Select,
+        Self::Area,
+        Self::Street,
+        Self::Use,
+        Self::Place,
+        Self::Pan,
+    ];
 
     /// The word on the rail.
     #[must_use]
@@ -218,7 +242,8 @@ impl ToolKind {
             Self::Select => "Select",
             Self::Street => "Street",
             Self::Use => "Use",
-            Self::Center => "Center",
+            Self::Area => "Area",
+            Self::Place => "Place",
             Self::Pan => "View",
         }
     }
@@ -230,7 +255,8 @@ impl ToolKind {
             Self::Select => 'v',
             Self::Street => 's',
             Self::Use => 'u',
-            Self::Center => 'c',
+            Self::Area => 'a',
+            Self::Place => 'p',
             Self::Pan => 'h',
         }
     }
@@ -242,7 +268,8 @@ impl ToolKind {
             Self::Select => Tool::Select(select::State::Resting),
             Self::Street => Tool::Street(street::State::Resting { hover: None }),
             Self::Use => Tool::Use(uses::State::Resting { hover: None }),
-            Self::Center => Tool::Center(center::State::Resting { hover: None }),
+            Self::Area => Tool::Area(corners::State::RESTING),
+            Self::Place => Tool::Place(place::State::RESTING),
             Self::Pan => Tool::Pan,
         }
     }
@@ -256,7 +283,8 @@ impl Tool {
             Self::Select(_) => ToolKind::Select,
             Self::Street(_) => ToolKind::Street,
             Self::Use(_) => ToolKind::Use,
-            Self::Center(_) => ToolKind::Center,
+            Self::Area(_) => ToolKind::Area,
+            Self::Place(_) => ToolKind::Place,
             Self::Pan => ToolKind::Pan,
         }
     }
@@ -267,7 +295,10 @@ impl Tool {
             Self::Select(state) => next(state, input, sight, select::respond),
             Self::Street(state) => next(state, input, sight, street::respond),
             Self::Use(state) => next(state, input, sight, uses::respond),
-            Self::Center(state) => next(state, input, sight, center::respond),
+            Self::Area(state) => next(state, input, sight, |state, input, sight| {
+                corners::respond(state, input, sight, sight.drafts.area.as_ref())
+            }),
+            Self::Place(state) => next(state, input, sight, place::respond),
             Self::Pan => Vec::new(),
         }
     }
@@ -279,7 +310,8 @@ impl Tool {
             Self::Select(state) => state.is_busy(),
             Self::Street(state) => matches!(state, street::State::Drawing { .. }),
             Self::Use(state) => matches!(state, uses::State::Painting { .. }),
-            Self::Center(state) => matches!(state, center::State::Stretching { .. }),
+            Self::Area(state) => state.is_busy(),
+            Self::Place(state) => state.is_busy(),
             Self::Pan => false,
         }
     }
@@ -291,7 +323,8 @@ impl Tool {
             Self::Select(state) => select::awaits(state),
             Self::Street(state) => street::awaits(state),
             Self::Use(state) => uses::awaits(state),
-            Self::Center(state) => center::awaits(state),
+            Self::Area(state) => corners::awaits(state),
+            Self::Place(state) => place::awaits(state),
             Self::Pan => "Drag to move the drawing; turn the wheel or press + and − to zoom.",
         }
     }
@@ -303,13 +336,23 @@ impl Tool {
             Self::Select(state) => select::hints(state),
             Self::Street(state) => street::hints(state),
             Self::Use(state) => uses::hints(state),
-            Self::Center(state) => center::hints(state),
+            Self::Area(state) => corners::hints(state),
+            Self::Place(state) => place::hints(state),
             Self::Pan => Hints::default(),
         }
     }
 }
 
 impl Label {
+    /// What deleting a mark is called.
+    #[must_use]
+    pub const fn delete(mark: &Mark) -> Self {
+        match mark {
+            Mark::Place(_) => Self::DeletePlace,
+            _ => Self::DeleteMark,
+        }
+    }
+
     /// The words of the label, as they follow "Undo:".
     #[must_use]
     pub const fn words(self) -> &'static str {
@@ -324,7 +367,21 @@ impl Label {
             Self::DeletePlace => "delete place",
             Self::ClearUse => "clear use",
             Self::PaintUse => "paint use",
-            Self::PlaceCenter => "place center",
+            Self::Draw(kind) => match kind {
+                MarkKind::SoftArea => "draw soft area",
+                MarkKind::Constraint => "draw constraint area",
+                MarkKind::Parcel => "draw parcel",
+                MarkKind::Outside => "draw outside context",
+                MarkKind::Barrier => "draw barrier",
+                MarkKind::SiteAccess => "place site access",
+                MarkKind::Crossing => "place crossing",
+                MarkKind::Note => "place note",
+                MarkKind::Street | MarkKind::Use | MarkKind::Place => "add place",
+            },
+            Self::DrawSite => "draw site boundary",
+            Self::MoveSite => "change site boundary",
+            Self::MoveMark => "move area or mark",
+            Self::DeleteMark => "delete area or mark",
         }
     }
 }

@@ -172,21 +172,28 @@ pub fn is_inside(point: PlanPoint, outline: &[PlanPoint]) -> bool {
     })
 }
 
-/// A place's distance from `from` in mm: zero inside its land.
+/// The foot of `from` on a line, and how far it is in mm; `None` for fewer than two points.
+#[must_use]
+pub fn foot_on_line(from: PlanPoint, line: &[PlanPoint]) -> Option<(PlanPoint, f64)> {
+    let feet = line.windows(2).filter_map(|ends| match ends {
+        [a, b] => Some(foot_on_segment(from, *a, *b)),
+        _ => None,
+    });
+    feet.map(|(_, point, distance_mm)| (point, distance_mm))
+        .min_by(|one, other| one.1.total_cmp(&other.1))
+}
+
+/// The distance from `from` in mm of a place (zero inside its land), or of any other mark that is a point or a line.
 #[must_use]
 pub fn distance_to_place_mm(from: PlanPoint, mark: &Mark) -> Option<f64> {
     use hobnail_core::plan::Footprint;
     let to_point = |point: &PlanPoint| (from.squared_distance_mm2(*point) as f64).sqrt();
-    match &mark.as_place()?.footprint {
+    match &super::shape::of(mark)? {
         Footprint::Point(point) => Some(to_point(point)),
-        Footprint::Line(line) => line
-            .windows(2)
-            .filter_map(|ends| match ends {
-                [a, b] => Some(foot_on_segment(from, *a, *b).2),
-                _ => None,
-            })
-            .min_by(f64::total_cmp)
+        Footprint::Line(line) => foot_on_line(from, line)
+            .map(|(_, distance_mm)| distance_mm)
             .or_else(|| line.first().map(to_point)),
+        Footprint::Area(_) if mark.as_place().is_none() => None,
         Footprint::Area(outline) if is_inside(from, outline) => Some(0.0),
         Footprint::Area(outline) => foot_on_outline(from, outline).map(|(_, distance_mm)| distance_mm),
     }

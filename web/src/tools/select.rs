@@ -12,9 +12,9 @@ pub use grip::Grip;
 
 use grip::grip as grip_of;
 
-use super::near;
 use super::snap::Snap;
 use super::{At, Hints, Input, Label, Selection, Sight, Step};
+use super::{near, shape};
 use crate::input::Key;
 
 /// What the tool is in the middle of.
@@ -69,7 +69,7 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
-        State::Resting => "Click a street, place or block to select it. Drag to move, Delete to remove.",
+        State::Resting => "Click a street, place, area or block to select it. Drag to move, Delete to remove.",
         State::Pressed { .. } => "Drag to move.",
         State::Moving { is_carried: true, .. } => "Move it, then Enter or click puts it down. Escape puts it back.",
         State::Moving { .. } => "Let go to put it down. Escape puts it back.",
@@ -104,7 +104,7 @@ pub fn pick(from: PlanPoint, sight: &Sight<'_>) -> Option<Selection> {
         .filter_map(|(id, mark)| near::distance_to_place_mm(from, mark).map(|distance_mm| (*id, distance_mm, mark)))
         .filter(|(_, distance_mm, _)| *distance_mm <= sight.reach_mm)
         .min_by(|one, other| one.1.total_cmp(&other.1));
-    let is_land = |mark: &Mark| matches!(mark.as_place().map(|place| &place.footprint), Some(Footprint::Area(_)));
+    let is_land = |mark: &Mark| matches!(shape::of(mark), Some(Footprint::Area(_)));
     if let Some((id, _, mark)) = place
         && !is_land(mark)
     {
@@ -113,10 +113,13 @@ pub fn pick(from: PlanPoint, sight: &Sight<'_>) -> Option<Selection> {
     if let Some((id, _)) = near::nearest_street(from, alternative, None, sight.reach_mm) {
         return Some(Selection::Street(id));
     }
-    if let Some((id, _, _)) = place {
+    let area = shape::area_by_edge(from, alternative, sight.reach_mm);
+    if let Some(id) = area.or(place.map(|(id, ..)| id)) {
         return Some(Selection::Place(id));
     }
-    (sight.land_at)(from).and_then(|land| land.use_mark).map(Selection::Use)
+    let used = (sight.land_at)(from).and_then(|land| land.use_mark);
+    let around = || shape::area_around(from, alternative).map(Selection::Place);
+    used.map(Selection::Use).or_else(around)
 }
 
 /// The edits that remove what is selected, and what the step is called.
@@ -126,7 +129,7 @@ pub fn removal(selection: Selection, sight: &Sight<'_>) -> Option<(Label, Vec<Ed
     let mark = alternative.marks.get(&selection.mark())?;
     let gone = || Edit::mark(sight.document, sight.alternative, selection.mark(), None);
     match selection {
-        Selection::Place(_) => Some((Label::DeletePlace, vec![gone()])),
+        Selection::Place(_) => Some((Label::delete(mark), vec![gone()])),
         Selection::Use(_) => Some((Label::ClearUse, vec![gone()])),
         Selection::Vertex(id, index) if mark.as_street()?.line.len() > 2 => {
             let mut street = mark.as_street()?.clone();
@@ -146,6 +149,9 @@ fn rest(input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
         Input::Down(at) => {
             if let Some((id, street, index)) = between_corners(at.point, sight) {
                 let grip = Grip::NewCorner(id, street, index);
+                return (State::Pressed { grip, from: at.point }, Vec::new());
+            }
+            if let Some(grip) = grip::corner_of_selected(at.point, sight) {
                 return (State::Pressed { grip, from: at.point }, Vec::new());
             }
             let picked = pick(at.point, sight);

@@ -35,6 +35,8 @@ pub enum Reason {
     OnStreet,
     /// On the site's boundary.
     SiteBoundary,
+    /// On the edge of an area, or on a barrier.
+    AreaEdge,
     /// Free, on the 0.1 m grid.
     Grid,
 }
@@ -50,6 +52,7 @@ impl Reason {
             Self::OwnStart => "back to the start",
             Self::OnStreet => "on street",
             Self::SiteBoundary => "site boundary",
+            Self::AreaEdge => "edge",
             Self::Grid => "0.1 m",
         }
     }

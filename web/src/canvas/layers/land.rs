@@ -11,25 +11,20 @@ use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Item, Layer, Path, Shape, Stroke, Texture, Words};
 use crate::canvas::scene::{Patch, PatchSide, Scene};
 
-/// The paper of the site and the tints of its land.
+/// The paper of the site.
 #[must_use]
-pub fn ground(scene: &Scene) -> Layer {
+pub fn paper(scene: &Scene) -> Layer {
     let mut layer = Layer::default();
     let mut site = Path::default();
     site.ring(scene.site.iter().copied());
     layer.fill(site, Fill::Flat(palette::PAPER));
+    layer
+}
 
-    let mut bubbles: OrderedMap<LandUse, Path> = OrderedMap::new();
-    for (outline, land_use) in &scene.bubbles {
-        bubbles.entry(*land_use).or_default().ring(outline.iter().copied());
-    }
-    for (land_use, path) in bubbles {
-        let edge = Stroke::drawn(palette::tone(land_use), palette::MEDIUM_PX).dashed(&[2.0, 4.0]);
-        let path = Arc::new(path);
-        layer.fill(path.clone(), Fill::Flat(palette::tint(land_use).at(0.6)));
-        layer.stroke(path, edge, 0.0);
-    }
-
+/// The tints of the land.
+#[must_use]
+pub fn ground(scene: &Scene) -> Layer {
+    let mut layer = Layer::default();
     for (land_use, path) in by_use(&scene.patches, |patch| patch.main) {
         let path = Arc::new(path);
         layer.fill(path.clone(), Fill::Flat(palette::tint(land_use)));
@@ -193,7 +188,7 @@ fn side(layer: &mut Layer, patch: &Patch, found: &PatchSide) {
     );
 }
 
-fn label(at: (f64, f64), text: String, color: Color, from_px_per_m: f64) -> Item {
+pub(super) fn label(at: (f64, f64), text: String, color: Color, from_px_per_m: f64) -> Item {
     Item::Words(Words {
         at,
         shift_px: (0.0, 0.0),

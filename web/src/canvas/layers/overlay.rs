@@ -3,26 +3,29 @@
 use std::sync::Arc;
 
 use hobnail_core::plan::street::Street;
-use hobnail_core::plan::{PlanPoint, UseMark};
+use hobnail_core::plan::{Footprint, PlanPoint, UseMark};
 
 use crate::app::places::Place;
 use crate::canvas::offset::beside;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
-use crate::tools::Hints;
 use crate::tools::select::middles;
 use crate::tools::snap::Reason;
+use crate::tools::{Hints, shape};
 
 /// How deep a side is shown that the next press acts upon, in meters.
 const SIDE_SHOWN_M: f64 = 12.0;
+
+/// Shapes with more corners than these are round.
+const MOST_MARKED: usize = 16;
 
 /// What is selected, as far as it is drawn.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Selected<'a> {
     /// A street, and which of its corners.
     Street(&'a Street, Option<usize>),
-    /// A place's outline, line or point.
-    Outline(Vec<PlanPoint>),
+    /// An outline, line or point, with corners to take hold of.
+    Shape(Footprint),
     /// A use, and the outline of its land where that is enclosed.
     Use(&'a UseMark, Vec<PlanPoint>),
 }
@@ -53,20 +56,42 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
                 layer.items.push(sign(vertex.point.to_m(), form, radius_px, inside));
             }
         }
-        Selected::Outline(points) if points.len() < 2 => {
+        Selected::Shape(Footprint::Point(point)) => {
+            layer.items.push(Item::Sign(Sign {
+                at: point.to_m(),
+                shift_px: (0.0, 0.0),
+                form: Form::Square,
+                radius_px: 15.0,
+                fill: palette::CLEAR,
+                line: palette::CHOSEN,
+                line_px: palette::HEAVY_PX,
+            }));
+        }
+        Selected::Shape(shape) => {
+            let points = shape::points(shape);
+            let is_closed = matches!(shape, Footprint::Area(_));
+            if is_closed {
+                outline(&mut layer, points, 0.0);
+            } else {
+                let mut line = Path::default();
+                line.line(points.iter().map(|point| point.to_m()));
+                let line = Arc::new(line);
+                layer.stroke(line.clone(), Stroke::drawn(palette::PAPER, 5.0), 0.0);
+                layer.stroke(line, Stroke::drawn(palette::CHOSEN, palette::HEAVY_PX), 0.0);
+            }
+            // A round outline has many corners: they are marked more lightly, and the middles between them not at all.
+            let is_round = points.len() > MOST_MARKED;
+            let middles = shape::middles(points, is_closed);
+            for middle in middles.iter().filter(|_| !is_round) {
+                layer.items.push(sign(middle.to_m(), Form::Round, 3.5, palette::PAPER));
+            }
             for point in points {
-                layer.items.push(Item::Sign(Sign {
-                    at: point.to_m(),
-                    shift_px: (0.0, 0.0),
-                    form: Form::Square,
-                    radius_px: 15.0,
-                    fill: palette::CLEAR,
-                    line: palette::CHOSEN,
-                    line_px: palette::HEAVY_PX,
-                }));
+                let radius_px = if is_round { 2.5 } else { 5.0 };
+                layer
+                    .items
+                    .push(sign(point.to_m(), Form::Square, radius_px, palette::PAPER));
             }
         }
-        Selected::Outline(points) => outline(&mut layer, points, 0.0),
         Selected::Use(mark, land) if land.is_empty() => {
             layer
                 .items
@@ -140,7 +165,7 @@ pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
         let form = match snap.reason {
             Reason::Intersection => Form::Square,
             Reason::StreetEnd | Reason::Corner | Reason::OwnStart => Form::Diamond,
-            Reason::OnStreet | Reason::SiteBoundary => Form::Round,
+            Reason::OnStreet | Reason::SiteBoundary | Reason::AreaEdge => Form::Round,
             Reason::Grid => Form::Cross,
         };
         let radius_px = if snap.reason == Reason::Grid { 6.0 } else { 8.0 };
@@ -229,6 +254,7 @@ mod tests {
             Reason::OwnStart,
             Reason::OnStreet,
             Reason::SiteBoundary,
+            Reason::AreaEdge,
             Reason::Grid,
         ] {
             let shown = hints(

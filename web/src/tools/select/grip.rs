@@ -3,9 +3,8 @@
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Edit, Footprint, Mark, MarkId, PlanPoint, PlanVector, Vertex};
 
-use crate::tools::near;
 use crate::tools::snap::{self, Snap};
-use crate::tools::{At, Label, Selection, Sight};
+use crate::tools::{At, Label, Selection, Sight, corners, near, shape};
 
 /// What is held, as it stood when it was picked up.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,8 +15,10 @@ pub enum Grip {
     Corners(Vec<(MarkId, Street, usize)>),
     /// A new corner between `index` and the one before it.
     NewCorner(MarkId, Street, usize),
-    /// A place.
+    /// A place, or anything else with an extent of its own.
     Place(MarkId, Mark),
+    /// One corner of such a thing, and whether it is a new one.
+    PlaceCorner(MarkId, Mark, (usize, bool)),
 }
 
 impl Grip {
@@ -27,7 +28,8 @@ impl Grip {
             Self::Street(..) => Label::MoveStreet,
             Self::Corners(_) => Label::MoveCorner,
             Self::NewCorner(..) => Label::AddCorner,
-            Self::Place(..) => Label::MovePlace,
+            Self::Place(_, Mark::Place(_)) | Self::PlaceCorner(_, Mark::Place(_), _) => Label::MovePlace,
+            Self::Place(..) | Self::PlaceCorner(..) => Label::MoveMark,
         }
     }
 
@@ -40,10 +42,7 @@ impl Grip {
                 street.line.get(*index).map(|vertex| vertex.point)
             }
             Self::NewCorner(..) => None,
-            Self::Place(_, mark) => match &mark.as_place()?.footprint {
-                Footprint::Point(point) => Some(*point),
-                Footprint::Line(points) | Footprint::Area(points) => points.first().copied(),
-            },
+            Self::Place(_, mark) | Self::PlaceCorner(_, mark, _) => shape::points(&shape::of(mark)?).first().copied(),
         }
     }
 
@@ -91,28 +90,45 @@ impl Grip {
                 (vec![edit], Some(landed))
             }
             Self::Place(id, mark) => {
-                let Some(place) = mark.as_place() else {
+                let Some(held) = shape::of(mark) else {
                     return (Vec::new(), None);
                 };
-                let mut moved = place.clone();
                 let by = on_grid(at.point - from);
-                let landed = match &mut moved.footprint {
-                    Footprint::Point(point) => {
-                        let landed = snap::snap(at.point, None, None, sight);
-                        *point = landed.point;
-                        Some(landed)
-                    }
-                    Footprint::Line(points) | Footprint::Area(points) => {
-                        for point in points {
-                            *point = *point + by;
-                        }
-                        None
-                    }
+                let (moved, landed) = if let Footprint::Point(_) = held {
+                    let landed = snap::snap(at.point, None, None, sight);
+                    (vec![landed.point], Some(landed))
+                } else {
+                    (shape::points(&held).iter().map(|point| *point + by).collect(), None)
                 };
-                (vec![replace(*id, mark, Mark::Place(moved))], landed)
+                let moved = shape::laid(mark.clone(), shape::with_points(&held, moved));
+                (vec![replace(*id, mark, moved)], landed)
+            }
+            Self::PlaceCorner(id, mark, corner) => {
+                let Some(held) = shape::of(mark) else {
+                    return (Vec::new(), None);
+                };
+                let landed = corners::snapped(at.point, *id, None, false, sight);
+                let fewest = shape::fewest_points(&held);
+                let points = shape::points(&held).to_vec();
+                let moved = shape::with_corner(points, *corner, landed.point, fewest, sight.reach_mm);
+                let moved = shape::laid(mark.clone(), shape::with_points(&held, moved));
+                (vec![replace(*id, mark, moved)], Some(landed))
             }
         }
     }
+}
+
+/// The corner of the selected thing with an extent of its own that a press takes hold of.
+#[must_use]
+pub fn corner_of_selected(from: PlanPoint, sight: &Sight<'_>) -> Option<Grip> {
+    let Selection::Place(id) = sight.selection? else {
+        return None;
+    };
+    let mark = sight.drawn()?.marks.get(&id)?;
+    let held = shape::of(mark).filter(|held| !matches!(held, Footprint::Point(_)))?;
+    let is_closed = matches!(held, Footprint::Area(_));
+    let corner = shape::corner_at(from, shape::points(&held), is_closed, sight.reach_mm)?;
+    Some(Grip::PlaceCorner(id, mark.clone(), corner))
 }
 
 /// What a press on `selection` holds.
@@ -122,7 +138,10 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
     let mark = alternative.marks.get(&selection.mark())?;
     match selection {
         Selection::Street(id) => Some(Grip::Street(id, mark.as_street()?.clone())),
-        Selection::Place(id) => Some(Grip::Place(id, mark.clone())),
+        // An area is easily pressed where nothing was meant: it moves once it is selected.
+        Selection::Place(id) => {
+            (mark.as_place().is_some() || sight.selection == Some(selection)).then(|| Grip::Place(id, mark.clone()))
+        }
         Selection::Use(_) => None,
         Selection::Vertex(id, index) => {
             let street = mark.as_street()?;

@@ -1,0 +1,83 @@
+//! From a blank sheet: the site's boundary, a bubble, water, a center, a way in, and what is asked; then the numbers.
+
+use hobnail_end_to_end::page::{Figure, Page};
+use hobnail_end_to_end::scenario::scenario;
+
+const ENTER: char = '\u{e007}';
+const CONTROL: char = '\u{e009}';
+
+fn number(figures: &[Figure], id: &str) -> String {
+    let found = figures.iter().find(|figure| figure.0 == id);
+    found.unwrap_or_else(|| panic!("there is no figure {id}")).1.clone()
+}
+
+/// Chooses what the area tool or the place tool draws next.
+async fn choose_kind(page: &Page, tool: &str, kind: &str) {
+    page.choose_tool(tool).await;
+    page.press(&format!("[data-palette] input[name='kind'][value='{kind}']"))
+        .await;
+}
+
+async fn outline(page: &Page, corners: &[(f64, f64)]) {
+    for corner in corners {
+        page.click_at(*corner).await;
+    }
+    page.keys(&[ENTER]).await;
+}
+
+#[test]
+fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
+    scenario("site", async |page| {
+        page.press("[data-begin='site']").await;
+        page.wait_for("[data-palette='areas']").await;
+        let awaits = page.text("[data-awaits]").await;
+        assert!(awaits.contains("first corner of the site"), "{awaits}");
+        outline(
+            page,
+            &[(-190.0, -190.0), (200.0, -190.0), (200.0, 190.0), (-190.0, 190.0)],
+        )
+        .await;
+        let about = page.text("[data-details-about]").await;
+        assert!(about.ends_with("acres"), "{about}");
+        let awaits = page.text("[data-awaits]").await;
+        assert!(awaits.contains("Next"), "the next step is said: {awaits}");
+
+        choose_kind(page, "area", "Soft area").await;
+        page.drag((-150.0, -120.0), (120.0, 130.0)).await;
+        page.wait_for("[data-details-delete]").await;
+        let rough = number(&page.figures().await, "homes.count");
+        assert_ne!(rough, "0 homes", "a bubble gives rough homes");
+
+        choose_kind(page, "area", "Water").await;
+        outline(page, &[(60.0, -150.0), (150.0, -150.0), (150.0, 0.0), (60.0, 0.0)]).await;
+        let with_water = number(&page.figures().await, "homes.count");
+        assert_ne!(with_water, rough, "nothing is built in water");
+        page.type_into("Name", "Mill pond").await;
+
+        page.choose_tool("street").await;
+        page.click_at((-190.0, 40.0)).await;
+        page.click_at((190.0, 40.0)).await;
+        page.keys(&[ENTER]).await;
+        choose_kind(page, "place", "Center").await;
+        page.click_at((0.0, 40.0)).await;
+        choose_kind(page, "place", "Site access").await;
+        page.click_at((-190.0, 40.0)).await;
+        page.type_into("Share of outside trips", "70").await;
+        assert_eq!(page.text("[data-undo-word]").await, "change share of outside trips");
+
+        page.press("[data-figure='homes.of_asked'] [data-program-open]").await;
+        page.wait_for("[data-program]").await;
+        page.type_into("Homes in all", "200").await;
+        let figures = page.settled_figures().await;
+        let of_asked = number(&figures, "homes.of_asked");
+        assert!(of_asked.contains('%'), "{of_asked}");
+        let drawn = page.texts("[data-program] .field-drawn").await;
+        assert!(drawn[0].contains("homes"), "{drawn:?}");
+        assert_ne!(number(&figures, "streets.ways_in_and_out"), "0");
+        page.take_screenshot("site").await;
+
+        page.press("[data-program-done]").await;
+        page.keys(&[CONTROL, 'z']).await;
+        assert_eq!(number(&page.figures().await, "homes.of_asked"), "—");
+    });
+}

@@ -1,0 +1,420 @@
+//! What can be typed or chosen about a thing: fields as plain data, read from a mark and put back into it.
+
+use hobnail_core::plan::document::{Heading, TargetKind, UnitSystem};
+use hobnail_core::plan::land::OwnerGroup;
+use hobnail_core::plan::projection::ORIGIN_LATITUDE_LIMIT_NDEG;
+use hobnail_core::plan::street::{Status, StreetOwner};
+use hobnail_core::plan::{Certainty, Document, Mark, PhaseId};
+
+use crate::canvas::layers::marks;
+use crate::canvas::palette;
+use crate::tools::drafts::{self, CONSTRAINTS, PLACES};
+
+/// What can be typed or chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "each is documented at the part of the plan of the same name")]
+pub enum Field {
+    Name,
+    Kind,
+    Certainty,
+    Phase,
+    MinimumSize,
+    /// Whether the next place gets land of its own.
+    HasLand,
+    OutsideTrips,
+    Wait,
+    Buildable,
+    InSite,
+    InBuildable,
+    Walkable,
+    Owners,
+    Use,
+    Intensity,
+    Homes,
+    Jobs,
+    ShopFloor,
+    Text,
+    Author,
+    Votes,
+    Present,
+    Status,
+    StreetOwner,
+    Outside,
+    PlanName,
+    About,
+    Latitude,
+    Longitude,
+    PhaseName(PhaseId),
+    Asked(TargetKind),
+}
+
+/// A field as it is shown.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldShown {
+    /// Which it is.
+    pub field: Field,
+    /// What it is called.
+    pub words: String,
+    /// What it holds.
+    pub value: Value,
+    /// What stands beside it.
+    pub beside: [String; 2],
+}
+
+/// What a field holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Value {
+    /// Words.
+    Text(String),
+    /// A number and its unit; empty where nothing is said.
+    Number(String, &'static str),
+    /// One of several.
+    Choice(Vec<String>, usize),
+    /// Yes or no.
+    Flag(bool),
+}
+
+/// What a number is stored in, and shown in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// A count.
+    Count,
+    /// Floor area, in square meters.
+    Floor,
+    /// Land, in square meters.
+    Land,
+    /// A share, in parts per million.
+    Share,
+    /// Time, in tenths of a second.
+    Wait,
+    /// An angle, in billionths of a degree.
+    Degrees,
+}
+
+const CERTAINTIES: [Certainty; 3] = [Certainty::Existing, Certainty::Committed, Certainty::HopedFor];
+const CERTAINTY_WORDS: [&str; 3] = ["Existing", "Committed", "Hoped for"];
+const OWNERS: [OwnerGroup; 4] = [
+    OwnerGroup::Public,
+    OwnerGroup::Willing,
+    OwnerGroup::Unknown,
+    OwnerGroup::Unwilling,
+];
+const STATUSES: [Status; 4] = [Status::Existing, Status::Kept, Status::Removed, Status::New];
+const STATUS_WORDS: [&str; 4] = ["Existing", "Kept", "To be removed", "New"];
+const STREET_OWNERS: [StreetOwner; 3] = [StreetOwner::State, StreetOwner::Town, StreetOwner::Private];
+const STREET_OWNER_WORDS: [&str; 3] = ["State", "Town or county", "Private"];
+const INSIDE_WORDS: [&str; 2] = ["Inside the site", "Outside the site"];
+
+impl Field {
+    /// What it is called.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Name => "Name",
+            Self::Kind => "Kind",
+            Self::Certainty => "Certainty",
+            Self::Phase => "Phase",
+            Self::MinimumSize => "Minimum size",
+            Self::HasLand => "Draw its land by corners",
+            Self::OutsideTrips => "Share of outside trips",
+            Self::Wait => "Wait to cross",
+            Self::Buildable => "May be built upon",
+            Self::InSite => "Counts as site land",
+            Self::InBuildable => "Counts as buildable land",
+            Self::Walkable => "May be walked across",
+            Self::Owners => "Owners",
+            Self::Use => "Building type",
+            Self::Intensity => "Share of land built",
+            Self::Homes => "Homes",
+            Self::Jobs => "Jobs",
+            Self::ShopFloor => "Shop floor area",
+            Self::Text => "Remark",
+            Self::Author => "Table",
+            Self::Votes => "Votes",
+            Self::Present => "People present",
+            Self::Status => "Status",
+            Self::StreetOwner => "Owner",
+            Self::Outside => "Lies",
+            Self::PlanName => "Plan name",
+            Self::About => "What it shows",
+            Self::Latitude => "Latitude, north",
+            Self::Longitude => "Longitude, east",
+            Self::PhaseName(_) => "Phase name",
+            Self::Asked(_) => "Program",
+        }
+    }
+
+    /// The field with what it holds.
+    #[must_use]
+    pub fn shown(self, value: Value) -> FieldShown {
+        FieldShown {
+            field: self,
+            words: self.words().to_owned(),
+            value,
+            beside: [String::new(), String::new()],
+        }
+    }
+}
+
+impl Unit {
+    /// How much of what is stored is one of what is shown, its word, and how many decimals are.
+    #[must_use]
+    pub const fn shown(self, units: UnitSystem) -> (f64, &'static str, f64) {
+        let is_metric = matches!(units, UnitSystem::Metric);
+        match self {
+            Self::Count => (1.0, "", 1.0),
+            Self::Floor if is_metric => (1.0, "m²", 1.0),
+            Self::Floor => (0.092_903_04, "sq ft", 1.0),
+            Self::Land if is_metric => (10_000.0, "ha", 1000.0),
+            Self::Land => (4_046.856_422_4, "acres", 1000.0),
+            Self::Share => (10_000.0, "%", 10.0),
+            Self::Wait => (10.0, "s", 10.0),
+            Self::Degrees => (1e9, "°", 100_000.0),
+        }
+    }
+
+    /// What is stored, as a number to show.
+    #[must_use]
+    pub fn number(self, stored: f64, units: UnitSystem) -> Value {
+        let (one, word, decimals) = self.shown(units);
+        Value::Number(((stored / one * decimals).round() / decimals).to_string(), word)
+    }
+
+    /// What was typed, as it is stored; nothing is zero. `None` where it is no number, or out of bounds.
+    #[must_use]
+    pub fn read(self, text: &str, units: UnitSystem) -> Option<f64> {
+        let typed = match text.trim() {
+            "" => 0.0,
+            text => text.parse::<f64>().ok()?,
+        };
+        let stored = (typed * self.shown(units).0).round();
+        let most = match self {
+            Self::Share => 1e6,
+            Self::Degrees => 1.8e11,
+            _ => f64::from(u32::MAX),
+        };
+        let least = if self == Self::Degrees { -most } else { 0.0 };
+        (least..=most).contains(&stored).then_some(stored)
+    }
+}
+
+fn text(words: &str) -> Value {
+    Value::Text(words.to_owned())
+}
+
+fn one_of(words: &[&str], chosen: usize) -> Value {
+    Value::Choice(words.iter().map(|word| (*word).to_owned()).collect(), chosen)
+}
+
+/// What a mark is called, as a heading.
+#[must_use]
+pub fn title(mark: &Mark) -> &'static str {
+    match mark {
+        Mark::Street(_) => "Street",
+        Mark::Use(_) => "Block",
+        Mark::SoftArea(_) => "Soft area",
+        Mark::Constraint(area) => palette::constraint_word(area.kind),
+        Mark::Place(place) => marks::word(place.kind),
+        Mark::SiteAccess(_) => "Site access",
+        Mark::Parcel(_) => "Parcel",
+        Mark::Barrier(_) => "Barrier",
+        Mark::Crossing(_) => "Crossing",
+        Mark::Outside(_) => "Outside context",
+        Mark::Note(_) => "Note",
+    }
+}
+
+/// The fields of a mark.
+#[must_use]
+pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
+    let units = document.settings.units;
+    let number = |field: Field, unit: Unit, stored: u32| field.shown(unit.number(f64::from(stored), units));
+    let flag = |field: Field, is_on: bool| field.shown(Value::Flag(is_on));
+    let phase = |phase: Option<PhaseId>| {
+        let place = phase.and_then(|phase| document.phases.keys().position(|id| *id == phase));
+        let names = document.phases.values().map(|phase| phase.name.clone()).collect();
+        Field::Phase.shown(Value::Choice(names, place.unwrap_or_default()))
+    };
+    let mut fields = match mark {
+        Mark::Street(street) => vec![
+            Field::Name.shown(text(&street.name)),
+            Field::Status.shown(one_of(&STATUS_WORDS, street.status as usize)),
+            Field::StreetOwner.shown(one_of(&STREET_OWNER_WORDS, street.owner as usize)),
+            Field::Outside.shown(one_of(&INSIDE_WORDS, usize::from(street.is_outside))),
+            phase(street.phase),
+        ],
+        Mark::Use(held) => vec![phase(held.phase)],
+        Mark::SoftArea(area) => {
+            let first = area.program.first().map(|portion| portion.building_type);
+            let types = &document.building_types;
+            let place = types.keys().position(|id| Some(*id) == first);
+            let names = types.values().map(|held| held.name.clone()).collect();
+            vec![
+                Field::Use.shown(Value::Choice(names, place.unwrap_or_default())),
+                number(Field::Intensity, Unit::Share, area.intensity_ppm),
+                phase(area.phase),
+            ]
+        }
+        Mark::Constraint(area) => vec![
+            Field::Name.shown(text(&area.name)),
+            Field::Kind.shown(one_of(&CONSTRAINTS.map(palette::constraint_word), area.kind as usize)),
+            flag(Field::Buildable, area.is_buildable),
+            flag(Field::InSite, area.counts_in_site),
+            flag(Field::InBuildable, area.counts_in_buildable),
+            flag(Field::Walkable, area.is_walkable),
+        ],
+        Mark::Place(place) => vec![
+            Field::Name.shown(text(&place.name)),
+            Field::Kind.shown(one_of(&PLACES.map(marks::word), place.kind as usize)),
+            Field::Certainty.shown(one_of(&CERTAINTY_WORDS, place.certainty as usize)),
+            number(Field::MinimumSize, Unit::Land, place.minimum_size_m2),
+            phase(place.phase),
+        ],
+        Mark::SiteAccess(access) => {
+            let share = access.outside_trips_ppm;
+            let nothing = Value::Number(String::new(), "%");
+            vec![
+                Field::Name.shown(text(&access.name)),
+                Field::OutsideTrips.shown(share.map_or(nothing, |ppm| Unit::Share.number(f64::from(ppm), units))),
+            ]
+        }
+        Mark::Parcel(parcel) => vec![
+            Field::Name.shown(text(&parcel.label)),
+            Field::Owners.shown(one_of(&OWNERS.map(palette::owner_word), parcel.owner as usize)),
+        ],
+        Mark::Barrier(barrier) => vec![Field::Name.shown(text(&barrier.name))],
+        Mark::Crossing(crossing) => vec![number(Field::Wait, Unit::Wait, crossing.delay_tenths_s)],
+        Mark::Outside(outside) => vec![
+            Field::Name.shown(text(&outside.name)),
+            number(Field::Homes, Unit::Count, outside.homes),
+            number(Field::Jobs, Unit::Count, outside.jobs),
+            number(Field::ShopFloor, Unit::Floor, outside.shop_floor_m2),
+        ],
+        Mark::Note(note) => vec![
+            Field::Text.shown(text(&note.text)),
+            Field::Author.shown(text(&note.author)),
+            number(Field::Votes, Unit::Count, note.votes),
+            number(Field::Present, Unit::Count, note.present),
+        ],
+    };
+    // One phase is no choice.
+    fields.retain(|shown| shown.field != Field::Phase || document.phases.len() > 1);
+    if let (Mark::Parcel(_), Some(label)) = (mark, fields.first_mut()) {
+        "Label, never a person's name".clone_into(&mut label.words);
+    }
+    fields
+}
+
+/// Puts what was typed or chosen into a mark. `None` where the mark has no such field or the text says nothing legal.
+pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Option<()> {
+    let units = document.settings.units;
+    let number = |unit: Unit| Some(unit.read(text, units)? as u32);
+    let place = || text.parse::<usize>().ok();
+    let is_on = text == "true";
+    let words = text.trim();
+    if field == Field::Phase {
+        // The first phase is where everything is that names none.
+        let place = place()?;
+        let phase = document.phases.keys().nth(place).copied().filter(|_| place > 0);
+        *phase_of(mark)? = phase;
+        return Some(());
+    }
+    if field == Field::Name {
+        let name = match mark {
+            Mark::Street(street) => &mut street.name,
+            Mark::Constraint(area) => &mut area.name,
+            Mark::Place(place) => &mut place.name,
+            Mark::SiteAccess(access) => &mut access.name,
+            Mark::Parcel(parcel) => &mut parcel.label,
+            Mark::Barrier(barrier) => &mut barrier.name,
+            Mark::Outside(outside) => &mut outside.name,
+            _ => return None,
+        };
+        words.clone_into(name);
+        return Some(());
+    }
+    match (mark, field) {
+        (Mark::Street(street), Field::Status) => street.status = *STATUSES.get(place()?)?,
+        (Mark::Street(street), Field::StreetOwner) => street.owner = *STREET_OWNERS.get(place()?)?,
+        (Mark::Street(street), Field::Outside) => street.is_outside = place()? == 1,
+        (Mark::SoftArea(area), Field::Use) => {
+            let id = document.building_types.keys().nth(place()?).copied();
+            drafts::give_use(area, id, document);
+        }
+        (Mark::SoftArea(area), Field::Intensity) => area.intensity_ppm = number(Unit::Share)?,
+        (Mark::Constraint(area), Field::Kind) => area.kind = *CONSTRAINTS.get(place()?)?,
+        (Mark::Constraint(area), Field::Buildable) => area.is_buildable = is_on,
+        (Mark::Constraint(area), Field::InSite) => area.counts_in_site = is_on,
+        (Mark::Constraint(area), Field::InBuildable) => area.counts_in_buildable = is_on,
+        (Mark::Constraint(area), Field::Walkable) => area.is_walkable = is_on,
+        (Mark::Place(held), Field::Kind) => held.kind = *PLACES.get(place()?)?,
+        (Mark::Place(held), Field::Certainty) => held.certainty = *CERTAINTIES.get(place()?)?,
+        (Mark::Place(held), Field::MinimumSize) => held.minimum_size_m2 = number(Unit::Land)?,
+        (Mark::SiteAccess(access), Field::OutsideTrips) => {
+            access.outside_trips_ppm = if words.is_empty() {
+                None
+            } else {
+                Some(number(Unit::Share)?)
+            };
+        }
+        (Mark::Parcel(parcel), Field::Owners) => parcel.owner = *OWNERS.get(place()?)?,
+        (Mark::Crossing(crossing), Field::Wait) => crossing.delay_tenths_s = number(Unit::Wait)?,
+        (Mark::Outside(outside), Field::Homes) => outside.homes = number(Unit::Count)?,
+        (Mark::Outside(outside), Field::Jobs) => outside.jobs = number(Unit::Count)?,
+        (Mark::Outside(outside), Field::ShopFloor) => outside.shop_floor_m2 = number(Unit::Floor)?,
+        (Mark::Note(note), Field::Text) => words.clone_into(&mut note.text),
+        (Mark::Note(note), Field::Author) => words.clone_into(&mut note.author),
+        (Mark::Note(note), Field::Votes) => note.votes = number(Unit::Count)?,
+        (Mark::Note(note), Field::Present) => note.present = number(Unit::Count)?,
+        _ => return None,
+    }
+    Some(())
+}
+
+/// The phase a mark is in, where it is in any.
+pub const fn phase_of(mark: &mut Mark) -> Option<&mut Option<PhaseId>> {
+    match mark {
+        Mark::Street(street) => Some(&mut street.phase),
+        Mark::Use(held) => Some(&mut held.phase),
+        Mark::SoftArea(area) => Some(&mut area.phase),
+        Mark::Place(place) => Some(&mut place.phase),
+        _ => None,
+    }
+}
+
+/// The fields of the plan's heading, and the names of its phases.
+#[must_use]
+pub fn of_plan(document: &Document) -> Vec<FieldShown> {
+    let heading = &document.heading;
+    let degrees = |field: Field, ndeg: i64| field.shown(Unit::Degrees.number(ndeg as f64, UnitSystem::Metric));
+    let mut fields = vec![
+        Field::PlanName.shown(text(&heading.name)),
+        Field::About.shown(text(&heading.about)),
+        degrees(Field::Latitude, heading.origin_latitude_ndeg),
+        degrees(Field::Longitude, heading.origin_longitude_ndeg),
+    ];
+    let phases = document.phases.iter();
+    fields.extend(phases.map(|(id, phase)| Field::PhaseName(*id).shown(text(&phase.name))));
+    fields
+}
+
+/// The heading with what was typed; `None` where that says nothing legal.
+#[must_use]
+pub fn heading_with(heading: &Heading, field: Field, text: &str) -> Option<Heading> {
+    let mut heading = heading.clone();
+    let degrees = || Some(Unit::Degrees.read(text, UnitSystem::Metric)? as i64);
+    match field {
+        Field::PlanName if text.trim().is_empty() => return None,
+        Field::PlanName => text.trim().clone_into(&mut heading.name),
+        Field::About => text.trim().clone_into(&mut heading.about),
+        Field::Latitude => {
+            heading.origin_latitude_ndeg = degrees().filter(|ndeg| ndeg.abs() <= ORIGIN_LATITUDE_LIMIT_NDEG)?
+        }
+        Field::Longitude => heading.origin_longitude_ndeg = degrees()?,
+        _ => return None,
+    }
+    Some(heading)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,50 @@
+//! What is selected, or is drawn next, in its own fields.
+
+use leptos::prelude::*;
+
+use super::fields::fields;
+use crate::app::App;
+use crate::app::store::Store;
+
+const NEXT: &str = "Next: ";
+const DELETE: &str = "Delete";
+
+/// The details; nothing where nothing is spoken of.
+pub fn details_of(store: Store) -> AnyView {
+    let title = Memo::new(move |_| {
+        store.forms.with(|forms| {
+            let before = if forms.is_selected || forms.details.is_empty() {
+                ""
+            } else {
+                NEXT
+            };
+            [before, &forms.title].concat()
+        })
+    });
+    let about = Memo::new(move |_| store.forms.with(|forms| forms.about.clone()));
+    let is_selected = Memo::new(move |_| store.forms.with(|forms| forms.is_selected));
+    let delete = move || {
+        let button = view! {
+            <button type="button" class="command" data-details-delete on:click=move |_| store.act(App::delete)>{DELETE}</button>
+        };
+        is_selected.get().then(|| button.into_any())
+    };
+    view! {
+        <div class="details" data-details>
+            <p class="details-title"><span class="palette-title">{title}</span> <span class="choice-more" data-details-about>{about}</span></p>
+            {fields(store, |forms| &forms.details)}
+            {delete}
+        </div>
+    }
+    .into_any()
+}
+
+/// The details of what is selected, in a palette of their own; nothing where nothing is.
+pub fn details_of_selected(store: Store) -> AnyView {
+    let is_selected = Memo::new(move |_| store.forms.with(|forms| forms.is_selected));
+    let shown = move || {
+        let card = || view! { <div class="palette" data-palette="details">{details_of(store)}</div> }.into_any();
+        is_selected.get().then(card)
+    };
+    view! { {shown} }.into_any()
+}

@@ -1,0 +1,25 @@
+//! The plan's name, which opens its heading and its phases.
+
+use leptos::prelude::*;
+
+use super::fields::fields;
+use crate::app::App;
+use crate::app::store::Store;
+
+const ADD_PHASE: &str = "Add a phase";
+const RENAME: &str = "Name, place and phases of the plan";
+
+/// The name as a heading, and below it on request what can be typed about the plan.
+pub fn plan_menu(store: Store) -> AnyView {
+    let name = Memo::new(move |_| store.plan.with(|plan| plan.name.clone()));
+    view! {
+        <details class="menu" data-menu="plan">
+            <summary class="command plan-name" title=RENAME><h1 data-plan-name>{name}</h1></summary>
+            <div class="menu-card">
+                {fields(store, |forms| &forms.plan)}
+                <button type="button" class="command" data-phase-add on:click=move |_| store.act(App::add_phase)>{ADD_PHASE}</button>
+            </div>
+        </details>
+    }
+    .into_any()
+}

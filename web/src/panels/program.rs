@@ -1,0 +1,44 @@
+//! The typed program: what is asked, what is drawn of it, what is left.
+
+use leptos::prelude::*;
+
+use super::fields::fields;
+use crate::app::store::Store;
+use crate::browser::document;
+
+/// Id of the card.
+const PROGRAM: &str = "program";
+
+const TITLE: &str = "Program";
+const ABOUT: &str = "Type what is asked; leave empty what is not.";
+const ASKED: &str = "asked";
+const DRAWN: &str = "drawn";
+const LEFT: &str = "left";
+const DONE: &str = "Done";
+
+/// The program, while it stands open.
+pub fn program(store: Store) -> AnyView {
+    view! {
+        <section id=PROGRAM class="palette program-card" tabindex="-1" aria-labelledby="program-title" data-program>
+            <p class="program-head">
+                <span id="program-title" class="palette-title">{TITLE}</span>
+                <button type="button" class="command" data-program-done on:click=move |_| store.act(|app| app.show_program(false))>{DONE}</button>
+            </p>
+            <p class="choice-more">{ABOUT}</p>
+            <p class="program-columns" aria-hidden="true"><span>{ASKED}</span><span>{DRAWN}</span><span>{LEFT}</span></p>
+            <div class="choices">{fields(store, |forms| &forms.program)}</div>
+        </section>
+    }
+    .into_any()
+}
+
+/// The button that opens it.
+pub fn program_button(store: Store, words: &'static str) -> AnyView {
+    let open = move |_| {
+        store.is_new.set(false);
+        store.act(|app| app.show_program(true));
+        // The keyboard goes on in the card, once it stands in the page.
+        document::soon(|| document::focus_on(PROGRAM));
+    };
+    view! { <button type="button" class="command show" data-program-open on:click=open>{words}</button> }.into_any()
+}
