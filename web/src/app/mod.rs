@@ -6,6 +6,7 @@
 pub mod background;
 pub mod basis;
 pub mod detail_maps;
+pub mod editing;
 pub mod figures;
 pub mod files;
 pub mod gestures;
@@ -29,7 +30,7 @@ use std::collections::BTreeSet;
 
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::projection::GeographicPoint;
-use hobnail_core::plan::{Document, PlanPoint};
+use hobnail_core::plan::{Document, MarkId, PlanPoint};
 use hobnail_core::study::jobs::Jobs;
 use hobnail_core::study::protocol::{Answer, News};
 use hobnail_core::study::{Study, StudyFault};
@@ -37,6 +38,7 @@ use hobnail_core::study::{Study, StudyFault};
 use crate::browser::keeping::Writing;
 use crate::canvas::camera::{Camera, Insets};
 use crate::input::Pointer;
+use crate::tools::drawing::Drawing;
 use crate::tools::{Brush, Choices, Label, Selection, Tool, ToolKind};
 use gestures::Pointers;
 
@@ -47,6 +49,10 @@ pub struct App {
     tool: Tool,
     choices: Choices,
     selection: Option<Selection>,
+    /// Marks selected together, where they are more than one thing.
+    picked: Vec<MarkId>,
+    /// Length and bearing typed for the next point.
+    typed_words: [String; 2],
     pointers: Pointers,
     last_pointer: Option<Pointer>,
     crosshair: Option<PlanPoint>,
@@ -126,6 +132,8 @@ impl App {
             tool: ToolKind::Select.at_rest(),
             choices,
             selection: None,
+            picked: Vec::new(),
+            typed_words: Default::default(),
             pointers: Pointers::default(),
             last_pointer: None,
             crosshair: None,
@@ -162,6 +170,7 @@ impl App {
         self.pointed = None;
         self.pointed_figures = [None, None];
         self.selection = None;
+        self.picked.clear();
         self.crosshair = None;
         self.at_start = None;
         self.tool = self.tool.kind().at_rest();
@@ -322,6 +331,7 @@ fn first_choices(document: &Document) -> Choices {
         },
         building_type: document.building_types.keys().next().copied(),
         brush: Brush::Nearest,
+        drawing: Drawing::in_units(document.settings.units == UnitSystem::Metric),
     }
 }
 

@@ -4,6 +4,8 @@
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
 use hobnail_core::order;
+use hobnail_core::plan::editing::motion::each_point;
+use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
 
@@ -24,7 +26,7 @@ use crate::canvas::scene::{Line, Scene, Shed};
 use crate::canvas::scene_of::{meters, scene_of};
 use crate::input::ScreenPoint;
 use crate::tools::Selection;
-use crate::tools::near::is_inside;
+use crate::tools::near::{is_inside, junctions};
 
 /// Walks that are shown, in minutes, the widest first.
 const SHED_MINUTES: [u32; 2] = [FAR_MINUTES, NEAR_MINUTES];
@@ -225,13 +227,32 @@ fn hand(app: &App) -> Vec<Layer> {
     if let Some(selected) = app.selection().and_then(|selection| selected(app, selection)) {
         layers.push(overlay::selection(&selected));
     }
+    let study = app.study();
+    if let Some(Selection::Street(id) | Selection::Vertex(id, _)) = app.selection()
+        && let Some(alternative) = study.document().alternatives.get(&study.alternative())
+        && !study.is_in_gesture()
+    {
+        layers.push(overlay::junctions(&junctions(alternative, id, None)));
+    }
+    for id in app.picked() {
+        let mark = study.document().mark(study.alternative(), *id);
+        layers.extend(mark.and_then(one_of_many).map(|one| overlay::selection(&one)));
+    }
     let units = app.units();
-    layers.push(overlay::hints(&app.tool().hints(), &|length_m| {
-        words::length(length_m, units)
-    }));
+    layers.push(overlay::hints(&app.tool().hints(), &|said| words::pieces(said, units)));
     layers.extend(app.pointed().map(overlay::pointed));
     layers.extend(app.crosshair().map(overlay::crosshair));
     layers
+}
+
+/// A mark that is selected with others.
+fn one_of_many(mark: &Mark) -> Option<Selected<'static>> {
+    if let Mark::Street(street) = mark {
+        return Some(Selected::Line(flatten(&street.line)));
+    }
+    let mut points = Vec::new();
+    each_point(&mut mark.clone(), &mut |point| points.push(*point));
+    (!points.is_empty()).then_some(Selected::Outline(points))
 }
 
 fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {

@@ -3,6 +3,8 @@
 use hobnail_core::plan::StripKind;
 use leptos::prelude::*;
 
+use super::manners::Manners;
+use super::selection::SelectionPanel;
 use crate::app::shown::{BuildingTypeShown, SectionShown};
 use crate::app::store::Store;
 use crate::canvas::palette;
@@ -16,13 +18,15 @@ pub fn Palette(
 ) -> impl IntoView {
     let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool));
     move || match tool.get() {
+        Some(ToolKind::Select) => view! { <SelectionPanel store/> }.into_any(),
         Some(ToolKind::Street) => view! { <Sections store/> }.into_any(),
         Some(ToolKind::Use) => view! { <BuildingTypes store/> }.into_any(),
         _ => ().into_any(),
     }
 }
 
-fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
+/// Changes what is chosen.
+pub fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
     store.act(|app| {
         let mut choices = *app.choices();
         change(&mut choices);
@@ -56,6 +60,7 @@ fn Sections(store: Store) -> impl IntoView {
     };
     view! {
         <div class="palette" data-palette="street-section">
+            <Manners store/>
             <p id="street-section-title" class="palette-title">"Street section"</p>
             <div class="choices" role="radiogroup" aria-labelledby="street-section-title">{move || sections.get().into_iter().map(line).collect_view()}</div>
             {move || drawn.get().map(|section| view! { <Strips section/> })}

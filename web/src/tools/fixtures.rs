@@ -19,6 +19,7 @@ pub(crate) struct Scene {
     pub(crate) lands: Vec<Land>,
     pub(crate) choices: Choices,
     pub(crate) selection: Option<Selection>,
+    pub(crate) picked: Vec<MarkId>,
     land_at: Box<dyn Fn(PlanPoint) -> Option<Land>>,
 }
 
@@ -131,8 +132,10 @@ impl Scene {
                 section: StreetSectionId(0),
                 building_type: Some(BuildingTypeId(3)),
                 brush: Brush::Nearest,
+                drawing: super::drawing::Drawing::in_units(true),
             },
             selection: None,
+            picked: Vec::new(),
             land_at: Box::new(|_| None),
         }
     }
@@ -161,6 +164,8 @@ impl Scene {
             land_at: self.land_at.as_ref(),
             choices: &self.choices,
             selection: self.selection,
+            picked: &self.picked,
+            typed: super::guides::Typed::default(),
             next_id: self.document.next_mark_id(),
         }
     }

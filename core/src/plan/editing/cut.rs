@@ -119,10 +119,11 @@ fn tangent_corners(corner: PlanPoint, arc: &Arc, at: PlanPoint) -> Option<(Verte
 }
 
 /// Two lines as one, joined where their ends are nearest; the first keeps its direction. Ends in one place become one
-/// vertex, which goes where it bends nothing and holds nothing; ends apart are joined by a straight run.
+/// vertex, which goes where it bends nothing and holds nothing; ends apart are joined by a straight run. Also whether the
+/// second was turned about.
 /// Cost: linear in the vertices.
 #[must_use]
-pub fn join(first: &[Vertex], second: &[Vertex]) -> Vec<Vertex> {
+pub fn join(first: &[Vertex], second: &[Vertex]) -> (Vec<Vertex>, bool) {
     let end = |line: &[Vertex], is_last: bool| if is_last { line.last() } else { line.first() }.map(|end| end.point);
     let apart_mm2 = |at_last: bool, to_last: bool| match (end(first, at_last), end(second, to_last)) {
         (Some(one), Some(other)) => one.squared_distance_mm2(other),
@@ -134,7 +135,8 @@ pub fn join(first: &[Vertex], second: &[Vertex]) -> Vec<Vertex> {
         .min_by_key(|(at_last, to_last)| apart_mm2(*at_last, *to_last));
     let (at_last, to_last) = nearest.unwrap_or((true, false));
     let mut second = second.to_vec();
-    if at_last == to_last {
+    let is_turned = at_last == to_last;
+    if is_turned {
         second.reverse();
     }
     let (head, tail) = if at_last {
@@ -146,7 +148,7 @@ pub fn join(first: &[Vertex], second: &[Vertex]) -> Vec<Vertex> {
     let mut line = head;
     if apart_mm2(at_last, to_last) > SAME_PLACE_MM * SAME_PLACE_MM {
         line.extend(tail);
-        return line;
+        return (line, is_turned);
     }
     if let (Some(last), Some(first)) = (line.last_mut(), tail.first()) {
         last.tie = last.tie.or(first.tie);
@@ -163,7 +165,7 @@ pub fn join(first: &[Vertex], second: &[Vertex]) -> Vec<Vertex> {
             line.remove(joint - 1);
         }
     }
-    line
+    (line, is_turned)
 }
 
 #[cfg(test)]

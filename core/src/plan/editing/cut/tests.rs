@@ -17,10 +17,10 @@ fn a_run_is_cut_where_it_is_told_and_joined_again() {
     let (first, second) = cut(&whole, 0, 300_000_000).expect("two parts");
     assert_eq!(points(&first), [(0, 0), (30_000, 0)]);
     assert_eq!(points(&second), [(30_000, 0), (100_000, 0), (100_000, 50_000)]);
-    assert_eq!(join(&first, &second), whole);
-    assert_eq!(join(&second, &first), whole);
+    assert_eq!(join(&first, &second), (whole.clone(), false));
+    assert_eq!(join(&second, &first), (whole.clone(), false));
     let reversed: Vec<_> = second.iter().rev().copied().collect();
-    assert_eq!(join(&first, &reversed), whole);
+    assert_eq!(join(&first, &reversed), (whole, true));
 }
 
 #[test]
@@ -29,7 +29,7 @@ fn joining_after_cutting_restores_any_run() {
     for segment in 0..3 {
         for step in 1..40 {
             let (first, second) = cut(&whole, segment, step * 25_000_000).expect("two parts");
-            assert_eq!(join(&first, &second), whole, "segment {segment}, step {step}");
+            assert_eq!(join(&first, &second).0, whole, "segment {segment}, step {step}");
         }
     }
 }
@@ -100,9 +100,10 @@ fn a_curve_cut_anywhere_stays_within_millimeters() {
 
 #[test]
 fn ends_apart_are_joined_by_a_straight_run() {
-    let joined = join(
+    let (joined, is_turned) = join(
         &line(&[(0, 0), (10_000, 0)]),
         &line(&[(50_000, 5_000), (20_000, 1_000)]),
     );
+    assert!(is_turned);
     assert_eq!(points(&joined), [(0, 0), (10_000, 0), (20_000, 1_000), (50_000, 5_000)]);
 }
