@@ -12,6 +12,7 @@ pub mod coordinates;
 pub mod defaults;
 pub mod document;
 pub mod edit;
+pub mod editing;
 pub mod flatten;
 pub mod history;
 pub mod ids;

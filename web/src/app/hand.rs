@@ -94,8 +94,11 @@ impl App {
 
     fn key(&mut self, key: Key, modifiers: Modifiers) {
         match key {
-            Key::Left | Key::Right | Key::Up | Key::Down => self.move_crosshair(key, modifiers.shift),
-            Key::Enter if self.crosshair.is_some() => self.press_at_crosshair(),
+            Key::Left | Key::Right | Key::Up | Key::Down if modifiers.control || !self.nudge(key, modifiers.shift) => {
+                self.move_crosshair(key, modifiers.shift);
+            }
+            Key::Left | Key::Right | Key::Up | Key::Down => {}
+            Key::Enter if self.crosshair.is_some() => self.press_at_crosshair(modifiers),
             _ => self.tell_tool(Input::Key(key), PointerKind::Keyboard),
         }
     }
@@ -138,18 +141,34 @@ impl App {
     }
 
     /// Enter at the crosshair is a press and a release there; a second one in the same place ends a street.
-    fn press_at_crosshair(&mut self) {
+    fn press_at_crosshair(&mut self, modifiers: Modifiers) {
         let Some(point) = self.crosshair else { return };
-        let at = At {
-            point,
-            modifiers: Modifiers::default(),
-        };
+        let at = At { point, modifiers };
         self.tell_tool(Input::Down(at), PointerKind::Keyboard);
         self.tell_tool(Input::Up(at), PointerKind::Keyboard);
     }
 
+    /// Where the hand is: the crosshair, else the pointer, else the middle of the view.
+    pub(super) fn place_of_hand(&self) -> PlanPoint {
+        let (width_px, height_px) = self.camera.size_px();
+        let pointer = self.last_pointer.map(|pointer| pointer.at);
+        let at = pointer.unwrap_or(ScreenPoint::new(width_px / 2.0, height_px / 2.0));
+        self.crosshair.unwrap_or_else(|| self.camera.plan_from_screen(at))
+    }
+
     pub(super) fn tell_tool(&mut self, input: Input, kind: PointerKind) {
+        let steps = self.with_sight(kind, |tool, sight| tool.respond(input, sight));
+        self.forget_typed(input);
+        self.changes.hand = true;
+        for step in steps {
+            self.carry_out(step);
+        }
+    }
+
+    /// Lets the tool look at the plan.
+    pub(super) fn with_sight<T>(&mut self, kind: PointerKind, look: impl FnOnce(&mut Tool, &Sight<'_>) -> T) -> T {
         let land_at = |point| lands::land_at(self.study.fabric(), point);
+        let typed = self.typed();
         let sight = Sight {
             document: self.study.document(),
             alternative: self.study.alternative(),
@@ -158,16 +177,14 @@ impl App {
             choices: &self.choices,
             drafts: &self.drafts,
             selection: self.selection,
+            picked: &self.picked,
+            typed,
             next_id: self.study.next_mark_id(),
         };
-        let steps = self.tool.respond(input, &sight);
-        self.changes.hand = true;
-        for step in steps {
-            self.carry_out(step);
-        }
+        look(&mut self.tool, &sight)
     }
 
-    fn carry_out(&mut self, step: Step) {
+    pub(super) fn carry_out(&mut self, step: Step) {
         match step {
             Step::Begin(label) => {
                 self.at_start = Some(self.exact_rows());
@@ -215,10 +232,12 @@ impl App {
             Step::Select(selection) => {
                 let is_new = selection != self.selection;
                 self.selection = selection;
+                self.picked.clear();
                 if is_new && let Some(selection) = selection {
                     self.say(words::selected(&self.study, selection));
                 }
             }
+            Step::Pick(ids) => self.pick(ids),
         }
         self.drop_lost_selection();
     }
@@ -232,7 +251,10 @@ impl App {
                 (_, mark) => mark.is_some(),
             }
         });
-        if held != self.selection {
+        let (document, alternative) = (self.study.document(), self.study.alternative());
+        let picked = self.picked.len();
+        self.picked.retain(|id| document.mark(alternative, *id).is_some());
+        if held != self.selection || picked != self.picked.len() {
             self.selection = held;
             self.changes.hand = true;
         }

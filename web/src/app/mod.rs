@@ -6,6 +6,7 @@
 pub mod background;
 pub mod basis;
 pub mod detail_maps;
+pub mod editing;
 pub mod fields;
 pub mod figures;
 pub mod files;
@@ -35,7 +36,7 @@ use hobnail_core::order::OrderedSet;
 
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::projection::GeographicPoint;
-use hobnail_core::plan::{Document, PlanPoint};
+use hobnail_core::plan::{Document, MarkId, PlanPoint};
 use hobnail_core::study::jobs::Jobs;
 use hobnail_core::study::protocol::{Answer, News};
 use hobnail_core::study::{Study, StudyFault};
@@ -44,6 +45,7 @@ use crate::browser::keeping::Writing;
 use crate::canvas::camera::{Camera, Insets};
 use crate::input::Pointer;
 use crate::tools::drafts::Drafts;
+use crate::tools::drawing::Drawing;
 use crate::tools::{Brush, Choices, Label, Selection, Tool, ToolKind};
 use gestures::Pointers;
 
@@ -57,6 +59,10 @@ pub struct App {
     /// Whether the typed program stands open.
     is_program_open: bool,
     selection: Option<Selection>,
+    /// Marks selected together, where they are more than one thing.
+    picked: Vec<MarkId>,
+    /// Length and bearing typed for the next point.
+    typed_words: [String; 2],
     pointers: Pointers,
     last_pointer: Option<Pointer>,
     crosshair: Option<PlanPoint>,
@@ -140,6 +146,8 @@ impl App {
             drafts: Drafts::first(),
             is_program_open: false,
             selection: None,
+            picked: Vec::new(),
+            typed_words: Default::default(),
             pointers: Pointers::default(),
             last_pointer: None,
             crosshair: None,
@@ -180,6 +188,7 @@ impl App {
         self.pointed = None;
         self.pointed_figures = [None, None];
         self.selection = None;
+        self.picked.clear();
         self.crosshair = None;
         self.at_start = None;
         self.tool = self.tool.kind().at_rest();
@@ -348,6 +357,7 @@ fn first_choices(document: &Document) -> Choices {
         },
         building_type: document.building_types.keys().next().copied(),
         brush: Brush::Nearest,
+        drawing: Drawing::in_units(document.settings.units == UnitSystem::Metric),
     }
 }
 

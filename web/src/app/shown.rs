@@ -1,9 +1,12 @@
 //! What the panels show, as plain data: made from the application when something changed, compared before it is shown.
 
+use hobnail_core::number;
 use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::plan::editing::direction;
 use hobnail_core::plan::{AlternativeId, BuildingTypeId, StreetSectionId, Strip};
 
+use super::editing::SelectionShown;
 use super::{App, words};
 use crate::tools::{Choices, ToolKind};
 
@@ -73,6 +76,19 @@ pub struct HandShown {
     pub selected: Option<String>,
     /// Whether a gesture is open.
     pub is_busy: bool,
+    /// What can be done to the selection.
+    pub selection: Option<SelectionShown>,
+    /// Length and bearing for the next point, where one can be typed.
+    pub typed: Option<TypedShown>,
+}
+
+/// The fields of a typed length and bearing.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct TypedShown {
+    /// What was typed in each.
+    pub words: [String; 2],
+    /// Length and bearing of the run to the pointer.
+    pub live: [String; 2],
 }
 
 /// Names, palettes and history of the open plan.
@@ -126,13 +142,40 @@ pub fn plan(app: &App) -> PlanShown {
 /// The tool and what it is about to do.
 #[must_use]
 pub fn hand(app: &App) -> HandShown {
+    let awaits = app.tool().awaits();
     HandShown {
         tool: Some(app.tool().kind()),
-        awaits: app.tool().awaits().to_owned(),
+        awaits: match app.measured_words() {
+            Some(measured) => [&measured, ". ", awaits].concat(),
+            None => awaits.to_owned(),
+        },
         choices: Some(*app.choices()),
-        selected: app.selection().map(|selection| words::selected(app.study(), selection)),
+        selected: app.selected_words(),
         is_busy: app.tool().is_busy(),
+        selection: app.selection_shown(),
+        typed: app.takes_length().then(|| TypedShown {
+            words: app.typed_words().clone(),
+            live: live_run(app),
+        }),
     }
+}
+
+/// Length and bearing, in degrees clockwise from north, of the run from the last point to the pointer.
+fn live_run(app: &App) -> [String; 2] {
+    let hints = app.tool().hints();
+    let run = hints
+        .points
+        .last()
+        .zip(hints.snap)
+        .and_then(|(from, to)| direction(*from, to.point));
+    let Some(((east, north), length_mm)) = run else {
+        return Default::default();
+    };
+    let degrees = number::atan2(east, north).to_degrees().round() as i32;
+    [
+        words::length_field(length_mm, app.units()),
+        degrees.rem_euclid(360).to_string(),
+    ]
 }
 
 fn holds(building_type: &hobnail_core::plan::BuildingType, units: UnitSystem) -> String {

@@ -4,6 +4,8 @@
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
 use hobnail_core::order;
+use hobnail_core::plan::editing::motion::each_point;
+use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
 
@@ -23,7 +25,7 @@ use crate::canvas::room::Room;
 use crate::canvas::scene::{Line, Scene, Shed};
 use crate::canvas::scene_of::{meters, scene_of};
 use crate::input::ScreenPoint;
-use crate::tools::near::is_inside;
+use crate::tools::near::{is_inside, junctions};
 use crate::tools::{Selection, ToolKind, shape};
 
 /// Walks that are shown, in minutes, the widest first.
@@ -237,6 +239,17 @@ fn hand(app: &App) -> Vec<Layer> {
         let site = app.study().document().site.boundary.clone();
         layers.push(overlay::selection(&Selected::Shape(Footprint::Area(site))));
     }
+    let study = app.study();
+    if let Some(Selection::Street(id) | Selection::Vertex(id, _)) = app.selection()
+        && let Some(alternative) = study.document().alternatives.get(&study.alternative())
+        && !study.is_in_gesture()
+    {
+        layers.push(overlay::junctions(&junctions(alternative, id, None)));
+    }
+    for id in app.picked() {
+        let mark = study.document().mark(study.alternative(), *id);
+        layers.extend(mark.and_then(one_of_many).map(|one| overlay::selection(&one)));
+    }
     let units = app.units();
     layers.extend(app.circle_at().map(|at| drafted::circle(at, units)));
     let land = app.tool().hints().land;
@@ -244,12 +257,20 @@ fn hand(app: &App) -> Vec<Layer> {
         let size = words::area(shape::area_m2(&land), units);
         layers.push(drafted::size(&meters(&land), size));
     }
-    layers.push(overlay::hints(&app.tool().hints(), &|length_m| {
-        words::length(length_m, units)
-    }));
+    layers.push(overlay::hints(&app.tool().hints(), &|said| words::pieces(said, units)));
     layers.extend(app.pointed().map(overlay::pointed));
     layers.extend(app.crosshair().map(overlay::crosshair));
     layers
+}
+
+/// A mark that is selected with others.
+fn one_of_many(mark: &Mark) -> Option<Selected<'static>> {
+    if let Mark::Street(street) = mark {
+        return Some(Selected::Line(flatten(&street.line)));
+    }
+    let mut points = Vec::new();
+    each_point(&mut mark.clone(), &mut |point| points.push(*point));
+    (!points.is_empty()).then_some(Selected::Outline(points))
 }
 
 fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {

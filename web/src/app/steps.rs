@@ -30,6 +30,7 @@ impl App {
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
         if self.study.show_alternative(alternative) {
             self.selection = None;
+            self.picked.clear();
             self.changes = Changes::ALL;
             self.say(words::alternative(&self.study));
         }

@@ -26,6 +26,7 @@ use crate::browser::{document, events, notice};
 use crate::canvas::camera::Insets;
 use crate::input::{Event, Key, Modifiers};
 use crate::tools::ToolKind;
+use crate::tools::select::commands::Command;
 
 /// Id of the canvas.
 pub const CANVAS: &str = "drawing";
@@ -37,6 +38,8 @@ pub const RAIL: &str = "rail";
 pub const COLUMN: &str = "figures";
 /// Id of the status line.
 pub const STATUS: &str = "status";
+/// Ids of the fields for a typed length and bearing.
+pub const TYPED: [&str; 2] = ["typed-length", "typed-bearing"];
 /// Id of the hidden file input.
 pub const FILE_INPUT: &str = "open-file";
 
@@ -330,9 +333,23 @@ impl Store {
                 Key::Character('y') => self.act(App::redo),
                 Key::Character('s') => self.save(),
                 Key::Character('o') => crate::browser::files::choose(FILE_INPUT),
+                Key::Character('d') if focus == events::Focus::Drawing => {
+                    self.act(|app| app.command(Command::Duplicate))
+                }
+                Key::Left | Key::Right | Key::Up | Key::Down if focus == events::Focus::Drawing => {
+                    self.handle(Event::KeyDown(key, modifiers));
+                }
                 _ => {}
             }
             return;
+        }
+        // The first digit opens the field and is typed there.
+        if focus == events::Focus::Drawing && self.with(App::takes_length) {
+            match key {
+                Key::Character('0'..='9' | '.') => return document::focus_on(TYPED[0]),
+                Key::Character('<') => return document::focus_on(TYPED[1]),
+                _ => {}
+            }
         }
         if matches!(focus, events::Focus::Field | events::Focus::Elsewhere) {
             return;

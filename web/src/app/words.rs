@@ -7,6 +7,7 @@ use hobnail_core::study::Study;
 
 use super::figures::Row;
 use crate::canvas::layers::marks;
+use crate::tools::drawing::Piece;
 use crate::tools::{Selection, shape};
 
 const METERS_PER_FOOT: f64 = 0.3048;
@@ -21,12 +22,70 @@ pub fn length(length_m: f64, units: UnitSystem) -> String {
     }
 }
 
-/// Land, rounded to the hundredth of an acre or hectare.
+/// An area of land: whole square meters or feet while it is small, then hectares or acres to the hundredth.
 #[must_use]
 pub fn area(area_m2: f64, units: UnitSystem) -> String {
-    match units {
-        UnitSystem::Metric => format!("{:.2} ha", area_m2 / 10_000.0),
-        UnitSystem::UsCustomary => format!("{:.2} acres", area_m2 / 4_046.856_422_4),
+    const LARGE_M2: f64 = 2_000.0;
+    const M2_PER_ACRE: f64 = 4_046.856_422_4;
+    let (value, unit, decimals) = match units {
+        UnitSystem::Metric if area_m2 < LARGE_M2 => (area_m2, "m²", 0),
+        UnitSystem::Metric => (area_m2 / 10_000.0, "ha", 2),
+        UnitSystem::UsCustomary if area_m2 < LARGE_M2 => (area_m2 / (METERS_PER_FOOT * METERS_PER_FOOT), "sq ft", 0),
+        UnitSystem::UsCustomary => (area_m2 / M2_PER_ACRE, "acres", 2),
+    };
+    format!("{value:.decimals$} {unit}")
+}
+
+/// A sentence about what is drawn, its numbers in the page's units.
+#[must_use]
+pub fn pieces(said: &[Piece], units: UnitSystem) -> String {
+    let mut words = String::new();
+    for piece in said {
+        match piece {
+            Piece::Words(held) => words.push_str(held),
+            Piece::Count(number) => words.push_str(&number.to_string()),
+            Piece::Length(length_mm) => words.push_str(&length(length_mm / 1000.0, units)),
+            Piece::Area(area_m2) => words.push_str(&area(*area_m2, units)),
+        }
+    }
+    words
+}
+
+/// A length as it is typed, in feet or meters; `None` for what is no length above zero.
+#[must_use]
+pub fn typed_length_mm(text: &str, units: UnitSystem) -> Option<f64> {
+    let number: f64 = text.trim().replace(',', ".").parse().ok()?;
+    let length_m = match units {
+        UnitSystem::Metric => number,
+        UnitSystem::UsCustomary => number * METERS_PER_FOOT,
+    };
+    // Longer than any plan is a slip of the hand.
+    const LONGEST_M: f64 = 100_000.0;
+    (length_m > 0.0 && length_m < LONGEST_M).then_some(length_m * 1000.0)
+}
+
+/// A length as it stands in a field, in feet or meters to the tenth.
+#[must_use]
+pub fn length_field(length_mm: f64, units: UnitSystem) -> String {
+    let value = match units {
+        UnitSystem::Metric => length_mm / 1000.0,
+        UnitSystem::UsCustomary => length_mm / 1000.0 / METERS_PER_FOOT,
+    };
+    let words = format!("{value:.1}");
+    words.strip_suffix(".0").map_or(words.clone(), str::to_owned)
+}
+
+/// What is selected together: numbers of streets and of other things.
+#[must_use]
+pub fn together(streets: usize, others: usize) -> String {
+    match (streets, others) {
+        (streets, 0) => format!("{} selected", count(streets, "street")),
+        (0, others) => format!("{} selected", count(others, "thing")),
+        (streets, others) => format!(
+            "{} and {} selected",
+            count(streets, "street"),
+            count(others, "other thing")
+        ),
     }
 }
 
@@ -292,6 +351,26 @@ mod tests {
             what_changed("draw street", &now, &now),
             "Draw street. No figure changed."
         );
+    }
+
+    #[test]
+    fn typed_lengths_are_read_in_the_units_shown() {
+        assert_eq!(typed_length_mm(" 36,5", UnitSystem::Metric), Some(36_500.0));
+        let feet = typed_length_mm("120", UnitSystem::UsCustomary).expect("a length");
+        assert!((feet - 36_576.0).abs() < 1e-6);
+        for none in ["", "-3", "0", "x", "1e9"] {
+            assert_eq!(typed_length_mm(none, UnitSystem::Metric), None, "{none}");
+        }
+        assert_eq!(length_field(30_480.0, UnitSystem::UsCustomary), "100");
+        assert_eq!(length_field(12_340.0, UnitSystem::Metric), "12.3");
+    }
+
+    #[test]
+    fn areas_and_sentences_take_the_units_of_the_page() {
+        assert_eq!(area(1_200.0, UnitSystem::Metric), "1200 m²");
+        assert_eq!(area(40_468.564_224, UnitSystem::UsCustomary), "10.00 acres");
+        let said = [Piece::Count(2), Piece::Words(" blocks of "), Piece::Length(30_480.0)];
+        assert_eq!(pieces(&said, UnitSystem::UsCustomary), "2 blocks of 100 ft");
     }
 
     #[test]

@@ -76,7 +76,8 @@ pub fn key_down(event: &web_sys::KeyboardEvent, focus: Focus) -> Option<Event> {
         Key::Space | Key::Left | Key::Right | Key::Up | Key::Down | Key::Backspace
     );
     let is_shortcut = (event.ctrl_key() || event.meta_key()) && matches!(key, Key::Character('z' | 'y' | 's' | 'o'));
-    if (is_at_drawing && scrolls) || is_shortcut {
+    let is_duplicate = is_at_drawing && (event.ctrl_key() || event.meta_key()) && key == Key::Character('d');
+    if (is_at_drawing && scrolls) || is_shortcut || is_duplicate {
         event.prevent_default();
     }
     Some(Event::KeyDown(
@@ -87,6 +88,15 @@ pub fn key_down(event: &web_sys::KeyboardEvent, focus: Focus) -> Option<Event> {
             alt: event.alt_key(),
         },
     ))
+}
+
+/// Enter or Escape in a field: it is kept from doing anything else. `None` for other keys.
+#[must_use]
+pub fn field_key(event: &web_sys::KeyboardEvent) -> Option<Key> {
+    let key = key(&event.key()).filter(|key| matches!(key, Key::Enter | Key::Escape))?;
+    event.prevent_default();
+    event.stop_propagation();
+    Some(key)
 }
 
 /// A key went up; `None` for keys the drawing has no use for.

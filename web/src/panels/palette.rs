@@ -3,6 +3,8 @@
 use hobnail_core::plan::StripKind;
 use leptos::prelude::*;
 
+use super::manners::Manners;
+use super::selection::SelectionPanel;
 use crate::app::shown::{BuildingTypeShown, SectionShown};
 use crate::app::store::Store;
 use crate::canvas::palette;
@@ -18,7 +20,10 @@ pub fn Palette(
     let is_program = Memo::new(move |_| store.forms.with(|forms| !forms.program.is_empty()));
     move || match tool.get() {
         _ if is_program.get() => super::program::program(store),
-        Some(ToolKind::Select) => super::details_of::details_of_selected(store),
+        Some(ToolKind::Select) => view! {
+            <div class="palettes"><SelectionPanel store/>{super::details_of::details_of_selected(store)}</div>
+        }
+        .into_any(),
         Some(ToolKind::Area) => super::kinds::kinds(store, true),
         Some(ToolKind::Place) => super::kinds::kinds(store, false),
         Some(ToolKind::Street) => view! { <Sections store/> }.into_any(),
@@ -27,7 +32,8 @@ pub fn Palette(
     }
 }
 
-fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
+/// Changes what is chosen.
+pub fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
     store.act(|app| {
         let mut choices = *app.choices();
         change(&mut choices);
@@ -61,6 +67,7 @@ fn Sections(store: Store) -> impl IntoView {
     };
     view! {
         <div class="palette" data-palette="street-section">
+            <Manners store/>
             <p id="street-section-title" class="palette-title">"Street section"</p>
             <div class="choices" role="radiogroup" aria-labelledby="street-section-title">{move || sections.get().into_iter().map(line).collect_view()}</div>
             {move || drawn.get().map(|section| view! { <Strips section/> })}

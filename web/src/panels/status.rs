@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::typed::TypedFields;
 use crate::app::App;
 use crate::app::store::{STATUS, Store, ZOOM_STEP};
 
@@ -16,6 +17,7 @@ pub fn Status(
     view! {
         <footer id=STATUS class="status">
             <p class="awaits" data-awaits>{awaits}</p>
+            <TypedFields store/>
             {move || {
                 selected.get().map(|words| {
                     view! {

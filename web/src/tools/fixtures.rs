@@ -21,6 +21,7 @@ pub(crate) struct Scene {
     pub(crate) choices: Choices,
     pub(crate) drafts: Drafts,
     pub(crate) selection: Option<Selection>,
+    pub(crate) picked: Vec<MarkId>,
     land_at: Box<dyn Fn(PlanPoint) -> Option<Land>>,
 }
 
@@ -133,9 +134,11 @@ impl Scene {
                 section: StreetSectionId(0),
                 building_type: Some(BuildingTypeId(3)),
                 brush: Brush::Nearest,
+                drawing: super::drawing::Drawing::in_units(true),
             },
             drafts: Drafts::first(),
             selection: None,
+            picked: Vec::new(),
             land_at: Box::new(|_| None),
         }
     }
@@ -165,6 +168,8 @@ impl Scene {
             choices: &self.choices,
             drafts: &self.drafts,
             selection: self.selection,
+            picked: &self.picked,
+            typed: super::guides::Typed::default(),
             next_id: self.document.next_mark_id(),
         }
     }

@@ -5,6 +5,8 @@
 
 pub mod corners;
 pub mod drafts;
+pub mod drawing;
+pub mod guides;
 pub mod near;
 pub mod place;
 pub mod select;
@@ -70,6 +72,10 @@ pub struct Sight<'a> {
     pub drafts: &'a Drafts,
     /// What is selected.
     pub selection: Option<Selection>,
+    /// Marks that are selected together; empty where at most one thing is.
+    pub picked: &'a [MarkId],
+    /// What was typed for the next point.
+    pub typed: guides::Typed,
     /// The least mark id no gesture has used.
     pub next_id: MarkId,
 }
@@ -109,6 +115,8 @@ pub struct Choices {
     pub building_type: Option<BuildingTypeId>,
     /// How much of the land a stroke paints.
     pub brush: Brush,
+    /// How streets are drawn, and how far what is selected is turned and set off.
+    pub drawing: drawing::Drawing,
 }
 
 /// How much of the land a stroke paints.
@@ -140,6 +148,7 @@ pub enum Selection {
 #[expect(missing_docs, reason = "each label says itself what it is")]
 pub enum Label {
     DrawStreet,
+    DrawBlocks,
     MoveStreet,
     MoveCorner,
     AddCorner,
@@ -154,6 +163,15 @@ pub enum Label {
     MoveSite,
     MoveMark,
     DeleteMark,
+    MoveSelection,
+    DeleteSelection,
+    Duplicate,
+    Turn,
+    Mirror,
+    CutStreet,
+    JoinStreets,
+    OffsetStreet,
+    RoundCorner,
 }
 
 /// What a tool asks for, in order.
@@ -169,6 +187,8 @@ pub enum Step {
     Cancel,
     /// Select this, or nothing.
     Select(Option<Selection>),
+    /// Select these marks together.
+    Pick(Vec<MarkId>),
 }
 
 /// What a tool wants drawn over the plan.
@@ -188,6 +208,10 @@ pub struct Hints {
     pub land: Vec<PlanPoint>,
     /// A length being drawn, in millimeters, beside its middle.
     pub length: Option<(PlanPoint, f64)>,
+    /// Thin lines that show why a point lands where it does.
+    pub lines: Vec<[PlanPoint; 2]>,
+    /// What is measured on the way, and where it is said.
+    pub words: Option<(PlanPoint, Vec<drawing::Piece>)>,
 }
 
 /// The tools of the rail.
@@ -308,7 +332,7 @@ impl Tool {
     pub const fn is_busy(&self) -> bool {
         match self {
             Self::Select(state) => state.is_busy(),
-            Self::Street(state) => matches!(state, street::State::Drawing { .. }),
+            Self::Street(state) => state.is_busy(),
             Self::Use(state) => matches!(state, uses::State::Painting { .. }),
             Self::Area(state) => state.is_busy(),
             Self::Place(state) => state.is_busy(),
@@ -358,6 +382,7 @@ impl Label {
     pub const fn words(self) -> &'static str {
         match self {
             Self::DrawStreet => "draw street",
+            Self::DrawBlocks => "draw grid of blocks",
             Self::MoveStreet => "move street",
             Self::MoveCorner => "move corner",
             Self::AddCorner => "add corner",
@@ -382,6 +407,15 @@ impl Label {
             Self::MoveSite => "change site boundary",
             Self::MoveMark => "move area or mark",
             Self::DeleteMark => "delete area or mark",
+            Self::MoveSelection => "move selection",
+            Self::DeleteSelection => "delete selection",
+            Self::Duplicate => "duplicate",
+            Self::Turn => "turn",
+            Self::Mirror => "mirror",
+            Self::CutStreet => "cut street",
+            Self::JoinStreets => "join streets",
+            Self::OffsetStreet => "offset street",
+            Self::RoundCorner => "round corner",
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What lies near a point: feet on streets, corners, crossings. The tools pick and snap with it.
 
+use hobnail_core::order;
 use hobnail_core::plan::mark::Mark;
 use hobnail_core::plan::street::{Street, Tie};
 use hobnail_core::plan::tie::{WHOLE_PPB, nearest_tie};
@@ -61,8 +62,19 @@ pub fn nearest_street(
     except: Option<MarkId>,
     reach_mm: f64,
 ) -> Option<(MarkId, Foot)> {
+    street_beside(from, alternative, except.as_slice(), reach_mm)
+}
+
+/// [`nearest_street`] leaving out several.
+#[must_use]
+pub fn street_beside(
+    from: PlanPoint,
+    alternative: &Alternative,
+    except: &[MarkId],
+    reach_mm: f64,
+) -> Option<(MarkId, Foot)> {
     streets(alternative)
-        .filter(|(id, street)| Some(*id) != except && may_reach(from, street, reach_mm))
+        .filter(|(id, street)| !except.contains(id) && may_reach(from, street, reach_mm))
         .filter_map(|(id, street)| foot_on_street(from, id, street).map(|foot| (id, foot)))
         .filter(|(_, foot)| foot.distance_mm <= reach_mm)
         .min_by(|(_, one), (_, other)| one.distance_mm.total_cmp(&other.distance_mm))
@@ -78,9 +90,15 @@ pub fn nearest_crossing(
     except: Option<MarkId>,
     reach_mm: f64,
 ) -> Option<Foot> {
+    crossing_beside(from, alternative, except.as_slice(), reach_mm)
+}
+
+/// [`nearest_crossing`] leaving out several.
+#[must_use]
+pub fn crossing_beside(from: PlanPoint, alternative: &Alternative, except: &[MarkId], reach_mm: f64) -> Option<Foot> {
     let mut near = Vec::new();
     for (id, street) in streets(alternative) {
-        if Some(id) == except || !may_reach(from, street, reach_mm) {
+        if except.contains(&id) || !may_reach(from, street, reach_mm) {
             continue;
         }
         for (segment, ends) in street.line.windows(2).enumerate() {
@@ -200,7 +218,7 @@ pub fn distance_to_place_mm(from: PlanPoint, mark: &Mark) -> Option<f64> {
 }
 
 /// Whether the box about `street` comes within `reach_mm` of `from`: a cheap no for most streets.
-fn may_reach(from: PlanPoint, street: &Street, reach_mm: f64) -> bool {
+pub fn may_reach(from: PlanPoint, street: &Street, reach_mm: f64) -> bool {
     let (mut west, mut east, mut south, mut north) = (i32::MAX, i32::MIN, i32::MAX, i32::MIN);
     for vertex in &street.line {
         west = west.min(vertex.point.x_mm);
@@ -212,6 +230,57 @@ fn may_reach(from: PlanPoint, street: &Street, reach_mm: f64) -> bool {
         f64::from(low) - f64::from(value) > reach_mm || f64::from(value) - f64::from(high) > reach_mm
     };
     !outside(from.x_mm, west, east) && !outside(from.y_mm, south, north)
+}
+
+/// Where other streets, older than `younger`, meet street `id`: how far along its line from corner to corner, in millimeters, and
+/// the place; in order along it, each place once. Streets of another level pass by.
+///
+/// Cost: the street's runs times the runs of the streets whose boxes come near each.
+#[must_use]
+pub fn junctions(alternative: &Alternative, id: MarkId, younger: Option<MarkId>) -> Vec<(f64, PlanPoint)> {
+    const SAME_PLACE_MM: f64 = 1_000.0;
+    let Some(street) = alternative.marks.get(&id).and_then(Mark::as_street) else {
+        return Vec::new();
+    };
+    let is_young = |other: MarkId| younger.is_some_and(|younger| other >= younger);
+    let mut found = Vec::new();
+    let mut from_start_mm = 0.0;
+    for (segment, ends) in street.line.windows(2).enumerate() {
+        let [a, b] = ends else { continue };
+        let length_mm = (a.point.squared_distance_mm2(b.point) as f64).sqrt();
+        for (end, vertex) in [(0.0, a), (length_mm, b)] {
+            if vertex.tie.is_some_and(|tie| !is_young(tie.street)) {
+                found.push((from_start_mm + end, vertex.point));
+            }
+        }
+        let middle = PlanPoint::mean_of(&[a.point, b.point]).unwrap_or(a.point);
+        for (other, across) in streets(alternative) {
+            if other == id || is_young(other) || !may_reach(middle, across, length_mm / 2.0 + SAME_PLACE_MM) {
+                continue;
+            }
+            for vertex in &across.line {
+                let tie = vertex
+                    .tie
+                    .filter(|tie| tie.street == id && tie.segment as usize == segment);
+                if let Some(tie) = tie {
+                    let share = f64::from(tie.along_ppb) / f64::from(WHOLE_PPB);
+                    found.push((from_start_mm + share * length_mm, vertex.point));
+                }
+            }
+            for run in across.line.windows(2) {
+                if let [c, d] = run
+                    && across.level == street.level
+                    && let Some((share, point)) = crossing(a.point, b.point, c.point, d.point)
+                {
+                    found.push((from_start_mm + share * length_mm, point));
+                }
+            }
+        }
+        from_start_mm += length_mm;
+    }
+    order::sort_by(&mut found, |(one, _), (other, _)| one.total_cmp(other));
+    found.dedup_by(|(later, _), (earlier, _)| *later - *earlier < SAME_PLACE_MM);
+    found
 }
 
 #[cfg(test)]
@@ -261,6 +330,27 @@ mod tests {
         );
         let without = nearest_crossing(PlanPoint::new(31_000, 500), &alternative, Some(MarkId(2)), 3_000.0);
         assert_eq!(without, None, "a street being drawn does not snap to itself");
+    }
+
+    #[test]
+    fn junctions_stand_in_order_along_a_street() {
+        let mut side = street(&[(60_000, 0), (60_000, 50_000)]);
+        crate::tools::fixtures::tied(&mut side, 0, 1, 0, 600_000_000);
+        let alternative = alternative_with(&[
+            (1, street(&[(0, 0), (100_000, 0), (100_000, 80_000)])),
+            (2, side),
+            (3, street(&[(20_000, -50_000), (20_000, 50_000)])),
+            (4, street(&[(50_000, 70_000), (150_000, 70_000)])),
+        ]);
+        let found: Vec<_> = junctions(&alternative, MarkId(1), None)
+            .into_iter()
+            .map(|(along_mm, point)| (along_mm.round() as i32, point.x_mm, point.y_mm))
+            .collect();
+        assert_eq!(
+            found,
+            [(20_000, 20_000, 0), (60_000, 60_000, 0), (170_000, 100_000, 70_000)]
+        );
+        assert_eq!(junctions(&alternative, MarkId(1), Some(MarkId(4))).len(), 2);
     }
 
     #[test]

@@ -1,18 +1,25 @@
 //! The select tool: pick a street, a corner, a place or the use of land; drag to move it; delete it.
 //!
 //! A street that is selected shows its corners, and between them smaller marks that become corners when dragged.
-//! Ends that lie in one place move together; Alt moves one alone. With the keyboard, M picks the selection up.
+//! Ends that lie in one place move together; Alt moves one alone. With the keyboard, M picks the selection up. A drag on
+//! empty ground selects all that lies in its box; Shift adds to what is selected.
 
+use hobnail_core::plan::editing::rounding::corner;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Edit, Footprint, Mark, MarkId, PlanPoint};
 
+pub mod commands;
+pub mod many;
+
 mod grip;
+mod junction;
 
 pub use grip::Grip;
 
-use grip::grip as grip_of;
+use grip::{grip as grip_of, grip_of_marks};
 
-use super::snap::Snap;
+use super::drawing::Piece;
+use super::snap::{self, Snap};
 use super::{At, Hints, Input, Label, Selection, Sight, Step};
 use super::{near, shape};
 use crate::input::Key;
@@ -39,6 +46,24 @@ pub enum State {
         snap: Option<Snap>,
         /// Whether it was picked up by key, so that the next press puts it down.
         is_carried: bool,
+        /// What is said of it, and where.
+        said: Option<(PlanPoint, Vec<Piece>)>,
+    },
+    /// A box is drawn about what is to be selected.
+    Boxing {
+        /// Its first corner.
+        from: PlanPoint,
+        /// The other.
+        to: PlanPoint,
+        /// Whether it adds to what is selected.
+        is_adding: bool,
+    },
+    /// The place is asked for where a street is cut.
+    Cutting {
+        /// The street.
+        id: MarkId,
+        /// The place under the pointer.
+        hover: Option<Snap>,
     },
 }
 
@@ -61,7 +86,10 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             from,
             snap,
             is_carried,
-        } => carry(grip, from, snap, is_carried, input, sight),
+            said,
+        } => carry(grip, from, (snap, said), is_carried, input, sight),
+        State::Boxing { from, to, is_adding } => draw_box(from, to, is_adding, input, sight),
+        State::Cutting { id, hover } => cut(id, hover, input, sight),
     }
 }
 
@@ -69,7 +97,11 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
-        State::Resting => "Click a street, place, area or block to select it. Drag to move, Delete to remove.",
+        State::Resting => {
+            "Click to select, Shift to add, drag over empty ground to select all inside. Drag to move, Delete to remove."
+        }
+        State::Boxing { .. } => "Let go to select all that lies inside. Escape gives up.",
+        State::Cutting { .. } => "Click the street where it is cut. Escape gives up.",
         State::Pressed { .. } => "Drag to move.",
         State::Moving { is_carried: true, .. } => "Move it, then Enter or click puts it down. Escape puts it back.",
         State::Moving { .. } => "Let go to put it down. Escape puts it back.",
@@ -80,8 +112,18 @@ pub fn awaits(state: &State) -> &'static str {
 #[must_use]
 pub fn hints(state: &State) -> Hints {
     match state {
-        State::Moving { snap, .. } => Hints {
+        State::Moving { snap, said, .. } => Hints {
             snap: *snap,
+            words: said.clone(),
+            ..Hints::default()
+        },
+        State::Boxing { from, to, .. } => Hints {
+            outline: many::outline(*from, *to),
+            ..Hints::default()
+        },
+        State::Cutting { hover, .. } => Hints {
+            snap: *hover,
+            words: hover.map(|snap| (snap.point, vec![Piece::Words("cut here")])),
             ..Hints::default()
         },
         State::Resting | State::Pressed { .. } => Hints::default(),
@@ -146,22 +188,16 @@ pub fn removal(selection: Selection, sight: &Sight<'_>) -> Option<(Label, Vec<Ed
 
 fn rest(input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
     match input {
-        Input::Down(at) => {
-            if let Some((id, street, index)) = between_corners(at.point, sight) {
-                let grip = Grip::NewCorner(id, street, index);
-                return (State::Pressed { grip, from: at.point }, Vec::new());
-            }
-            if let Some(grip) = grip::corner_of_selected(at.point, sight) {
-                return (State::Pressed { grip, from: at.point }, Vec::new());
-            }
-            let picked = pick(at.point, sight);
-            let state = picked
-                .and_then(|selection| grip_of(selection, at.modifiers.alt, sight))
-                .map_or(State::Resting, |grip| State::Pressed { grip, from: at.point });
-            (state, vec![Step::Select(picked)])
-        }
+        Input::Down(at) => take(at, sight),
         Input::Key(Key::Delete | Key::Backspace) => {
-            let removal = sight.selection.and_then(|selection| removal(selection, sight));
+            let removal = match sight.selection {
+                Some(selection) => removal(selection, sight),
+                None if sight.picked.is_empty() => None,
+                None => {
+                    let gone = |id: &MarkId| Edit::mark(sight.document, sight.alternative, *id, None);
+                    Some((Label::DeleteSelection, sight.picked.iter().map(gone).collect()))
+                }
+            };
             let steps = removal.map_or_else(Vec::new, |(label, edits)| {
                 vec![
                     Step::Begin(label),
@@ -173,24 +209,138 @@ fn rest(input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
             (State::Resting, steps)
         }
         Input::Key(Key::Character('m')) => {
-            let held = sight.selection.and_then(|selection| {
-                let grip = grip_of(selection, false, sight)?;
-                let from = grip.handle()?;
-                Some((grip, from))
-            });
-            held.map_or((State::Resting, Vec::new()), |(grip, from)| {
-                let steps = vec![Step::Begin(grip.label())];
-                let state = State::Moving {
-                    grip,
-                    from,
-                    snap: None,
-                    is_carried: true,
-                };
-                (state, steps)
-            })
+            let grip = match sight.selection {
+                Some(selection) => grip_of(selection, false, sight),
+                None => grip_of_marks(sight.picked, None, sight),
+            };
+            grip.and_then(picked_up).unwrap_or((State::Resting, Vec::new()))
         }
+        Input::Key(Key::Character(key)) => commands::by_key(key, sight).unwrap_or((State::Resting, Vec::new())),
         Input::Key(Key::Escape) => (State::Resting, vec![Step::Select(None)]),
         Input::Move(_) | Input::Up(_) | Input::Leave | Input::Key(_) | Input::GiveUp => (State::Resting, Vec::new()),
+    }
+}
+
+/// What a press picks up, selects or begins.
+fn take(at: At, sight: &Sight<'_>) -> (State, Vec<Step>) {
+    let pressed = |grip: Grip| State::Pressed { grip, from: at.point };
+    let boxing = State::Boxing {
+        from: at.point,
+        to: at.point,
+        is_adding: at.modifiers.shift,
+    };
+    if at.modifiers.shift {
+        return match pick(at.point, sight) {
+            Some(Selection::Use(_)) | None => (boxing, Vec::new()),
+            Some(picked) => {
+                let ids = many::toggled(picked.mark(), sight);
+                (State::Resting, vec![Step::Pick(ids)])
+            }
+        };
+    }
+    let special = special_grip(at.point, sight).or_else(|| grip::corner_of_selected(at.point, sight));
+    if let Some(grip) = special {
+        return (pressed(grip), Vec::new());
+    }
+    let picked = pick(at.point, sight);
+    if let Some(id) = picked.map(Selection::mark)
+        && sight.picked.contains(&id)
+        && let Some(grip) = grip_of_marks(sight.picked, None, sight)
+    {
+        return (pressed(grip), Vec::new());
+    }
+    let grip = picked.and_then(|selection| grip_of(selection, at.modifiers.alt, sight));
+    (grip.map_or(boxing, pressed), vec![Step::Select(picked)])
+}
+
+/// What a press takes hold of on the selected street that is no corner of it: a radius, an intersection, the middle of a
+/// run.
+fn special_grip(from: PlanPoint, sight: &Sight<'_>) -> Option<Grip> {
+    let (Selection::Street(id) | Selection::Vertex(id, _)) = sight.selection? else {
+        return None;
+    };
+    let street = sight.drawn()?.marks.get(&id)?.as_street()?;
+    if let Some(Selection::Vertex(_, index)) = sight.selection
+        && let Some(handle) = radius_handle(street, index)
+        && (from.squared_distance_mm2(handle) as f64).sqrt() <= sight.reach_mm
+    {
+        return Some(Grip::Radius(id, street.clone(), index));
+    }
+    junction::junction(from, id, sight).or_else(|| {
+        let (id, street, index) = between_corners(from, sight)?;
+        Some(Grip::NewCorner(id, street, index))
+    })
+}
+
+/// Where the handle of a corner's radius lies; `None` for ends and for corners that bend nothing.
+#[must_use]
+pub fn radius_handle(street: &Street, index: usize) -> Option<PlanPoint> {
+    let found = corner(&street.line, index, false)?;
+    let (x, y) = found.handle(f64::from(street.line.get(index)?.corner_radius_mm));
+    Some(PlanPoint::new(x.round() as i32, y.round() as i32))
+}
+
+/// Something picked up by key, until a press puts it down.
+fn picked_up(grip: Grip) -> Option<(State, Vec<Step>)> {
+    let from = grip.handle()?;
+    let steps = vec![Step::Begin(grip.label())];
+    let state = State::Moving {
+        grip,
+        from,
+        snap: None,
+        is_carried: true,
+        said: None,
+    };
+    Some((state, steps))
+}
+
+fn draw_box(from: PlanPoint, to: PlanPoint, is_adding: bool, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
+    match input {
+        Input::Move(at) => {
+            let to = at.point;
+            (State::Boxing { from, to, is_adding }, Vec::new())
+        }
+        Input::Up(at) if (from.squared_distance_mm2(at.point) as f64).sqrt() > sight.reach_mm / 3.0 => {
+            let ids = many::inside(from, at.point, is_adding, sight);
+            (State::Resting, vec![Step::Pick(ids)])
+        }
+        Input::Up(_) | Input::Key(Key::Escape) | Input::GiveUp => (State::Resting, Vec::new()),
+        _ => (State::Boxing { from, to, is_adding }, Vec::new()),
+    }
+}
+
+fn cut(id: MarkId, hover: Option<Snap>, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
+    let place = |at: At| {
+        let street = sight.drawn()?.marks.get(&id)?.as_street()?;
+        let snap = snap::snap(at.point, None, None, sight);
+        let is_place = |snap: &Snap| !matches!(snap.reason, snap::Reason::Grid | snap::Reason::SiteBoundary);
+        let foot =
+            near::foot_on_street(snap.point, id, street).filter(|foot| is_place(&snap) && foot.distance_mm <= 3.0);
+        let foot = foot.or_else(|| near::foot_on_street(at.point, id, street))?;
+        Some(Snap {
+            point: foot.point,
+            tie: Some(foot.tie),
+            reason: if foot.point == snap.point {
+                snap.reason
+            } else {
+                snap::Reason::OnStreet
+            },
+        })
+    };
+    match input {
+        Input::Move(at) => {
+            let hover = place(at);
+            (State::Cutting { id, hover }, Vec::new())
+        }
+        Input::Down(at) => {
+            let tie = place(at).and_then(|snap| snap.tie);
+            let steps = tie.and_then(|tie| commands::cut_at(id, tie.segment, tie.along_ppb, sight));
+            steps.map_or((State::Cutting { id, hover }, Vec::new()), |steps| {
+                (State::Resting, steps)
+            })
+        }
+        Input::Key(Key::Escape) | Input::GiveUp => (State::Resting, Vec::new()),
+        _ => (State::Cutting { id, hover }, Vec::new()),
     }
 }
 
@@ -201,9 +351,13 @@ fn press(grip: Grip, from: PlanPoint, input: Input, sight: &Sight<'_>) -> (State
             if let Grip::NewCorner(id, _, index) = &grip {
                 steps.push(Step::Select(Some(Selection::Vertex(*id, *index))));
             }
-            let (state, more) = carry(grip, from, None, false, Input::Move(at), sight);
+            let (state, more) = carry(grip, from, (None, None), false, Input::Move(at), sight);
             steps.extend(more);
             (state, steps)
+        }
+        // A click on one of many selected things selects it alone.
+        Input::Up(at) if matches!(&grip, Grip::Marks { marks, .. } if marks.len() > 1) => {
+            (State::Resting, vec![Step::Select(pick(at.point, sight))])
         }
         Input::Up(_) | Input::Key(Key::Escape) | Input::GiveUp => (State::Resting, Vec::new()),
         _ => (State::Pressed { grip, from }, Vec::new()),
@@ -213,7 +367,7 @@ fn press(grip: Grip, from: PlanPoint, input: Input, sight: &Sight<'_>) -> (State
 fn carry(
     grip: Grip,
     from: PlanPoint,
-    snap: Option<Snap>,
+    (snap, said): (Option<Snap>, Option<(PlanPoint, Vec<Piece>)>),
     is_carried: bool,
     input: Input,
     sight: &Sight<'_>,
@@ -221,24 +375,30 @@ fn carry(
     match input {
         Input::Move(at) => {
             let (edits, snap) = grip.moved(from, at, sight);
+            let said = grip.said(at.point).map(|said| (at.point, said));
             let state = State::Moving {
                 grip,
                 from,
                 snap,
                 is_carried,
+                said,
             };
             (state, vec![Step::Change(edits)])
         }
         Input::Up(at) if !is_carried => put_down(&grip, from, at, sight),
         Input::Down(at) if is_carried => put_down(&grip, from, at, sight),
         Input::Key(Key::Escape) | Input::GiveUp => (State::Resting, vec![Step::Cancel]),
-        Input::Key(Key::Enter) if is_carried => (State::Resting, vec![Step::Commit]),
+        Input::Key(Key::Enter) if is_carried => {
+            let copies = copies(&grip);
+            (State::Resting, copies.into_iter().chain([Step::Commit]).collect())
+        }
         _ => {
             let state = State::Moving {
                 grip,
                 from,
                 snap,
                 is_carried,
+                said,
             };
             (state, Vec::new())
         }
@@ -247,7 +407,21 @@ fn carry(
 
 fn put_down(grip: &Grip, from: PlanPoint, at: At, sight: &Sight<'_>) -> (State, Vec<Step>) {
     let (edits, _) = grip.moved(from, at, sight);
-    (State::Resting, vec![Step::Change(edits), Step::Commit])
+    let steps = [Step::Change(edits)]
+        .into_iter()
+        .chain(copies(grip))
+        .chain([Step::Commit]);
+    (State::Resting, steps.collect())
+}
+
+/// Copies are selected once they are there.
+fn copies(grip: &Grip) -> Option<Step> {
+    let Grip::Marks { marks, copies, .. } = grip else {
+        return None;
+    };
+    let first = (*copies)?;
+    let ids = (0..marks.len()).map(|index| MarkId(first.0.saturating_add(index as u32)));
+    Some(Step::Pick(ids.collect()))
 }
 
 /// Where a press falls on a mark between two corners of the selected street, and not on a corner.

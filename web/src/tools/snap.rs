@@ -37,6 +37,20 @@ pub enum Reason {
     SiteBoundary,
     /// On the edge of an area, or on a barrier.
     AreaEdge,
+    /// Where a street would go on.
+    Extension,
+    /// Where the run before would go on.
+    StraightOn,
+    /// Square to a street or to the run before.
+    Square,
+    /// Parallel to a street.
+    Parallel,
+    /// Where two guides cross.
+    Guides,
+    /// As far along the street as the block before is long.
+    EqualBlock,
+    /// Where a typed length or bearing puts it.
+    Typed,
     /// Free, on the 0.1 m grid.
     Grid,
 }
@@ -53,6 +67,13 @@ impl Reason {
             Self::OnStreet => "on street",
             Self::SiteBoundary => "site boundary",
             Self::AreaEdge => "edge",
+            Self::Extension => "street goes on",
+            Self::StraightOn => "straight on",
+            Self::Square => "right angle",
+            Self::Parallel => "parallel to street",
+            Self::Guides => "guides cross",
+            Self::EqualBlock => "equal block",
+            Self::Typed => "as typed",
             Self::Grid => "0.1 m",
         }
     }
@@ -76,13 +97,19 @@ impl Snap {
 /// the grid. A hold that would go in a circle is left out; the place is the same.
 #[must_use]
 pub fn snap(from: PlanPoint, drawn: Option<MarkId>, own_start: Option<PlanPoint>, sight: &Sight<'_>) -> Snap {
+    snap_beside(from, drawn.as_slice(), own_start, sight)
+}
+
+/// [`snap`] where a point of several streets lands: none of them holds it.
+#[must_use]
+pub fn snap_beside(from: PlanPoint, drawn: &[MarkId], own_start: Option<PlanPoint>, sight: &Sight<'_>) -> Snap {
     let Some(alternative) = sight.drawn() else {
         return on_grid(from);
     };
     let reach_mm = sight.reach_mm;
     let held = |foot: Foot, reason: Reason| Snap {
         point: foot.point,
-        tie: Some(foot.tie).filter(|tie| drawn.is_none_or(|drawn| !holds_on(alternative, tie.street, drawn))),
+        tie: Some(foot.tie).filter(|tie| !drawn.iter().any(|drawn| holds_on(alternative, tie.street, *drawn))),
         reason,
     };
     if let Some(start) = own_start
@@ -94,13 +121,13 @@ pub fn snap(from: PlanPoint, drawn: Option<MarkId>, own_start: Option<PlanPoint>
             reason: Reason::OwnStart,
         };
     }
-    if let Some(foot) = near::nearest_crossing(from, alternative, drawn, reach_mm) {
+    if let Some(foot) = near::crossing_beside(from, alternative, drawn, reach_mm) {
         return held(foot, Reason::Intersection);
     }
     if let Some((foot, is_end)) = nearest_corner(from, alternative, drawn, reach_mm) {
         return held(foot, if is_end { Reason::StreetEnd } else { Reason::Corner });
     }
-    if let Some((_, foot)) = near::nearest_street(from, alternative, drawn, reach_mm) {
+    if let Some((_, foot)) = near::street_beside(from, alternative, drawn, reach_mm) {
         return held(foot, Reason::OnStreet);
     }
     if let Some((point, distance_mm)) = near::foot_on_outline(from, &sight.document.site.boundary)
@@ -145,15 +172,15 @@ pub fn holds_on(alternative: &Alternative, from: MarkId, to: MarkId) -> bool {
     false
 }
 
-/// The nearest vertex of any street but `except`, as a foot on its street, and whether it is an end.
+/// The nearest vertex of any street not among `except`, as a foot on its street, and whether it is an end.
 fn nearest_corner(
     from: PlanPoint,
     alternative: &Alternative,
-    except: Option<MarkId>,
+    except: &[MarkId],
     reach_mm: f64,
 ) -> Option<(Foot, bool)> {
     near::streets(alternative)
-        .filter(|(id, _)| Some(*id) != except)
+        .filter(|(id, _)| !except.contains(id))
         .filter_map(|(id, street)| {
             let (index, distance_mm) = near::nearest_vertex(from, street, reach_mm)?;
             let last = street.line.len().checked_sub(1)?;

@@ -1,14 +1,21 @@
 //! The street tool: click from point to point. Points snap visibly; crossing another street needs nothing.
 //!
 //! From the second point on the street is previewed with the pointer as its end, so numbers move with the pointer.
-//! Pressing the last point again, or Enter, ends it; Backspace or Escape takes the last point back.
+//! Pressing the last point again, or Enter, ends it; Backspace or Escape takes the last point back. A length or bearing
+//! that was typed holds for the next point, which Enter then sets.
 
+use hobnail_core::plan::editing::rounding::round_all;
 use hobnail_core::plan::street::{Status, Street, StreetOwner, StreetRole};
-use hobnail_core::plan::{Edit, Mark, MarkId, PlanPoint};
+use hobnail_core::plan::{Edit, Mark, MarkId, PlanPoint, Vertex};
 
-use super::snap::{self, Reason, Snap};
-use super::{Hints, Input, Label, Sight, Step, usual_role};
+use super::drawing::Manner;
+use super::guides::{self, Landing, Typed};
+use super::snap::{Reason, Snap};
+use super::{At, Hints, Input, Label, Sight, Step, usual_role};
 use crate::input::Key;
+
+mod blocks;
+mod tape;
 
 /// What the tool is in the middle of.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,7 +23,7 @@ pub enum State {
     /// No street is begun.
     Resting {
         /// Where the first point would land.
-        hover: Option<Snap>,
+        hover: Option<Landing>,
     },
     /// A street has at least its first point.
     Drawing {
@@ -25,8 +32,26 @@ pub enum State {
         /// Its points so far; never empty.
         points: Vec<Snap>,
         /// Where the next point would land.
-        hover: Option<Snap>,
+        hover: Option<Landing>,
     },
+    /// A grid of blocks has its first corner.
+    Spanning(blocks::Spanned),
+    /// A tape is laid out.
+    Taping(tape::Tape),
+}
+
+impl State {
+    /// Whether a gesture is open.
+    #[must_use]
+    pub const fn is_busy(&self) -> bool {
+        matches!(self, Self::Drawing { .. } | Self::Spanning(_))
+    }
+
+    /// Whether the next point can be given by a typed length or bearing.
+    #[must_use]
+    pub const fn takes_length(&self) -> bool {
+        matches!(self, Self::Drawing { .. } | Self::Taping(_))
+    }
 }
 
 /// Answers one event.
@@ -35,6 +60,8 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
     match state {
         State::Resting { hover } => rest(hover, input, sight),
         State::Drawing { id, points, hover } => draw(id, points, hover, input, sight),
+        State::Spanning(spanned) => blocks::respond(spanned, input, sight),
+        State::Taping(tape) => tape::respond(tape, input, sight),
     }
 }
 
@@ -42,7 +69,9 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
-        State::Resting { .. } => "Click where the street begins.",
+        State::Resting { .. } => "Click the first point.",
+        State::Spanning(_) => "Click the opposite corner. Escape gives up.",
+        State::Taping(_) => "Click the next point. Enter, or the last point again, ends the tape.",
         State::Drawing { points, .. } if points.len() == 1 => "Click the next point. Escape gives up.",
         State::Drawing { .. } => {
             "Click the next point. Enter, or the last point again, ends the street; Backspace takes a point back."
@@ -55,29 +84,42 @@ pub fn awaits(state: &State) -> &'static str {
 pub fn hints(state: &State) -> Hints {
     match state {
         State::Resting { hover } => Hints {
-            snap: *hover,
+            snap: hover.as_ref().map(|landing| landing.snap),
+            lines: lines(hover.as_ref()),
             ..Hints::default()
         },
         State::Drawing { points, hover, .. } => Hints {
-            snap: *hover,
+            snap: hover.as_ref().map(|landing| landing.snap),
             points: points.iter().map(|snap| snap.point).collect(),
             length: points
                 .last()
-                .zip(*hover)
-                .and_then(|(from, to)| run(from.point, to.point)),
+                .zip(hover.as_ref())
+                .and_then(|(from, to)| run(from.point, to.snap.point)),
+            lines: lines(hover.as_ref()),
             ..Hints::default()
         },
+        State::Spanning(spanned) => spanned.hints(),
+        State::Taping(tape) => tape.hints(),
     }
 }
 
-fn rest(hover: Option<Snap>, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
+fn lines(hover: Option<&Landing>) -> Vec<[PlanPoint; 2]> {
+    hover.map_or_else(Vec::new, |landing| landing.lines.clone())
+}
+
+fn rest(hover: Option<Landing>, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
     match input {
         Input::Move(at) => {
-            let hover = Some(snap::snap(at.point, None, None, sight));
+            let hover = Some(guides::land(at, sight.next_id, &[], sight));
             (State::Resting { hover }, Vec::new())
         }
         Input::Down(at) => {
-            let first = snap::snap(at.point, None, None, sight);
+            let first = guides::land(at, sight.next_id, &[], sight).snap;
+            match sight.choices.drawing.manner {
+                Manner::Straight | Manner::Curve => {}
+                Manner::Blocks => return blocks::begin(first, sight),
+                Manner::Tape => return (State::Taping(tape::Tape::from(first.point)), Vec::new()),
+            }
             let state = State::Drawing {
                 id: sight.next_id,
                 points: vec![first],
@@ -90,15 +132,22 @@ fn rest(hover: Option<Snap>, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
     }
 }
 
-fn draw(id: MarkId, mut points: Vec<Snap>, hover: Option<Snap>, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
-    let place = |at: PlanPoint| {
-        let own_start = points.first().filter(|_| points.len() >= 3).map(|first| first.point);
-        snap::snap(at, Some(id), own_start, sight)
+fn draw(
+    id: MarkId,
+    mut points: Vec<Snap>,
+    hover: Option<Landing>,
+    input: Input,
+    sight: &Sight<'_>,
+) -> (State, Vec<Step>) {
+    let is_typed = sight.typed != Typed::default();
+    let place = |at: At| {
+        let trace: Vec<PlanPoint> = points.iter().map(|snap| snap.point).collect();
+        guides::land(at, id, &trace, sight)
     };
     match input {
         Input::Move(at) => {
-            let next = place(at.point);
-            let steps = preview(id, &points, Some(next), sight);
+            let next = place(at);
+            let steps = preview(id, &points, Some(next.snap), sight);
             (
                 State::Drawing {
                     id,
@@ -109,11 +158,9 @@ fn draw(id: MarkId, mut points: Vec<Snap>, hover: Option<Snap>, input: Input, si
             )
         }
         Input::Down(at) => {
-            let next = place(at.point);
-            if points
-                .last()
-                .is_some_and(|last| is_same_place(last.point, at.point, next, sight))
-            {
+            let next = place(at).snap;
+            let is_again = |last: &Snap| !is_typed && is_same_place(last.point, at.point, next, sight);
+            if points.last().is_some_and(is_again) {
                 return end(id, &points, sight);
             }
             points.push(next);
@@ -130,13 +177,19 @@ fn draw(id: MarkId, mut points: Vec<Snap>, hover: Option<Snap>, input: Input, si
                 steps,
             )
         }
+        Input::Key(Key::Enter) if is_typed && hover.is_some() => {
+            points.extend(hover.map(|landing| landing.snap));
+            let steps = preview(id, &points, None, sight);
+            let hover = None;
+            (State::Drawing { id, points, hover }, steps)
+        }
         Input::Key(Key::Enter) => end(id, &points, sight),
         Input::Key(Key::Escape | Key::Backspace | Key::Delete) => {
             points.pop();
             if points.is_empty() {
                 return (State::Resting { hover }, vec![Step::Cancel]);
             }
-            let steps = preview(id, &points, hover, sight);
+            let steps = preview(id, &points, hover.as_ref().map(|landing| landing.snap), sight);
             (State::Drawing { id, points, hover }, steps)
         }
         Input::GiveUp => (State::Resting { hover: None }, vec![Step::Cancel]),
@@ -188,6 +241,14 @@ fn edit(id: MarkId, points: &[Snap], sight: &Sight<'_>) -> Option<Edit> {
     if line.len() < 2 {
         return None;
     }
+    if sight.choices.drawing.manner == Manner::Curve {
+        round_all(&mut line);
+    }
+    Some(new_street(id, line, sight))
+}
+
+/// The edit that draws a street of the chosen section along a line.
+fn new_street(id: MarkId, line: Vec<Vertex>, sight: &Sight<'_>) -> Edit {
     let section = sight.choices.section;
     let role = sight
         .document
@@ -205,12 +266,12 @@ fn edit(id: MarkId, points: &[Snap], sight: &Sight<'_>) -> Option<Edit> {
         level: 0,
         phase: None,
     };
-    Some(Edit::Mark {
+    Edit::Mark {
         alternative: sight.alternative,
         id,
         before: None,
         after: Some(Box::new(Mark::Street(street))),
-    })
+    }
 }
 
 /// The length of a run and the place beside its middle; `None` when it has none yet.
@@ -223,144 +284,4 @@ fn run(from: PlanPoint, to: PlanPoint) -> Option<(PlanPoint, f64)> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::tools::Selection;
-    use crate::tools::fixtures::{DRAWN, Scene, at, street};
-
-    fn drawn(scene: &Scene, inputs: &[Input]) -> (State, Vec<Step>) {
-        let mut state = State::Resting { hover: None };
-        let mut steps = Vec::new();
-        for input in inputs {
-            let (after, more) = respond(state, *input, &scene.sight());
-            state = after;
-            steps.extend(more);
-        }
-        (state, steps)
-    }
-
-    #[test]
-    fn two_clicks_and_enter_draw_a_tied_street() {
-        let scene = Scene::with(&[(4, street(&[(0, 0), (200_000, 0)]))]);
-        let (state, steps) = drawn(
-            &scene,
-            &[
-                Input::Down(at(50_020, 900)),
-                Input::Up(at(50_020, 900)),
-                Input::Move(at(50_000, 70_000)),
-                Input::Down(at(50_040, 80_010)),
-                Input::Key(Key::Enter),
-            ],
-        );
-        assert_eq!(state, State::Resting { hover: None });
-        assert_eq!(steps.iter().filter(|step| **step == Step::Commit).count(), 1);
-        assert!(steps.contains(&Step::Select(Some(Selection::Street(MarkId(5))))));
-        let after = scene.after(&steps);
-        let drawn = after
-            .mark(DRAWN, MarkId(5))
-            .and_then(Mark::as_street)
-            .expect("the new street");
-        assert_eq!(drawn.line[0].point, PlanPoint::new(50_020, 0));
-        assert_eq!(
-            drawn.line[0].tie.map(|tie| (tie.street, tie.along_ppb)),
-            Some((MarkId(4), 250_100_000))
-        );
-        assert_eq!(
-            drawn.line[1].point,
-            PlanPoint::new(50_000, 80_000),
-            "a free point lands on 0.1 m"
-        );
-    }
-
-    #[test]
-    fn the_pointer_is_part_of_the_preview_but_not_of_the_street() {
-        let scene = Scene::with(&[]);
-        let begun = [
-            Input::Down(at(0, 0)),
-            Input::Down(at(50_000, 0)),
-            Input::Move(at(50_000, 30_000)),
-        ];
-        let (_, steps) = drawn(&scene, &begun);
-        let shown = scene.after(&steps);
-        assert_eq!(
-            shown
-                .mark(DRAWN, MarkId(0))
-                .and_then(Mark::as_street)
-                .map(|street| street.line.len()),
-            Some(3)
-        );
-        let ended: Vec<_> = begun.into_iter().chain([Input::Key(Key::Enter)]).collect();
-        let (_, steps) = drawn(&scene, &ended);
-        let kept = scene.after(&steps);
-        assert_eq!(
-            kept.mark(DRAWN, MarkId(0))
-                .and_then(Mark::as_street)
-                .map(|street| street.line.len()),
-            Some(2)
-        );
-    }
-
-    #[test]
-    fn pressing_the_last_point_again_ends() {
-        let scene = Scene::with(&[]);
-        let (state, steps) = drawn(
-            &scene,
-            &[
-                Input::Down(at(0, 0)),
-                Input::Down(at(50_000, 0)),
-                Input::Down(at(50_300, 200)),
-            ],
-        );
-        assert_eq!(state, State::Resting { hover: None });
-        assert!(steps.contains(&Step::Commit));
-    }
-
-    #[test]
-    fn escape_takes_back_point_by_point_and_then_gives_up() {
-        let scene = Scene::with(&[]);
-        let (state, steps) = drawn(
-            &scene,
-            &[
-                Input::Down(at(0, 0)),
-                Input::Down(at(50_000, 0)),
-                Input::Key(Key::Escape),
-                Input::Key(Key::Backspace),
-            ],
-        );
-        assert_eq!(state, State::Resting { hover: None });
-        assert_eq!(steps.last(), Some(&Step::Cancel));
-        assert!(!steps.contains(&Step::Commit));
-    }
-
-    #[test]
-    fn a_single_point_leaves_nothing_behind() {
-        let scene = Scene::with(&[]);
-        let (_, steps) = drawn(&scene, &[Input::Down(at(0, 0)), Input::Key(Key::Enter)]);
-        assert_eq!(steps.last(), Some(&Step::Cancel));
-    }
-
-    #[test]
-    fn coming_back_to_the_start_closes_a_loop() {
-        let scene = Scene::with(&[]);
-        let (state, steps) = drawn(
-            &scene,
-            &[
-                Input::Down(at(0, 0)),
-                Input::Down(at(60_000, 0)),
-                Input::Down(at(60_000, 60_000)),
-                Input::Down(at(500, 400)),
-            ],
-        );
-        assert_eq!(state, State::Resting { hover: None });
-        let after = scene.after(&steps);
-        let ring = after
-            .mark(DRAWN, MarkId(0))
-            .and_then(Mark::as_street)
-            .expect("the loop");
-        assert_eq!(
-            ring.line.first().map(|vertex| vertex.point),
-            ring.line.last().map(|vertex| vertex.point)
-        );
-        assert_eq!(ring.line.len(), 4);
-    }
-}
+mod tests;

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Footprint, PlanPoint, UseMark};
 
@@ -9,7 +10,8 @@ use crate::app::places::Place;
 use crate::canvas::offset::beside;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
-use crate::tools::select::middles;
+use crate::tools::drawing::Piece;
+use crate::tools::select::{middles, radius_handle};
 use crate::tools::snap::Reason;
 use crate::tools::{Hints, shape};
 
@@ -26,6 +28,10 @@ pub enum Selected<'a> {
     Street(&'a Street, Option<usize>),
     /// An outline, line or point, with corners to take hold of.
     Shape(Footprint),
+    /// One of many: its outline.
+    Outline(Vec<PlanPoint>),
+    /// One of many: its line.
+    Line(Vec<PlanPoint>),
     /// A use, and the outline of its land where that is enclosed.
     Use(&'a UseMark, Vec<PlanPoint>),
 }
@@ -36,11 +42,19 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
     let mut layer = Layer::default();
     match selected {
         Selected::Street(street, corner) => {
-            let mut line = Path::default();
-            line.line(street.line.iter().map(|vertex| vertex.point.to_m()));
-            let line = Arc::new(line);
-            layer.stroke(line.clone(), Stroke::drawn(palette::PAPER, 6.0), 0.0);
-            layer.stroke(line, Stroke::drawn(palette::CHOSEN, 3.0), 0.0);
+            if street.line.iter().any(|vertex| vertex.corner_radius_mm > 0) {
+                let mut corners = Path::default();
+                corners.line(street.line.iter().map(|vertex| vertex.point.to_m()));
+                layer.stroke(corners, THIN, 0.0);
+            }
+            line_of(&mut layer, &flatten(&street.line));
+            if let Some((index, handle)) = corner.and_then(|index| Some((index, radius_handle(street, index)?))) {
+                let mut stem = Path::default();
+                let at = street.line.get(index).map(|vertex| vertex.point.to_m());
+                stem.line(at.into_iter().chain([handle.to_m()]));
+                layer.stroke(stem, THIN, 0.0);
+                layer.items.push(sign(handle.to_m(), Form::Round, 6.5, palette::PAPER));
+            }
             for middle in middles(street) {
                 layer.items.push(sign(middle.to_m(), Form::Round, 4.0, palette::PAPER));
             }
@@ -92,6 +106,8 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
                     .push(sign(point.to_m(), Form::Square, radius_px, palette::PAPER));
             }
         }
+        Selected::Outline(points) => outline(&mut layer, points, 0.0),
+        Selected::Line(points) => line_of(&mut layer, points),
         Selected::Use(mark, land) if land.is_empty() => {
             layer
                 .items
@@ -100,6 +116,15 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
         Selected::Use(_, land) => outline(&mut layer, land, 0.0),
     }
     layer
+}
+
+/// Intersections along a selected street, to be taken hold of; each with how far along the street it is.
+#[must_use]
+pub fn junctions(met: &[(f64, PlanPoint)]) -> Layer {
+    let signs = met
+        .iter()
+        .map(|(_, at)| sign(at.to_m(), Form::Diamond, 6.0, palette::PAPER));
+    Layer { items: signs.collect() }
 }
 
 /// What a panel speaks of: its lines drawn over, its points ringed twice, so that they are found at any scale.
@@ -129,10 +154,29 @@ pub fn pointed(place: &Place) -> Layer {
     layer
 }
 
+/// A thin line that shows how things stand to each other.
+const THIN: Stroke = Stroke::drawn(palette::CHOSEN, 1.25).dashed(&[7.0, 4.0]);
+
+/// A selected line.
+fn line_of(layer: &mut Layer, points: &[PlanPoint]) {
+    let mut line = Path::default();
+    line.line(points.iter().map(|point| point.to_m()));
+    let line = Arc::new(line);
+    layer.stroke(line.clone(), Stroke::drawn(palette::PAPER, 6.0), 0.0);
+    layer.stroke(line, Stroke::drawn(palette::CHOSEN, 3.0), 0.0);
+}
+
 /// What the tool is about to do.
 #[must_use]
-pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
+pub fn hints(hints: &Hints, in_words: &dyn Fn(&[Piece]) -> String) -> Layer {
     let mut layer = Layer::default();
+    let mut lines = Path::default();
+    for line in &hints.lines {
+        lines.line(line.map(PlanPoint::to_m));
+    }
+    let lines = Arc::new(lines);
+    layer.stroke(lines.clone(), Stroke::drawn(palette::PAPER.at(0.8), 3.5), 0.0);
+    layer.stroke(lines, THIN, 0.0);
     outline(&mut layer, &hints.outline, 0.10);
     if let Some((run, from_m)) = &hints.side {
         // The land lies to the left of its run.
@@ -156,7 +200,7 @@ pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
     if let Some((middle, length_mm)) = hints.length {
         layer.items.push(words(
             middle,
-            length_words(length_mm / 1000.0),
+            in_words(&[Piece::Length(length_mm)]),
             (0.0, -14.0),
             Align::Middle,
         ));
@@ -165,8 +209,14 @@ pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
         let form = match snap.reason {
             Reason::Intersection => Form::Square,
             Reason::StreetEnd | Reason::Corner | Reason::OwnStart => Form::Diamond,
-            Reason::OnStreet | Reason::SiteBoundary | Reason::AreaEdge => Form::Round,
-            Reason::Grid => Form::Cross,
+            Reason::OnStreet | Reason::SiteBoundary | Reason::AreaEdge | Reason::EqualBlock => Form::Round,
+            Reason::Grid
+            | Reason::Extension
+            | Reason::StraightOn
+            | Reason::Square
+            | Reason::Parallel
+            | Reason::Guides
+            | Reason::Typed => Form::Cross,
         };
         let radius_px = if snap.reason == Reason::Grid { 6.0 } else { 8.0 };
         layer.items.push(Item::Sign(Sign {
@@ -184,6 +234,12 @@ pub fn hints(hints: &Hints, length_words: &dyn Fn(f64) -> String) -> Layer {
             (15.0, 15.0),
             Align::Right,
         ));
+    }
+    if let Some((at, said)) = &hints.words {
+        let below_px = if hints.snap.is_some() { 33.0 } else { 15.0 };
+        layer
+            .items
+            .push(words(*at, in_words(said), (15.0, below_px), Align::Right));
     }
     layer
 }
@@ -255,6 +311,13 @@ mod tests {
             Reason::OnStreet,
             Reason::SiteBoundary,
             Reason::AreaEdge,
+            Reason::Extension,
+            Reason::StraightOn,
+            Reason::Square,
+            Reason::Parallel,
+            Reason::Guides,
+            Reason::EqualBlock,
+            Reason::Typed,
             Reason::Grid,
         ] {
             let shown = hints(

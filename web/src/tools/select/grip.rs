@@ -1,107 +1,128 @@
 //! What the select tool holds while it moves, and the edits that move it.
 
+use hobnail_core::plan::editing::motion::{self, Motion};
+use hobnail_core::plan::editing::rounding::corner;
 use hobnail_core::plan::street::Street;
-use hobnail_core::plan::{Edit, Footprint, Mark, MarkId, PlanPoint, PlanVector, Vertex};
+use hobnail_core::plan::{Alternative, Edit, Footprint, Mark, MarkId, PlanPoint, PlanVector, Vertex};
 
+use super::junction::Corner;
+use super::many::ground;
+use crate::tools::drawing::Piece;
 use crate::tools::snap::{self, Snap};
 use crate::tools::{At, Label, Selection, Sight, corners, near, shape};
 
 /// What is held, as it stood when it was picked up.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Grip {
-    /// A street whole.
-    Street(MarkId, Street),
+    /// Marks whole: streets, places, areas. Copies of them where there is an id for the first.
+    Marks {
+        /// What moves.
+        marks: Vec<(MarkId, Mark)>,
+        /// Those marks and the streets they hold on to, as they stood.
+        ground: Alternative,
+        /// The id of the first copy.
+        copies: Option<MarkId>,
+    },
     /// Corners and ends that lie in one place, the picked one first.
-    Corners(Vec<(MarkId, Street, usize)>),
+    Corners(Vec<Corner>),
     /// A new corner between `index` and the one before it.
     NewCorner(MarkId, Street, usize),
-    /// A place, or anything else with an extent of its own.
+    /// A place, or anything else, that is a point.
     Place(MarkId, Mark),
-    /// One corner of such a thing, and whether it is a new one.
+    /// One corner of a thing with an extent of its own, and whether it is a new one.
     PlaceCorner(MarkId, Mark, (usize, bool)),
+    /// The radius of a corner.
+    Radius(MarkId, Street, usize),
 }
 
 impl Grip {
     /// What moving it is called in the history.
-    pub const fn label(&self) -> Label {
+    pub fn label(&self) -> Label {
         match self {
-            Self::Street(..) => Label::MoveStreet,
+            Self::Marks { copies: Some(_), .. } => Label::Duplicate,
+            Self::Marks { marks, .. } => match marks.as_slice() {
+                [(_, Mark::Street(_))] => Label::MoveStreet,
+                [(_, Mark::Place(_))] => Label::MovePlace,
+                [_] => Label::MoveMark,
+                _ => Label::MoveSelection,
+            },
             Self::Corners(_) => Label::MoveCorner,
             Self::NewCorner(..) => Label::AddCorner,
             Self::Place(_, Mark::Place(_)) | Self::PlaceCorner(_, Mark::Place(_), _) => Label::MovePlace,
             Self::Place(..) | Self::PlaceCorner(..) => Label::MoveMark,
+            Self::Radius(..) => Label::RoundCorner,
         }
     }
 
     /// The point by which it is held when no pointer says where.
     pub fn handle(&self) -> Option<PlanPoint> {
-        match self {
-            Self::Street(_, street) => street.line.first().map(|vertex| vertex.point),
-            Self::Corners(corners) => {
-                let (_, street, index) = corners.first()?;
-                street.line.get(*index).map(|vertex| vertex.point)
-            }
-            Self::NewCorner(..) => None,
-            Self::Place(_, mark) | Self::PlaceCorner(_, mark, _) => shape::points(&shape::of(mark)?).first().copied(),
-        }
+        let mut mark = match self {
+            Self::Marks { marks, .. } => marks.first()?.1.clone(),
+            Self::Corners(corners) => return corners.first()?.point(),
+            Self::Place(_, mark) | Self::PlaceCorner(_, mark, _) => mark.clone(),
+            Self::NewCorner(..) | Self::Radius(..) => return None,
+        };
+        let mut first = None;
+        motion::each_point(&mut mark, &mut |point| first = first.or(Some(*point)));
+        first
     }
 
     /// The edits, against the plan at the gesture's start, that move it from `from` to `at`.
     pub fn moved(&self, from: PlanPoint, at: At, sight: &Sight<'_>) -> (Vec<Edit>, Option<Snap>) {
-        let replace = |id: MarkId, before: &Mark, after: Mark| Edit::Mark {
+        let replace = |id: MarkId, before: Option<&Mark>, after: Mark| Edit::Mark {
             alternative: sight.alternative,
             id,
-            before: Some(Box::new(before.clone())),
+            before: before.map(|mark| Box::new(mark.clone())),
             after: Some(Box::new(after)),
         };
         match self {
-            Self::Street(id, street) => {
-                let by = on_grid(at.point - from);
-                let moved = slid(street, by, sight);
-                (
-                    vec![replace(*id, &Mark::Street(street.clone()), Mark::Street(moved))],
-                    None,
-                )
+            Self::Marks { marks, ground, copies } => {
+                let shift = Motion::shift(on_grid(at.point - from));
+                let edits = motion::moved(ground, marks, &shift, *copies).into_iter();
+                let edits = edits.map(|(id, mark)| {
+                    let before = ground.marks.get(&id).filter(|_| copies.is_none());
+                    replace(id, before, mark)
+                });
+                (edits.collect(), None)
             }
             Self::Corners(corners) => {
-                let drawn = corners.first().map(|(id, ..)| *id);
-                let landed = snap::snap(at.point, drawn, None, sight);
-                let mut edits: Vec<Edit> = Vec::new();
-                for (id, street, index) in corners {
-                    let mut moved = edits
+                let ids: Vec<MarkId> = corners.iter().map(|corner| corner.id).collect();
+                let landed = snap::snap_beside(at.point, &ids, None, sight);
+                let mut done: Vec<(&Corner, Street)> = Vec::new();
+                for corner in corners {
+                    let index = done
                         .iter()
-                        .find_map(|edit| after_of(edit, *id))
-                        .unwrap_or_else(|| street.clone());
-                    let tie = landed.tie.filter(|tie| tie.street != *id);
-                    if let Some(vertex) = moved.line.get_mut(*index) {
+                        .position(|(held, _)| held.id == corner.id)
+                        .unwrap_or_else(|| {
+                            done.push((corner, corner.street.clone()));
+                            done.len() - 1
+                        });
+                    let vertex = done
+                        .get_mut(index)
+                        .and_then(|(_, moved)| moved.line.get_mut(corner.index));
+                    if let Some(vertex) = vertex.filter(|_| !corner.follows) {
                         vertex.point = landed.point;
-                        vertex.tie = tie;
+                        vertex.tie = landed.tie;
                     }
-                    edits.retain(|edit| after_of(edit, *id).is_none());
-                    edits.push(replace(*id, &Mark::Street(street.clone()), Mark::Street(moved)));
                 }
-                (edits, Some(landed))
+                let edits = done.into_iter().map(|(corner, moved)| {
+                    let before = Mark::Street(corner.before.clone());
+                    replace(corner.id, Some(&before), Mark::Street(moved))
+                });
+                (edits.collect(), Some(landed))
             }
             Self::NewCorner(id, street, index) => {
                 let landed = snap::snap(at.point, Some(*id), None, sight);
                 let mut moved = street.clone();
                 moved.line.insert((*index).min(street.line.len()), landed.vertex());
-                let edit = replace(*id, &Mark::Street(street.clone()), Mark::Street(moved));
+                let edit = replace(*id, Some(&Mark::Street(street.clone())), Mark::Street(moved));
                 (vec![edit], Some(landed))
             }
             Self::Place(id, mark) => {
-                let Some(held) = shape::of(mark) else {
-                    return (Vec::new(), None);
-                };
-                let by = on_grid(at.point - from);
-                let (moved, landed) = if let Footprint::Point(_) = held {
-                    let landed = snap::snap(at.point, None, None, sight);
-                    (vec![landed.point], Some(landed))
-                } else {
-                    (shape::points(&held).iter().map(|point| *point + by).collect(), None)
-                };
-                let moved = shape::laid(mark.clone(), shape::with_points(&held, moved));
-                (vec![replace(*id, mark, moved)], landed)
+                let landed = snap::snap(at.point, None, None, sight);
+                let mut moved = mark.clone();
+                motion::each_point(&mut moved, &mut |point| *point = landed.point);
+                (vec![replace(*id, Some(mark), moved)], Some(landed))
             }
             Self::PlaceCorner(id, mark, corner) => {
                 let Some(held) = shape::of(mark) else {
@@ -112,9 +133,37 @@ impl Grip {
                 let points = shape::points(&held).to_vec();
                 let moved = shape::with_corner(points, *corner, landed.point, fewest, sight.reach_mm);
                 let moved = shape::laid(mark.clone(), shape::with_points(&held, moved));
-                (vec![replace(*id, mark, moved)], Some(landed))
+                (vec![replace(*id, Some(mark), moved)], Some(landed))
+            }
+            Self::Radius(id, street, index) => {
+                let Some(radius_mm) = self.radius_at(at.point) else {
+                    return (Vec::new(), None);
+                };
+                let mut moved = street.clone();
+                if let Some(vertex) = moved.line.get_mut(*index) {
+                    vertex.corner_radius_mm = radius_mm;
+                }
+                let edit = replace(*id, Some(&Mark::Street(street.clone())), Mark::Street(moved));
+                (vec![edit], None)
             }
         }
+    }
+
+    /// The radius whose handle the hand would hold at `at`, in whole decimeters; `None` where it holds no radius.
+    fn radius_at(&self, at: PlanPoint) -> Option<u32> {
+        let Self::Radius(_, street, index) = self else {
+            return None;
+        };
+        let found = corner(&street.line, *index, false)?;
+        let grid_mm = f64::from(snap::GRID_MM);
+        let radius_mm = found.radius_at((f64::from(at.x_mm), f64::from(at.y_mm)));
+        Some(((radius_mm / grid_mm).floor() * grid_mm) as u32)
+    }
+
+    /// What is said of it while the hand is at `at`.
+    pub fn said(&self, at: PlanPoint) -> Option<Vec<Piece>> {
+        let radius_mm = self.radius_at(at)?;
+        Some(vec![Piece::Words("radius "), Piece::Length(f64::from(radius_mm))])
     }
 }
 
@@ -137,16 +186,17 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
     let alternative = sight.drawn()?;
     let mark = alternative.marks.get(&selection.mark())?;
     match selection {
-        Selection::Street(id) => Some(Grip::Street(id, mark.as_street()?.clone())),
-        // An area is easily pressed where nothing was meant: it moves once it is selected.
-        Selection::Place(id) => {
-            (mark.as_place().is_some() || sight.selection == Some(selection)).then(|| Grip::Place(id, mark.clone()))
-        }
         Selection::Use(_) => None,
+        Selection::Place(id) if matches!(shape::of(mark), Some(Footprint::Point(_))) => {
+            Some(Grip::Place(id, mark.clone()))
+        }
+        // An area is easily pressed where nothing was meant: it moves once it is selected.
+        Selection::Place(_) if mark.as_place().is_none() && sight.selection != Some(selection) => None,
+        Selection::Street(id) | Selection::Place(id) => grip_of_marks(&[id], None, sight),
         Selection::Vertex(id, index) => {
             let street = mark.as_street()?;
             let point = street.line.get(index)?.point;
-            let mut corners = vec![(id, street.clone(), index)];
+            let mut corners = vec![Corner::of(id, street, index)];
             if !alone {
                 // An end held by one of these streets follows by its hold; the others in this place move along.
                 let follows = |vertex: &Vertex| vertex.tie.is_some_and(|tie| tie.street == id);
@@ -154,7 +204,7 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
                     for (at, vertex) in street.line.iter().enumerate() {
                         let is_picked = other == id && at == index;
                         if vertex.point == point && !is_picked && !follows(vertex) {
-                            corners.push((other, street.clone(), at));
+                            corners.push(Corner::of(other, street, at));
                         }
                     }
                 }
@@ -164,35 +214,13 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
     }
 }
 
-/// The street shifted by `by`; an end held by another street slides along it while that stays near, else it lets go.
-fn slid(street: &Street, by: PlanVector, sight: &Sight<'_>) -> Street {
-    const NEAR_MM: f64 = 20_000.0;
-    let mut moved = street.clone();
-    for vertex in &mut moved.line {
-        let shifted = vertex.point + by;
-        let foot = vertex.tie.and_then(|tie| {
-            let held = sight.drawn()?.marks.get(&tie.street)?.as_street()?;
-            near::foot_on_street(shifted, tie.street, held)
-        });
-        match foot.filter(|foot| foot.distance_mm <= NEAR_MM) {
-            Some(foot) => {
-                vertex.point = foot.point;
-                vertex.tie = Some(foot.tie);
-            }
-            None => {
-                vertex.point = shifted;
-                vertex.tie = None;
-            }
-        }
-    }
-    moved
-}
-
-fn after_of(edit: &Edit, wanted: MarkId) -> Option<Street> {
-    match edit {
-        Edit::Mark { id, after, .. } if *id == wanted => after.as_deref().and_then(Mark::as_street).cloned(),
-        _ => None,
-    }
+/// What holds these marks whole, or copies of them; `None` where none of them is there.
+#[must_use]
+pub fn grip_of_marks(ids: &[MarkId], copies: Option<MarkId>, sight: &Sight<'_>) -> Option<Grip> {
+    let ground = ground(ids, sight.drawn()?);
+    let found = ids.iter().filter_map(|id| Some((*id, ground.marks.get(id)?.clone())));
+    let marks: Vec<(MarkId, Mark)> = found.collect();
+    (!marks.is_empty()).then_some(Grip::Marks { marks, ground, copies })
 }
 
 fn on_grid(by: PlanVector) -> PlanVector {

@@ -1,3 +1,5 @@
+mod many;
+
 use super::*;
 use crate::tools::fixtures::{DRAWN, Scene, at, street, tied, use_mark};
 use hobnail_core::plan::{Certainty, Place, PlaceKind};

@@ -1,0 +1,58 @@
+//! A field for a number of drawing and editing, in the units of the page.
+
+use leptos::prelude::*;
+
+use crate::app::editing::Field;
+use crate::app::store::Store;
+use hobnail_core::plan::document::UnitSystem;
+
+/// The unit of lengths, as a field shows it.
+#[must_use]
+pub const fn length_unit(is_metric: bool) -> &'static str {
+    if is_metric { "m" } else { "ft" }
+}
+
+/// A field with its words and unit.
+pub fn number_field(store: Store, field: Field, words: &'static str) -> AnyView {
+    let is_metric = Memo::new(move |_| store.plan.with(|plan| plan.is_metric));
+    let text = Memo::new(move |_| {
+        let units = if is_metric.get() {
+            UnitSystem::Metric
+        } else {
+            UnitSystem::UsCustomary
+        };
+        store.hand.with(|hand| match field {
+            Field::Radius => hand
+                .selection
+                .as_ref()
+                .and_then(|shown| shown.radius.clone())
+                .map(|(held, _)| held),
+            _ => hand.choices.map(|choices| field.text(&choices.drawing, units)),
+        })
+    });
+    let unit = move || {
+        if field == Field::Turn {
+            "°"
+        } else {
+            length_unit(is_metric.get())
+        }
+    };
+    view! {
+        <label class="field">
+            <span>{words}</span>
+            <input
+                type="text"
+                inputmode="decimal"
+                autocomplete="off"
+                data-field=format!("{field:?}").to_lowercase()
+                prop:value=text
+                on:change=move |event| {
+                    let typed = event_target_value(&event);
+                    store.act(|app| app.type_into(field, &typed));
+                }
+            />
+            <span>{unit}</span>
+        </label>
+    }
+    .into_any()
+}

@@ -1,0 +1,59 @@
+//! How streets are drawn: point to point, as a curve, as a grid of blocks; the tape; and whether points snap.
+
+use leptos::prelude::*;
+
+use super::field::number_field;
+use super::palette::choose;
+use crate::app::editing::Field;
+use crate::app::store::Store;
+use crate::tools::drawing::Manner;
+
+/// The choice of manner, and what belongs to it.
+#[component]
+pub fn Manners(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let drawing = Memo::new(move |_| store.hand.with(|hand| hand.choices.map(|choices| choices.drawing)));
+    let is_chosen = move |manner| drawing.get().is_some_and(|drawing| drawing.manner == manner);
+    let one = move |manner: Manner| {
+        view! {
+            <label class="choice">
+                <input
+                    type="radio"
+                    name="manner"
+                    value=manner.words()
+                    prop:checked=move || is_chosen(manner)
+                    on:change=move |_| choose(store, |choices| choices.drawing.manner = manner)
+                />
+                <span class="choice-name">{manner.words()}</span>
+            </label>
+        }
+    };
+    let is_blocks = Memo::new(move |_| is_chosen(Manner::Blocks));
+    view! {
+        <div role="radiogroup" aria-labelledby="manner-title">
+            <p id="manner-title" class="palette-title">"Draw"</p>
+            <div class="pairs">{Manner::ALL.map(one).collect_view()}</div>
+        </div>
+        {move || is_blocks.get().then(|| view! {
+            <div class="fields">
+                {number_field(store, Field::BlockLength, "Block length")}
+                {number_field(store, Field::BlockDepth, "Block depth")}
+                <p class="choice-more">"From middle to middle of streets."</p>
+            </div>
+        })}
+        <label class="choice">
+            <input
+                type="checkbox"
+                id="snaps"
+                prop:checked=move || drawing.get().is_some_and(|drawing| drawing.snaps)
+                on:change=move |event| {
+                    let is_on = event_target_checked(&event);
+                    choose(store, |choices| choices.drawing.snaps = is_on);
+                }
+            />
+            <span class="choice-name">"Snap (hold Alt to suspend)"</span>
+        </label>
+    }
+}

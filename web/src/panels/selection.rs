@@ -1,0 +1,92 @@
+//! What can be done to the selection: commands with words and keys, and the numbers they take.
+
+use leptos::prelude::*;
+
+use super::field::number_field;
+use crate::app::App;
+use crate::app::editing::Field;
+use crate::app::store::{CANVAS, Store};
+use crate::browser::document;
+use crate::tools::select::commands::Command;
+
+/// The panel; a sentence where nothing is selected.
+#[component]
+pub fn SelectionPanel(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let words = Memo::new(move |_| {
+        let words = |shown: &crate::app::editing::SelectionShown| shown.words.clone();
+        store.hand.with(|hand| hand.selection.as_ref().map(words))
+    });
+    let commands = Memo::new(move |_| {
+        let held = |shown: &crate::app::editing::SelectionShown| shown.commands.clone();
+        store
+            .hand
+            .with(|hand| hand.selection.as_ref().map(held).unwrap_or_default())
+    });
+    let largest = Memo::new(move |_| store.hand.with(|hand| Some(hand.selection.as_ref()?.radius.clone()?.1)));
+    let has_radius = Memo::new(move |_| largest.get().is_some());
+    let button = move |id: &'static str, words: &'static str, key: String, work: fn(&mut App, usize), place: usize| {
+        let shortcut = key.clone();
+        view! {
+            <button
+                type="button"
+                class="command"
+                data-command=id
+                aria-keyshortcuts=shortcut
+                on:click=move |event| {
+                    store.act(|app| work(app, place));
+                    if event.detail() > 0 {
+                        document::focus_on(CANVAS);
+                    }
+                }
+            >
+                <span class="word">{words}</span>
+                <kbd>{key}</kbd>
+            </button>
+        }
+        .into_any()
+    };
+    let of = move |command: Command| {
+        let place = Command::ALL
+            .iter()
+            .position(|held| *held == command)
+            .unwrap_or_default();
+        let key = command.key().to_uppercase().to_string();
+        let work = |app: &mut App, place: usize| {
+            if let Some(command) = Command::ALL.get(place) {
+                app.command(*command);
+            }
+        };
+        let button = button(command.words(), command.words(), key, work, place);
+        let field = match command {
+            Command::TurnLeft => Some(number_field(store, Field::Turn, "Turn by")),
+            Command::OffsetLeft => Some(number_field(store, Field::Offset, "Offset by")),
+            _ => None,
+        };
+        view! { {field}{button} }.into_any()
+    };
+    move || {
+        words.get().is_some().then(|| {
+            view! {
+                <div class="palette selection" data-palette="selection">
+                    <p class="palette-title">"Selection"</p>
+                    <p class="choice-more">{words}</p>
+                    {move || has_radius.get().then(|| view! {
+                        <div class="fields">
+                            {number_field(store, Field::Radius, "Corner radius")}
+                            <p class="choice-more">{move || largest.get().map(|largest| format!("Up to {largest} fits here."))}</p>
+                        </div>
+                    })}
+                    <div class="commands">
+                        {button("move", "Move", "M".to_owned(), |app, _| app.pick_up(), 0)}
+                        {button("remove", "Delete", "Delete".to_owned(), |app, _| app.delete(), 0)}
+                        {move || commands.get().into_iter().map(of).collect_view()}
+                    </div>
+                    <p class="choice-more">"Arrow keys move it a little, with Shift farther. Shift and a click add to it."</p>
+                </div>
+            }
+        })
+    }
+}

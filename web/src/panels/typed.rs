@@ -1,0 +1,67 @@
+//! Length and bearing of the next run, to be typed while drawing.
+
+use leptos::prelude::*;
+
+use super::field::length_unit;
+use crate::app::store::{CANVAS, Store, TYPED};
+use crate::browser::{document, events};
+use crate::input::Key;
+
+/// What the two fields are called, and how they are read.
+const WORDS: [(&str, &str); 2] = [
+    ("Length", "Length of the next run. Enter sets the point, Escape clears."),
+    (
+        "Bearing",
+        "Degrees clockwise from north; with + or −, from the run before.",
+    ),
+];
+
+/// The fields, while a next point is waited for.
+#[component]
+pub fn TypedFields(
+    /// The page's store.
+    store: Store,
+) -> impl IntoView {
+    let is_metric = Memo::new(move |_| store.plan.with(|plan| plan.is_metric));
+    let is_open = Memo::new(move |_| store.hand.with(|hand| hand.typed.is_some()));
+    let one = move |place: usize| {
+        let (words, about) = WORDS[place];
+        let text = Memo::new(move |_| {
+            store.hand.with(|hand| {
+                let typed = hand.typed.as_ref()?;
+                Some((typed.words[place].clone(), typed.live[place].clone()))
+            })
+        });
+        view! {
+            <label class="field" title=about>
+                <span>{words}</span>
+                <input
+                    id=TYPED[place]
+                    type="text"
+                    inputmode="text"
+                    autocomplete="off"
+                    aria-description=about
+                    prop:value=move || text.get().map(|(held, _)| held)
+                    placeholder=move || text.get().map(|(_, live)| live)
+                    on:input=move |event| {
+                        let typed = event_target_value(&event);
+                        store.act(|app| app.type_next(place, typed));
+                    }
+                    on:keydown=move |event| {
+                        if let Some(key) = events::field_key(&event) {
+                            store.act(|app| app.end_typing(key == Key::Enter));
+                            document::focus_on(CANVAS);
+                        }
+                    }
+                />
+                <span>{move || if place == 0 { length_unit(is_metric.get()) } else { "°" }}</span>
+            </label>
+        }
+        .into_any()
+    };
+    move || {
+        is_open
+            .get()
+            .then(|| view! { <div class="typed" role="group" aria-label="Next run">{one(0)}{one(1)}</div> })
+    }
+}

@@ -1,0 +1,125 @@
+//! A grid of blocks by two corners: it turns to the nearest street or edge of the site.
+
+use hobnail_core::plan::editing::blocks::{Blocks, blocks};
+use hobnail_core::plan::{Edit, MarkId, PlanPoint};
+
+use super::{State, new_street};
+use crate::input::Key;
+use crate::tools::drawing::Piece;
+use crate::tools::guides::{self, Landing};
+use crate::tools::snap::{Reason, Snap};
+use crate::tools::{At, Hints, Input, Label, Sight, Step, near};
+
+/// A grid in the middle of being spanned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spanned {
+    /// The first of its streets' marks.
+    id: MarkId,
+    first: Snap,
+    /// Its direction.
+    along: (f64, f64),
+    /// The run it turned to, and whether that is a street's.
+    turned_to: Option<([PlanPoint; 2], bool)>,
+    hover: Option<(Landing, Option<Blocks>)>,
+}
+
+impl Spanned {
+    pub(super) fn from(first: Snap, sight: &Sight<'_>) -> Self {
+        let found = guides::nearest_run(first.point, sight.next_id, sight);
+        Self {
+            id: sight.next_id,
+            first,
+            along: found.map_or((1.0, 0.0), |(along, ..)| along),
+            turned_to: found.map(|(_, ends, is_street)| (ends, is_street)),
+            hover: None,
+        }
+    }
+
+    pub(super) fn hints(&self) -> Hints {
+        let (landing, blocks) = self
+            .hover
+            .as_ref()
+            .map_or((None, None), |(landing, blocks)| (Some(landing), blocks.as_ref()));
+        let turned = match self.turned_to {
+            Some((_, true)) => ", turned to a street",
+            Some((_, false)) => ", turned to the site’s edge",
+            None => "",
+        };
+        let said = |blocks: &Blocks| {
+            let [along, across] = blocks.count;
+            let [length_mm, depth_mm] = blocks.step_mm.map(f64::abs);
+            vec![
+                Piece::Count(along),
+                Piece::Words(" × "),
+                Piece::Count(across),
+                Piece::Words(" blocks of "),
+                Piece::Length(length_mm),
+                Piece::Words(" by "),
+                Piece::Length(depth_mm),
+                Piece::Words(turned),
+            ]
+        };
+        Hints {
+            snap: Some(landing.map_or(self.first, |landing| landing.snap)),
+            lines: landing.map_or_else(Vec::new, |landing| landing.lines.clone()),
+            stretch: self.turned_to.map_or_else(Vec::new, |(ends, _)| ends.to_vec()),
+            points: vec![self.first.point],
+            words: blocks
+                .zip(landing)
+                .map(|(blocks, landing)| (landing.snap.point, said(blocks))),
+            ..Hints::default()
+        }
+    }
+
+    /// Puts the second corner where the hand is.
+    fn span(&mut self, at: At, sight: &Sight<'_>) -> Vec<Edit> {
+        let mut landing = guides::land(at, self.id, &[], sight);
+        let is_held = !matches!(landing.snap.reason, Reason::Grid);
+        let block_mm = sight.choices.drawing.block_mm;
+        let blocks = blocks(self.first.point, landing.snap.point, self.along, block_mm, is_held);
+        let edits = blocks.map_or_else(Vec::new, |blocks| self.edits(&blocks, sight));
+        if let Some(blocks) = blocks.filter(|_| !is_held) {
+            let [along, across] = blocks.count;
+            landing.snap.point = blocks.corner(along, across);
+        }
+        self.hover = Some((landing, blocks));
+        edits
+    }
+
+    fn edits(&self, blocks: &Blocks, sight: &Sight<'_>) -> Vec<Edit> {
+        let Some(alternative) = sight.drawn() else {
+            return Vec::new();
+        };
+        let there: Vec<_> = near::streets(alternative)
+            .filter(|(id, _)| *id < self.id)
+            .map(|(id, street)| (id, street.line.as_slice()))
+            .collect();
+        let streets = blocks.streets(&there, self.id).into_iter();
+        streets.map(|(id, line)| new_street(id, line, sight)).collect()
+    }
+}
+
+pub(super) fn respond(mut spanned: Spanned, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
+    let rest = State::Resting { hover: None };
+    match input {
+        Input::Move(at) => {
+            let edits = spanned.span(at, sight);
+            (State::Spanning(spanned), vec![Step::Change(edits)])
+        }
+        Input::Down(at) => {
+            let edits = spanned.span(at, sight);
+            if edits.is_empty() {
+                return (State::Spanning(spanned), Vec::new());
+            }
+            (rest, vec![Step::Change(edits), Step::Commit])
+        }
+        Input::Key(Key::Escape | Key::Backspace | Key::Delete) | Input::GiveUp => (rest, vec![Step::Cancel]),
+        Input::Up(_) | Input::Leave | Input::Key(_) => (State::Spanning(spanned), Vec::new()),
+    }
+}
+
+/// The steps that begin a grid.
+pub(super) fn begin(first: Snap, sight: &Sight<'_>) -> (State, Vec<Step>) {
+    let state = State::Spanning(Spanned::from(first, sight));
+    (state, vec![Step::Select(None), Step::Begin(Label::DrawBlocks)])
+}
