@@ -470,6 +470,12 @@ impl Study {
         &mut self.derived.evaluation
     }
 
+    /// The factors as the program ships them, without the document's own values.
+    #[must_use]
+    pub const fn shipped_factors(&self) -> &Factors {
+        &self.shipped
+    }
+
     /// Overridden factors that could not be used, one sentence each.
     #[must_use]
     pub fn override_faults(&self) -> &[String] {

@@ -6,6 +6,7 @@
 pub mod background;
 pub mod basis;
 pub mod detail_maps;
+pub mod editor;
 pub mod figures;
 pub mod files;
 pub mod gestures;
@@ -65,6 +66,7 @@ pub struct App {
     said: String,
     notice: Option<String>,
     keeping: keeping::Keeping,
+    editor: editor::State,
 }
 
 /// What is to be drawn or said anew.
@@ -142,6 +144,7 @@ impl App {
             said: String::new(),
             notice: None,
             keeping: keeping::Keeping::default(),
+            editor: editor::State::default(),
         })
     }
 
@@ -162,6 +165,7 @@ impl App {
         self.pointed = None;
         self.pointed_figures = [None, None];
         self.selection = None;
+        self.close_editors();
         self.crosshair = None;
         self.at_start = None;
         self.tool = self.tool.kind().at_rest();

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use super::background::Background;
 use super::basis::{self, BasisShown};
+use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
 use super::files;
 use super::keeping::{KeptShown, Recent};
@@ -74,6 +75,8 @@ pub struct Store {
     pub measured: RwSignal<Measured>,
     /// The map over the drawing and what it means.
     pub legend: RwSignal<Legend>,
+    /// What the editors show.
+    pub editors: RwSignal<EditorsShown>,
     /// What was said last to those who listen.
     pub said: RwSignal<String>,
     /// What went wrong last.
@@ -103,6 +106,7 @@ impl Store {
             notes: RwSignal::default(),
             measured: RwSignal::default(),
             legend: RwSignal::default(),
+            editors: RwSignal::default(),
             said: RwSignal::default(),
             notice: RwSignal::default(),
             is_new: RwSignal::new(true),
@@ -226,6 +230,14 @@ impl Store {
         self.act(|app| app.point_out(place));
     }
 
+    /// Does what a line of an editor asks for; the keyboard goes where the editor sends it.
+    pub fn edit(self, key: LineKey, change: &Change) {
+        self.act(|app| app.edit(key, change));
+        if let Some(next) = self.update(App::take_focus) {
+            document::soon(move || document::focus_on(&next.id()));
+        }
+    }
+
     fn show(self, app: &App, changes: Changes) {
         if changes.plan {
             set_if_new(self.plan, shown::plan(app));
@@ -251,6 +263,7 @@ impl Store {
         }
         if changes.hand || changes.plan {
             set_if_new(self.hand, shown::hand(app));
+            set_if_new(self.editors, app.editors());
         }
         if changes.said {
             set_if_new(self.said, app.said().to_owned());

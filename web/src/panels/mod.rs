@@ -4,6 +4,8 @@ pub mod bar;
 pub mod basis;
 pub mod column;
 pub mod drawing;
+pub mod drawn;
+pub mod editor;
 pub mod icons;
 pub mod kept;
 pub mod land_bar;
