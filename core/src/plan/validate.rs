@@ -11,9 +11,11 @@
 use crate::order;
 use crate::order::OrderedMap;
 
+use super::building::BuildingType;
 use super::coordinates::PlanPoint;
 use super::document::Document;
 use super::ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
+use super::street::StreetSection;
 
 mod fault;
 mod marks;
@@ -95,6 +97,22 @@ pub fn validate(document: &Document) -> Vec<Fault> {
         }
     }
     order::sort(&mut findings.faults);
+    findings.faults
+}
+
+/// What is wrong with a street section by itself, before it is in any document.
+#[must_use]
+pub fn section_faults(section: &StreetSection) -> Vec<Fault> {
+    let mut findings = Findings::default();
+    parts::check_section(section, &FaultPlace::Document, &mut findings);
+    findings.faults
+}
+
+/// What is wrong with a building type by itself, before it is in any document.
+#[must_use]
+pub fn building_type_faults(building_type: &BuildingType) -> Vec<Fault> {
+    let mut findings = Findings::default();
+    parts::check_building_type(building_type, &FaultPlace::Document, &mut findings);
     findings.faults
 }
 

@@ -499,6 +499,12 @@ impl Study {
         &self.derived.painted
     }
 
+    /// The factors as the program ships them, without the document's own values.
+    #[must_use]
+    pub const fn shipped_factors(&self) -> &Factors {
+        &self.shipped
+    }
+
     /// The fabric of all that is drawn.
     fn drawn_fabric(&self) -> &Fabric {
         self.whole.as_ref().map_or(&self.derived.fabric, |whole| &whole.fabric)

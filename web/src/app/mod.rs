@@ -7,6 +7,7 @@ pub mod background;
 pub mod basis;
 pub mod detail_maps;
 pub mod editing;
+pub mod editor;
 pub mod fields;
 pub mod figures;
 pub mod files;
@@ -83,6 +84,7 @@ pub struct App {
     said: String,
     notice: Option<String>,
     keeping: keeping::Keeping,
+    editor: editor::State,
 }
 
 /// What is to be drawn or said anew.
@@ -166,6 +168,7 @@ impl App {
             said: String::new(),
             notice: None,
             keeping: keeping::Keeping::default(),
+            editor: editor::State::default(),
         })
     }
 
@@ -189,6 +192,7 @@ impl App {
         self.pointed_figures = [None, None];
         self.selection = None;
         self.picked.clear();
+        self.close_editors();
         self.crosshair = None;
         self.at_start = None;
         self.tool = self.tool.kind().at_rest();

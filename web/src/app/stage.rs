@@ -259,6 +259,11 @@ fn hand(app: &App) -> Vec<Layer> {
     }
     layers.push(overlay::hints(&app.tool().hints(), &|said| words::pieces(said, units)));
     layers.extend(app.pointed().map(overlay::pointed));
+    layers.extend(app.cut_line().as_ref().map(overlay::pointed));
+    layers.extend(
+        app.pointed_side()
+            .map(|hints| overlay::hints(&hints, &|_| String::new())),
+    );
     layers.extend(app.crosshair().map(overlay::crosshair));
     layers
 }

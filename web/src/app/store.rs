@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use super::background::Background;
 use super::basis::{self, BasisShown};
+use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
 use super::files;
 use super::forms::Forms;
@@ -87,6 +88,8 @@ pub struct Store {
     pub measured: RwSignal<Measured>,
     /// The map over the drawing and what it means.
     pub legend: RwSignal<Legend>,
+    /// What the editors show.
+    pub editors: RwSignal<EditorsShown>,
     /// What was said last to those who listen.
     pub said: RwSignal<String>,
     /// What went wrong last.
@@ -120,6 +123,7 @@ impl Store {
             notes: RwSignal::default(),
             measured: RwSignal::default(),
             legend: RwSignal::default(),
+            editors: RwSignal::default(),
             said: RwSignal::default(),
             notice: RwSignal::default(),
             is_new: RwSignal::new(true),
@@ -243,6 +247,14 @@ impl Store {
         self.act(|app| app.point_out(place));
     }
 
+    /// Does what a line of an editor asks for; the keyboard goes where the editor sends it.
+    pub fn edit(self, key: LineKey, change: &Change) {
+        self.act(|app| app.edit(key, change));
+        if let Some(next) = self.update(App::take_focus) {
+            document::soon(move || document::focus_on(&next.id()));
+        }
+    }
+
     fn show(self, app: &App, changes: Changes) {
         if changes.plan {
             set_if_new(self.plan, shown::plan(app));
@@ -271,6 +283,7 @@ impl Store {
         if changes.hand || changes.plan {
             set_if_new(self.hand, shown::hand(app));
             set_if_new(self.forms, app.forms());
+            set_if_new(self.editors, app.editors());
         }
         if changes.said {
             set_if_new(self.said, app.said().to_owned());

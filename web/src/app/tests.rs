@@ -4,7 +4,7 @@ use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, ScreenPo
 use hobnail_core::plan::{Footprint, Mark, MarkId, PlanPoint};
 
 /// An application with a site of 400 by 300 m in view, driven as a person would.
-fn app() -> App {
+pub(super) fn app() -> App {
     let mut app = App::new().expect("the tables fit together");
     let corners = [
         (-200_000, -150_000),
@@ -29,7 +29,7 @@ fn pointer(app: &App, x_m: f64, y_m: f64) -> Pointer {
     }
 }
 
-fn click(app: &mut App, x_m: f64, y_m: f64) {
+pub(super) fn click(app: &mut App, x_m: f64, y_m: f64) {
     let pointer = pointer(app, x_m, y_m);
     app.handle(Event::Move(pointer));
     app.handle(Event::Down(pointer, Button::Primary));
@@ -40,7 +40,7 @@ fn press(app: &mut App, key: Key) {
     app.handle(Event::KeyDown(key, Modifiers::default()));
 }
 
-fn draw(app: &mut App, points: &[(f64, f64)]) {
+pub(super) fn draw(app: &mut App, points: &[(f64, f64)]) {
     app.choose_tool(ToolKind::Street);
     for (x_m, y_m) in points {
         click(app, *x_m, *y_m);
@@ -48,7 +48,7 @@ fn draw(app: &mut App, points: &[(f64, f64)]) {
     press(app, Key::Enter);
 }
 
-fn value(app: &App, id: &str) -> String {
+pub(super) fn value(app: &App, id: &str) -> String {
     let rows = app.exact_rows();
     rows.iter()
         .find(|row| row.id == id)
@@ -57,7 +57,7 @@ fn value(app: &App, id: &str) -> String {
 }
 
 /// A block between four streets, two lots deep, painted with homes.
-fn with_homes() -> App {
+pub(super) fn with_homes() -> App {
     let mut app = app();
     draw(
         &mut app,

@@ -236,7 +236,9 @@ fn street(document: &Document, street: &Street, units: UnitSystem) -> String {
     )
 }
 
-fn street_name(street: &Street) -> String {
+/// The name of a street, or what it is where it has none.
+#[must_use]
+pub fn street_name(street: &Street) -> String {
     if street.name.is_empty() {
         match street.role {
             StreetRole::Path => "Path",

@@ -2,6 +2,9 @@
 
 use leptos::prelude::*;
 
+use super::editor::command;
+use crate::app::editor::edits::WALKING;
+use crate::app::editor::lines::Key;
 use crate::app::scopes::Part;
 use crate::app::store::Store;
 
@@ -40,6 +43,7 @@ pub fn MeasuredPanel(
                     <span class="choice-words">"Without land of unwilling owners"</span>
                 </label>
             })}
+            {command(store, Key::panel(WALKING), "Settings of walking")}
             {move || words.get().map(|words| view! { <p class="measured-part" data-part-measured>{format!("Every number here: {words}.")}</p> })}
         </div>
     }

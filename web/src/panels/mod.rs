@@ -5,6 +5,8 @@ pub mod basis;
 pub mod column;
 pub mod details_of;
 pub mod drawing;
+pub mod drawn;
+pub mod editor;
 pub mod enlarged;
 pub mod field;
 pub mod fields;

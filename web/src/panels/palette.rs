@@ -1,10 +1,14 @@
 //! The palette of the chosen tool: street sections, or building types and how much of the land a stroke paints.
 
-use hobnail_core::plan::StripKind;
 use leptos::prelude::*;
 
+use super::drawn::drawn;
+use super::editor::command;
 use super::manners::Manners;
 use super::selection::SelectionPanel;
+use crate::app::editor::edits::{EDIT_BUILDING_TYPE, EDIT_SECTION};
+use crate::app::editor::lines::Key;
+use crate::app::editor::small_drawing;
 use crate::app::shown::{BuildingTypeShown, SectionShown};
 use crate::app::store::Store;
 use crate::canvas::palette;
@@ -18,8 +22,10 @@ pub fn Palette(
 ) -> impl IntoView {
     let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool));
     let is_program = Memo::new(move |_| store.forms.with(|forms| !forms.program.is_empty()));
+    let is_editing = Memo::new(move |_| store.editors.with(|shown| !shown.editor.name.is_empty()));
     move || match tool.get() {
         _ if is_program.get() => super::program::program(store),
+        _ if is_editing.get() => ().into_any(),
         Some(ToolKind::Select) => view! {
             <div class="palettes"><SelectionPanel store/>{super::details_of::details_of_selected(store)}</div>
         }
@@ -31,6 +37,9 @@ pub fn Palette(
         _ => ().into_any(),
     }
 }
+
+/// From this width on a drawing of the palette takes a row of its own, in millimeters.
+const WIDE_MM: i32 = 22_500;
 
 /// Changes what is chosen.
 pub fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
@@ -45,14 +54,20 @@ pub fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
 fn Sections(store: Store) -> impl IntoView {
     let sections = Memo::new(move |_| store.plan.with(|plan| plan.sections.clone()));
     let chosen = Memo::new(move |_| store.hand.with(|hand| hand.choices.map(|choices| choices.section)));
-    let drawn = Memo::new(move |_| {
+    let cut = move || {
         let chosen = chosen.get();
-        sections.with(|sections| sections.iter().find(|section| Some(section.id) == chosen).cloned())
-    });
+        sections.with(|sections| {
+            let found = sections.iter().find(|section| Some(section.id) == chosen);
+            found.map(|section| section.cut.clone())
+        })
+    };
     let line = move |section: SectionShown| {
         let id = section.id;
+        let drawing = small_drawing(&section.strips);
+        let is_wide = drawing.view_mm[2] > WIDE_MM;
         view! {
-            <label class="choice">
+            <label class="choice" class:is-wide=is_wide>
+                {drawn(drawing)}
                 <input
                     type="radio"
                     name="street-section"
@@ -60,8 +75,10 @@ fn Sections(store: Store) -> impl IntoView {
                     prop:checked=move || chosen.get() == Some(id)
                     on:change=move |_| choose(store, |choices| choices.section = id)
                 />
-                <span class="choice-name">{section.name}</span>
-                <span class="choice-more">{section.width}</span>
+                <span class="choice-words">
+                    <span class="choice-name">{section.name}</span>
+                    <span class="choice-more">{section.width}</span>
+                </span>
             </label>
         }
     };
@@ -70,65 +87,11 @@ fn Sections(store: Store) -> impl IntoView {
             <Manners store/>
             <p id="street-section-title" class="palette-title">"Street section"</p>
             <div class="choices" role="radiogroup" aria-labelledby="street-section-title">{move || sections.get().into_iter().map(line).collect_view()}</div>
-            {move || drawn.get().map(|section| view! { <Strips section/> })}
+            <div class="cut">
+                <p class="choice-more">{cut}</p>
+                {command(store, Key::panel(EDIT_SECTION), "Edit this street section")}
+            </div>
         </div>
-    }
-}
-
-/// The strips of the chosen section side by side, to scale, and in words.
-#[component]
-fn Strips(section: SectionShown) -> impl IntoView {
-    const WIDTH_PX: f64 = 232.0;
-    const MOST_PX_PER_M: f64 = 10.0;
-    const HEIGHT_PX: f64 = 44.0;
-    let all_m: f64 = section
-        .strips
-        .iter()
-        .map(|strip| f64::from(strip.width_mm) / 1000.0)
-        .sum();
-    let px_per_m = (WIDTH_PX / all_m.max(0.1)).min(MOST_PX_PER_M);
-    let mut left_px = 0.0;
-    let drawn: Vec<_> = section
-        .strips
-        .iter()
-        .map(|strip| {
-            let width_px = f64::from(strip.width_mm) / 1000.0 * px_per_m;
-            let bar = strip_view(strip.kind, left_px, width_px, HEIGHT_PX);
-            left_px += width_px;
-            bar
-        })
-        .collect();
-    view! {
-        <div class="cut">
-            <svg class="strips" width=left_px height=HEIGHT_PX viewBox=format!("0 0 {left_px} {HEIGHT_PX}") aria-hidden="true">
-                {drawn}
-            </svg>
-            <p class="choice-more">{section.cut}</p>
-        </div>
-    }
-}
-
-/// One strip, standing on the ground line: trees where there is planting, a low curb where there are wheels.
-fn strip_view(kind: StripKind, left_px: f64, width_px: f64, height_px: f64) -> impl IntoView {
-    let (color, thick_px) = match kind {
-        StripKind::Walk => (palette::WALK, 9.0),
-        StripKind::Planting | StripKind::Median | StripKind::Swale => (palette::PLANTED, 9.0),
-        StripKind::Bicycle => (palette::BICYCLE, 6.0),
-        StripKind::Parking => (palette::SOFT_INK.at(0.45), 6.0),
-        StripKind::Travel => (palette::PAVED, 6.0),
-    };
-    let has_tree = matches!(kind, StripKind::Planting | StripKind::Median) && width_px >= 5.0;
-    let middle_px = left_px + width_px / 2.0;
-    let ground_px = height_px - thick_px;
-    let tree = has_tree.then(|| {
-        view! {
-            <path d=format!("M{middle_px} {ground_px} V12") stroke=palette::CROWN_LINE.css() stroke-width="1.5"></path>
-            <circle cx=middle_px cy="11" r="9" fill=palette::CROWN.css() stroke=palette::CROWN_LINE.css()></circle>
-        }
-    });
-    view! {
-        <rect x=left_px y=ground_px width=width_px height=thick_px fill=color.css() stroke=palette::INK.css() stroke-width="0.75"></rect>
-        {tree}
     }
 }
 
@@ -201,12 +164,17 @@ fn BuildingTypes(store: Store) -> impl IntoView {
                     <span class="choice-name">"No use"</span>
                 </label>
             </div>
-            <p class="cut choice-more">
-                {move || described.get().map_or_else(
-                    || "Clears what is there.".to_owned(),
-                    |found| format!("{}: {}, {}.", found.name, palette::use_word(found.land_use), found.holds),
-                )}
-            </p>
+            <div class="cut">
+                <p class="choice-more">
+                    {move || described.get().map_or_else(
+                        || "Clears what is there.".to_owned(),
+                        |found| format!("{}: {}, {}.", found.name, palette::use_word(found.land_use), found.holds),
+                    )}
+                </p>
+                <div hidden=move || described.with(Option::is_none)>
+                    {command(store, Key::panel(EDIT_BUILDING_TYPE), "Edit this building type")}
+                </div>
+            </div>
         </div>
     }
 }

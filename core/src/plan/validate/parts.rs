@@ -53,7 +53,7 @@ fn check_program(document: &Document, findings: &mut Findings) {
     }
 }
 
-fn check_section(section: &StreetSection, place: &FaultPlace, findings: &mut Findings) {
+pub(super) fn check_section(section: &StreetSection, place: &FaultPlace, findings: &mut Findings) {
     findings.expect(!section.strips.is_empty(), place, FaultKind::NoStrips);
     let all_wide = section.strips.iter().all(|strip| strip.width_mm > 0);
     findings.expect(all_wide, place, FaultKind::Zero(Measure::StripWidth));
@@ -62,7 +62,7 @@ fn check_section(section: &StreetSection, place: &FaultPlace, findings: &mut Fin
     findings.expect(has_lane || !needs_lane, place, FaultKind::NoTravelLane);
 }
 
-fn check_building_type(held: &BuildingType, place: &FaultPlace, findings: &mut Findings) {
+pub(super) fn check_building_type(held: &BuildingType, place: &FaultPlace, findings: &mut Findings) {
     findings.expect(held.lot_width_mm > 0, place, FaultKind::Zero(Measure::LotWidth));
     findings.expect(held.lot_depth_mm > 0, place, FaultKind::Zero(Measure::LotDepth));
     let shares = [
