@@ -7,7 +7,7 @@
 
 use std::borrow::Borrow;
 use std::fmt;
-use std::ops::{Deref, DerefMut};
+use std::ops::{Deref, DerefMut, Index};
 
 use litemap::LiteMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
@@ -118,6 +118,16 @@ impl<K, V> Deref for OrderedMap<K, V> {
 impl<K, V> DerefMut for OrderedMap<K, V> {
     fn deref_mut(&mut self) -> &mut Self::Target {
         &mut self.0
+    }
+}
+
+/// The value of a key that is known to be there, as of a tree map.
+impl<K: Ord + Borrow<Q>, V, Q: Ord + ?Sized> Index<&Q> for OrderedMap<K, V> {
+    type Output = V;
+
+    #[expect(clippy::expect_used, reason = "indexing says that the key is there, as with every map")]
+    fn index(&self, key: &Q) -> &V {
+        self.0.get(key).expect("the key is in the map")
     }
 }
 
