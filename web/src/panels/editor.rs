@@ -1,4 +1,6 @@
-//! The editors: one component for the lines of all of them, with one field for numbers.
+//! The editors: one view for the lines of all of them, with one field for numbers.
+//!
+//! Lines are plain data and drawn anew whole: views that follow signals of their own would each be compiled apart.
 
 use leptos::prelude::*;
 
@@ -13,7 +15,7 @@ pub fn Editor(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    panel(store, "palette editor", |shown| &shown.editor)
+    panel(store, "palette editor", "Editor", |shown| &shown.editor)
 }
 
 /// The cut through a street, over the foot of the drawing.
@@ -22,21 +24,24 @@ pub fn CutPanel(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    panel(store, "cut-panel editor", |shown| &shown.cut)
+    panel(store, "cut-panel editor", "Cut through the street", |shown| &shown.cut)
 }
 
-fn panel(store: Store, class: &'static str, of: fn(&EditorsShown) -> &EditorShown) -> AnyView {
-    let lines = Memo::new(move |_| store.editors.with(|shown| of(shown).lines.clone()));
-    let drawing = Memo::new(move |_| store.editors.with(|shown| of(shown).drawing.clone()));
-    let name = Memo::new(move |_| store.editors.with(|shown| of(shown).name));
-    let keys =
-        Memo::new(move |_| lines.with(|lines| lines.iter().map(|line| (line.key, line.kind)).collect::<Vec<_>>()));
+fn panel(store: Store, class: &'static str, label: &'static str, of: fn(&EditorsShown) -> &EditorShown) -> AnyView {
+    let shown = move || store.editors.with(|shown| of(shown).clone());
+    let leave = move || store.act(|app| app.point_line(None));
     view! {
-        <section class=class data-editor=name hidden=move || name.get().is_empty() aria-label="Editor">
-            {move || drawing.get().map(drawn)}
-            <div class="editor-lines">
-                {move || keys.get().into_iter().map(|(key, kind)| line(store, key, kind, lines)).collect_view()}
-            </div>
+        <section
+            class=class
+            aria-label=label
+            on:pointerleave=move |_| leave()
+            on:focusout=move |_| leave()
+        >
+            {move || {
+                let EditorShown { name, drawing, lines } = shown();
+                let lines: Vec<AnyView> = lines.into_iter().map(|held| line(store, held)).collect();
+                view! { {drawing.map(drawn)}<div class="editor-lines" data-editor=name>{lines}</div> }
+            }}
         </section>
     }
     .into_any()
@@ -44,152 +49,141 @@ fn panel(store: Store, class: &'static str, of: fn(&EditorsShown) -> &EditorShow
 
 /// A button that does something in the editors.
 #[must_use]
-pub fn command(store: Store, key: Key, words: &'static str) -> AnyView {
+pub fn command(store: Store, key: Key, words: &str) -> AnyView {
+    button(store, &Line::command(key, words), Change::Pick(1), words.to_owned())
+}
+
+/// A button of a line: its own, or one that steps its number.
+fn button(store: Store, line: &Line, change: Change, words: String) -> AnyView {
+    let key = line.key;
+    let is_step = matches!(change, Change::Step(_));
+    let class = if is_step || line.is_cell {
+        "command sign"
+    } else {
+        "command"
+    };
+    let label = match change {
+        Change::Step(steps) if steps < 0 => Some("Less: ".to_owned() + &line.label),
+        Change::Step(_) => Some("More: ".to_owned() + &line.label),
+        _ => line.is_cell.then(|| line.label.clone()),
+    };
+    let is_on = line.is_on.map(|is_on| is_on.to_string());
     view! {
-        <button id=key.id() type="button" class="command" on:click=move |_| store.edit(key, &Change::Pick(1))>
+        <button
+            id=(!is_step).then(|| key.id())
+            type="button"
+            class=class
+            aria-label=label
+            aria-disabled=line.is_off.to_string()
+            aria-expanded=is_on
+            on:click=move |_| store.edit(key, &change)
+        >
             {words}
         </button>
     }
     .into_any()
 }
 
-/// One line, which follows what the store shows under its key.
-fn line(store: Store, key: Key, kind: Kind, lines: Memo<Vec<Line>>) -> AnyView {
-    let held = Memo::new(move |_| {
-        let found = |lines: &Vec<Line>| lines.iter().find(|line| line.key == key && line.kind == kind).cloned();
-        lines.with(found).unwrap_or_default()
-    });
-    let of = move |part: fn(&Line) -> &String| move || held.with(|line| part(line).clone());
-    let (label, more) = (of(|line| &line.label), of(|line| &line.more));
-    // What was typed and refused stays to be mended: the field is written anew only when its value changes.
-    let value = Memo::new(move |_| held.with(|line| line.value.clone()));
-    let refused = of(|line| &line.refused);
-    let hint = of(|line| &line.hint);
-    let is_on = move || held.with(|line| line.is_on);
-    let is_cell = held.with_untracked(|line| line.is_cell);
-    let edit = move |change: Change| store.edit(key, &change);
-    let point = move |key: Option<Key>| store.act(|app| app.point_line(key));
-    let id = key.id();
-    let named = id.clone();
-    let name = move || view! { <label for=named.clone()>{label}</label> };
-    let step = move |steps: i8, sign: &'static str, word: &'static str| {
-        view! {
-            <button
-                type="button"
-                class="command sign"
-                aria-label=move || word.to_owned() + &label()
-                on:click=move |_| edit(Change::Step(steps))
-            >
-                {sign}
-            </button>
-        }
+/// What is typed, ticked or slid.
+fn input(store: Store, line: &Line) -> AnyView {
+    let (key, kind) = (line.key, line.kind);
+    let (sort, class, mode) = match kind {
+        Kind::Check => ("checkbox", "", None),
+        Kind::Slider => ("range", "", None),
+        Kind::Number => ("text", "short", Some("decimal")),
+        _ => ("text", "long", None),
     };
-    let typed = move |kind: &'static str, is_short: bool| {
-        view! {
-            <input
-                id=id.clone()
-                type="text"
-                class=kind
-                inputmode=is_short.then_some("decimal")
-                autocomplete="off"
-                prop:value=value
-                aria-invalid=move || (!refused().is_empty()).to_string()
-                on:change=move |event| edit(Change::Text(event_target_value(&event)))
-            />
-        }
-    };
-    let class = match kind {
-        Kind::Title => "title",
-        Kind::Words => "words",
-        Kind::Warning => "warning",
-        Kind::Fact => "fact",
-        Kind::Number => "number",
-        Kind::Text => "text",
-        Kind::Choice => "choice-of",
-        Kind::Check => "check",
-        Kind::Command => "does",
-        Kind::Slider => "slider",
-    };
-    let id = key.id();
-    let control = match kind {
-        Kind::Title => view! { <h3 class="palette-title">{label}</h3> }.into_any(),
-        Kind::Words | Kind::Warning => view! { <p>{label}</p> }.into_any(),
-        Kind::Fact => view! { <span>{label}</span><strong data-value>{value}</strong> }.into_any(),
-        Kind::Number => view! {
-            {name()}
-            {step(-1, "−", "Less: ")}
-            {typed("short", true)}
-            {step(1, "+", "More: ")}
-            <span class="unit">{more}</span>
-        }
-        .into_any(),
-        Kind::Text => view! { {name()}{typed("long", false)} }.into_any(),
-        Kind::Choice => {
-            let option = move |(place, words): (usize, String)| {
-                view! { <option value=place selected=move || value.get() == place.to_string()>{words}</option> }
-            };
-            view! {
-                {name()}
-                <select id=id on:change=move |event| edit(Change::Pick(event_target_value(&event).parse().unwrap_or_default()))>
-                    {move || held.with(|line| line.options.clone()).into_iter().enumerate().map(option).collect_view()}
-                </select>
-            }
-            .into_any()
-        }
-        Kind::Check => view! {
-            <input
-                id=id
-                type="checkbox"
-                prop:checked=move || is_on() == Some(true)
-                on:change=move |event| edit(Change::Pick(usize::from(event_target_checked(&event))))
-            />
-            {name()}
-        }
-        .into_any(),
-        Kind::Command => view! {
-            <button
-                id=id
-                type="button"
-                class="command"
-                class:sign=is_cell
-                aria-label=label
-                aria-disabled=move || held.with(|line| line.is_off).to_string()
-                aria-expanded=move || is_on().map(|is_on| is_on.to_string())
-                on:click=move |_| edit(Change::Pick(1))
-            >
-                {move || held.with(|line| if line.is_cell { line.value.clone() } else { line.label.clone() })}
-            </button>
-            <span class="unit">{more}</span>
-        }
-        .into_any(),
-        Kind::Slider => view! {
-            {name()}
-            <input
-                id=id
-                type="range"
-                min="0"
-                max="1000"
-                step="5"
-                prop:value=value
-                aria-valuetext=more
-                on:input=move |event| edit(Change::Text(event_target_value(&event)))
-            />
-            <span class="unit">{more}</span>
-        }
-        .into_any(),
+    let most = (kind == Kind::Slider).then_some("1000");
+    let spoken = most.map(|_| line.more.clone());
+    let changed = move |value: String, is_on: bool| {
+        let change = match kind {
+            Kind::Check => Change::Pick(usize::from(is_on)),
+            _ => Change::Text(value),
+        };
+        store.edit(key, &change);
     };
     view! {
-        <div
+        <input
+            id=key.id()
+            type=sort
             class=class
-            class:is-cell=is_cell
-            on:pointerenter=move |_| point(Some(key))
-            on:focusin=move |_| point(Some(key))
-            on:pointerleave=move |_| point(None)
-            on:focusout=move |_| point(None)
+            inputmode=mode
+            max=most
+            autocomplete="off"
+            aria-invalid=(!line.refused.is_empty()).to_string()
+            aria-valuetext=spoken
+            prop:value=line.value.clone()
+            prop:checked=line.is_on == Some(true)
+            on:change=move |event| changed(event_target_value(&event), event_target_checked(&event))
+            on:input=move |event| if kind == Kind::Slider { changed(event_target_value(&event), false) }
+        />
+    }
+    .into_any()
+}
+
+fn select(store: Store, line: &Line) -> AnyView {
+    let key = line.key;
+    let option = |(place, words): (usize, &String)| {
+        let place = place.to_string();
+        view! { <option value=place.clone() selected=place == line.value>{words.clone()}</option> }.into_any()
+    };
+    let options: Vec<AnyView> = line.options.iter().enumerate().map(option).collect();
+    view! {
+        <select
+            id=key.id()
+            prop:value=line.value.clone()
+            on:change=move |event| store.edit(key, &Change::Pick(event_target_value(&event).parse().unwrap_or_default()))
         >
+            {options}
+        </select>
+    }
+    .into_any()
+}
+
+/// One line.
+fn line(store: Store, line: Line) -> AnyView {
+    let key = line.key;
+    let (class, control) = match line.kind {
+        Kind::Title => ("title", None),
+        Kind::Words => ("words", None),
+        Kind::Warning => ("warning", None),
+        Kind::Fact => ("fact", None),
+        Kind::Number => ("number", Some(input(store, &line))),
+        Kind::Text => ("text", Some(input(store, &line))),
+        Kind::Choice => ("choice-of", Some(select(store, &line))),
+        Kind::Check => ("check", Some(input(store, &line))),
+        Kind::Slider => ("slider", Some(input(store, &line))),
+        Kind::Command => {
+            let words = if line.is_cell { &line.value } else { &line.label };
+            ("does", Some(button(store, &line, Change::Pick(1), words.clone())))
+        }
+    };
+    let step = |steps: i8, sign: &str| {
+        (line.kind == Kind::Number).then(|| button(store, &line, Change::Step(steps), sign.to_owned()))
+    };
+    let (less, more) = (step(-1, "−"), step(1, "+"));
+    let name = match line.kind {
+        Kind::Command => None,
+        _ if control.is_some() => Some(view! { <label for=key.id()>{line.label}</label> }.into_any()),
+        _ => Some(view! { <p>{line.label}</p> }.into_any()),
+    };
+    let value = (line.kind == Kind::Fact).then_some(line.value);
+    let class = if line.is_cell {
+        class.to_owned() + " is-cell"
+    } else {
+        class.to_owned()
+    };
+    let point = move || store.act(|app| app.point_line(Some(key)));
+    view! {
+        <div class=class on:pointerenter=move |_| point() on:focusin=move |_| point()>
+            {name}
+            {less}
             {control}
-            <span class="hint">{hint}</span>
-            <span class="refused" role="alert">{refused}</span>
+            {more}
+            <strong>{value}</strong>
+            <span class="unit">{line.more}</span>
+            <span class="hint">{line.hint}</span>
+            <span class="refused" role="alert">{line.refused}</span>
         </div>
     }
     .into_any()

@@ -17,6 +17,8 @@ pub(super) const SLIDER: Key = Key::new(Part::Cut, 0, 0);
 /// Beyond a building's front so much of it is shown; beside an open side so much land.
 const DEPTH_SHOWN_MM: i32 = 6_000;
 const OPEN_SHOWN_MM: i32 = 5_000;
+/// So much is shown to each side at least: a path alone would fill the room with its trees.
+const LEAST_REACH_MM: i32 = 13_000;
 const LEAST_TOP_MM: i32 = TREE_MM + 1_500;
 const SKY_MM: i32 = 1_600;
 const CURB_MM: i32 = 150;
@@ -27,11 +29,11 @@ const TITLE: &str = "Cut through ";
 const TAKE_AWAY: &str = "Close the cut";
 const WHERE: &str = "Where it runs";
 const SIDES: [&str; 2] = ["Left", "Right"];
-const OPEN: &str = "no building stands on the cut within 40 m of the right-of-way";
+const OPEN: &str = "no building on the cut within 130 ft (40 m)";
 const RATIO: &str = "Height to width";
 const RATIO_SAYS: &str = "Height: mean of both sides, story heights of the building types without roofs. Width: between the fronts. \
                           LEED 2009 for Neighborhood Development, prerequisite NPDp1, asks for 1 : 3 or closer along 15% of frontage.";
-const NO_RATIO: &str = "needs a building on both sides of the cut";
+const NO_RATIO: &str = "none: a side is open";
 const RIGHT_OF_WAY: &str = "right-of-way";
 
 /// The cut's panel; `None` where the street has gone.
@@ -101,9 +103,10 @@ fn drawing(section: &StreetSection, cut: &Cut, units: UnitSystem) -> Drawing {
     let total_mm: i32 = section.strips.iter().map(width_of).sum();
     let left_mm = -total_mm / 2;
     let reach = |standing: &Option<Standing>| {
-        standing.as_ref().map_or(cut.half_mm + OPEN_SHOWN_MM, |standing| {
+        let reach_mm = standing.as_ref().map_or(cut.half_mm + OPEN_SHOWN_MM, |standing| {
             standing.rear_mm.min(standing.front_mm + DEPTH_SHOWN_MM) + SKY_MM / 2
-        })
+        });
+        reach_mm.max(LEAST_REACH_MM)
     };
     let [to_left, to_right] = &cut.sides;
     let (from_mm, to_mm) = (-reach(to_left), reach(to_right));

@@ -398,10 +398,7 @@ fn an_open_side_has_no_ratio() {
     app.choose_tool(ToolKind::Select);
     click(&mut app, 3.0, -40.0);
     change(&mut app, "Show the cut", Change::Pick(1));
-    assert_eq!(
-        line(&app, "Height to width").value,
-        "needs a building on both sides of the cut"
-    );
+    assert_eq!(line(&app, "Height to width").value, "none: a side is open");
     app.delete();
     assert!(app.editors().cut.name.is_empty(), "a street that has gone has no cut");
 }

@@ -2,6 +2,7 @@
 
 use hobnail_core::figures::unit;
 use hobnail_core::measures::walk::settings::{ALL, Setting};
+use hobnail_core::order;
 use hobnail_core::plan::defaults::WALKING_PACE_MM_PER_S;
 use hobnail_core::plan::document::{FactorOverride, Settings, UnitSystem};
 use hobnail_core::study::Study;
@@ -171,8 +172,8 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
             if !(low <= typical && typical <= high) {
                 return Err(refuse(OUT_OF_ORDER));
             }
-            let id = SLOWER_ID.to_owned();
-            after.overridden_factors.remove(&id);
+            let mut held = after.overridden_factors;
+            held = order::map(held.into_iter().filter(|(id, _)| id != SLOWER_ID));
             let shipped = slower_of(study, true);
             if !values
                 .iter()
@@ -185,14 +186,15 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
                     high,
                     source: OWN_SOURCE.to_owned(),
                 };
-                after.overridden_factors.insert(id, own);
+                held.insert(SLOWER_ID.to_owned(), own);
             }
+            after.overridden_factors = held;
         }
         field => {
             if let Some(setting) = ALL.get(usize::from(field - SETTINGS_FROM)) {
                 let stored = setting.of(document);
                 let value = field_of(setting).read(stored, change, units)?;
-                after.chosen.remove(setting.id);
+                after.chosen = order::map(after.chosen.into_iter().filter(|(id, _)| id != setting.id));
                 if !quantity::is_same(value, setting.default) {
                     after.chosen.insert(setting.id.to_owned(), value);
                 }
