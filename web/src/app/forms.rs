@@ -203,7 +203,7 @@ impl App {
     /// Lets a phase change places with the one before it, and everything drawn in either with it.
     pub fn move_phase_earlier(&mut self, later: PhaseId) {
         let document = self.study.document();
-        let Some((earlier, before)) = document.phases.iter().filter(|(id, _)| **id < later).next_back() else {
+        let Some((earlier, before)) = document.phases.iter().rfind(|(id, _)| **id < later) else {
             return;
         };
         let (earlier, Some(after)) = (*earlier, document.phases.get(&later)) else {

@@ -96,6 +96,7 @@ fn Figure(store: Store, id: String) -> impl IntoView {
     let controls = basis_id.clone();
     let is_table = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.is_table)));
     let has_place = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.has_place)));
+    let is_asked = id == "homes.of_asked";
     let shown = StoredValue::new(id.clone());
     let point_out = move || store.act(|app| app.point_out_figure(Some(shown.get_value())));
     let leave = move || store.act(|app| app.point_out_figure(None));
@@ -104,7 +105,7 @@ fn Figure(store: Store, id: String) -> impl IntoView {
             class="figure"
             class:is-table=is_table
             class:is-open=is_open
-            class:has-place=has_place
+            class:has-place=move || has_place.get() || is_asked
             data-figure=id
             on:pointerenter=move |_| point_out()
             on:focusin=move |_| point_out()
@@ -137,7 +138,7 @@ fn Figure(store: Store, id: String) -> impl IntoView {
                 </button>
             })}
             {move || is_open.get().then(|| view! { <Enlarge store figure=shown.get_value()/> })}
-            {(shown.get_value() == "homes.of_asked").then(|| super::program::program_button(store, "Program…"))}
+            {is_asked.then(|| super::program::program_button(store, "Program"))}
             {move || is_open.get().then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))}
             <div id=basis_id class="basis" hidden=move || !is_open.get()>
                 {move || is_open.get().then(|| view! { <BasisTree store/> })}
