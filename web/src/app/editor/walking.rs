@@ -2,7 +2,7 @@
 
 use hobnail_core::figures::unit;
 use hobnail_core::measures::walk::settings::{ALL, Setting};
-use hobnail_core::order;
+use hobnail_core::order::OrderedMap;
 use hobnail_core::plan::defaults::WALKING_PACE_MM_PER_S;
 use hobnail_core::plan::document::{FactorOverride, Settings, UnitSystem};
 use hobnail_core::study::Study;
@@ -173,7 +173,7 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
                 return Err(refuse(OUT_OF_ORDER));
             }
             let mut held = after.overridden_factors;
-            held = order::map(held.into_iter().filter(|(id, _)| id != SLOWER_ID));
+            held = OrderedMap::from_iter(held.into_iter().filter(|(id, _)| id != SLOWER_ID));
             let shipped = slower_of(study, true);
             if !values
                 .iter()
@@ -194,7 +194,7 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
             if let Some(setting) = ALL.get(usize::from(field - SETTINGS_FROM)) {
                 let stored = setting.of(document);
                 let value = field_of(setting).read(stored, change, units)?;
-                after.chosen = order::map(after.chosen.into_iter().filter(|(id, _)| id != setting.id));
+                after.chosen = OrderedMap::from_iter(after.chosen.into_iter().filter(|(id, _)| id != setting.id));
                 if !quantity::is_same(value, setting.default) {
                     after.chosen.insert(setting.id.to_owned(), value);
                 }
