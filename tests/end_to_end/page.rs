@@ -217,8 +217,6 @@ impl Page {
 
     /// All first-level figures, once their ranges are worked out for the plan as it stands.
     pub async fn settled_figures(&self) -> Vec<Figure> {
-        self.wait_for("#figures [data-figure='people.count'] [data-range]:not(:empty)")
-            .await;
         self.wait_for("#figures [data-figure='jobs.per_home'] [data-range]:not(:empty)")
             .await;
         self.figures().await
