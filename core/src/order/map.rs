@@ -125,7 +125,10 @@ impl<K, V> DerefMut for OrderedMap<K, V> {
 impl<K: Ord + Borrow<Q>, V, Q: Ord + ?Sized> Index<&Q> for OrderedMap<K, V> {
     type Output = V;
 
-    #[expect(clippy::expect_used, reason = "indexing says that the key is there, as with every map")]
+    #[expect(
+        clippy::expect_used,
+        reason = "indexing says that the key is there, as with every map"
+    )]
     fn index(&self, key: &Q) -> &V {
         self.0.get(key).expect("the key is in the map")
     }

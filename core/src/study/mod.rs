@@ -28,10 +28,10 @@ mod details;
 mod figures;
 mod gesture;
 mod kept;
+mod steps;
 mod street_places;
 
 use std::borrow::Cow;
-use std::cmp::Ordering;
 use std::sync::Arc;
 
 use crate::exchange::passed::{document_from_text, document_to_text, edits_from_text, edits_to_text};
@@ -307,62 +307,6 @@ impl Study {
                 Err(fault)
             }
         }
-    }
-
-    /// Takes the last step back; `false` when there is none.
-    ///
-    /// # Errors
-    /// [`HistoryFault`] when a gesture is in progress or the step has left memory.
-    pub fn undo(&mut self) -> Result<bool, HistoryFault> {
-        let cells = self.history.undo(&mut self.document)?;
-        Ok(self.after_step(cells))
-    }
-
-    /// Does the step undone last again; `false` when there is none.
-    ///
-    /// # Errors
-    /// [`HistoryFault`] when a gesture is in progress or the step has left memory.
-    pub fn redo(&mut self) -> Result<bool, HistoryFault> {
-        let cells = self.history.redo(&mut self.document)?;
-        Ok(self.after_step(cells))
-    }
-
-    /// Goes to the moment at which this many steps are done, undoing or doing again what lies between; everything is
-    /// brought up to date once. `false` when there is no other such moment.
-    ///
-    /// # Errors
-    /// [`HistoryFault`] when a gesture is in progress or a step between has left memory; the study is then as far on the
-    /// way as it could go.
-    pub fn go_to(&mut self, steps_done: usize) -> Result<bool, HistoryFault> {
-        let mut cells = Vec::new();
-        let outcome = loop {
-            let step = match self.history.undo_count().cmp(&steps_done) {
-                Ordering::Equal => break Ok(()),
-                Ordering::Greater => self.history.undo(&mut self.document),
-                Ordering::Less => self.history.redo(&mut self.document),
-            };
-            match step {
-                Ok(Some(differing)) => cells.extend(differing),
-                Ok(None) => break Ok(()),
-                Err(fault) => break Err(fault),
-            }
-        };
-        crate::order::sort(&mut cells);
-        cells.dedup();
-        let has_moved = self.after_step((!cells.is_empty()).then_some(cells));
-        outcome.map(|()| has_moved)
-    }
-
-    fn after_step(&mut self, cells: Option<Vec<Cell>>) -> bool {
-        let Some(cells) = cells else { return false };
-        self.settle(&cells);
-        if !self.document.alternatives.contains_key(&self.alternative)
-            && let Some(first) = self.document.alternatives.keys().next()
-        {
-            self.alternative = *first;
-        }
-        self.bring_up_to_date();
-        true
     }
 
     /// Notes that the document rests as it stands; `cells` are those that may differ from when it last did.

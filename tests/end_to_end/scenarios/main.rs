@@ -9,5 +9,6 @@ mod keeping;
 mod land;
 mod load;
 mod maps;
+mod moments;
 mod offline;
 mod site;

@@ -49,6 +49,7 @@ pub fn History(
                 <button type="button" class="command" data-command="replay" on:click=move |_| store.replay()>{replay_words}</button>
                 <form
                     class="moment"
+                    data-field="Moment"
                     on:submit=move |event| {
                         event.prevent_default();
                         store.act(|app| app.mark_moment(&name.get_untracked()));

@@ -1,0 +1,53 @@
+//! A moment to compare with, figures enlarged for a room, and the way back through the history.
+
+use hobnail_end_to_end::scenario::scenario;
+
+const VILLAGE: &str = "compact-village.geojson";
+const HOMES: &str = "[data-figure='homes.count']";
+
+#[test]
+fn changes_are_shown_against_a_marked_moment_and_every_step_can_be_gone_to() {
+    scenario("moments", async |page| {
+        page.begin_with(VILLAGE).await;
+        page.settled_figures().await;
+        let opened = page.text(&format!("{HOMES} [data-value]")).await;
+
+        page.press(&format!("{HOMES} .figure-line")).await;
+        page.press(".enlarge").await;
+        assert_eq!(page.text("[data-enlarged='homes.count'] .enlarged-value").await, opened);
+
+        page.press("[data-menu='history'] summary").await;
+        page.type_into("Moment", "Before the cut").await;
+        page.press("[data-command='mark']").await;
+        assert!(page.text("[data-marked]").await.contains("Before the cut"));
+        page.press("[data-menu='history'] summary").await;
+
+        page.choose_tool("street").await;
+        page.click_at((-125.2, 90.0)).await;
+        page.click_at((-90.2, 62.4)).await;
+        page.keys(&['\u{e007}']).await;
+        // What was at once, then what is clear beside its doubt.
+        page.wait_for(&format!("{HOMES} [data-change].is-clear")).await;
+        page.settled_figures().await;
+        page.wait_for("[data-figure='blocks.perimeter_longest'] [data-change]:not(.is-clear)")
+            .await;
+        let change = page.text(&format!("{HOMES} [data-change]")).await;
+        assert!(change.ends_with("less") || change.starts_with("no clear"), "{change}");
+        page.take_screenshot("moments").await;
+
+        page.press("[data-menu='history'] summary").await;
+        let steps = page.texts(".steps .step").await;
+        assert_eq!(steps.len(), 2, "as opened, and the street: {steps:?}");
+        page.press(".steps li:last-child .step").await;
+        page.wait_for(".steps li:last-child .step[aria-current]").await;
+        assert_eq!(page.text(&format!("{HOMES} [data-value]")).await, opened);
+        page.press(".steps li:first-child .step").await;
+        page.wait_for(".steps li:first-child .step[aria-current]").await;
+        assert_ne!(page.text(&format!("{HOMES} [data-value]")).await, opened);
+        page.press("[data-command='replay']").await;
+        page.wait_for(".steps li:last-child .step[aria-current]").await;
+        page.wait_for(".steps li:first-child .step[aria-current]").await;
+        page.press("[data-command='forget-moment']").await;
+        page.wait_for(&format!("{HOMES}:not(:has([data-change]))")).await;
+    });
+}
