@@ -5,7 +5,7 @@
 //! once: as the first in the order of [`HELD_BY`] among the areas that answer no. Land under a right-of-way is street
 //! and no longer anybody's constraint.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::land::{LandKey, area_left_mm2};
 use crate::plan::land::{ConstraintArea, ConstraintKind, OwnerGroup, Parcel};
@@ -171,7 +171,7 @@ impl ConstrainedLand {
         if near.is_empty() {
             return Self::default();
         }
-        let mut known: BTreeMap<Vec<bool>, i128> = BTreeMap::new();
+        let mut known: OrderedMap<Vec<bool>, i128> = OrderedMap::new();
         // What is left for building is known already.
         known.insert(
             near.iter().map(|one| one.says_no_to(LandSwitch::Buildable)).collect(),
@@ -180,9 +180,9 @@ impl ConstrainedLand {
         let mut left = |taken: &[bool]| {
             *known
                 .entry(taken.to_vec())
-                .or_insert_with_key(|taken| area_left_mm2(key, taken))
+                .or_insert_with(|| area_left_mm2(key, taken))
         };
-        let mut counts: BTreeMap<HeldBy, [i128; 1 + SWITCHES.len()]> = BTreeMap::new();
+        let mut counts: OrderedMap<HeldBy, [i128; 1 + SWITCHES.len()]> = OrderedMap::new();
         for column in 0..=SWITCHES.len() {
             let takes_part = |one: &Constraint| match column.checked_sub(1) {
                 None => true,

@@ -3,7 +3,7 @@
 //! A link runs between nodes along one street. Streets of unlike level that merely cross share no node; a street that
 //! ends on another joins it whatever its level, since a bridge comes down to the ground at its ends.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use super::arrangement::Arrangement;
 use super::carriers::Carrier;
@@ -65,7 +65,7 @@ impl StreetLinks {
         };
         // Mostly all that meets at a vertex is in group 0.
         let mut ground_node: Vec<Option<u32>> = vec![None; arrangement.vertices().len()];
-        let mut node_above: BTreeMap<(VertexId, i8), u32> = BTreeMap::new();
+        let mut node_above: OrderedMap<(VertexId, i8), u32> = OrderedMap::new();
         for chain in chains.ids() {
             links.add(chain, &chains, arrangement, carriers, |vertex, edge, next| {
                 let node = match groups.of_edge(vertex, edge) {
@@ -190,12 +190,12 @@ impl EdgesAt {
 /// Which street edges join at the vertices where streets of unlike level meet.
 struct Groups {
     /// The group of each edge at such a vertex, named by a level; edges not listed are in group 0.
-    of: BTreeMap<(VertexId, EdgeId), i8>,
+    of: OrderedMap<(VertexId, EdgeId), i8>,
 }
 
 impl Groups {
     fn of(lines: &DrawnLines, carriers: &[Option<Carrier>], edges_at: &EdgesAt) -> Self {
-        let mut of = BTreeMap::new();
+        let mut of = OrderedMap::new();
         if lines.streets.windows(2).all(|pair| pair[0].level == pair[1].level) {
             return Self { of };
         }

@@ -4,7 +4,7 @@
 //! land by what it is (a park is green, a school civic); a center or a stop claims none. Only buildable land of blocks
 //! without a use is there to be claimed, and without a site boundary land beyond all streets too.
 
-use std::collections::BTreeMap;
+use crate::order::OrderedMap;
 
 use crate::fabric::land::Bounds;
 use crate::fabric::regions::{Beyond, Ring, minus, twice_area_mm2};
@@ -134,8 +134,8 @@ struct CutKey {
 /// Claims already cut, kept from one count to the next under all they depend on.
 #[derive(Clone, Debug, Default)]
 pub struct ClaimCache {
-    held: BTreeMap<CutKey, Vec<i128>>,
-    kept: BTreeMap<CutKey, Vec<i128>>,
+    held: OrderedMap<CutKey, Vec<i128>>,
+    kept: OrderedMap<CutKey, Vec<i128>>,
 }
 
 impl ClaimCache {
