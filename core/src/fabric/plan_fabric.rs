@@ -93,7 +93,7 @@ impl Fabric {
         marks: &BTreeMap<MarkId, Mark>,
         cache: &mut LandCache,
     ) -> Self {
-        let arrangement = Arrangement::of(&lines.segments());
+        let arrangement = Arrangement::noded(&lines.segments(), Some(&mut cache.noded));
         let carriers = carriers(&lines, &arrangement);
         let links = StreetLinks::of(&lines, &arrangement, &carriers);
         let locator = Locator::of(&arrangement);
