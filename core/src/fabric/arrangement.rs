@@ -5,6 +5,7 @@ use super::edges::Edges;
 use super::faces::Faces;
 use super::grid::Cells;
 use super::ids::{EdgeId, FaceId, HalfEdgeId, VertexId};
+use super::noded_cells::NodedCells;
 use super::noding::Noding;
 use super::pixels::{Span, key_of};
 use super::rotation::next_half_edges;
@@ -53,6 +54,11 @@ impl Arrangement {
     /// ```
     #[must_use]
     pub fn of(segments: &[SourceSegment]) -> Self {
+        Self::noded(segments, None)
+    }
+
+    /// The same, with what the cells of the last noding yielded.
+    pub(super) fn noded(segments: &[SourceSegment], noded: Option<&mut NodedCells>) -> Self {
         // From west to east, as they will be swept: the order decides nothing but what memory is near.
         let mut drawn: Vec<(u64, Span, SourceId)> = segments
             .iter()
@@ -64,7 +70,7 @@ impl Arrangement {
         let (spans, span_sources): (Vec<Span>, Vec<SourceId>) =
             drawn.into_iter().map(|(_, span, source)| (span, source)).unzip();
         let cells = Cells::of(&spans);
-        let noding = Noding::of(&spans, &cells);
+        let noding = Noding::of(&spans, &cells, noded);
         let edges = Edges::of(&noding, &span_sources);
         let next = next_half_edges(&noding.vertices, &edges);
         let faces = Faces::of(&noding.vertices, &edges, &next, |vertex| {

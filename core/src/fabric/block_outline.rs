@@ -51,7 +51,9 @@ pub fn block_outlines(
         arrangement,
         places: vec![0; arrangement.vertices().len()],
         is_walked: vec![false; arrangement.edge_count() * 2],
+        walked: Vec::new(),
     };
+    let (mut widths, mut moved) = (Vec::new(), Vec::new());
     let half_width_mm = |half_edge: HalfEdgeId| {
         let carrier = carriers[half_edge.edge().0 as usize]?;
         let street = &lines.streets[carrier.street as usize];
@@ -61,8 +63,11 @@ pub fn block_outlines(
     let mut outline_of = |(block, faces): (usize, &Vec<FaceId>)| {
         let is_edge = |half_edge: HalfEdgeId| block_of(half_edge.twin()) != Some(block);
         let shell = walker.shell(faces, is_edge)?;
-        let widths: Vec<f64> = shell.iter().map(|part| half_width_mm(*part)).collect::<Option<_>>()?;
-        outline_of_ring(arrangement, &shell, &widths)
+        widths.clear();
+        for part in &shell {
+            widths.push(half_width_mm(*part)?);
+        }
+        outline_of_ring(arrangement, &shell, &widths, &mut moved)
     };
     blocks.iter().enumerate().map(&mut outline_of).collect()
 }
@@ -73,6 +78,7 @@ struct Walker<'a> {
     /// Where a vertex stands in the walk, plus one; 0 when it does not.
     places: Vec<u32>,
     is_walked: Vec<bool>,
+    walked: Vec<HalfEdgeId>,
 }
 
 impl Walker<'_> {
@@ -101,7 +107,8 @@ impl Walker<'_> {
         is_edge: &impl Fn(HalfEdgeId) -> bool,
         best: &mut Option<(i128, Vec<HalfEdgeId>)>,
     ) {
-        let mut walked: Vec<HalfEdgeId> = Vec::new();
+        let mut walked = std::mem::take(&mut self.walked);
+        walked.clear();
         let mut here = first;
         while !self.is_walked[here.0 as usize] {
             self.is_walked[here.0 as usize] = true;
@@ -109,14 +116,15 @@ impl Walker<'_> {
             self.places[self.arrangement.origin(here).0 as usize] = walked.len() as u32;
             let target = self.arrangement.target(here).0 as usize;
             if let Some(from) = self.places[target].checked_sub(1) {
-                let ring = walked.split_off(from as usize);
-                for part in &ring {
+                let ring = &walked[from as usize..];
+                for part in ring {
                     self.places[self.arrangement.origin(*part).0 as usize] = 0;
                 }
-                let area = self.twice_area_mm2(&ring);
+                let area = self.twice_area_mm2(ring);
                 if area > 0 && best.as_ref().is_none_or(|(largest, _)| area > *largest) {
-                    *best = Some((area, ring));
+                    *best = Some((area, ring.to_vec()));
                 }
+                walked.truncate(from as usize);
             }
             here = self.arrangement.next(here);
             while !is_edge(here) {
@@ -124,6 +132,7 @@ impl Walker<'_> {
                 here = self.arrangement.next(here.twin());
             }
         }
+        self.walked = walked;
     }
 
     fn twice_area_mm2(&self, ring: &[HalfEdgeId]) -> i128 {
@@ -166,7 +175,13 @@ impl Line {
     }
 }
 
-fn outline_of_ring(arrangement: &Arrangement, ring: &[HalfEdgeId], widths: &[f64]) -> Option<BlockOutline> {
+/// The outline of a ring of edges that move by these widths; `lines` is memory for the moved lines.
+fn outline_of_ring(
+    arrangement: &Arrangement,
+    ring: &[HalfEdgeId],
+    widths: &[f64],
+    lines: &mut Vec<Line>,
+) -> Option<BlockOutline> {
     let point = |half_edge: HalfEdgeId| arrangement.point(arrangement.origin(half_edge));
     let origin = point(*ring.first()?);
     let relative = |at: PlanPoint| {
@@ -176,14 +191,12 @@ fn outline_of_ring(arrangement: &Arrangement, ring: &[HalfEdgeId], widths: &[f64
         )
     };
     let count = ring.len();
-    let mut lines: Vec<Line> = ring
-        .iter()
-        .zip(widths)
-        .enumerate()
-        .map(|(index, (half_edge, width))| {
-            let (x, y) = relative(point(*half_edge));
-            let (end_x, end_y) = relative(point(half_edge.twin()));
-            let length = number::length(end_x - x, end_y - y);
+    lines.clear();
+    for (index, (half_edge, width)) in ring.iter().zip(widths).enumerate() {
+        let (x, y) = relative(point(*half_edge));
+        let (end_x, end_y) = relative(point(half_edge.twin()));
+        let length = number::length(end_x - x, end_y - y);
+        lines.push({
             Line {
                 x,
                 y,
@@ -198,13 +211,14 @@ fn outline_of_ring(arrangement: &Arrangement, ring: &[HalfEdgeId], widths: &[f64
                 to: length,
                 between: 0.0,
             }
-        })
-        .collect();
-    for index in 0..count {
-        turn_at_vertex(&mut lines, index);
+        });
     }
-    take_out_overrun(&mut lines)?;
-    Some(measured(&lines, origin))
+    for index in 0..count {
+        turn_at_vertex(lines, index);
+    }
+    take_out_overrun(lines)?;
+    lines.retain(|line| !line.is_gone);
+    Some(measured(lines, origin))
 }
 
 /// Works the corner between an edge and the next, which share a vertex: as strips of right-of-way meet there.
@@ -239,6 +253,9 @@ fn turn_at_vertex(lines: &mut [Line], index: usize) {
 
 /// Takes out every line whose neighbors meet before it begins; `None` when nothing is left.
 fn take_out_overrun(lines: &mut [Line]) -> Option<()> {
+    if lines.iter().all(|line| line.to - line.from >= 0.0) {
+        return Some(());
+    }
     let mut left = lines.len();
     let mut open: Vec<usize> = (0..lines.len()).rev().collect();
     while let Some(index) = open.pop() {
@@ -283,11 +300,10 @@ fn meet(lines: &mut [Line], first: usize, second: usize) {
 /// meet far away, and the straight way across is shorter by a millionth of its length at most.
 const LEAST_TURN: f64 = 1e-3;
 
-fn measured(lines: &[Line], origin: PlanPoint) -> BlockOutline {
-    let around: Vec<&Line> = lines.iter().filter(|line| !line.is_gone).collect();
+fn measured(around: &[Line], origin: PlanPoint) -> BlockOutline {
     let length = |line: &Line| line.to - line.from + line.between;
     let turns_before = |index: usize| {
-        let (a, b) = (around[(index + around.len() - 1) % around.len()], around[index]);
+        let (a, b) = (&around[(index + around.len() - 1) % around.len()], &around[index]);
         let (cross, dot) = (a.ux * b.uy - a.uy * b.ux, a.ux * b.ux + a.uy * b.uy);
         cross.abs() > dot
     };
@@ -300,10 +316,10 @@ fn measured(lines: &[Line], origin: PlanPoint) -> BlockOutline {
             longest_side_mm = longest_side_mm.max(side_mm);
             side_mm = 0.0;
         }
-        side_mm += length(around[index]);
+        side_mm += length(&around[index]);
     }
     BlockOutline {
-        perimeter_mm: around.iter().map(|line| length(line)).sum(),
+        perimeter_mm: around.iter().map(length).sum(),
         longest_side_mm: longest_side_mm.max(side_mm),
         corners_mm: around.iter().map(|line| line.at(line.from)).collect(),
         origin,

@@ -12,6 +12,7 @@ use super::constraints::Constraint;
 use super::ids::{FaceId, HalfEdgeId};
 use super::kept::Kept;
 use super::land::{Bounds, Land, add_wider_beyond, land_key, land_of};
+use super::noded_cells::NodedCells;
 use super::outlines::Outliner;
 use crate::plan::PlanPoint;
 
@@ -26,10 +27,12 @@ pub(super) struct FaceShape {
     pub land: Arc<Land>,
 }
 
-/// Faces already worked out, kept from one fabric to the next under all they depend on.
+/// What is kept from one fabric to the next: faces under all they depend on, and how their lines met.
 #[derive(Clone, Debug, Default)]
 pub struct LandCache {
     shapes: Kept<FaceShape>,
+    /// What the cells of the last fabric's noding yielded.
+    pub(super) noded: NodedCells,
     /// Memory for the key at hand.
     key: Vec<i32>,
 }

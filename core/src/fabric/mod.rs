@@ -26,6 +26,7 @@ mod grid;
 mod ids;
 mod kept;
 mod locator;
+mod noded_cells;
 mod noding;
 mod outlines;
 mod overlaps;

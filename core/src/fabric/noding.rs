@@ -11,6 +11,7 @@
 
 use super::grid::Cells;
 use super::ids::VertexId;
+use super::noded_cells::NodedCells;
 use super::pixels::{Span, key_of, passes, point_of, rounded_crossing};
 use crate::plan::PlanPoint;
 
@@ -35,15 +36,20 @@ pub(super) struct Noding {
 
 impl Noding {
     /// Leads every span through the hot pixels. Cost: O(n + k) for n spans with k crossings spread evenly; crowded cells
-    /// are split until they are sparse.
-    pub fn of(spans: &[Span], cells: &Cells) -> Self {
+    /// are split until they are sparse. Cells whose spans are those of the last noding are taken from `noded`, which then
+    /// holds this one's.
+    pub fn of(spans: &[Span], cells: &Cells, mut noded: Option<&mut NodedCells>) -> Self {
+        let last = noded.as_mut().map(|noded| noded.begin(&cells.grid));
         let mut sweep = Sweep::default();
         let mut vertices: Vec<PlanPoint> = Vec::with_capacity(spans.len() * 2);
         let mut meetings: Vec<(u32, u32)> = Vec::with_capacity(spans.len() * 4);
         let mut run_starts = vec![0_u32; spans.len() + 1];
         for column in 0..cells.grid.columns() {
             for row in 0..cells.grid.rows() {
-                sweep.cell(spans, cells, column, row);
+                match (&mut noded, &last) {
+                    (Some(noded), Some(last)) => sweep.cell_again(spans, cells, (column, row), last, noded),
+                    _ => sweep.cell(spans, cells, column, row),
+                }
             }
             sweep.pixels.sort_unstable();
             for &(key, first, count) in &sweep.pixels {
@@ -181,6 +187,41 @@ impl Sweep {
         let last = (1_i32 << cells.grid.shift()) - 1;
         let high = PlanPoint::new(low.x_mm + last, low.y_mm + last);
         self.area(Pixels { low, high }, 0);
+    }
+
+    /// A cell, as `last` holds it where its spans are the same; notes it in `noded`.
+    fn cell_again(
+        &mut self,
+        spans: &[Span],
+        cells: &Cells,
+        (column, row): (u32, u32),
+        last: &NodedCells,
+        noded: &mut NodedCells,
+    ) {
+        let here = cells.spans_in(column, row);
+        let place = column as usize * cells.grid.rows() as usize + row as usize;
+        let spans_here = || here.iter().map(|&index| spans[index as usize]);
+        let same = last
+            .cell(place)
+            .filter(|held| spans_here().eq(held.spans.iter().copied()));
+        if let Some(held) = same {
+            let mut first = self.meetings.len() as u32;
+            for &(key, count) in held.pixels {
+                self.pixels.push((key, first, count));
+                first += count;
+            }
+            self.meetings
+                .extend(held.meetings.iter().map(|&local| here[local as usize]));
+            let (pixels, meetings) = (held.pixels.iter().copied(), held.meetings.iter().copied());
+            noded.push(spans_here(), pixels, meetings);
+            return;
+        }
+        let (pixels, meetings) = (self.pixels.len(), self.meetings.len());
+        self.cell(spans, cells, column, row);
+        let pixels = self.pixels[pixels..].iter().map(|&(key, _, count)| (key, count));
+        // Every span met is one of the cell's, which are in order.
+        let local = |index: &u32| here.binary_search(index).map_or(0, |place| place as u32);
+        noded.push(spans_here(), pixels, self.meetings[meetings..].iter().map(local));
     }
 
     /// Handles a rectangle whose spans lie on the stack from `from` on.

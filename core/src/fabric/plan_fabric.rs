@@ -82,12 +82,22 @@ impl Fabric {
             .map_or(&none, |alternative| &alternative.marks);
         let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
         let lines = DrawnLines::of(document, streets, &seen.unbuilt);
-        let arrangement = Arrangement::of(&lines.segments());
+        let constraints: Vec<Constraint> = constraints(marks, seen.left_out_owners).collect();
+        Self::laid_out(lines, constraints, marks, cache)
+    }
+
+    /// The fabric of these lines and constraints, with the uses among `marks`.
+    fn laid_out(
+        lines: DrawnLines,
+        constraints: Vec<Constraint>,
+        marks: &BTreeMap<MarkId, Mark>,
+        cache: &mut LandCache,
+    ) -> Self {
+        let arrangement = Arrangement::noded(&lines.segments(), Some(&mut cache.noded));
         let carriers = carriers(&lines, &arrangement);
         let links = StreetLinks::of(&lines, &arrangement, &carriers);
         let locator = Locator::of(&arrangement);
         let blocks = blocks(&lines, &arrangement, &carriers);
-        let constraints: Vec<Constraint> = constraints(marks, seen.left_out_owners).collect();
         let bounded = constraints.iter().map(|one| (Bounds::of(&one.outline), one.clone()));
         let bounded: Vec<(Bounds, Constraint)> = bounded.collect();
         let half_width = |half_edge| half_width_mm(&lines, &arrangement, &carriers, half_edge);
@@ -133,12 +143,13 @@ impl Fabric {
             .get(&alternative)
             .map_or(&none, |alternative| &alternative.marks);
         let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
-        let is_same = DrawnLines::of(document, streets, &seen.unbuilt) == self.lines
-            && constraints(marks, seen.left_out_owners).eq(self.constraints.iter().cloned());
+        let lines = DrawnLines::of(document, streets, &seen.unbuilt);
+        let constraints: Vec<Constraint> = constraints(marks, seen.left_out_owners).collect();
+        let is_same = lines == self.lines && constraints == self.constraints;
         if is_same {
             self.lay_uses(marks);
         } else {
-            *self = Self::seen(seen, alternative, cache);
+            *self = Self::laid_out(lines, constraints, marks, cache);
         }
         !is_same
     }

@@ -59,6 +59,8 @@ pub struct DrawnLines {
     pub unbuilt: Vec<UnbuiltLine>,
     /// The first source of each street, of the boundary, and of what is not built.
     first_sources: Vec<u32>,
+    /// The line of each source: a street, the boundary, or what is not built.
+    line_of_source: Vec<u32>,
 }
 
 /// What drew one source segment.
@@ -97,6 +99,7 @@ impl DrawnLines {
             let points = flatten(&street.line);
             lines.first_sources.push(source);
             source += points.len().saturating_sub(1) as u32;
+            lines.add_sources(source);
             lines.streets.push(StreetLine {
                 mark,
                 points,
@@ -113,12 +116,14 @@ impl DrawnLines {
         let boundary = &document.site.boundary;
         lines.boundary = boundary.iter().chain(boundary.first()).copied().collect();
         source += lines.boundary.len().saturating_sub(1) as u32;
+        lines.add_sources(source);
         lines.first_sources.push(source);
         for street in unbuilt {
             let Some(section) = document.street_sections.get(&street.section) else {
                 continue;
             };
             source += street.points.len().saturating_sub(1) as u32;
+            lines.add_sources(source);
             lines.first_sources.push(source);
             lines.unbuilt.push(UnbuiltLine {
                 points: street.points.clone(),
@@ -126,6 +131,12 @@ impl DrawnLines {
             });
         }
         lines
+    }
+
+    /// Gives the sources up to `end` to the line whose first was listed last.
+    fn add_sources(&mut self, end: u32) {
+        let line = self.first_sources.len() as u32 - 1;
+        self.line_of_source.resize(end as usize, line);
     }
 
     /// Every drawn segment with its source.
@@ -147,10 +158,7 @@ impl DrawnLines {
     /// What drew a source.
     #[must_use]
     pub fn drawn(&self, source: SourceId) -> Drawn {
-        let line = self
-            .first_sources
-            .partition_point(|first| *first <= source.0)
-            .saturating_sub(1);
+        let line = self.line_of_source[source.0 as usize] as usize;
         match line.checked_sub(self.streets.len()) {
             None => Drawn::Street {
                 street: line as u32,

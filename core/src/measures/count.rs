@@ -82,5 +82,5 @@ fn face_name(fabric: &Fabric, painted: &PaintedFace) -> String {
     let at = fabric
         .face(painted.face)
         .map_or_else(Default::default, |face| face.anchor);
-    format!("face at {}", at.in_words())
+    "face at ".to_owned() + &at.in_words()
 }

@@ -105,6 +105,8 @@ impl Doorsteps {
         let Some(near) = Bounds::around(line).map(|bounds| bounds.grown(band_mm)) else {
             return Vec::new();
         };
+        // Nothing lies inside an area that does not come into its box.
+        let area = Bounds::around(line).filter(|_| is_area).map(|bounds| bounds.grown(1.0));
         let sides: Vec<Segment> = line.windows(2).map(|pair| Segment::between(pair[0], pair[1])).collect();
         let mut stretches = Vec::new();
         for &(link, _) in self.links.iter().filter(|(_, bounds)| bounds.overlap(&near)) {
@@ -119,7 +121,8 @@ impl Doorsteps {
                         segment.shares_within(side, band_mm, &mut shares);
                     }
                 }
-                if is_area {
+                let may_lie_in = |area: Bounds| Bounds::around(pair).is_some_and(|bounds| bounds.overlap(&area));
+                if area.is_some_and(may_lie_in) {
                     segment.shares_inside(&sides, &mut shares);
                 }
                 for (from, to) in joined(&mut shares) {

@@ -162,7 +162,22 @@ impl CostField {
             }
         }
         order::sort(&mut self.sources_on_links);
-        order::sort_by(&mut self.seeds, |a, b| b.cmp(a));
+        // What costs more than the limit at its own seed is reached by none.
+        let limit = self.limit;
+        self.seeds.retain(|(cost, ..)| *cost <= limit);
+        let owner = self.seeds.first().map_or(0, |(_, owner, _)| *owner);
+        let fits = |(cost, held, _): &(u64, u32, u32)| *cost <= u64::from(u32::MAX) && *held == owner;
+        if self.seeds.iter().all(fits) {
+            // Sorted as numbers: streets full of homes make thousands of seeds.
+            let mut packed: Vec<u64> =
+                (self.seeds.iter().map(|(cost, _, rank)| cost << 32 | u64::from(*rank))).collect();
+            packed.sort_unstable();
+            let unpacked = |seed: u64| (seed >> 32, owner, seed as u32);
+            self.seeds.clear();
+            self.seeds.extend(packed.into_iter().rev().map(unpacked));
+        } else {
+            order::sort_by(&mut self.seeds, |a, b| b.cmp(a));
+        }
     }
 
     /// Settles nodes in order of cost, seeds joining as their cost comes up.

@@ -73,33 +73,67 @@ impl Span {
 /// `ends` are cost and owner at the link's first and last node; `sources` are (stretch, starting cost, owner).
 pub(super) fn spans_of(
     length_um: u64,
-    (up, down): (Scale, Scale),
+    scales: (Scale, Scale),
     ends: [Option<Served>; 2],
     sources: impl Iterator<Item = (Stretch, u64, u32)>,
     spans: &mut Vec<Span>,
 ) {
-    let sources: Vec<(Stretch, Served)> = sources.map(|(stretch, cost, owner)| (stretch, (cost, owner))).collect();
-    if sources.is_empty() {
-        spans.push(Span {
+    let mut sources = sources.map(|(stretch, cost, owner)| (stretch, (cost, owner)));
+    match (sources.next(), sources.next()) {
+        (None, _) => spans.push(Span {
             from_um: 0,
             to_um: length_um,
             left: ends[0],
             right: ends[1],
             level: None,
-        });
-        return;
+        }),
+        (Some(only), None) => {
+            // As most links have that have any source: without memory of its own.
+            let mut cuts = [0, only.0.from_um, only.0.to_um, length_um];
+            let count = sorted_once(&mut cuts);
+            cut(scales, ends, &[only], &cuts[..count], &mut [None; 4][..count], spans);
+        }
+        (Some(first), Some(second)) => {
+            let sources: Vec<(Stretch, Served)> = [first, second].into_iter().chain(sources).collect();
+            let mut cuts = vec![0, length_um];
+            cuts.extend(sources.iter().flat_map(|(stretch, _)| [stretch.from_um, stretch.to_um]));
+            let count = sorted_once(&mut cuts);
+            cut(scales, ends, &sources, &cuts[..count], &mut vec![None; count], spans);
+        }
     }
-    let mut cuts = vec![0, length_um];
-    cuts.extend(sources.iter().flat_map(|(stretch, _)| [stretch.from_um, stretch.to_um]));
+}
+
+/// Sorts, and gives back how many are left at the front where each stands once.
+fn sorted_once(cuts: &mut [u64]) -> usize {
     cuts.sort_unstable();
-    cuts.dedup();
+    let mut count = 0;
+    for place in 0..cuts.len() {
+        if count == 0 || cuts[count - 1] != cuts[place] {
+            cuts[count] = cuts[place];
+            count += 1;
+        }
+    }
+    count
+}
+
+/// Adds the spans between cuts, ascending, of a link with sources; `served` is memory, one for each cut.
+fn cut(
+    (up, down): (Scale, Scale),
+    ends: [Option<Served>; 2],
+    sources: &[(Stretch, Served)],
+    cuts: &[u64],
+    served: &mut [Option<Served>],
+    spans: &mut Vec<Span>,
+) {
     let cheapest_over = |from_um: u64, to_um: u64| {
         let covering = sources
             .iter()
             .filter(|(stretch, _)| stretch.from_um <= from_um && to_um <= stretch.to_um);
         covering.map(|&(_, served)| served).min()
     };
-    let mut served: Vec<Option<Served>> = cuts.iter().map(|&cut| cheapest_over(cut, cut)).collect();
+    for (served, &at_um) in served.iter_mut().zip(cuts) {
+        *served = cheapest_over(at_um, at_um);
+    }
     let last = cuts.len() - 1;
     served[0] = lesser(served[0], ends[0]);
     served[last] = lesser(served[last], ends[1]);

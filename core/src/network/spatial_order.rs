@@ -30,27 +30,61 @@ pub(super) fn spatial_order(points: &[PlanPoint]) -> Vec<u32> {
 }
 
 /// Position of a cell along the Hilbert curve of [`LEVELS`] levels.
-fn hilbert_position(mut x: u32, mut y: u32) -> u64 {
-    let mut position = 0_u64;
+fn hilbert_position(x: u32, y: u32) -> u64 {
+    let (mut position, mut turn) = (0_u64, 0);
     for level in (0..LEVELS).rev() {
-        let (right, upper) = ((x >> level) & 1, (y >> level) & 1);
-        position = (position << 2) | u64::from((3 * right) ^ upper);
-        // Turn the quadrant so that the curve inside it starts where the last one ended.
-        if upper == 0 {
-            if right == 1 {
-                let mask = (1 << level) - 1;
-                x = !x & mask;
-                y = !y & mask;
-            }
-            (x, y) = (y, x);
-        }
+        let quadrant = ((x >> level) & 1) << 1 | ((y >> level) & 1);
+        let (place, next) = QUADRANTS[turn][quadrant as usize];
+        position = (position << 2) | u64::from(place);
+        turn = usize::from(next);
     }
     position
 }
 
+/// By how the curve is turned in a square (as it is, its axes swapped, both turned about, both) and by quadrant (south
+/// west, north west, south east, north east): when the curve comes to it, and how it is turned there.
+const QUADRANTS: [[(u8, u8); 4]; 4] = [
+    [(0, 1), (1, 0), (3, 3), (2, 0)],
+    [(0, 0), (3, 2), (1, 1), (2, 1)],
+    [(2, 2), (3, 1), (1, 2), (0, 3)],
+    [(2, 3), (1, 3), (3, 0), (0, 2)],
+];
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// The same curve by turning the coordinates themselves.
+    fn position_by_turning(mut x: u32, mut y: u32) -> u64 {
+        let mut position = 0_u64;
+        for level in (0..LEVELS).rev() {
+            let (right, upper) = ((x >> level) & 1, (y >> level) & 1);
+            position = (position << 2) | u64::from((3 * right) ^ upper);
+            // Turn the quadrant so that the curve inside it starts where the last one ended.
+            if upper == 0 {
+                if right == 1 {
+                    let mask = (1 << level) - 1;
+                    x = !x & mask;
+                    y = !y & mask;
+                }
+                (x, y) = (y, x);
+            }
+        }
+        position
+    }
+
+    #[test]
+    fn turned_quadrants_give_the_curve_of_turned_coordinates() {
+        let mut state = 5_u64;
+        let mut next = || {
+            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+            (state >> 40) as u32
+        };
+        for _ in 0..10_000 {
+            let (x, y) = (next(), next());
+            assert_eq!(hilbert_position(x, y), position_by_turning(x, y), "{x} {y}");
+        }
+    }
 
     #[test]
     fn consecutive_cells_of_the_curve_are_neighbors() {

@@ -263,6 +263,7 @@ impl Study {
         if let Some(carried) = carried.filter(|edits| !edits.is_empty()) {
             // Uses alone: the fabric's streets stay as they are.
             let extended = self.history.extend(&mut self.document, carried);
+            self.renew_drawn_uses();
             self.follow_drawn_fabric();
             extended.map(drop)
         } else {
@@ -467,17 +468,21 @@ impl Study {
         self.follow_drawn_fabric();
     }
 
-    /// Brings everything else up to the document, whose streets the fabric of all that is drawn has already.
+    /// Brings the uses alone up to the document.
+    fn renew_drawn_uses(&mut self) {
+        let fabric = match &mut self.whole {
+            Some(whole) => &mut whole.fabric,
+            None => &mut self.derived.fabric,
+        };
+        fabric.renew_uses(&Seen::all_of(&self.document), self.alternative);
+    }
+
+    /// Brings everything else up to the document, with which the fabric of all that is drawn is in step already.
     fn follow_drawn_fabric(&mut self) {
         self.revision += 1;
-        if let Some(whole) = &mut self.whole {
-            whole.fabric.renew_uses(&Seen::all_of(&self.document), self.alternative);
-        }
         let seen = self.scope.seen(&self.document, self.alternative);
         if self.whole.is_some() {
             self.derived.fabric.renew(&seen, self.alternative, &mut self.lands);
-        } else {
-            self.derived.fabric.renew_uses(&seen, self.alternative);
         }
         self.derived
             .follow_fabric(&seen, self.alternative, &mut self.lots, &self.shipped);

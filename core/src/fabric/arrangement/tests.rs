@@ -224,3 +224,37 @@ fn a_star_of_many_rays_keeps_their_order() {
     let turns = tips.iter().zip(tips.iter().cycle().skip(1));
     assert!(turns.into_iter().all(|(p, q)| PlanPoint::default().cross(*p, *q) < 0));
 }
+
+/// Sixty lines at random, of which one moves at a time, now and then all of them: with what the last noding yielded the
+/// arrangement is the one made anew. A bundle of lines through nearly one place makes crowded cells.
+#[test]
+fn noding_from_the_last_equals_noding_anew() {
+    let mut state = 11_u64;
+    let mut next = |below: u64| {
+        state = state
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        ((state >> 33) % below) as i32
+    };
+    let mut noded = NodedCells::default();
+    let mut segments = Vec::new();
+    for step in 0..300 {
+        let changed = if step % 100 == 0 {
+            0..60
+        } else {
+            step % 60..step % 60 + 1
+        };
+        for line in changed {
+            let reach = if line < 40 { 4_000 } else { 40 };
+            let mut end = || PlanPoint::new(next(reach), next(reach));
+            let segment = SourceSegment::new(end(), end(), SourceId(line as u32));
+            segments.truncate(60);
+            match segments.get_mut(line) {
+                Some(held) => *held = segment,
+                None => segments.push(segment),
+            }
+        }
+        let anew = Arrangement::of(&segments);
+        assert_eq!(Arrangement::noded(&segments, Some(&mut noded)), anew, "step {step}");
+    }
+}

@@ -86,6 +86,8 @@ struct Laying<'a> {
     /// What was taken last: cut off when free land is asked for again, which after the last front it is not.
     taken: Vec<Vec<PlanPoint>>,
     lots: Vec<Lot>,
+    /// Whether this only tells how much front there is: then nobody looks at buildings.
+    is_trial: bool,
     /// Front that lots could be laid on so far, in millimeters.
     front_mm: f64,
 }
@@ -102,6 +104,7 @@ impl<'a> Laying<'a> {
             free: Region::of(key.land.pieces.clone()),
             taken: Vec::new(),
             lots: Vec::new(),
+            is_trial: false,
             front_mm: 0.0,
         }
     }
@@ -138,6 +141,7 @@ impl<'a> Laying<'a> {
         if built.len() > 1 || built_share < ALL_OF_IT {
             // One type all along tells how much front there is to share.
             let mut probe = self.clone();
+            probe.is_trial = true;
             probe.front_mm = 0.0;
             probe.lay_fronts(&mut wanted.clone(), fronts);
             let by_depth = |share: &LandShare| f64::from(share.share_ppm) / f64::from(share.lot_type.depth_mm);
@@ -305,7 +309,11 @@ impl<'a> Laying<'a> {
             is_at_head: held.is_head,
             front_um: [line.along_um(from), line.along_um(to)],
             twice_area_mm2: twice_area_mm2(&outline),
-            footprint: footprint(&outline, line.at(middle, 0.0), inward, lot_type, held.setback_mm),
+            footprint: if self.is_trial {
+                Vec::new()
+            } else {
+                footprint(&outline, line.at(middle, 0.0), inward, lot_type, held.setback_mm)
+            },
             faces: [-inward.x, -inward.y].map(|part| (part * 1e6).round() as i32),
             outline,
         }

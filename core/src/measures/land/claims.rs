@@ -68,6 +68,9 @@ impl<'a> Claims<'a> {
 
     /// What each claimant gets of a face's buildable land, by its place among the claimants, in twice square millimeters.
     pub fn of_face(&self, face: &FaceOfLand, cache: &mut ClaimCache) -> Vec<(usize, i128)> {
+        if self.is_empty() {
+            return Vec::new();
+        }
         let bounds = Bounds::of(face.land.pieces.iter().flatten().flatten());
         let near: Vec<usize> = (0..self.claims.len())
             .filter(|place| bounds.meets(&self.claims[*place].3))

@@ -7,6 +7,7 @@ use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::network::counting_rule::COUNTING_RULES;
 use crate::plan::PlanPoint;
+use crate::plan::coordinates::add_digits;
 
 /// Why no home is behind a single place when there is no way in.
 pub const NO_WAY_IN: &str =
@@ -127,9 +128,9 @@ impl StreetInputs {
     }
 
     fn set_blocks(&self, inputs: &mut Inputs) {
-        let title = |at: PlanPoint| format!("block at {}", at.in_words());
+        let title = |at: PlanPoint| "block at ".to_owned() + &at.in_words();
         let entries = (1..).zip(&self.blocks);
-        let entries = entries.map(|(number, block)| Entry::new(format!("block_{number}"), title(block.at)));
+        let entries = entries.map(|(number, block)| Entry::new(numbered("block", number), title(block.at)));
         inputs.set_entries("block", entries.collect());
         let perimeters = self.blocks.iter().map(|block| Cell::Number(block.perimeter_m));
         inputs.set_counted("blocks.perimeters", perimeters.collect(), Some("blocks"));
@@ -150,10 +151,18 @@ impl StreetInputs {
     }
 }
 
+/// An id: a word with a number after it.
+fn numbered(word: &str, number: u32) -> String {
+    let mut id = String::with_capacity(16);
+    id.extend([word, "_"]);
+    add_digits(&mut id, number);
+    id
+}
+
 /// Sets an axis of places, each with a number after `word` as its id, and what is counted at them.
 fn set_listed(inputs: &mut Inputs, (axis, word): (&str, &str), leaf: &str, places: &[CountedPlace], counted: &str) {
     let entries = (1..).zip(places);
-    let entries = entries.map(|(number, place)| Entry::new(format!("{word}_{number}"), place.title.clone()));
+    let entries = entries.map(|(number, place)| Entry::new(numbered(word, number), place.title.clone()));
     inputs.set_entries(axis, entries.collect());
     let cells = places.iter().map(|place| Cell::Number(place.count));
     inputs.set_counted(leaf, cells.collect(), Some(counted));
