@@ -49,8 +49,14 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
         document::put_back(&event, &text());
     };
     let control = match first.value {
-        Value::Text(_) => view! { <input type="text" prop:value=text on:change=typed/> }.into_any(),
-        Value::Number(..) => view! { <input type="number" step="any" prop:value=text on:change=typed/> }.into_any(),
+        Value::Text(_) | Value::Number(..) => {
+            let kind = if matches!(first.value, Value::Text(_)) {
+                "text"
+            } else {
+                "number"
+            };
+            view! { <input type=kind step="any" prop:value=text on:change=typed/> }.into_any()
+        }
         Value::Flag(_) => {
             let is_on = move || value() == Some(Value::Flag(true));
             let changed = move |event| set(event_target_checked(&event).to_string());
