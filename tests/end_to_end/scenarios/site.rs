@@ -71,7 +71,7 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         let figures = page.settled_figures().await;
         let of_asked = number(&figures, "homes.of_asked");
         assert!(of_asked.contains('%'), "{of_asked}");
-        let drawn = page.texts("[data-program] .field-drawn").await;
+        let drawn = page.texts("[data-program] .form-drawn").await;
         assert!(drawn[0].contains("homes"), "{drawn:?}");
         assert_ne!(number(&figures, "streets.ways_in_and_out"), "0");
         page.take_screenshot("site").await;

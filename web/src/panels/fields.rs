@@ -27,7 +27,7 @@ pub fn fields(store: Store, of: Of) -> AnyView {
             .map(|field| line(store, of, field))
             .collect::<Vec<AnyView>>()
     };
-    view! { <div class="fields">{lines}</div> }.into_any()
+    view! { <div class="form">{lines}</div> }.into_any()
 }
 
 fn line(store: Store, of: Of, field: Field) -> AnyView {
@@ -95,14 +95,14 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
     let words = first.words;
     let name = words.clone();
     view! {
-        <div class="field-line">
-            <label class="field" class:is-flag=matches!(first.value, Value::Flag(_)) data-field=name>
-                <span class="field-words">{words}</span>
+        <div class="form-line">
+            <label class="form-field" class:is-flag=matches!(first.value, Value::Flag(_)) data-field=name>
+                <span class="form-words">{words}</span>
                 {control}
-                <span class="field-unit">{unit}</span>
+                <span class="form-unit">{unit}</span>
             </label>
-            <span class="field-drawn">{move || beside(0)}</span>
-            <span class="field-left">{move || beside(1)}</span>
+            <span class="form-drawn">{move || beside(0)}</span>
+            <span class="form-left">{move || beside(1)}</span>
             {phase_commands(store, field)}
         </div>
     }

@@ -112,7 +112,9 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
     let mut layer = Layer::default();
     let is_area = |mark: &Mark| matches!(mark, Mark::SoftArea(_) | Mark::Parcel(_) | Mark::Outside(_));
     let marks = || alternative.marks.values();
-    let points_first = marks().filter(|mark| !is_area(mark)).chain(marks().filter(|mark| is_area(mark)));
+    let points_first = marks()
+        .filter(|mark| !is_area(mark))
+        .chain(marks().filter(|mark| is_area(mark)));
     for mark in points_first {
         match mark {
             Mark::SoftArea(area) => {
