@@ -34,7 +34,7 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         assert!(awaits.contains("first corner of the site"), "{awaits}");
         outline(
             page,
-            &[(-190.0, -190.0), (200.0, -190.0), (200.0, 190.0), (-190.0, 190.0)],
+            &[(-190.0, -190.0), (200.0, -190.0), (200.0, 110.0), (-190.0, 110.0)],
         )
         .await;
         let about = page.text("[data-details-about]").await;
@@ -43,7 +43,7 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         assert!(awaits.contains("Next"), "the next step is said: {awaits}");
 
         choose_kind(page, "area", "Soft area").await;
-        page.drag((-150.0, -120.0), (120.0, 130.0)).await;
+        page.drag((-150.0, -120.0), (120.0, 100.0)).await;
         page.wait_for("[data-details-delete]").await;
         let rough = number(&page.figures().await, "homes.count");
         assert_ne!(rough, "0 homes", "a bubble gives rough homes");
@@ -71,7 +71,7 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         let figures = page.settled_figures().await;
         let of_asked = number(&figures, "homes.of_asked");
         assert!(of_asked.contains('%'), "{of_asked}");
-        let drawn = page.texts("[data-program] .field-drawn").await;
+        let drawn = page.texts("[data-program] .form-drawn").await;
         assert!(drawn[0].contains("homes"), "{drawn:?}");
         assert_ne!(number(&figures, "streets.ways_in_and_out"), "0");
         page.take_screenshot("site").await;

@@ -1,10 +1,10 @@
 //! What can be typed or chosen about a thing: fields as plain data, read from a mark and put back into it.
 
 use hobnail_core::plan::document::{Heading, TargetKind, UnitSystem};
-use hobnail_core::plan::land::OwnerGroup;
+use hobnail_core::plan::land::{Barrier, OutsideContext, OwnerGroup, Parcel, SiteAccess};
 use hobnail_core::plan::projection::ORIGIN_LATITUDE_LIMIT_NDEG;
 use hobnail_core::plan::street::{Status, StreetOwner};
-use hobnail_core::plan::{Certainty, Document, Mark, PhaseId};
+use hobnail_core::plan::{Certainty, ConstraintArea, Document, Mark, PhaseId, Place, SoftArea, Street, UseMark};
 
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
@@ -320,15 +320,15 @@ pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Op
         return Some(());
     }
     if field == Field::Name {
-        let name = match mark {
-            Mark::Street(street) => &mut street.name,
-            Mark::Constraint(area) => &mut area.name,
-            Mark::Place(place) => &mut place.name,
-            Mark::SiteAccess(access) => &mut access.name,
-            Mark::Parcel(parcel) => &mut parcel.label,
-            Mark::Barrier(barrier) => &mut barrier.name,
-            Mark::Outside(outside) => &mut outside.name,
-            _ => return None,
+        let (Mark::Street(Street { name, .. })
+        | Mark::Constraint(ConstraintArea { name, .. })
+        | Mark::Place(Place { name, .. })
+        | Mark::SiteAccess(SiteAccess { name, .. })
+        | Mark::Parcel(Parcel { label: name, .. })
+        | Mark::Barrier(Barrier { name, .. })
+        | Mark::Outside(OutsideContext { name, .. })) = mark
+        else {
+            return None;
         };
         words.clone_into(name);
         return Some(());
@@ -374,10 +374,10 @@ pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Op
 /// The phase a mark is in, where it is in any.
 pub const fn phase_of(mark: &mut Mark) -> Option<&mut Option<PhaseId>> {
     match mark {
-        Mark::Street(street) => Some(&mut street.phase),
-        Mark::Use(held) => Some(&mut held.phase),
-        Mark::SoftArea(area) => Some(&mut area.phase),
-        Mark::Place(place) => Some(&mut place.phase),
+        Mark::Street(Street { phase, .. })
+        | Mark::Use(UseMark { phase, .. })
+        | Mark::SoftArea(SoftArea { phase, .. })
+        | Mark::Place(Place { phase, .. }) => Some(phase),
         _ => None,
     }
 }

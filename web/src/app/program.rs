@@ -77,22 +77,11 @@ pub fn lines(study: &Study) -> Vec<FieldShown> {
 /// The program with one line typed anew, or left out.
 #[must_use]
 pub fn with(program: &[Target], what: TargetKind, asked: Option<u32>) -> Vec<Target> {
-    let mut lines: Vec<Target> = program.to_vec();
-    match (lines.iter().position(|line| line.what == what), asked) {
-        (Some(place), Some(asked)) => {
-            lines.retain({
-                let mut index = 0;
-                move |line| {
-                    index += 1;
-                    line.what != what || index == place + 1
-                }
-            });
-            if let Some(line) = lines.get_mut(place) {
-                line.asked = asked;
-            }
-        }
-        (None, Some(asked)) => lines.push(Target { what, asked }),
-        (_, None) => lines.retain(|line| line.what != what),
+    let place = program.iter().position(|line| line.what == what);
+    let mut lines: Vec<Target> = program.iter().filter(|line| line.what != what).copied().collect();
+    if let Some(asked) = asked {
+        let place = place.unwrap_or(lines.len()).min(lines.len());
+        lines.insert(place, Target { what, asked });
     }
     lines
 }

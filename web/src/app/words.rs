@@ -179,9 +179,9 @@ pub fn selected(study: &Study, selection: Selection) -> String {
         }
         (_, Mark::Place(place)) => {
             let extent = match &place.footprint {
-                Footprint::Point(_) => "a point",
-                Footprint::Line(_) => "a stretch of street",
-                Footprint::Area(_) => "a square",
+                Footprint::Point(_) => "a point".to_owned(),
+                Footprint::Line(_) => "a stretch of street".to_owned(),
+                Footprint::Area(outline) => area(shape::area_m2(outline), units),
             };
             let name = if place.name.is_empty() {
                 String::new()

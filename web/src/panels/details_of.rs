@@ -9,8 +9,8 @@ use crate::app::store::Store;
 const NEXT: &str = "Next: ";
 const DELETE: &str = "Delete";
 
-/// The details; nothing where nothing is spoken of.
-pub fn details_of(store: Store) -> AnyView {
+/// The details, with a way to delete what they speak of where nothing else stands beside them.
+pub fn details_of(store: Store, can_delete: bool) -> AnyView {
     let title = Memo::new(move |_| {
         store.forms.with(|forms| {
             let before = if forms.is_selected || forms.details.is_empty() {
@@ -27,7 +27,7 @@ pub fn details_of(store: Store) -> AnyView {
         let button = view! {
             <button type="button" class="command" data-details-delete on:click=move |_| store.act(App::delete)>{DELETE}</button>
         };
-        is_selected.get().then(|| button.into_any())
+        (can_delete && is_selected.get()).then(|| button.into_any())
     };
     view! {
         <div class="details" data-details>
@@ -43,7 +43,7 @@ pub fn details_of(store: Store) -> AnyView {
 pub fn details_of_selected(store: Store) -> AnyView {
     let is_selected = Memo::new(move |_| store.forms.with(|forms| forms.is_selected));
     let shown = move || {
-        let card = || view! { <div class="palette" data-palette="details">{details_of(store)}</div> }.into_any();
+        let card = || view! { <div class="palette" data-palette="details">{details_of(store, false)}</div> }.into_any();
         is_selected.get().then(card)
     };
     view! { {shown} }.into_any()

@@ -27,7 +27,7 @@ pub fn fields(store: Store, of: Of) -> AnyView {
             .map(|field| line(store, of, field))
             .collect::<Vec<AnyView>>()
     };
-    view! { <div class="fields">{lines}</div> }.into_any()
+    view! { <div class="form">{lines}</div> }.into_any()
 }
 
 fn line(store: Store, of: Of, field: Field) -> AnyView {
@@ -49,8 +49,14 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
         document::put_back(&event, &text());
     };
     let control = match first.value {
-        Value::Text(_) => view! { <input type="text" prop:value=text on:change=typed/> }.into_any(),
-        Value::Number(..) => view! { <input type="number" step="any" prop:value=text on:change=typed/> }.into_any(),
+        Value::Text(_) | Value::Number(..) => {
+            let kind = if matches!(first.value, Value::Text(_)) {
+                "text"
+            } else {
+                "number"
+            };
+            view! { <input type=kind step="any" prop:value=text on:change=typed/> }.into_any()
+        }
         Value::Flag(_) => {
             let is_on = move || value() == Some(Value::Flag(true));
             let changed = move |event| set(event_target_checked(&event).to_string());
@@ -89,14 +95,14 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
     let words = first.words;
     let name = words.clone();
     view! {
-        <div class="field-line">
-            <label class="field" class:is-flag=matches!(first.value, Value::Flag(_)) data-field=name>
-                <span class="field-words">{words}</span>
+        <div class="form-line">
+            <label class="form-field" class:is-flag=matches!(first.value, Value::Flag(_)) data-field=name>
+                <span class="form-words">{words}</span>
                 {control}
-                <span class="field-unit">{unit}</span>
+                <span class="form-unit">{unit}</span>
             </label>
-            <span class="field-drawn">{move || beside(0)}</span>
-            <span class="field-left">{move || beside(1)}</span>
+            <span class="form-drawn">{move || beside(0)}</span>
+            <span class="form-left">{move || beside(1)}</span>
             {phase_commands(store, field)}
         </div>
     }

@@ -57,7 +57,7 @@ pub fn kinds(store: Store, is_area: bool) -> AnyView {
         <div class="palette" data-palette=if is_area { "areas" } else { "places" }>
             <p id="kinds-title" class="palette-title">{DRAW}</p>
             <div class="choices" role="radiogroup" aria-labelledby="kinds-title">{lines}</div>
-            {details_of(store)}
+            {details_of(store, true)}
         </div>
     }
     .into_any()

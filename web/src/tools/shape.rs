@@ -1,6 +1,7 @@
 //! Where marks other than streets and uses lie, read and replaced in one way.
 
-use hobnail_core::plan::{Alternative, Document, Footprint, Mark, MarkId, PlanPoint};
+use hobnail_core::plan::land::{Barrier, Crossing, Note, OutsideContext, Parcel, SiteAccess};
+use hobnail_core::plan::{Alternative, ConstraintArea, Document, Footprint, Mark, MarkId, Place, PlanPoint, SoftArea};
 
 use super::near;
 
@@ -9,15 +10,14 @@ use super::near;
 pub fn of(mark: &Mark) -> Option<Footprint> {
     Some(match mark {
         Mark::Street(_) | Mark::Use(_) => return None,
-        Mark::SoftArea(area) => Footprint::Area(area.outline.clone()),
-        Mark::Constraint(area) => Footprint::Area(area.outline.clone()),
-        Mark::Parcel(parcel) => Footprint::Area(parcel.outline.clone()),
+        Mark::SoftArea(SoftArea { outline, .. })
+        | Mark::Constraint(ConstraintArea { outline, .. })
+        | Mark::Parcel(Parcel { outline, .. }) => Footprint::Area(outline.clone()),
         Mark::Barrier(barrier) => Footprint::Line(barrier.line.clone()),
-        Mark::SiteAccess(access) => Footprint::Point(access.at),
-        Mark::Crossing(crossing) => Footprint::Point(crossing.at),
-        Mark::Note(note) => Footprint::Point(note.at),
-        Mark::Place(place) => place.footprint.clone(),
-        Mark::Outside(outside) => outside.footprint.clone(),
+        Mark::SiteAccess(SiteAccess { at, .. }) | Mark::Crossing(Crossing { at, .. }) | Mark::Note(Note { at, .. }) => {
+            Footprint::Point(*at)
+        }
+        Mark::Place(Place { footprint, .. }) | Mark::Outside(OutsideContext { footprint, .. }) => footprint.clone(),
     })
 }
 
@@ -26,22 +26,13 @@ pub fn of(mark: &Mark) -> Option<Footprint> {
 pub fn laid(mut mark: Mark, shape: Footprint) -> Mark {
     match &mut mark {
         Mark::Street(_) | Mark::Use(_) => {}
-        Mark::Place(place) => place.footprint = shape,
-        Mark::Outside(outside) => outside.footprint = shape,
-        Mark::SoftArea(area) => area.outline = into_points(shape),
-        Mark::Constraint(area) => area.outline = into_points(shape),
-        Mark::Parcel(parcel) => parcel.outline = into_points(shape),
-        Mark::Barrier(barrier) => barrier.line = into_points(shape),
-        Mark::SiteAccess(_) | Mark::Crossing(_) | Mark::Note(_) => {
-            let at = match &mut mark {
-                Mark::SiteAccess(access) => &mut access.at,
-                Mark::Crossing(crossing) => &mut crossing.at,
-                Mark::Note(note) => &mut note.at,
-                _ => return mark,
-            };
-            if let Some(first) = points(&shape).first() {
-                *at = *first;
-            }
+        Mark::Place(Place { footprint, .. }) | Mark::Outside(OutsideContext { footprint, .. }) => *footprint = shape,
+        Mark::SoftArea(SoftArea { outline: held, .. })
+        | Mark::Constraint(ConstraintArea { outline: held, .. })
+        | Mark::Parcel(Parcel { outline: held, .. })
+        | Mark::Barrier(Barrier { line: held, .. }) => *held = into_points(shape),
+        Mark::SiteAccess(SiteAccess { at, .. }) | Mark::Crossing(Crossing { at, .. }) | Mark::Note(Note { at, .. }) => {
+            *at = points(&shape).first().copied().unwrap_or(*at)
         }
     }
     mark

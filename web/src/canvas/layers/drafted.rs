@@ -106,11 +106,16 @@ pub fn marks(alternative: &Alternative) -> Layer {
     layer
 }
 
-/// The words of these marks, and of bubbles.
+/// The words of these marks, and of bubbles: those of points first, since areas are known by more than their words.
 #[must_use]
 pub fn words(document: &Document, alternative: &Alternative) -> Layer {
     let mut layer = Layer::default();
-    for mark in alternative.marks.values() {
+    let is_area = |mark: &Mark| matches!(mark, Mark::SoftArea(_) | Mark::Parcel(_) | Mark::Outside(_));
+    let marks = || alternative.marks.values();
+    let points_first = marks()
+        .filter(|mark| !is_area(mark))
+        .chain(marks().filter(|mark| is_area(mark)));
+    for mark in points_first {
         match mark {
             Mark::SoftArea(area) => {
                 let text = bubble_words(document, area);

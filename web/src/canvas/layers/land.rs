@@ -66,10 +66,15 @@ pub fn boundaries(scene: &Scene) -> Layer {
 /// Names of land that something holds back.
 #[must_use]
 pub fn constraint_names(scene: &Scene) -> Layer {
+    const GLYPH_PX: f64 = 6.0;
     let named = scene.constraints.iter().filter(|(.., name)| !name.is_empty());
     let words = named.filter_map(|(outline, kind, name)| {
         let color = color_of_words(palette::constraint(*kind).0);
-        Some(label(widest_place(outline)?.0, name.clone(), color, 0.35))
+        let (at, room_m) = widest_place(outline)?;
+        // A name of its own stands even beside its land; the mere word for what it is needs room on it.
+        let is_kind = name == palette::constraint_word(*kind);
+        let needed_px = if is_kind { name.chars().count() as f64 * GLYPH_PX } else { 0.0 };
+        Some(label(at, name.clone(), color, (needed_px / room_m.max(1.0)).max(0.35)))
     });
     Layer { items: words.collect() }
 }
