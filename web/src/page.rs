@@ -8,7 +8,7 @@ use crate::browser::files;
 use crate::panels::bar::Bar;
 use crate::panels::column::Column;
 use crate::panels::drawing::Drawing;
-use crate::panels::editor::{CutPanel, Editor};
+use crate::panels::editor::CutPanel;
 use crate::panels::enlarged::Enlarged;
 use crate::panels::map::MapPanel;
 use crate::panels::palette::Palette;
@@ -35,7 +35,6 @@ fn Desk(store: Store) -> impl IntoView {
             <div class="tools">
                 <Rail store/>
                 <Palette store/>
-                <Editor store/>
             </div>
             <Drawing store/>
             <MapPanel store/>

@@ -255,7 +255,7 @@ impl App {
     }
 
     /// One step of the history that no gesture made, and what it changed.
-    fn step_with(&mut self, label: &str, edits: Vec<Edit>) {
+    pub(super) fn step_with(&mut self, label: &str, edits: Vec<Edit>) {
         if self.study.is_in_gesture() {
             self.tell_tool(Input::GiveUp, PointerKind::Mouse);
         }

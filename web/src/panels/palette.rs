@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::drawn::drawn;
-use super::editor::command;
+use super::editor::{Editor, command};
 use super::manners::Manners;
 use super::selection::SelectionPanel;
 use crate::app::editor::edits::{EDIT_BUILDING_TYPE, EDIT_SECTION};
@@ -22,12 +22,16 @@ pub fn Palette(
 ) -> impl IntoView {
     let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool));
     let is_program = Memo::new(move |_| store.forms.with(|forms| !forms.program.is_empty()));
-    let is_editing = Memo::new(move |_| store.editors.with(|shown| !shown.editor.name.is_empty()));
+    let is_editing = Memo::new(move |_| store.editors.with(|shown| shown.editor.is_apart()));
     move || match tool.get() {
         _ if is_program.get() => super::program::program(store),
-        _ if is_editing.get() => ().into_any(),
+        _ if is_editing.get() => view! { <Editor store/> }.into_any(),
         Some(ToolKind::Select) => view! {
-            <div class="palettes"><SelectionPanel store/>{super::details_of::details_of_selected(store)}</div>
+            <div class="palettes">
+                <SelectionPanel store/>
+                <Editor store/>
+                {super::details_of::details_of_selected(store)}
+            </div>
         }
         .into_any(),
         Some(ToolKind::Area) => super::kinds::kinds(store, true),

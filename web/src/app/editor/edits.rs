@@ -130,15 +130,7 @@ impl App {
         if edit.changes_nothing() {
             return;
         }
-        let before = self.exact_rows();
-        match self.study.apply(label, vec![edit]) {
-            Ok(_) => {
-                self.changes.plan = true;
-                let now = self.exact_rows();
-                self.say(words::what_changed(label, &before, &now));
-            }
-            Err(fault) => self.warn(fault.to_string()),
-        }
+        self.step_with(label, vec![edit]);
         self.drop_lost_selection();
     }
 

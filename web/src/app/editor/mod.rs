@@ -80,6 +80,14 @@ pub struct EditorShown {
     pub lines: Vec<Line>,
 }
 
+impl EditorShown {
+    /// Whether it stands alone beside the rail, and not with what else is said of the selection.
+    #[must_use]
+    pub fn is_apart(&self) -> bool {
+        !matches!(self.name, "" | "street" | "land")
+    }
+}
+
 /// What the page shows of the editors.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct EditorsShown {
@@ -129,14 +137,12 @@ impl App {
         let document = self.study.document();
         let street = document.mark(self.study.alternative(), id)?.as_street()?;
         let held = document.street_sections.get(&street.section)?;
-        let name = super::words::street_name(street);
         Some(EditorShown {
             name: "street",
             drawing: self.editor.cut.is_none().then(|| section::drawing(held, self.units())),
             lines: vec![
-                Line::title(0, name),
-                Line::words(
-                    1,
+                Line::title(
+                    0,
                     held.name.clone() + ", " + &section::width(held.right_of_way_mm(), self.units()),
                 ),
                 Line::command(Key::panel(edits::SHOW_CUT), SHOW),

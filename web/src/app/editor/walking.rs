@@ -2,7 +2,6 @@
 
 use hobnail_core::figures::unit;
 use hobnail_core::measures::walk::settings::{ALL, Setting};
-use hobnail_core::order::OrderedMap;
 use hobnail_core::plan::defaults::WALKING_PACE_MM_PER_S;
 use hobnail_core::plan::document::{FactorOverride, Settings, UnitSystem};
 use hobnail_core::study::Study;
@@ -172,8 +171,7 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
             if !(low <= typical && typical <= high) {
                 return Err(refuse(OUT_OF_ORDER));
             }
-            let mut held = after.overridden_factors;
-            held = OrderedMap::from_iter(held.into_iter().filter(|(id, _)| id != SLOWER_ID));
+            after.overridden_factors.remove(SLOWER_ID);
             let shipped = slower_of(study, true);
             if !values
                 .iter()
@@ -186,15 +184,14 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
                     high,
                     source: OWN_SOURCE.to_owned(),
                 };
-                held.insert(SLOWER_ID.to_owned(), own);
+                after.overridden_factors.insert(SLOWER_ID.to_owned(), own);
             }
-            after.overridden_factors = held;
         }
         field => {
             if let Some(setting) = ALL.get(usize::from(field - SETTINGS_FROM)) {
                 let stored = setting.of(document);
                 let value = field_of(setting).read(stored, change, units)?;
-                after.chosen = OrderedMap::from_iter(after.chosen.into_iter().filter(|(id, _)| id != setting.id));
+                after.chosen.remove(setting.id);
                 if !quantity::is_same(value, setting.default) {
                     after.chosen.insert(setting.id.to_owned(), value);
                 }
