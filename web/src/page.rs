@@ -34,8 +34,10 @@ fn Desk(store: Store) -> impl IntoView {
             <Bar store/>
             <div class="tools">
                 <Rail store/>
-                <Palette store/>
-                <Editor store/>
+                <div class="palettes">
+                    <Palette store/>
+                    <Editor store/>
+                </div>
             </div>
             <Drawing store/>
             <MapPanel store/>

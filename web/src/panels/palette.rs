@@ -22,14 +22,18 @@ pub fn Palette(
 ) -> impl IntoView {
     let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool));
     let is_program = Memo::new(move |_| store.forms.with(|forms| !forms.program.is_empty()));
-    let is_editing = Memo::new(move |_| store.editors.with(|shown| !shown.editor.name.is_empty()));
+    // What is selected has a card of its own, which leaves room for what can be done to it.
+    let is_editing = Memo::new(move |_| {
+        let name = store.editors.with(|shown| shown.editor.name);
+        let is_card = tool.get() == Some(ToolKind::Select) && matches!(name, "street" | "land");
+        !name.is_empty() && !is_card
+    });
     move || match tool.get() {
         _ if is_program.get() => super::program::program(store),
         _ if is_editing.get() => ().into_any(),
-        Some(ToolKind::Select) => view! {
-            <div class="palettes"><SelectionPanel store/>{super::details_of::details_of_selected(store)}</div>
+        Some(ToolKind::Select) => {
+            view! { <SelectionPanel store/>{super::details_of::details_of_selected(store)} }.into_any()
         }
-        .into_any(),
         Some(ToolKind::Area) => super::kinds::kinds(store, true),
         Some(ToolKind::Place) => super::kinds::kinds(store, false),
         Some(ToolKind::Street) => view! { <Sections store/> }.into_any(),
