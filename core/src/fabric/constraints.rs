@@ -177,11 +177,7 @@ impl ConstrainedLand {
             near.iter().map(|one| one.says_no_to(LandSwitch::Buildable)).collect(),
             twice_land_mm2,
         );
-        let mut left = |taken: &[bool]| {
-            *known
-                .entry(taken.to_vec())
-                .or_insert_with(|| area_left_mm2(key, taken))
-        };
+        let mut left = |taken: &[bool]| *known.entry(taken.to_vec()).or_insert_with(|| area_left_mm2(key, taken));
         let mut counts: OrderedMap<HeldBy, [i128; 1 + SWITCHES.len()]> = OrderedMap::new();
         for column in 0..=SWITCHES.len() {
             let takes_part = |one: &Constraint| match column.checked_sub(1) {

@@ -8,9 +8,8 @@ use super::{App, words};
 use crate::input::{Key, Modifiers, PointerKind};
 use crate::tools::drawing::{Drawing, Piece};
 use crate::tools::guides::Typed;
-use crate::tools::select;
 use crate::tools::select::commands::{self, Command};
-use crate::tools::{At, Input, Label, Selection, Step, Tool, ToolKind};
+use crate::tools::{At, Input, Label, Selection, Step, Tool, ToolKind, select, shape};
 
 /// What the panel of the selection shows.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,6 +38,18 @@ pub enum Field {
 }
 
 impl Field {
+    /// What its field is called on the page.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::BlockLength => "block-length",
+            Self::BlockDepth => "block-depth",
+            Self::Offset => "offset",
+            Self::Turn => "turn",
+            Self::Radius => "radius",
+        }
+    }
+
     /// What it holds, as its field shows it.
     #[must_use]
     pub fn text(self, drawing: &Drawing, units: UnitSystem) -> String {
@@ -68,8 +79,8 @@ impl App {
         let alone = match ids.as_slice() {
             [id] => match document.mark(self.study.alternative(), *id) {
                 Some(Mark::Street(_)) => Some(Selection::Street(*id)),
-                Some(Mark::Place(_)) => Some(Selection::Place(*id)),
-                _ => None,
+                Some(mark) => shape::of(mark).map(|_| Selection::Place(*id)),
+                None => None,
             },
             _ => None,
         };

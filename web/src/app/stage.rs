@@ -4,7 +4,6 @@
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
 use hobnail_core::order;
-use hobnail_core::plan::editing::motion::each_point;
 use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
@@ -271,11 +270,13 @@ fn hand(app: &App) -> Vec<Layer> {
 /// A mark that is selected with others.
 fn one_of_many(mark: &Mark) -> Option<Selected<'static>> {
     if let Mark::Street(street) = mark {
-        return Some(Selected::Line(flatten(&street.line)));
+        return Some(Selected::Line(flatten(&street.line), false));
     }
-    let mut points = Vec::new();
-    each_point(&mut mark.clone(), &mut |point| points.push(*point));
-    (!points.is_empty()).then_some(Selected::Outline(points))
+    Some(match shape::of(mark)? {
+        Footprint::Area(points) => Selected::Line(points, true),
+        Footprint::Line(points) => Selected::Line(points, false),
+        point @ Footprint::Point(_) => Selected::Shape(point),
+    })
 }
 
 fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {

@@ -38,13 +38,13 @@ pub fn number_field(store: Store, field: Field, words: &'static str) -> AnyView 
         }
     };
     view! {
-        <label class="field">
+        <label class="number">
             <span>{words}</span>
             <input
                 type="text"
                 inputmode="decimal"
                 autocomplete="off"
-                data-field=format!("{field:?}").to_lowercase()
+                data-number=field.id()
                 prop:value=text
                 on:change=move |event| {
                     let typed = event_target_value(&event);

@@ -8,6 +8,12 @@ use crate::app::editing::Field;
 use crate::app::store::Store;
 use crate::tools::drawing::Manner;
 
+const DRAW: &str = "Draw";
+const BLOCK_LENGTH: &str = "Block length";
+const BLOCK_DEPTH: &str = "Block depth";
+const ABOUT_BLOCKS: &str = "From middle to middle of streets.";
+const SNAP: &str = "Snap (hold Alt to suspend)";
+
 /// The choice of manner, and what belongs to it.
 #[component]
 pub fn Manners(
@@ -33,14 +39,14 @@ pub fn Manners(
     let is_blocks = Memo::new(move |_| is_chosen(Manner::Blocks));
     view! {
         <div role="radiogroup" aria-labelledby="manner-title">
-            <p id="manner-title" class="palette-title">"Draw"</p>
+            <p id="manner-title" class="palette-title">{DRAW}</p>
             <div class="pairs">{Manner::ALL.map(one).collect_view()}</div>
         </div>
         {move || is_blocks.get().then(|| view! {
-            <div class="fields">
-                {number_field(store, Field::BlockLength, "Block length")}
-                {number_field(store, Field::BlockDepth, "Block depth")}
-                <p class="choice-more">"From middle to middle of streets."</p>
+            <div class="numbers">
+                {number_field(store, Field::BlockLength, BLOCK_LENGTH)}
+                {number_field(store, Field::BlockDepth, BLOCK_DEPTH)}
+                <p class="choice-more">{ABOUT_BLOCKS}</p>
             </div>
         })}
         <label class="choice">
@@ -53,7 +59,7 @@ pub fn Manners(
                     choose(store, |choices| choices.drawing.snaps = is_on);
                 }
             />
-            <span class="choice-name">"Snap (hold Alt to suspend)"</span>
+            <span class="choice-name">{SNAP}</span>
         </label>
     }
 }

@@ -4,23 +4,32 @@ use leptos::prelude::*;
 
 use super::field::number_field;
 use crate::app::App;
-use crate::app::editing::Field;
+use crate::app::editing::{Field, SelectionShown};
 use crate::app::store::{CANVAS, Store};
 use crate::browser::document;
 use crate::tools::select::commands::Command;
 
-/// The panel; a sentence where nothing is selected.
+const SELECTION: &str = "Selection";
+const RADIUS: &str = "Corner radius";
+const LARGEST: [&str; 2] = ["Up to ", " fits here."];
+const TURN_BY: &str = "Turn by";
+const OFFSET_BY: &str = "Offset by";
+const MOVE: &str = "Move";
+const DELETE: &str = "Delete";
+const ABOUT: &str = "Arrow keys move it a little, with Shift farther. Shift and a click add to it.";
+
+/// The panel; nothing where nothing is selected.
 #[component]
 pub fn SelectionPanel(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
     let words = Memo::new(move |_| {
-        let words = |shown: &crate::app::editing::SelectionShown| shown.words.clone();
+        let words = |shown: &SelectionShown| shown.words.clone();
         store.hand.with(|hand| hand.selection.as_ref().map(words))
     });
     let commands = Memo::new(move |_| {
-        let held = |shown: &crate::app::editing::SelectionShown| shown.commands.clone();
+        let held = |shown: &SelectionShown| shown.commands.clone();
         store
             .hand
             .with(|hand| hand.selection.as_ref().map(held).unwrap_or_default())
@@ -61,30 +70,31 @@ pub fn SelectionPanel(
         };
         let button = button(command.words(), command.words(), key, work, place);
         let field = match command {
-            Command::TurnLeft => Some(number_field(store, Field::Turn, "Turn by")),
-            Command::OffsetLeft => Some(number_field(store, Field::Offset, "Offset by")),
+            Command::TurnLeft => Some(number_field(store, Field::Turn, TURN_BY)),
+            Command::OffsetLeft => Some(number_field(store, Field::Offset, OFFSET_BY)),
             _ => None,
         };
         view! { {field}{button} }.into_any()
     };
+    let is_open = Memo::new(move |_| words.with(Option::is_some));
     move || {
-        words.get().is_some().then(|| {
+        is_open.get().then(|| {
             view! {
                 <div class="palette selection" data-palette="selection">
-                    <p class="palette-title">"Selection"</p>
+                    <p class="palette-title">{SELECTION}</p>
                     <p class="choice-more">{words}</p>
                     {move || has_radius.get().then(|| view! {
-                        <div class="fields">
-                            {number_field(store, Field::Radius, "Corner radius")}
-                            <p class="choice-more">{move || largest.get().map(|largest| format!("Up to {largest} fits here."))}</p>
+                        <div class="numbers">
+                            {number_field(store, Field::Radius, RADIUS)}
+                            <p class="choice-more">{move || largest.get().map(|largest| [LARGEST[0], &largest, LARGEST[1]].concat())}</p>
                         </div>
                     })}
                     <div class="commands">
-                        {button("move", "Move", "M".to_owned(), |app, _| app.pick_up(), 0)}
-                        {button("remove", "Delete", "Delete".to_owned(), |app, _| app.delete(), 0)}
+                        {button("move", MOVE, "M".to_owned(), |app, _| app.pick_up(), 0)}
+                        {button("remove", DELETE, "Delete".to_owned(), |app, _| app.delete(), 0)}
                         {move || commands.get().into_iter().map(of).collect_view()}
                     </div>
-                    <p class="choice-more">"Arrow keys move it a little, with Shift farther. Shift and a click add to it."</p>
+                    <p class="choice-more">{ABOUT}</p>
                 </div>
             }
         })

@@ -33,7 +33,7 @@ pub fn TypedFields(
             })
         });
         view! {
-            <label class="field" title=about>
+            <label class="number" title=about>
                 <span>{words}</span>
                 <input
                     id=TYPED[place]

@@ -57,6 +57,8 @@ pub enum State {
         to: PlanPoint,
         /// Whether it adds to what is selected.
         is_adding: bool,
+        /// What was pressed, which a mere click adds or takes away.
+        pressed: Option<MarkId>,
     },
     /// The place is asked for where a street is cut.
     Cutting {
@@ -88,7 +90,12 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             is_carried,
             said,
         } => carry(grip, from, (snap, said), is_carried, input, sight),
-        State::Boxing { from, to, is_adding } => draw_box(from, to, is_adding, input, sight),
+        State::Boxing {
+            from,
+            is_adding,
+            pressed,
+            ..
+        } => draw_box(from, is_adding, pressed, input, sight),
         State::Cutting { id, hover } => cut(id, hover, input, sight),
     }
 }
@@ -97,9 +104,7 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
-        State::Resting => {
-            "Click to select, Shift to add, drag over empty ground to select all inside. Drag to move, Delete to remove."
-        }
+        State::Resting => "Click to select, with Shift to add. Drag to move, or on empty ground for a box.",
         State::Boxing { .. } => "Let go to select all that lies inside. Escape gives up.",
         State::Cutting { .. } => "Click the street where it is cut. Escape gives up.",
         State::Pressed { .. } => "Drag to move.",
@@ -224,22 +229,17 @@ fn rest(input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
 /// What a press picks up, selects or begins.
 fn take(at: At, sight: &Sight<'_>) -> (State, Vec<Step>) {
     let pressed = |grip: Grip| State::Pressed { grip, from: at.point };
-    let boxing = State::Boxing {
+    let boxing = |pressed: Option<MarkId>| State::Boxing {
         from: at.point,
         to: at.point,
         is_adding: at.modifiers.shift,
+        pressed,
     };
     if at.modifiers.shift {
-        return match pick(at.point, sight) {
-            Some(Selection::Use(_)) | None => (boxing, Vec::new()),
-            Some(picked) => {
-                let ids = many::toggled(picked.mark(), sight);
-                (State::Resting, vec![Step::Pick(ids)])
-            }
-        };
+        let picked = pick(at.point, sight).filter(|picked| !matches!(picked, Selection::Use(_)));
+        return (boxing(picked.map(Selection::mark)), Vec::new());
     }
-    let special = special_grip(at.point, sight).or_else(|| grip::corner_of_selected(at.point, sight));
-    if let Some(grip) = special {
+    if let Some(grip) = special_grip(at.point, sight).or_else(|| grip::corner_of_selected(at.point, sight)) {
         return (pressed(grip), Vec::new());
     }
     let picked = pick(at.point, sight);
@@ -250,7 +250,7 @@ fn take(at: At, sight: &Sight<'_>) -> (State, Vec<Step>) {
         return (pressed(grip), Vec::new());
     }
     let grip = picked.and_then(|selection| grip_of(selection, at.modifiers.alt, sight));
-    (grip.map_or(boxing, pressed), vec![Step::Select(picked)])
+    (grip.map_or_else(|| boxing(None), pressed), vec![Step::Select(picked)])
 }
 
 /// What a press takes hold of on the selected street that is no corner of it: a radius, an intersection, the middle of a
@@ -294,18 +294,31 @@ fn picked_up(grip: Grip) -> Option<(State, Vec<Step>)> {
     Some((state, steps))
 }
 
-fn draw_box(from: PlanPoint, to: PlanPoint, is_adding: bool, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
+fn draw_box(
+    from: PlanPoint,
+    is_adding: bool,
+    pressed: Option<MarkId>,
+    input: Input,
+    sight: &Sight<'_>,
+) -> (State, Vec<Step>) {
+    let boxing = |to: PlanPoint| State::Boxing {
+        from,
+        to,
+        is_adding,
+        pressed,
+    };
     match input {
-        Input::Move(at) => {
-            let to = at.point;
-            (State::Boxing { from, to, is_adding }, Vec::new())
-        }
+        Input::Move(at) => (boxing(at.point), Vec::new()),
         Input::Up(at) if (from.squared_distance_mm2(at.point) as f64).sqrt() > sight.reach_mm / 3.0 => {
             let ids = many::inside(from, at.point, is_adding, sight);
             (State::Resting, vec![Step::Pick(ids)])
         }
-        Input::Up(_) | Input::Key(Key::Escape) | Input::GiveUp => (State::Resting, Vec::new()),
-        _ => (State::Boxing { from, to, is_adding }, Vec::new()),
+        Input::Up(_) => {
+            let toggled = pressed.map(|id| Step::Pick(many::toggled(id, sight)));
+            (State::Resting, toggled.into_iter().collect())
+        }
+        Input::Key(Key::Escape) | Input::GiveUp => (State::Resting, Vec::new()),
+        _ => (boxing(from), Vec::new()),
     }
 }
 

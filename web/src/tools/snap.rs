@@ -3,8 +3,8 @@
 use hobnail_core::plan::street::{Tie, Vertex};
 use hobnail_core::plan::{Alternative, MarkId, PlanPoint};
 
-use super::Sight;
 use super::near::{self, Foot};
+use super::{At, Sight};
 
 /// The grid on which free points land, in millimeters: 0.1 m.
 pub const GRID_MM: i32 = 100;
@@ -140,6 +140,16 @@ pub fn snap_beside(from: PlanPoint, drawn: &[MarkId], own_start: Option<PlanPoin
         };
     }
     on_grid(from)
+}
+
+/// [`snap_beside`] for a hand that drags: on the grid alone with snapping off or Alt held.
+#[must_use]
+pub fn dragged(at: At, drawn: &[MarkId], sight: &Sight<'_>) -> Snap {
+    if at.modifiers.alt || !sight.choices.drawing.snaps {
+        on_grid(at.point)
+    } else {
+        snap_beside(at.point, drawn, None, sight)
+    }
 }
 
 /// The free place on the 0.1 m grid nearest to `from`.

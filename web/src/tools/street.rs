@@ -71,11 +71,9 @@ pub fn awaits(state: &State) -> &'static str {
     match state {
         State::Resting { .. } => "Click the first point.",
         State::Spanning(_) => "Click the opposite corner. Escape gives up.",
-        State::Taping(_) => "Click the next point. Enter, or the last point again, ends the tape.",
+        State::Taping(_) => "Click the next point; Enter ends.",
         State::Drawing { points, .. } if points.len() == 1 => "Click the next point. Escape gives up.",
-        State::Drawing { .. } => {
-            "Click the next point. Enter, or the last point again, ends the street; Backspace takes a point back."
-        }
+        State::Drawing { .. } => "Click the next point; Enter or the last point again ends, Backspace takes one back.",
     }
 }
 
@@ -118,7 +116,10 @@ fn rest(hover: Option<Landing>, input: Input, sight: &Sight<'_>) -> (State, Vec<
             match sight.choices.drawing.manner {
                 Manner::Straight | Manner::Curve => {}
                 Manner::Blocks => return blocks::begin(first, sight),
-                Manner::Tape => return (State::Taping(tape::Tape::from(first.point)), Vec::new()),
+                Manner::Tape => {
+                    let state = State::Taping(tape::Tape::from(first.point));
+                    return (state, vec![Step::Select(None)]);
+                }
             }
             let state = State::Drawing {
                 id: sight.next_id,

@@ -13,7 +13,7 @@ pub struct Corner {
     cotangent: f64,
     /// The largest radius that fits, in millimeters.
     pub largest_mm: f64,
-    /// How far inside the curve its handle lies, in millimeters: a seventh of the shorter leg.
+    /// How far inside the curve its handle lies, in millimeters: a quarter of the shorter leg.
     handle_mm: f64,
 }
 
@@ -47,7 +47,7 @@ pub fn corner(line: &[Vertex], index: usize, is_all_rounded: bool) -> Option<Cor
         inward: (across.0 / across_length, across.1 / across_length),
         cotangent,
         largest_mm: one.2.min(other.2) / cotangent,
-        handle_mm: one.1.min(other.1) / 7.0,
+        handle_mm: one.1.min(other.1) / 4.0,
     })
 }
 

@@ -28,10 +28,8 @@ pub enum Selected<'a> {
     Street(&'a Street, Option<usize>),
     /// An outline, line or point, with corners to take hold of.
     Shape(Footprint),
-    /// One of many: its outline.
-    Outline(Vec<PlanPoint>),
-    /// One of many: its line.
-    Line(Vec<PlanPoint>),
+    /// One of many: its line, and whether that closes.
+    Line(Vec<PlanPoint>, bool),
     /// A use, and the outline of its land where that is enclosed.
     Use(&'a UseMark, Vec<PlanPoint>),
 }
@@ -106,8 +104,8 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
                     .push(sign(point.to_m(), Form::Square, radius_px, palette::PAPER));
             }
         }
-        Selected::Outline(points) => outline(&mut layer, points, 0.0),
-        Selected::Line(points) => line_of(&mut layer, points),
+        Selected::Line(points, true) => outline(&mut layer, points, 0.0),
+        Selected::Line(points, false) => line_of(&mut layer, points),
         Selected::Use(mark, land) if land.is_empty() => {
             layer
                 .items
@@ -236,10 +234,13 @@ pub fn hints(hints: &Hints, in_words: &dyn Fn(&[Piece]) -> String) -> Layer {
         ));
     }
     if let Some((at, said)) = &hints.words {
-        let below_px = if hints.snap.is_some() { 33.0 } else { 15.0 };
-        layer
-            .items
-            .push(words(*at, in_words(said), (15.0, below_px), Align::Right));
+        // Below the reason where they are said at the point, and over the middle of what they speak of elsewhere.
+        let (shift_px, align) = match hints.snap {
+            Some(snap) if snap.point != *at => ((0.0, 0.0), Align::Middle),
+            Some(_) => ((15.0, 33.0), Align::Right),
+            None => ((15.0, 15.0), Align::Right),
+        };
+        layer.items.push(words(*at, in_words(said), shift_px, align));
     }
     layer
 }

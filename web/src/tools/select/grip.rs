@@ -87,7 +87,7 @@ impl Grip {
             }
             Self::Corners(corners) => {
                 let ids: Vec<MarkId> = corners.iter().map(|corner| corner.id).collect();
-                let landed = snap::snap_beside(at.point, &ids, None, sight);
+                let landed = snap::dragged(at, &ids, sight);
                 let mut done: Vec<(&Corner, Street)> = Vec::new();
                 for corner in corners {
                     let index = done
@@ -112,14 +112,14 @@ impl Grip {
                 (edits.collect(), Some(landed))
             }
             Self::NewCorner(id, street, index) => {
-                let landed = snap::snap(at.point, Some(*id), None, sight);
+                let landed = snap::dragged(at, &[*id], sight);
                 let mut moved = street.clone();
                 moved.line.insert((*index).min(street.line.len()), landed.vertex());
                 let edit = replace(*id, Some(&Mark::Street(street.clone())), Mark::Street(moved));
                 (vec![edit], Some(landed))
             }
             Self::Place(id, mark) => {
-                let landed = snap::snap(at.point, None, None, sight);
+                let landed = snap::dragged(at, &[], sight);
                 let mut moved = mark.clone();
                 motion::each_point(&mut moved, &mut |point| *point = landed.point);
                 (vec![replace(*id, Some(mark), moved)], Some(landed))
@@ -187,11 +187,9 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
     let mark = alternative.marks.get(&selection.mark())?;
     match selection {
         Selection::Use(_) => None,
-        Selection::Place(id) if matches!(shape::of(mark), Some(Footprint::Point(_))) => {
-            Some(Grip::Place(id, mark.clone()))
-        }
         // An area is easily pressed where nothing was meant: it moves once it is selected.
         Selection::Place(_) if mark.as_place().is_none() && sight.selection != Some(selection) => None,
+        Selection::Place(id) if matches!(shape::of(mark)?, Footprint::Point(_)) => Some(Grip::Place(id, mark.clone())),
         Selection::Street(id) | Selection::Place(id) => grip_of_marks(&[id], None, sight),
         Selection::Vertex(id, index) => {
             let street = mark.as_street()?;

@@ -1,5 +1,6 @@
 //! Many marks selected together: by a box, one by one with Shift.
 
+use hobnail_core::order::OrderedMap;
 use hobnail_core::plan::editing::motion::{bounds, each_point};
 use hobnail_core::plan::tie::ties_of;
 use hobnail_core::plan::{Alternative, Mark, MarkId, PlanPoint};
@@ -64,7 +65,7 @@ pub(super) fn ground(ids: &[MarkId], alternative: &Alternative) -> Alternative {
     let mut ground = Alternative {
         name: String::new(),
         table: String::new(),
-        marks: hobnail_core::order::OrderedMap::new(),
+        marks: OrderedMap::new(),
     };
     for id in ids {
         let Some(mark) = alternative.marks.get(id) else {

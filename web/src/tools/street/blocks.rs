@@ -64,9 +64,7 @@ impl Spanned {
             lines: landing.map_or_else(Vec::new, |landing| landing.lines.clone()),
             stretch: self.turned_to.map_or_else(Vec::new, |(ends, _)| ends.to_vec()),
             points: vec![self.first.point],
-            words: blocks
-                .zip(landing)
-                .map(|(blocks, landing)| (landing.snap.point, said(blocks))),
+            words: blocks.and_then(|blocks| Some((PlanPoint::mean_of(&blocks.outline())?, said(blocks)))),
             ..Hints::default()
         }
     }

@@ -29,9 +29,9 @@ fn the_largest_radius_is_what_flattening_reduces_to() {
 fn a_handle_gives_the_radius_back() {
     let bend = line(&[(0, 0), (70_000, 0), (70_000, 140_000)]);
     let found = corner(&bend, 1, false).expect("a corner");
-    // Sharp, the handle lies a seventh of the shorter leg inside: 10 m on the diagonal.
+    // Sharp, the handle lies a quarter of the shorter leg inside: 17.5 m on the diagonal.
     let (x, y) = found.handle(0.0);
-    assert!((x - 62_928.9).abs() < 0.1 && (y - 7_071.1).abs() < 0.1, "{x} {y}");
+    assert!((x - 57_625.6).abs() < 0.1 && (y - 12_374.4).abs() < 0.1, "{x} {y}");
     for radius in [0.0, 5_000.0, 33_300.0, 70_000.0] {
         assert!((found.radius_at(found.handle(radius)) - radius).abs() < 1e-6);
     }

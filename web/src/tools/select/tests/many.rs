@@ -67,10 +67,29 @@ fn shift_adds_and_takes_away() {
     scene.selection = Some(Selection::Street(MarkId(1)));
     let mut press = at(20_000, 80_000);
     press.modifiers.shift = true;
-    assert_eq!(PICKED(&run(&mut scene, &[Input::Down(press)]).1), Some(vec![1, 2]));
+    assert_eq!(PICKED(&run(&mut scene, &[Input::Down(press), Input::Up(press)]).1), Some(vec![1, 2]));
     scene.selection = None;
     scene.picked = vec![MarkId(1), MarkId(2)];
-    assert_eq!(PICKED(&run(&mut scene, &[Input::Down(press)]).1), Some(vec![1]));
+    assert_eq!(PICKED(&run(&mut scene, &[Input::Down(press), Input::Up(press)]).1), Some(vec![1]));
+}
+
+#[test]
+fn a_box_drawn_with_shift_may_begin_on_a_street() {
+    let mut scene = ladder();
+    scene.selection = Some(Selection::Street(MarkId(1)));
+    let mut press = at(50_000, 81_000);
+    press.modifiers.shift = true;
+    let drag = [
+        Input::Down(press),
+        Input::Move(at(40_000, 40_000)),
+        Input::Up(at(-1_000, 79_000)),
+    ];
+    assert_eq!(PICKED(&run(&mut scene, &drag).1), Some(vec![1]), "nothing lies inside");
+    let all = [Input::Down(press), Input::Up(at(-1_000, -1_000))];
+    assert_eq!(PICKED(&run(&mut scene, &all).1), Some(vec![1]));
+    press.point = PlanPoint::new(50_000, 81_000);
+    let rung = [Input::Down(press), Input::Up(at(49_000, -1_000))];
+    assert_eq!(PICKED(&run(&mut scene, &rung).1), Some(vec![1, 3]));
 }
 
 #[test]
@@ -318,4 +337,22 @@ fn every_command_has_a_key_of_its_own_that_chooses_no_tool() {
         );
         assert_ne!(command.key(), 'm', "that picks up");
     }
+}
+
+#[test]
+fn a_drag_with_snapping_off_lands_on_the_grid_alone() {
+    let mut scene = ladder();
+    scene.selection = Some(Selection::Street(MarkId(3)));
+    let drag = [
+        Input::Down(at(50_000, 80_000)),
+        Input::Move(at(60_000, 79_000)),
+        Input::Up(at(60_033, 79_071)),
+    ];
+    let (_, steps) = run(&mut scene, &drag);
+    assert_eq!(points(&street_of(&scene.after(&steps), 3))[1], (60_033, 80_000));
+    scene.selection = Some(Selection::Street(MarkId(3)));
+    scene.choices.drawing.snaps = false;
+    let (_, steps) = run(&mut scene, &drag);
+    let end = street_of(&scene.after(&steps), 3).line[1];
+    assert_eq!((end.point, end.tie), (PlanPoint::new(60_000, 79_100), None));
 }
