@@ -90,7 +90,7 @@ impl Fabric {
     fn laid_out(
         lines: DrawnLines,
         constraints: Vec<Constraint>,
-        marks: &BTreeMap<MarkId, Mark>,
+        marks: &OrderedMap<MarkId, Mark>,
         cache: &mut LandCache,
     ) -> Self {
         let arrangement = Arrangement::noded(&lines.segments(), Some(&mut cache.noded));

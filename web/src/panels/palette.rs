@@ -33,6 +33,7 @@ pub fn Palette(
                 {super::details_of::details_of_selected(store)}
             </div>
         }
+        .into_any(),
         Some(ToolKind::Area) => super::kinds::kinds(store, true),
         Some(ToolKind::Place) => super::kinds::kinds(store, false),
         Some(ToolKind::Street) => view! { <Sections store/> }.into_any(),

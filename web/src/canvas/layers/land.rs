@@ -73,7 +73,11 @@ pub fn constraint_names(scene: &Scene) -> Layer {
         let (at, room_m) = widest_place(outline)?;
         // A name of its own stands even beside its land; the mere word for what it is needs room on it.
         let is_kind = name == palette::constraint_word(*kind);
-        let needed_px = if is_kind { name.chars().count() as f64 * GLYPH_PX } else { 0.0 };
+        let needed_px = if is_kind {
+            name.chars().count() as f64 * GLYPH_PX
+        } else {
+            0.0
+        };
         Some(label(at, name.clone(), color, (needed_px / room_m.max(1.0)).max(0.35)))
     });
     Layer { items: words.collect() }

@@ -67,10 +67,16 @@ fn shift_adds_and_takes_away() {
     scene.selection = Some(Selection::Street(MarkId(1)));
     let mut press = at(20_000, 80_000);
     press.modifiers.shift = true;
-    assert_eq!(PICKED(&run(&mut scene, &[Input::Down(press), Input::Up(press)]).1), Some(vec![1, 2]));
+    assert_eq!(
+        PICKED(&run(&mut scene, &[Input::Down(press), Input::Up(press)]).1),
+        Some(vec![1, 2])
+    );
     scene.selection = None;
     scene.picked = vec![MarkId(1), MarkId(2)];
-    assert_eq!(PICKED(&run(&mut scene, &[Input::Down(press), Input::Up(press)]).1), Some(vec![1]));
+    assert_eq!(
+        PICKED(&run(&mut scene, &[Input::Down(press), Input::Up(press)]).1),
+        Some(vec![1])
+    );
 }
 
 #[test]
