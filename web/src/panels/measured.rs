@@ -43,7 +43,7 @@ pub fn MeasuredPanel(
                     <span class="choice-words">"Without land of unwilling owners"</span>
                 </label>
             })}
-            {command(store, Key::panel(WALKING), "Settings of walking")}
+            {command(store, Key::panel(WALKING), "Settings")}
             {move || words.get().map(|words| view! { <p class="measured-part" data-part-measured>{format!("Every number here: {words}.")}</p> })}
         </div>
     }
