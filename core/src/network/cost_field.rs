@@ -162,9 +162,6 @@ impl CostField {
             }
         }
         order::sort(&mut self.sources_on_links);
-        // What costs more than the limit at its own seed is reached by none.
-        let limit = self.limit;
-        self.seeds.retain(|(cost, ..)| *cost <= limit);
         let owner = self.seeds.first().map_or(0, |(_, owner, _)| *owner);
         let fits = |(cost, held, _): &(u64, u32, u32)| *cost <= u64::from(u32::MAX) && *held == owner;
         if self.seeds.iter().all(fits) {
