@@ -34,7 +34,7 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         assert!(awaits.contains("first corner of the site"), "{awaits}");
         outline(
             page,
-            &[(-190.0, -190.0), (200.0, -190.0), (200.0, 110.0), (-190.0, 110.0)],
+            &[(-190.0, -190.0), (200.0, -190.0), (200.0, 70.0), (-190.0, 70.0)],
         )
         .await;
         let about = page.text("[data-details-about]").await;
@@ -43,7 +43,7 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         assert!(awaits.contains("Next"), "the next step is said: {awaits}");
 
         choose_kind(page, "area", "Soft area").await;
-        page.drag((-150.0, -120.0), (120.0, 100.0)).await;
+        page.drag((-150.0, -120.0), (120.0, 60.0)).await;
         page.wait_for("[data-details-delete]").await;
         let rough = number(&page.figures().await, "homes.count");
         assert_ne!(rough, "0 homes", "a bubble gives rough homes");
@@ -63,12 +63,15 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         choose_kind(page, "place", "Site access").await;
         page.click_at((-190.0, 40.0)).await;
         page.type_into("Share of outside trips", "70").await;
-        assert_eq!(page.text("[data-undo-word]").await, "change share of outside trips");
+        let said = page.text("[data-said]").await;
+        assert!(said.starts_with("Change share of outside trips"), "{said}");
 
         page.press("[data-figure='homes.of_asked'] [data-program-open]").await;
         page.wait_for("[data-program]").await;
         page.type_into("Homes in all", "200").await;
-        let figures = page.settled_figures().await;
+        page.wait_for("#figures [data-figure='homes.of_asked'] [data-range]:not(:empty)")
+            .await;
+        let figures = page.figures().await;
         let of_asked = number(&figures, "homes.of_asked");
         assert!(of_asked.contains('%'), "{of_asked}");
         let drawn = page.texts("[data-program] .form-drawn").await;
