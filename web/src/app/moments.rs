@@ -44,9 +44,11 @@ impl App {
         };
         self.study.name_moment(&name);
         self.drawn.forget_changes();
+        let mut rows = self.exact_rows();
+        rows.extend(figures::rows_of(&self.study, &figures::Drawn::default(), &self.enlarged));
         self.marked = Some(Marked {
             moment: Moment::of(&self.study),
-            shown: self.exact_rows().into_iter().map(|row| (row.id, row.value)).collect(),
+            shown: rows.into_iter().map(|row| (row.id, row.value)).collect(),
             name: name.clone(),
             is_told: false,
         });
