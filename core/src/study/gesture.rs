@@ -64,7 +64,7 @@ impl UsesAtStart {
         if is_untouched < self.marks.len() {
             let held = document.alternatives.get(&alternative);
             let now = |id: &MarkId| held?.marks.get(id)?.as_use();
-            marks.to_mut().retain(|id, mark| now(id) == Some(&*mark));
+            marks.to_mut().retain(|id, mark| now(id) == Some(mark));
             face_of.to_mut().retain(|id, _| marks.contains_key(id));
         }
         let mut next = 0;
