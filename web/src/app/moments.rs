@@ -45,7 +45,11 @@ impl App {
         self.study.name_moment(&name);
         self.drawn.forget_changes();
         let mut rows = self.exact_rows();
-        rows.extend(figures::rows_of(&self.study, &figures::Drawn::default(), &self.enlarged));
+        rows.extend(figures::rows_of(
+            &self.study,
+            &figures::Drawn::default(),
+            &self.enlarged,
+        ));
         self.marked = Some(Marked {
             moment: Moment::of(&self.study),
             shown: rows.into_iter().map(|row| (row.id, row.value)).collect(),
