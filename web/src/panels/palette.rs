@@ -42,9 +42,6 @@ pub fn Palette(
     }
 }
 
-/// From this width on a drawing of the palette takes a row of its own, in millimeters.
-const WIDE_MM: i32 = 22_500;
-
 /// Changes what is chosen.
 pub fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
     store.act(|app| {
@@ -68,9 +65,8 @@ fn Sections(store: Store) -> impl IntoView {
     let line = move |section: SectionShown| {
         let id = section.id;
         let drawing = small_drawing(&section.strips);
-        let is_wide = drawing.view_mm[2] > WIDE_MM;
         view! {
-            <label class="choice" class:is-wide=is_wide>
+            <label class="choice">
                 {drawn(drawing)}
                 <input
                     type="radio"
