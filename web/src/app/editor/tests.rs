@@ -8,6 +8,9 @@ use hobnail_core::plan::land::Portion;
 use hobnail_core::plan::street::StripKind;
 use hobnail_core::plan::{StreetSection, Strip, UseMark};
 
+mod cuts;
+mod uses;
+
 const UNITS: [UnitSystem; 2] = [UnitSystem::Metric, UnitSystem::UsCustomary];
 
 fn text(words: &str) -> Change {
@@ -323,86 +326,6 @@ fn a_drawing_of_strips_is_as_wide_as_they_are() {
     );
 }
 
-/// Homes on both sides of the street that runs along y = 40 m: a building front 8.535 m, half of 56 ft, and 10 ft from
-/// its centerline.
-fn with_homes_on_both_sides() -> App {
-    let mut app = with_homes();
-    draw(
-        &mut app,
-        &[(-100.0, 40.0), (-100.0, 120.0), (100.0, 120.0), (100.0, 40.0)],
-    );
-    app.choose_tool(ToolKind::Use);
-    click(&mut app, 0.0, 80.0);
-    app.choose_tool(ToolKind::Select);
-    click(&mut app, 3.0, 40.0);
-    assert!(
-        matches!(app.selection(), Some(Selection::Street(_))),
-        "{:?}",
-        app.selection()
-    );
-    app
-}
-
-#[test]
-fn a_cut_finds_the_buildings_on_both_sides_and_their_ratio() {
-    let mut app = with_homes_on_both_sides();
-    change(&mut app, "Show the cut", Change::Pick(1));
-    let at = app.editor.cut.expect("the cut is open");
-    let cut = cut::through(app.study(), at.street, at.along_thousandths).expect("it runs");
-    assert_eq!(cut.half_mm, 8535);
-    for side in &cut.sides {
-        let standing = side.as_ref().expect("both sides are built on");
-        // Lots are laid on the grid of millimeters along a right-of-way that is rounded to it.
-        assert!((standing.front_mm - (8535 + 3048)).abs() <= 2, "{standing:?}");
-        assert_eq!(standing.height_mm(), 2 * 3048, "two stories of 10 ft");
-    }
-    let width_mm = cut.front_to_front_mm().expect("both are built on");
-    assert!((width_mm - 2 * 11_583).abs() <= 4);
-    // 23.166 m to 6.096 m is 3.80 to 1.
-    assert_eq!(cut_drawing::ratio(&cut).as_deref(), Some("1 : 3.8"));
-    assert_eq!(line(&app, "Height to width").value, "1 : 3.8");
-    assert!(
-        line(&app, "Left")
-            .value
-            .contains("2 stories, 20 ft high, 10 ft from the right-of-way")
-    );
-    let shown = app.editors().cut.drawing.expect("it is drawn");
-    assert!(shown.labels.iter().any(|label| label.text == "right-of-way 56 ft"));
-    assert!(shown.paths.iter().any(|(ink, _)| *ink == "building"));
-}
-
-#[test]
-fn the_cut_moves_along_the_street_and_is_shown_on_the_drawing() {
-    let mut app = with_homes_on_both_sides();
-    change(&mut app, "Show the cut", Change::Pick(1));
-    change(&mut app, "Where it runs", text("250"));
-    // The street is a loop of 560 m that begins at (−100, −40): 140 m along it has gone round by 40 m to the north.
-    let place = app.cut_line().expect("it is shown");
-    let [left, right] = place.lines[0][..] else {
-        panic!("one line, {place:?}");
-    };
-    assert!((left.1 - 0.0).abs() < 0.01 || (left.0 - 40.0).abs() < 0.01, "{left:?}");
-    let middle = ((left.0 + right.0) / 2.0, (left.1 + right.1) / 2.0);
-    assert!(
-        (middle.0 - 40.0).abs() < 0.01 && (middle.1 + 40.0).abs() < 0.01,
-        "{middle:?}"
-    );
-    assert_eq!(line(&app, "Where it runs").more, "459 ft of 1837 ft");
-    change(&mut app, "Close the cut", Change::Pick(1));
-    assert_eq!(app.cut_line(), None);
-}
-
-#[test]
-fn an_open_side_has_no_ratio() {
-    let mut app = with_homes();
-    app.choose_tool(ToolKind::Select);
-    click(&mut app, 3.0, -40.0);
-    change(&mut app, "Show the cut", Change::Pick(1));
-    assert_eq!(line(&app, "Height to width").value, "none: a side is open");
-    app.delete();
-    assert!(app.editors().cut.name.is_empty(), "a street that has gone has no cut");
-}
-
 /// The block's use selected.
 fn with_use() -> App {
     let mut app = with_homes();
@@ -422,113 +345,6 @@ fn use_of(app: &App) -> UseMark {
     };
     let mark = app.study().document().mark(app.study().alternative(), id);
     mark.and_then(Mark::as_use).expect("it is there").clone()
-}
-
-#[test]
-fn the_program_of_land_is_changed_and_its_yield_follows() {
-    let mut app = with_use();
-    assert_eq!(line(&app, "Homes").value + " homes", value(&app, "homes.count"));
-    assert_eq!(line(&app, "Together").value, "100%");
-    one_step(&mut app, "Add a building type", Change::Pick(1));
-    assert_eq!(
-        use_of(&app)
-            .program
-            .iter()
-            .map(|portion| portion.share_ppm)
-            .collect::<Vec<_>>(),
-        [500_000; 2]
-    );
-    one_step(&mut app, "Share of Detached house, large lot", text("30"));
-    assert_eq!(line(&app, "Together").value, "80%, 20% without use");
-    one_step(&mut app, "Fill up to 100%", Change::Pick(1));
-    assert_eq!(
-        use_of(&app)
-            .program
-            .iter()
-            .map(|portion| portion.share_ppm)
-            .collect::<Vec<_>>(),
-        [625_000, 375_000]
-    );
-    one_step(&mut app, "Share of Detached house, small lot", Change::Step(1));
-    assert_eq!(
-        line(&app, "Share of Detached house, large lot").value,
-        "35",
-        "it gives what the other takes"
-    );
-    one_step(&mut app, "Building type 2", Change::Pick(0));
-    assert_eq!(use_of(&app).program.len(), 1, "portions of one type are joined");
-    assert_eq!(line(&app, "Together").value, "100%");
-    assert_eq!(
-        refused(&mut app, "Share of Detached house, small lot", text("101")),
-        "Share: from 0 to 100%."
-    );
-    assert_eq!(line(&app, "Homes").value + " homes", value(&app, "homes.count"));
-}
-
-#[test]
-fn shares_always_sum_to_the_whole_where_they_did() {
-    let portion = |id, share_ppm| Portion {
-        building_type: BuildingTypeId(id),
-        share_ppm,
-    };
-    let mut state = 7_u32;
-    for _ in 0..500 {
-        let mut program = vec![portion(0, 333_334), portion(1, 333_333), portion(2, 333_333)];
-        for _ in 0..5 {
-            state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
-            let (place, share) = ((state >> 8) as usize % 3, (state >> 4) % 1_000_001);
-            land::set_share(&mut program, place, share);
-            assert_eq!(program[place].share_ppm, share);
-            let sum: u32 = program.iter().map(|portion| portion.share_ppm).sum();
-            assert!(sum <= 1_000_000, "{program:?}");
-            land::fill(&mut program);
-            let sum: u32 = program.iter().map(|portion| portion.share_ppm).sum();
-            assert_eq!(sum, 1_000_000, "{program:?}");
-        }
-    }
-}
-
-#[test]
-fn a_side_says_what_stands_along_it_and_is_shown_on_the_drawing() {
-    let mut app = with_use();
-    let sides = |app: &App| {
-        lines(app)
-            .into_iter()
-            .filter(|line| line.key.part == Part::Side && line.key.field == land::OPEN)
-    };
-    let south = sides(&app)
-        .find(|side| side.label.starts_with("South"))
-        .expect("a side to the south");
-    app.point_line(Some(south.key));
-    let hints = app.pointed_side().expect("it is shown");
-    let (run, half_m) = hints.side.expect("as a side");
-    assert!(run.iter().all(|point| (point.y_mm + 40_000).abs() <= 1), "{run:?}");
-    assert!((half_m - 8.535).abs() < 0.001);
-    app.point_line(None);
-    assert_eq!(app.pointed_side(), None);
-    app.edit(south.key, &Change::Pick(1));
-    let stories_before = line(&app, "Stories").value;
-    assert_eq!(line(&app, "Jobs").value, "0");
-    one_step(&mut app, "Ground floor opens as shops", Change::Pick(1));
-    assert!(use_of(&app).sides[0].shopfront);
-    assert_ne!(line(&app, "Jobs").value, "0", "shops hold jobs");
-    one_step(&mut app, "Most stories", text("1"));
-    assert_eq!(use_of(&app).sides[0].stories, Some(1));
-    assert_ne!(line(&app, "Stories").value, stories_before);
-    one_step(&mut app, "Setback", text("4"));
-    assert_eq!(use_of(&app).sides[0].setback_mm, Some(1219));
-    one_step(&mut app, "Setback", text(" "));
-    assert_eq!(use_of(&app).sides[0].setback_mm, None, "empty says nothing");
-    one_step(&mut app, "Setback", text("10"));
-    assert_eq!(use_of(&app).sides[0].setback_mm, Some(3048), "the usual one, but said");
-    one_step(&mut app, "Building type", Change::Pick(4));
-    assert_eq!(use_of(&app).sides[0].building_type, Some(BuildingTypeId(3)));
-    assert_eq!(
-        refused(&mut app, "Most stories", text("0")),
-        "Most stories: from 1 to 60."
-    );
-    one_step(&mut app, "How lots stand", Change::Pick(0));
-    assert!(use_of(&app).sides.is_empty(), "as the street allows says nothing");
 }
 
 /// The first building type open in the editor: a detached house.
@@ -647,7 +463,7 @@ fn every_line_of_every_editor_has_words_and_an_id_of_its_own() {
         .find(|line| line.key.part == Part::Side)
         .expect("a side");
     land.edit(side.key, &Change::Pick(1));
-    let mut cut = with_homes_on_both_sides();
+    let mut cut = cuts::with_homes_on_both_sides();
     change(&mut cut, "Show the cut", Change::Pick(1));
     for app in [with_section(), with_type(), walking, land, cut] {
         let mut ids = hobnail_core::order::OrderedSet::new();
