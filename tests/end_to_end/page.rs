@@ -243,6 +243,23 @@ impl Page {
         self.perform(actions).await;
     }
 
+    /// Draws a street from one place of the plan to another.
+    pub async fn draw_street(&self, ends: [(f64, f64); 2]) {
+        const ENTER: char = '\u{e007}';
+        self.choose_tool("street").await;
+        for end in ends {
+            self.click_at(end).await;
+        }
+        self.keys(&[ENTER]).await;
+    }
+
+    /// Opens the plan that was changed last.
+    pub async fn open_recent(&self) {
+        self.wait_for("[data-recent]").await;
+        self.press("[data-recent]").await;
+        self.wait_for("body:not(:has([data-welcome]))").await;
+    }
+
     /// Types into the field of these words, in place of what stands there, and leaves it.
     pub async fn type_into(&self, words: &str, text: &str) {
         const TAB: char = '\u{e004}';

@@ -29,13 +29,6 @@ async fn drawn_and_painted(page: &Page) -> (u32, u32) {
     (count("streets drawn"), count("blocks painted"))
 }
 
-async fn draw_across(page: &Page) {
-    page.choose_tool("street").await;
-    page.click_at(ACROSS[0]).await;
-    page.click_at(ACROSS[1]).await;
-    page.keys(&[ENTER]).await;
-}
-
 #[test]
 fn a_street_across_a_block_keeps_the_use_on_both_halves_and_is_undone_exactly() {
     scenario("draw", async |page| {
@@ -45,7 +38,7 @@ fn a_street_across_a_block_keeps_the_use_on_both_halves_and_is_undone_exactly() 
         let (streets, blocks) = drawn_and_painted(page).await;
         let saved = std::fs::read(page.save().await).expect("the saved plan can be read");
 
-        draw_across(page).await;
+        page.draw_street(ACROSS).await;
         let after = page.settled_figures().await;
         assert_eq!(
             drawn_and_painted(page).await,

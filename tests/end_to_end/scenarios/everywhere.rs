@@ -8,23 +8,8 @@ const VILLAGE: &str = "compact-village.geojson";
 /// On Cress Street of the village and on the alley behind it: the block of two-family houses lies between.
 const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
 
-const ENTER: char = '\u{e007}';
 const CONTROL: char = '\u{e009}';
 const SHIFT: char = '\u{e008}';
-
-async fn draw_across(page: &Page) {
-    page.choose_tool("street").await;
-    page.click_at(ACROSS[0]).await;
-    page.click_at(ACROSS[1]).await;
-    page.keys(&[ENTER]).await;
-}
-
-/// Opens the plan that was changed last.
-async fn open_recent(page: &Page) {
-    page.wait_for("[data-recent]").await;
-    page.press("[data-recent]").await;
-    page.wait_for("body:not(:has([data-welcome]))").await;
-}
 
 #[test]
 fn a_street_is_drawn_taken_back_saved_and_opened_again() {
@@ -32,7 +17,7 @@ fn a_street_is_drawn_taken_back_saved_and_opened_again() {
         page.begin_with(VILLAGE).await;
         assert_eq!(page.drawing("data-worker").await, "started");
         let before = (page.drawing("aria-label").await, page.settled_figures().await);
-        draw_across(page).await;
+        page.draw_street(ACROSS).await;
         let drawn = (page.drawing("aria-label").await, page.settled_figures().await);
         assert_ne!(drawn.0, before.0);
         page.keys(&[CONTROL, 'z']).await;
@@ -76,7 +61,7 @@ fn the_page_in_one_file_works_from_disk_and_asks_for_nothing() {
 async fn keep_close_and_open_again(page: &Page) {
     let before = page.settled_figures().await;
     let described_before = page.drawing("aria-label").await;
-    draw_across(page).await;
+    page.draw_street(ACROSS).await;
     page.wait_for("[data-kept='yes']").await;
     let figures = page.settled_figures().await;
     let described = page.drawing("aria-label").await;
@@ -84,7 +69,7 @@ async fn keep_close_and_open_again(page: &Page) {
 
     let first = page.open_window().await;
     page.close_window(first).await;
-    open_recent(page).await;
+    page.open_recent().await;
     assert_eq!(page.drawing("aria-label").await, described);
     assert_eq!(page.settled_figures().await, figures);
     page.keys(&[CONTROL, 'z']).await;

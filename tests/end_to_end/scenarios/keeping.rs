@@ -1,26 +1,9 @@
 //! Plans kept in the browser: a window that is gone loses nothing, and two windows do not write over each other.
 
-use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::scenario;
 
 const VILLAGE: &str = "compact-village.geojson";
 const SITE: &str = "blank-site.geojson";
-
-const ENTER: char = '\u{e007}';
-
-async fn draw(page: &Page, from: (f64, f64), to: (f64, f64)) {
-    page.choose_tool("street").await;
-    page.click_at(from).await;
-    page.click_at(to).await;
-    page.keys(&[ENTER]).await;
-}
-
-/// Opens the plan that was changed last.
-async fn open_recent(page: &Page) {
-    page.wait_for("[data-recent]").await;
-    page.press("[data-recent]").await;
-    page.wait_for("body:not(:has([data-welcome]))").await;
-}
 
 #[test]
 fn a_street_that_was_not_finished_is_opened_again_too() {
@@ -33,7 +16,7 @@ fn a_street_that_was_not_finished_is_opened_again_too() {
 
         // What the browser has taken is there in another window, whether or not the first still stands.
         page.open_window().await;
-        open_recent(page).await;
+        page.open_recent().await;
         assert_eq!(page.drawing("aria-label").await, described);
         assert!(page.text("[data-said]").await.contains("not finished"));
     });
@@ -43,16 +26,16 @@ fn a_street_that_was_not_finished_is_opened_again_too() {
 fn the_second_window_on_a_plan_says_so_and_goes_on_as_a_copy() {
     scenario("kept-twice", async |page| {
         page.begin_with(SITE).await;
-        draw(page, (-100.0, 0.0), (100.0, 0.0)).await;
+        page.draw_street([(-100.0, 0.0), (100.0, 0.0)]).await;
         page.wait_for("[data-kept='yes']").await;
 
         let first = page.open_window().await;
-        open_recent(page).await;
-        draw(page, (-100.0, 60.0), (100.0, 60.0)).await;
+        page.open_recent().await;
+        page.draw_street([(-100.0, 60.0), (100.0, 60.0)]).await;
         page.wait_for("[data-kept='yes']").await;
 
         page.show_window(first).await;
-        draw(page, (-100.0, -60.0), (100.0, -60.0)).await;
+        page.draw_street([(-100.0, -60.0), (100.0, -60.0)]).await;
         page.wait_for("[data-kept='no']").await;
         assert!(page.text("[data-kept]").await.contains("another window"));
         page.press("[data-command='keep-as-copy']").await;
@@ -74,7 +57,7 @@ fn a_plan_that_was_only_looked_at_is_not_kept() {
         page.begin_with(SITE).await;
         page.load_again("").await;
         page.begin_with(VILLAGE).await;
-        draw(page, (-125.2, 90.0), (-90.2, 62.4)).await;
+        page.draw_street([(-125.2, 90.0), (-90.2, 62.4)]).await;
         page.wait_for("[data-kept='yes']").await;
         page.load_again("").await;
         page.wait_for("[data-recent]").await;

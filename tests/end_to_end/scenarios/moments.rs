@@ -22,10 +22,7 @@ fn changes_are_shown_against_a_marked_moment_and_every_step_can_be_gone_to() {
         assert!(page.text("[data-marked]").await.contains("Before the cut"));
         page.press("[data-menu='history'] summary").await;
 
-        page.choose_tool("street").await;
-        page.click_at((-125.2, 90.0)).await;
-        page.click_at((-90.2, 62.4)).await;
-        page.keys(&['\u{e007}']).await;
+        page.draw_street([(-125.2, 90.0), (-90.2, 62.4)]).await;
         // What was at once, then what is clear beside its doubt.
         page.wait_for(&format!("{HOMES} [data-change].is-clear")).await;
         page.settled_figures().await;

@@ -5,21 +5,14 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use hobnail_end_to_end::browser::top_level;
-use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::{scenario, scenario_served_from};
 
 const VILLAGE: &str = "compact-village.geojson";
 
-const ENTER: char = '\u{e007}';
-const CONTROL: char = '\u{e009}';
-
 /// Across a block of the village.
-async fn draw_a_street(page: &Page) {
-    page.choose_tool("street").await;
-    page.click_at((-125.2, 90.0)).await;
-    page.click_at((-90.2, 62.4)).await;
-    page.keys(&[ENTER]).await;
-}
+const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
+
+const CONTROL: char = '\u{e009}';
 
 #[test]
 fn the_page_opens_without_a_network_once_it_was_opened_with_one() {
@@ -48,7 +41,7 @@ fn a_new_version_waits_until_it_is_asked_for_and_loses_nothing() {
         page.run_script("navigator.serviceWorker.ready.then((worker) => worker.update()).then(arguments[0])")
             .await;
         page.wait_for("#new-version:not([hidden])").await;
-        draw_a_street(page).await;
+        page.draw_street(ACROSS).await;
         page.wait_for("[data-kept='yes']").await;
         page.take_screenshot("new-version").await;
         assert_eq!(page.run_script("arguments[0](window.isTheSame)").await, true);

@@ -9,6 +9,9 @@ pub mod motion;
 pub mod offset;
 pub mod rounding;
 
+#[cfg(test)]
+mod test_lines;
+
 use super::coordinates::{LIMIT_MM, PlanPoint};
 
 /// A position between millimeters, while something is worked out.

@@ -1,15 +1,6 @@
 use super::*;
+use crate::plan::editing::test_lines::{line, points};
 use crate::plan::flatten::flatten;
-
-fn line(points: &[(i32, i32)]) -> Vec<Vertex> {
-    points.iter().map(|&(x, y)| Vertex::at(PlanPoint::new(x, y))).collect()
-}
-
-fn points(line: &[Vertex]) -> Vec<(i32, i32)> {
-    line.iter()
-        .map(|vertex| (vertex.point.x_mm, vertex.point.y_mm))
-        .collect()
-}
 
 #[test]
 fn a_run_is_cut_where_it_is_told_and_joined_again() {
