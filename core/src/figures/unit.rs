@@ -261,8 +261,10 @@ const SEAT: Dimension = Dimension::NONE.with(Base::Seat, 1);
 const SPACE: Dimension = Dimension::NONE.with(Base::Space, 1);
 
 const FOOT_M: f64 = 0.3048;
-const SQUARE_FOOT_M2: f64 = 0.092_903_04;
-const ACRE_M2: f64 = 4_046.856_422_4;
+/// A square foot, in square meters: exact.
+pub const SQUARE_FOOT_M2: f64 = 0.092_903_04;
+/// An acre of 43,560 square feet, in square meters: exact.
+pub const ACRE_M2: f64 = 4_046.856_422_4;
 const HECTARE_M2: f64 = 10_000.0;
 const MILE_M: f64 = 1_609.344;
 

@@ -1,5 +1,6 @@
 //! What can be typed or chosen about a thing: fields as plain data, read from a mark and put back into it.
 
+use hobnail_core::figures::unit::{ACRE_M2, SQUARE_FOOT_M2};
 use hobnail_core::plan::document::{Heading, TargetKind, UnitSystem};
 use hobnail_core::plan::land::{Barrier, OutsideContext, OwnerGroup, Parcel, SiteAccess};
 use hobnail_core::plan::projection::ORIGIN_LATITUDE_LIMIT_NDEG;
@@ -164,9 +165,9 @@ impl Unit {
         match self {
             Self::Count => (1.0, "", 1.0),
             Self::Floor if is_metric => (1.0, "m²", 1.0),
-            Self::Floor => (0.092_903_04, "sq ft", 1.0),
+            Self::Floor => (SQUARE_FOOT_M2, "sq ft", 1.0),
             Self::Land if is_metric => (10_000.0, "ha", 1000.0),
-            Self::Land => (4_046.856_422_4, "acres", 1000.0),
+            Self::Land => (ACRE_M2, "acres", 1000.0),
             Self::Share => (10_000.0, "%", 10.0),
             Self::Wait => (10.0, "s", 10.0),
             Self::Degrees => (1e9, "°", 100_000.0),

@@ -1,10 +1,12 @@
 //! Sentences about the open plan: what is selected, what changed, how long something is.
 
+use hobnail_core::figures::unit::{ACRE_M2, SQUARE_FOOT_M2};
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Document, Footprint, Mark, StreetRole, StreetSection, StripKind, UseMark};
 use hobnail_core::study::Study;
 
+use super::editor::quantity::number;
 use super::figures::Row;
 use crate::canvas::layers::marks;
 use crate::tools::drawing::Piece;
@@ -26,12 +28,11 @@ pub fn length(length_m: f64, units: UnitSystem) -> String {
 #[must_use]
 pub fn area(area_m2: f64, units: UnitSystem) -> String {
     const LARGE_M2: f64 = 2_000.0;
-    const M2_PER_ACRE: f64 = 4_046.856_422_4;
     let (value, unit, decimals) = match units {
         UnitSystem::Metric if area_m2 < LARGE_M2 => (area_m2, "m²", 0),
         UnitSystem::Metric => (area_m2 / 10_000.0, "ha", 2),
-        UnitSystem::UsCustomary if area_m2 < LARGE_M2 => (area_m2 / (METERS_PER_FOOT * METERS_PER_FOOT), "sq ft", 0),
-        UnitSystem::UsCustomary => (area_m2 / M2_PER_ACRE, "acres", 2),
+        UnitSystem::UsCustomary if area_m2 < LARGE_M2 => (area_m2 / SQUARE_FOOT_M2, "sq ft", 0),
+        UnitSystem::UsCustomary => (area_m2 / ACRE_M2, "acres", 2),
     };
     format!("{value:.decimals$} {unit}")
 }
@@ -51,10 +52,15 @@ pub fn pieces(said: &[Piece], units: UnitSystem) -> String {
     words
 }
 
-/// A length as it is typed, in feet or meters; `None` for what is no length above zero.
+/// A length as it is typed, in feet or meters; `None` for what is no length above zero. A comma parts decimals in meters
+/// and thousands in feet.
 #[must_use]
 pub fn typed_length_mm(text: &str, units: UnitSystem) -> Option<f64> {
-    let number: f64 = text.trim().replace(',', ".").parse().ok()?;
+    let text = match units {
+        UnitSystem::Metric => text.replace(',', "."),
+        UnitSystem::UsCustomary => without_thousands(text)?,
+    };
+    let number = number(&text)?;
     let length_m = match units {
         UnitSystem::Metric => number,
         UnitSystem::UsCustomary => number * METERS_PER_FOOT,
@@ -62,6 +68,13 @@ pub fn typed_length_mm(text: &str, units: UnitSystem) -> Option<f64> {
     // Longer than any plan is a slip of the hand.
     const LONGEST_M: f64 = 100_000.0;
     (length_m > 0.0 && length_m < LONGEST_M).then_some(length_m * 1000.0)
+}
+
+/// A number without the commas between its thousands; `None` where they stand elsewhere.
+fn without_thousands(text: &str) -> Option<String> {
+    let (whole, decimals) = text.split_once('.').unwrap_or((text, ""));
+    let is_parted = whole.trim().split(',').skip(1).all(|thousand| thousand.len() == 3);
+    (is_parted && !decimals.contains(',')).then(|| text.replace(',', ""))
 }
 
 /// A length as it stands in a field, in feet or meters to the tenth.
@@ -358,6 +371,11 @@ mod tests {
     #[test]
     fn typed_lengths_are_read_in_the_units_shown() {
         assert_eq!(typed_length_mm(" 36,5", UnitSystem::Metric), Some(36_500.0));
+        let thousands = typed_length_mm("1,200.5", UnitSystem::UsCustomary).expect("a length");
+        assert!((thousands - 365_912.4).abs() < 1e-6, "{thousands}");
+        for none in ["36,5", "1,2000", "1.2,000"] {
+            assert_eq!(typed_length_mm(none, UnitSystem::UsCustomary), None, "{none}");
+        }
         let feet = typed_length_mm("120", UnitSystem::UsCustomary).expect("a length");
         assert!((feet - 36_576.0).abs() < 1e-6);
         for none in ["", "-3", "0", "x", "1e9"] {

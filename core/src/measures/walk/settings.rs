@@ -3,7 +3,7 @@
 
 use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
-use crate::figures::unit::{self, Unit};
+use crate::figures::unit::{self, ACRE_M2, SQUARE_FOOT_M2, Unit};
 use crate::plan::Document;
 
 /// One setting.
@@ -20,9 +20,6 @@ pub struct Setting {
     /// Where the default comes from.
     pub source: &'static str,
 }
-
-const SQUARE_FOOT_M2: f64 = 0.092_903_04;
-const ACRE_M2: f64 = 4_046.856_422_4;
 
 /// Homes that make neighbors.
 pub const HOMES_MINIMUM: Setting = Setting {

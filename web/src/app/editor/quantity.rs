@@ -4,6 +4,7 @@
 //! A stored number is shown by the roundest number that gives the same stored one back, so that what is shown can be
 //! typed again and changes nothing.
 
+use hobnail_core::figures::unit::ACRE_M2;
 use hobnail_core::plan::document::UnitSystem;
 
 /// A number as it is shown in one system of units.
@@ -123,7 +124,7 @@ const fn loose(metric: Shown, customary: Shown) -> Quantity {
 /// Floor of a setting, stored in square meters.
 pub const SETTING_FLOOR: Quantity = loose(shown("m²", 1.0, 10.0), shown("ft²", SQUARE_FOOT_M2, 100.0));
 /// Land of a setting, stored in square meters.
-pub const SETTING_LAND: Quantity = loose(shown("ha", 10_000.0, 0.01), shown("acres", 4_046.856_422_4, 0.05));
+pub const SETTING_LAND: Quantity = loose(shown("ha", 10_000.0, 0.01), shown("acres", ACRE_M2, 0.05));
 /// Time of a setting, stored in seconds.
 pub const SETTING_TIME: Quantity = loose(shown("s", 1.0, 1.0), shown("s", 1.0, 1.0));
 /// Length of a setting, stored in meters.
