@@ -191,6 +191,11 @@ impl Study {
         self.revision
     }
 
+    /// Counts on from a study whose place this one takes: what is still being worked out for that one is stale here.
+    pub const fn take_place_of(&mut self, other: &Self) {
+        self.revision += other.revision + 1;
+    }
+
     /// Shows another alternative; `false` where there is none of that id or a gesture is in progress.
     pub fn show_alternative(&mut self, alternative: AlternativeId) -> bool {
         let can = !self.history.is_in_gesture() && self.document.alternatives.contains_key(&alternative);

@@ -182,7 +182,8 @@ impl App {
         Ok(())
     }
 
-    fn take_study(&mut self, study: Study) {
+    fn take_study(&mut self, mut study: Study) {
+        study.take_place_of(&self.study);
         self.choices = first_choices(study.document());
         self.drafts = Drafts::first();
         self.study = study;

@@ -472,3 +472,22 @@ fn cautions_stand_apart_from_what_is_left_open() {
 }
 
 mod site_first;
+
+#[test]
+fn what_was_still_worked_out_for_the_plan_before_is_not_shown_with_the_next() {
+    let mut app = app();
+    let asked_at = app.study().revision();
+    let before = figures::rows(app.study(), &figures::Drawn::default(), &OrderedSet::new());
+    let another = app.study().document().clone();
+    app.replace(another).expect("the tables fit together");
+    app.take_answer(
+        asked_at,
+        Answer::Range {
+            figure: "homes.count".to_owned(),
+            shown: vec!["about 40 homes, likely 32 to 47".to_owned()],
+            bounds: vec![None],
+        },
+    );
+    let shown = figures::rows(app.study(), app.drawn(), &OrderedSet::new());
+    assert_eq!(shown, before);
+}
