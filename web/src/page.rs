@@ -44,7 +44,7 @@ fn Desk(store: Store) -> impl IntoView {
             <Column store/>
             <Status store/>
             <Notice store/>
-            <p class="visually-hidden" role="status" aria-live="polite" data-said>{store.said}</p>
+            <p class="visually-hidden" role="status" aria-live="polite" data-said>{move || store.said.get()}</p>
         </div>
     }
 }

@@ -4,7 +4,6 @@ use std::cell::RefCell;
 
 use hobnail_core::exchange::plan_file;
 use hobnail_core::plan::Document;
-use leptos::prelude::*;
 
 use super::App;
 use super::store::Store;

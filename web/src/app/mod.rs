@@ -15,6 +15,7 @@ pub mod gestures;
 pub mod keeping;
 pub mod land_bar;
 pub mod lands;
+pub mod live;
 pub mod maps;
 pub mod places;
 pub mod program;

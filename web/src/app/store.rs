@@ -15,6 +15,7 @@ use super::files;
 use super::forms::Forms;
 use super::keeping::{KeptShown, Recent};
 use super::land_bar::{LandBar, land_bar};
+use super::live::Live;
 use super::maps::{Legend, Map};
 use super::moments::HistoryShown;
 use super::places::{self, NoteShown, Place};
@@ -59,43 +60,43 @@ pub struct Store {
     /// The browser's store of plans, once it is open.
     pub(super) keep: StoredValue<Option<Keep>, LocalStorage>,
     /// Whether the plan is kept there.
-    pub kept: RwSignal<KeptShown>,
+    pub kept: Live<KeptShown>,
     /// Kept plans that can be opened again.
-    pub recent: RwSignal<Vec<Recent>>,
+    pub recent: Live<Vec<Recent>>,
     /// Names, palettes and history.
-    pub plan: RwSignal<PlanShown>,
+    pub plan: Live<PlanShown>,
     /// Tool and selection.
-    pub hand: RwSignal<HandShown>,
+    pub hand: Live<HandShown>,
     /// What can be typed or chosen.
-    pub forms: RwSignal<Forms>,
+    pub forms: Live<Forms>,
     /// What the site's land is used for.
-    pub land_bar: RwSignal<LandBar>,
+    pub land_bar: Live<LandBar>,
     /// Figures: those of the first level, and those under open headings.
-    pub figures: RwSignal<Vec<Row>>,
+    pub figures: Live<Vec<Row>>,
     /// Figures enlarged for the back of the room.
-    pub enlarged: RwSignal<Vec<Row>>,
+    pub enlarged: Live<Vec<Row>>,
     /// The steps of the history.
-    pub history: RwSignal<HistoryShown>,
+    pub history: Live<HistoryShown>,
     /// Whether the steps are shown one after another.
-    pub is_replaying: RwSignal<bool>,
+    pub is_replaying: Live<bool>,
     /// The headings of the column that stand open.
-    pub open_headings: RwSignal<OrderedSet<Heading>>,
+    pub open_headings: Live<OrderedSet<Heading>>,
     /// The basis that stands open.
-    pub basis: RwSignal<Option<BasisShown>>,
+    pub basis: Live<Option<BasisShown>>,
     /// What the drawing leaves open.
-    pub notes: RwSignal<Vec<NoteShown>>,
+    pub notes: Live<Vec<NoteShown>>,
     /// What part of the plan is measured.
-    pub measured: RwSignal<Measured>,
+    pub measured: Live<Measured>,
     /// The map over the drawing and what it means.
-    pub legend: RwSignal<Legend>,
+    pub legend: Live<Legend>,
     /// What the editors show.
-    pub editors: RwSignal<EditorsShown>,
+    pub editors: Live<EditorsShown>,
     /// What was said last to those who listen.
-    pub said: RwSignal<String>,
+    pub said: Live<String>,
     /// What went wrong last.
-    pub notice: RwSignal<Option<String>>,
+    pub notice: Live<Option<String>>,
     /// Whether nothing has been opened or begun yet.
-    pub is_new: RwSignal<bool>,
+    pub is_new: Live<bool>,
 }
 
 impl Store {
@@ -108,25 +109,25 @@ impl Store {
             frame: StoredValue::new_local(None),
             background: StoredValue::new_local(Background::default()),
             keep: StoredValue::new_local(None),
-            kept: RwSignal::default(),
-            recent: RwSignal::default(),
-            plan: RwSignal::default(),
-            hand: RwSignal::default(),
-            forms: RwSignal::default(),
-            land_bar: RwSignal::default(),
-            figures: RwSignal::default(),
-            enlarged: RwSignal::default(),
-            history: RwSignal::default(),
-            is_replaying: RwSignal::default(),
-            open_headings: RwSignal::default(),
-            basis: RwSignal::default(),
-            notes: RwSignal::default(),
-            measured: RwSignal::default(),
-            legend: RwSignal::default(),
-            editors: RwSignal::default(),
-            said: RwSignal::default(),
-            notice: RwSignal::default(),
-            is_new: RwSignal::new(true),
+            kept: Live::default(),
+            recent: Live::default(),
+            plan: Live::default(),
+            hand: Live::default(),
+            forms: Live::default(),
+            land_bar: Live::default(),
+            figures: Live::default(),
+            enlarged: Live::default(),
+            history: Live::default(),
+            is_replaying: Live::default(),
+            open_headings: Live::default(),
+            basis: Live::default(),
+            notes: Live::default(),
+            measured: Live::default(),
+            legend: Live::default(),
+            editors: Live::default(),
+            said: Live::default(),
+            notice: Live::default(),
+            is_new: Live::new(true),
         };
         files::offer_when_failed();
         store.act(|_| ());
@@ -176,7 +177,7 @@ impl Store {
             work(app);
             writing = app.next_writing(document::clock_ms, document::fresh_name);
             looked_up = app.keeping.take_looked_up();
-            set_if_new(self.kept, app.kept());
+            self.kept.set_if_new(app.kept());
             changes = app.take_changes();
             self.show(app, changes);
             if changes.plan {
@@ -257,37 +258,37 @@ impl Store {
 
     fn show(self, app: &App, changes: Changes) {
         if changes.plan {
-            set_if_new(self.plan, shown::plan(app));
+            self.plan.set_if_new(shown::plan(app));
             // Sentences need not follow every move of the hand: they are brought up to date when it lets go.
             if !app.study().is_in_gesture() {
-                set_if_new(self.history, app.history_shown());
-                set_if_new(self.notes, places::notes(app.study()));
+                self.history.set_if_new(app.history_shown());
+                self.notes.set_if_new(places::notes(app.study()));
             }
-            set_if_new(self.measured, scopes::measured(app.study()));
+            self.measured.set_if_new(scopes::measured(app.study()));
         }
         if changes.plan || changes.figures {
-            set_if_new(self.land_bar, land_bar(app.study(), app.drawn()));
-            set_if_new(self.open_headings, app.open_headings().clone());
-            set_if_new(self.figures, app.rows());
-            set_if_new(self.enlarged, app.enlarged_rows());
+            self.land_bar.set_if_new(land_bar(app.study(), app.drawn()));
+            self.open_headings.set_if_new(app.open_headings().clone());
+            self.figures.set_if_new(app.rows());
+            self.enlarged.set_if_new(app.enlarged_rows());
             let open = self
                 .basis
                 .with_untracked(|open| open.as_ref().map(|open| open.figure.clone()));
             if let Some(figure) = open {
-                set_if_new(self.basis, basis::of(app, &figure));
+                self.basis.set_if_new(basis::of(app, &figure));
             }
         }
         if changes.map || changes.plan || changes.figures {
-            set_if_new(self.legend, app.legend());
+            self.legend.set_if_new(app.legend());
         }
         if changes.hand || changes.plan {
-            set_if_new(self.hand, shown::hand(app));
-            set_if_new(self.forms, app.forms());
-            set_if_new(self.editors, app.editors());
+            self.hand.set_if_new(shown::hand(app));
+            self.forms.set_if_new(app.forms());
+            self.editors.set_if_new(app.editors());
         }
         if changes.said {
-            set_if_new(self.said, app.said().to_owned());
-            set_if_new(self.notice, app.notice().map(str::to_owned));
+            self.said.set_if_new(app.said().to_owned());
+            self.notice.set_if_new(app.notice().map(str::to_owned));
         }
     }
 
@@ -404,11 +405,5 @@ fn insets(width_px: f64, height_px: f64) -> Insets {
         top_px: (bar_bottom - canvas_top).clamp(0.0, height_px / 3.0),
         right_px: (canvas_left + width_px - column_left).clamp(0.0, width_px / 2.0),
         bottom_px: (canvas_top + height_px - status_top).clamp(0.0, height_px / 3.0),
-    }
-}
-
-fn set_if_new<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, value: T) {
-    if signal.with_untracked(|held| *held != value) {
-        signal.set(value);
     }
 }

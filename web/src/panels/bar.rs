@@ -9,6 +9,7 @@ use super::icons::BackIcon;
 use super::kept::Kept;
 use crate::app::App;
 use crate::app::files::SAMPLES;
+use crate::app::live::memo;
 use crate::app::store::{BAR, FILE_INPUT, Store};
 use crate::browser::{document, files};
 
@@ -18,10 +19,10 @@ pub fn Bar(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let name = Memo::new(move |_| store.plan.with(|plan| plan.name.clone()));
-    let undo = Memo::new(move |_| store.plan.with(|plan| plan.undo.clone()));
-    let redo = Memo::new(move |_| store.plan.with(|plan| plan.redo.clone()));
-    let is_busy = Memo::new(move |_| store.hand.with(|hand| hand.is_busy));
+    let name = memo(move || store.plan.with(|plan| plan.name.clone()));
+    let undo = memo(move || store.plan.with(|plan| plan.undo.clone()));
+    let redo = memo(move || store.plan.with(|plan| plan.redo.clone()));
+    let is_busy = memo(move || store.hand.with(|hand| hand.is_busy));
     Effect::new(move |_| {
         let name = name.get();
         if !store.is_new.get() {
@@ -88,7 +89,7 @@ pub fn Bar(
 
 #[component]
 fn Alternatives(store: Store) -> impl IntoView {
-    let held = Memo::new(move |_| store.plan.with(|plan| (plan.alternatives.clone(), plan.alternative)));
+    let held = memo(move || store.plan.with(|plan| (plan.alternatives.clone(), plan.alternative)));
     let one = move |id: AlternativeId, name: String, is_shown: bool| {
         view! {
             <button
@@ -148,7 +149,7 @@ fn Samples(store: Store) -> impl IntoView {
 
 #[component]
 fn Units(store: Store) -> impl IntoView {
-    let is_metric = Memo::new(move |_| store.plan.with(|plan| plan.is_metric));
+    let is_metric = memo(move || store.plan.with(|plan| plan.is_metric));
     let one = move |units: UnitSystem, words: &'static str, name: &'static str| {
         let is_chosen = move || is_metric.get() == (units == UnitSystem::Metric);
         view! {

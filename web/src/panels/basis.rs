@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use crate::app::basis::{line_words, origin_words, row_words};
 use crate::app::figures::Influences;
+use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
 
@@ -17,7 +18,7 @@ pub fn BasisTree(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let basis = Memo::new(move |_| store.basis.with(|open| open.as_ref().map(|open| open.basis.clone())));
+    let basis = memo(move || store.basis.with(|open| open.as_ref().map(|open| open.basis.clone())));
     // Which steps stand open below their parents; by path, so that one step may be open in two places.
     let opened = RwSignal::new(hobnail_core::order::OrderedSet::<String>::new());
     move || {
@@ -36,7 +37,7 @@ pub fn BasisTree(
 #[component]
 fn Doubt(store: Store) -> impl IntoView {
     const MOST: usize = 6;
-    let influences = Memo::new(move |_| {
+    let influences = memo(move || {
         store
             .basis
             .with(|open| open.as_ref().and_then(|open| open.influences.clone()))
@@ -76,7 +77,7 @@ fn step(
             let path = format!("{path}/{id}");
             let basis = basis.clone();
             let (is_open_path, toggled, inner) = (path.clone(), path.clone(), path);
-            let is_open = Memo::new(move |_| opened.with(|opened| opened.contains(&is_open_path)));
+            let is_open = memo(move || opened.with(|opened| opened.contains(&is_open_path)));
             let toggle = move |_| {
                 opened.update(|opened| {
                     if !opened.remove(&toggled) {

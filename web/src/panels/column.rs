@@ -9,6 +9,7 @@ use super::legend::Legend;
 use super::measured::MeasuredPanel;
 use super::notes::Notes;
 use crate::app::figures::{Heading, Row, headings, short_title};
+use crate::app::live::memo;
 use crate::app::store::{COLUMN, Store};
 use crate::app::words::sentence_case;
 
@@ -39,7 +40,7 @@ pub fn Column(
 /// A heading that opens, and the figures under it.
 #[component]
 fn Under(store: Store, heading: Heading) -> impl IntoView {
-    let is_open = Memo::new(move |_| store.open_headings.with(|open| open.contains(&heading)));
+    let is_open = memo(move || store.open_headings.with(|open| open.contains(&heading)));
     let id = format!("under-{}", heading.words().to_lowercase().replace(' ', "-"));
     let controls = id.clone();
     view! {
@@ -63,7 +64,7 @@ fn Under(store: Store, heading: Heading) -> impl IntoView {
 /// The figures of the first level, or those under a heading.
 #[component]
 fn Figures(store: Store, heading: Option<Heading>) -> impl IntoView {
-    let ids = Memo::new(move |_| {
+    let ids = memo(move || {
         store.figures.with(|rows| {
             let here = rows.iter().filter(|row| row.heading == heading);
             here.map(|row| row.id.clone()).collect::<Vec<_>>()
@@ -81,12 +82,12 @@ fn Figures(store: Store, heading: Option<Heading>) -> impl IntoView {
 #[component]
 fn Figure(store: Store, id: String) -> impl IntoView {
     let wanted = id.clone();
-    let row = Memo::new(move |_| {
+    let row = memo(move || {
         let found = |rows: &Vec<Row>| rows.iter().find(|row| row.id == wanted).cloned();
         store.figures.with(found)
     });
     let open = id.clone();
-    let is_open = Memo::new(move |_| {
+    let is_open = memo(move || {
         store
             .basis
             .with(|basis| basis.as_ref().is_some_and(|basis| basis.figure == open))
@@ -94,8 +95,8 @@ fn Figure(store: Store, id: String) -> impl IntoView {
     let toggled = id.clone();
     let basis_id = format!("basis-{}", id.replace('.', "-"));
     let controls = basis_id.clone();
-    let is_table = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.is_table)));
-    let has_place = Memo::new(move |_| row.with(|row| row.as_ref().is_some_and(|row| row.has_place)));
+    let is_table = memo(move || row.with(|row| row.as_ref().is_some_and(|row| row.is_table)));
+    let has_place = memo(move || row.with(|row| row.as_ref().is_some_and(|row| row.has_place)));
     let is_asked = id == "homes.of_asked";
     let shown = StoredValue::new(id.clone());
     let point_out = move || store.act(|app| app.point_out_figure(Some(shown.get_value())));

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::fields::fields;
 use crate::app::App;
+use crate::app::live::memo;
 use crate::app::store::Store;
 
 const NEXT: &str = "Next: ";
@@ -11,7 +12,7 @@ const DELETE: &str = "Delete";
 
 /// The details, with a way to delete what they speak of where nothing else stands beside them.
 pub fn details_of(store: Store, can_delete: bool) -> AnyView {
-    let title = Memo::new(move |_| {
+    let title = memo(move || {
         store.forms.with(|forms| {
             let before = if forms.is_selected || forms.details.is_empty() {
                 ""
@@ -21,8 +22,8 @@ pub fn details_of(store: Store, can_delete: bool) -> AnyView {
             [before, &forms.title].concat()
         })
     });
-    let about = Memo::new(move |_| store.forms.with(|forms| forms.about.clone()));
-    let is_selected = Memo::new(move |_| store.forms.with(|forms| forms.is_selected));
+    let about = memo(move || store.forms.with(|forms| forms.about.clone()));
+    let is_selected = memo(move || store.forms.with(|forms| forms.is_selected));
     let delete = move || {
         let button = view! {
             <button type="button" class="command" data-details-delete on:click=move |_| store.act(App::delete)>{DELETE}</button>
@@ -41,7 +42,7 @@ pub fn details_of(store: Store, can_delete: bool) -> AnyView {
 
 /// The details of what is selected, in a palette of their own; nothing where nothing is.
 pub fn details_of_selected(store: Store) -> AnyView {
-    let is_selected = Memo::new(move |_| store.forms.with(|forms| forms.is_selected));
+    let is_selected = memo(move || store.forms.with(|forms| forms.is_selected));
     let shown = move || {
         let card = || view! { <div class="palette" data-palette="details">{details_of(store, false)}</div> }.into_any();
         is_selected.get().then(card)

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::app::live::memo;
 use crate::app::store::{CANVAS, STATUS, Store};
 use crate::browser::events;
 
@@ -11,8 +12,8 @@ pub fn Drawing(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let described = Memo::new(move |_| store.plan.with(|plan| plan.described.clone()));
-    let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool.map(|tool| tool.word().to_lowercase())));
+    let described = memo(move || store.plan.with(|plan| plan.described.clone()));
+    let tool = memo(move || store.hand.with(|hand| hand.tool.map(|tool| tool.word().to_lowercase())));
     let canvas = NodeRef::<leptos::html::Canvas>::new();
     Effect::new(move |_| {
         if canvas.get().is_some() {

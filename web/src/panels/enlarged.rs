@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::column::{change, parts};
 use crate::app::figures::{Row, short_title};
+use crate::app::live::memo;
 use crate::app::store::Store;
 
 /// The enlarged figures; nothing where none is.
@@ -43,7 +44,7 @@ pub fn Enlarge(
     figure: String,
 ) -> impl IntoView {
     let id = figure.clone();
-    let is_enlarged = Memo::new(move |_| store.enlarged.with(|rows| rows.iter().any(|row| row.id == id)));
+    let is_enlarged = memo(move || store.enlarged.with(|rows| rows.iter().any(|row| row.id == id)));
     view! {
         <button
             type="button"

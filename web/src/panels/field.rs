@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::editing::Field;
+use crate::app::live::memo;
 use crate::app::store::Store;
 use hobnail_core::plan::document::UnitSystem;
 
@@ -14,8 +15,8 @@ pub const fn length_unit(is_metric: bool) -> &'static str {
 
 /// A field with its words and unit.
 pub fn number_field(store: Store, field: Field, words: &'static str) -> AnyView {
-    let is_metric = Memo::new(move |_| store.plan.with(|plan| plan.is_metric));
-    let text = Memo::new(move |_| {
+    let is_metric = memo(move || store.plan.with(|plan| plan.is_metric));
+    let text = memo(move || {
         let units = if is_metric.get() {
             UnitSystem::Metric
         } else {

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::app::App;
 use crate::app::fields::{Field, FieldShown, Value};
 use crate::app::forms::Forms;
+use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::browser::document;
 
@@ -16,7 +17,7 @@ const DELETE: &str = "Delete";
 
 /// The lines of these fields.
 pub fn fields(store: Store, of: Of) -> AnyView {
-    let ids = Memo::new(move |_| {
+    let ids = memo(move || {
         store
             .forms
             .with(|forms| of(forms).iter().map(|shown| shown.field).collect::<Vec<_>>())
@@ -31,7 +32,7 @@ pub fn fields(store: Store, of: Of) -> AnyView {
 }
 
 fn line(store: Store, of: Of, field: Field) -> AnyView {
-    let shown = Memo::new(move |_| {
+    let shown = memo(move || {
         let found = |forms: &Forms| of(forms).iter().find(|shown| shown.field == field).cloned();
         store.forms.with(found)
     });
@@ -63,7 +64,7 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
             view! { <input type="checkbox" prop:checked=is_on on:change=changed/> }.into_any()
         }
         Value::Choice(..) => {
-            let options = Memo::new(move |_| match value() {
+            let options = memo(move || match value() {
                 Some(Value::Choice(options, _)) => options,
                 _ => Vec::new(),
             });

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::app::App;
+use crate::app::live::{Live, memo};
 use crate::app::store::Store;
 
 /// Id of the field with the name of a moment.
@@ -14,8 +15,8 @@ pub fn History(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let name = RwSignal::new(String::new());
-    let marked = Memo::new(move |_| store.history.with(|history| history.marked.clone()));
+    let name = Live::new(String::new());
+    let marked = memo(move || store.history.with(|history| history.marked.clone()));
     let replay_words = move || if store.is_replaying.get() { "Stop" } else { "Replay" };
     let step = move |(place, words): (usize, String)| {
         let is_here = move || store.history.with(|history| history.done == place);
@@ -57,7 +58,7 @@ pub fn History(
                     }
                 >
                     <label for=NAME>"Compare with this moment, named"</label>
-                    <input id=NAME type="text" maxlength="60" prop:value=name on:input=move |event| name.set(event_target_value(&event))/>
+                    <input id=NAME type="text" maxlength="60" prop:value=move || name.get() on:input=move |event| name.set(event_target_value(&event))/>
                     <button type="submit" class="command" data-command="mark">"Mark"</button>
                 </form>
                 {move || marked.get().map(|words| view! {

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::details_of::details_of;
 use super::palette::texture_strokes;
+use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
@@ -32,7 +33,7 @@ const TRIANGLE: &str = "M11 4 L18 17 H4 Z";
 /// The palette of areas, or that of places.
 pub fn kinds(store: Store, is_area: bool) -> AnyView {
     let held = usize::from(!is_area);
-    let chosen = Memo::new(move |_| store.forms.with(|forms| forms.chosen[held]));
+    let chosen = memo(move || store.forms.with(|forms| forms.chosen[held]));
     let line = move |(place, (words, fill, color, path)): (usize, Kind)| {
         view! {
             <label class="choice">

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::basis::BasisTree;
 use super::palette::{Swatch, texture_strokes};
 use crate::app::land_bar::{FIGURE, Part, Tint};
+use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
 use crate::canvas::palette;
@@ -19,13 +20,13 @@ pub fn LandBarPanel(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let bar = Memo::new(move |_| store.land_bar.get());
-    let is_open = Memo::new(move |_| {
+    let bar = memo(move || store.land_bar.get());
+    let is_open = memo(move || {
         store
             .basis
             .with(|basis| basis.as_ref().is_some_and(|basis| basis.figure == FIGURE))
     });
-    let is_known = Memo::new(move |_| bar.with(|bar| !bar.parts.is_empty()));
+    let is_known = memo(move || bar.with(|bar| !bar.parts.is_empty()));
     let is_absent = move || bar.with(|bar| bar.parts.is_empty() && bar.reason.is_none());
     let drawn = move || bar.with(|bar| bar.parts.clone());
     view! {

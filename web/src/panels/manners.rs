@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::field::number_field;
 use super::palette::choose;
 use crate::app::editing::Field;
+use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::tools::drawing::Manner;
 
@@ -20,7 +21,7 @@ pub fn Manners(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let drawing = Memo::new(move |_| store.hand.with(|hand| hand.choices.map(|choices| choices.drawing)));
+    let drawing = memo(move || store.hand.with(|hand| hand.choices.map(|choices| choices.drawing)));
     let is_chosen = move |manner| drawing.get().is_some_and(|drawing| drawing.manner == manner);
     let one = move |manner: Manner| {
         view! {
@@ -36,7 +37,7 @@ pub fn Manners(
             </label>
         }
     };
-    let is_blocks = Memo::new(move |_| is_chosen(Manner::Blocks));
+    let is_blocks = memo(move || is_chosen(Manner::Blocks));
     view! {
         <div role="radiogroup" aria-labelledby="manner-title">
             <p id="manner-title" class="palette-title">{DRAW}</p>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::app::live::memo;
 use crate::app::maps::{Line, Map, Mark};
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
@@ -16,9 +17,9 @@ pub fn MapPanel(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let chosen = Memo::new(move |_| store.legend.with(|legend| legend.map));
-    let lines = Memo::new(move |_| store.legend.with(|legend| legend.lines.clone()));
-    let note = Memo::new(move |_| store.legend.with(|legend| legend.note.clone()));
+    let chosen = memo(move || store.legend.with(|legend| legend.map));
+    let lines = memo(move || store.legend.with(|legend| legend.lines.clone()));
+    let note = memo(move || store.legend.with(|legend| legend.note.clone()));
     let all = Map::all();
     let option = move |map: &Map| {
         let map = *map;

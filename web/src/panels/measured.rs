@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::editor::command;
 use crate::app::editor::edits::WALKING;
 use crate::app::editor::lines::Key;
+use crate::app::live::memo;
 use crate::app::scopes::Part;
 use crate::app::store::Store;
 
@@ -14,10 +15,10 @@ pub fn MeasuredPanel(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let parts = Memo::new(move |_| store.measured.with(|measured| measured.parts.clone()));
-    let chosen = Memo::new(move |_| store.measured.with(|measured| measured.part));
-    let without = Memo::new(move |_| store.measured.with(|measured| measured.without_unwilling));
-    let words = Memo::new(move |_| store.measured.with(|measured| measured.words.clone()));
+    let parts = memo(move || store.measured.with(|measured| measured.parts.clone()));
+    let chosen = memo(move || store.measured.with(|measured| measured.part));
+    let without = memo(move || store.measured.with(|measured| measured.without_unwilling));
+    let words = memo(move || store.measured.with(|measured| measured.words.clone()));
     let choose = move |event| {
         let id = event_target_value(&event);
         let found = parts.with_untracked(|parts| parts.iter().map(|(part, _)| *part).find(|part| part.id() == id));

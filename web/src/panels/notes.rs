@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::app::live::memo;
 use crate::app::places::NoteShown;
 use crate::app::store::Store;
 
@@ -11,7 +12,7 @@ pub fn Notes(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let notes = Memo::new(move |_| store.notes.get());
+    let notes = memo(move || store.notes.get());
     let listed = move |title: &'static str, is_caution: bool| {
         let lines: Vec<_> = notes.with(|notes| {
             let held = notes.iter().filter(|note| note.is_caution == is_caution);

@@ -9,6 +9,7 @@ use super::selection::SelectionPanel;
 use crate::app::editor::edits::{EDIT_BUILDING_TYPE, EDIT_SECTION};
 use crate::app::editor::lines::Key;
 use crate::app::editor::small_drawing;
+use crate::app::live::memo;
 use crate::app::shown::{BuildingTypeShown, SectionShown};
 use crate::app::store::Store;
 use crate::canvas::palette;
@@ -20,9 +21,9 @@ pub fn Palette(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let tool = Memo::new(move |_| store.hand.with(|hand| hand.tool));
-    let is_program = Memo::new(move |_| store.forms.with(|forms| !forms.program.is_empty()));
-    let is_editing = Memo::new(move |_| store.editors.with(|shown| shown.editor.is_apart()));
+    let tool = memo(move || store.hand.with(|hand| hand.tool));
+    let is_program = memo(move || store.forms.with(|forms| !forms.program.is_empty()));
+    let is_editing = memo(move || store.editors.with(|shown| shown.editor.is_apart()));
     move || match tool.get() {
         _ if is_program.get() => super::program::program(store),
         _ if is_editing.get() => view! { <Editor store/> }.into_any(),
@@ -53,8 +54,8 @@ pub fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
 
 #[component]
 fn Sections(store: Store) -> impl IntoView {
-    let sections = Memo::new(move |_| store.plan.with(|plan| plan.sections.clone()));
-    let chosen = Memo::new(move |_| store.hand.with(|hand| hand.choices.map(|choices| choices.section)));
+    let sections = memo(move || store.plan.with(|plan| plan.sections.clone()));
+    let chosen = memo(move || store.hand.with(|hand| hand.choices.map(|choices| choices.section)));
     let cut = move || {
         let chosen = chosen.get();
         sections.with(|sections| {
@@ -97,14 +98,14 @@ fn Sections(store: Store) -> impl IntoView {
 
 #[component]
 fn BuildingTypes(store: Store) -> impl IntoView {
-    let types = Memo::new(move |_| store.plan.with(|plan| plan.building_types.clone()));
-    let chosen = Memo::new(move |_| {
+    let types = memo(move || store.plan.with(|plan| plan.building_types.clone()));
+    let chosen = memo(move || {
         store
             .hand
             .with(|hand| hand.choices.map(|choices| choices.building_type))
     });
-    let brush = Memo::new(move |_| store.hand.with(|hand| hand.choices.map(|choices| choices.brush)));
-    let described = Memo::new(move |_| {
+    let brush = memo(move || store.hand.with(|hand| hand.choices.map(|choices| choices.brush)));
+    let described = memo(move || {
         let chosen = chosen.get().flatten();
         types.with(|types| types.iter().find(|found| Some(found.id) == chosen).cloned())
     });

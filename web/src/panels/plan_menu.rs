@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::fields::fields;
 use crate::app::App;
+use crate::app::live::memo;
 use crate::app::store::Store;
 
 const ADD_PHASE: &str = "Add a phase";
@@ -11,7 +12,7 @@ const RENAME: &str = "Name, place and phases of the plan";
 
 /// The name as a heading, and below it on request what can be typed about the plan.
 pub fn plan_menu(store: Store) -> AnyView {
-    let name = Memo::new(move |_| store.plan.with(|plan| plan.name.clone()));
+    let name = memo(move || store.plan.with(|plan| plan.name.clone()));
     view! {
         <details class="menu" data-menu="plan">
             <summary class="command plan-name" title=RENAME><h1 data-plan-name>{name}</h1></summary>

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::icons::ToolIcon;
+use crate::app::live::memo;
 use crate::app::store::{CANVAS, RAIL, Store};
 use crate::browser::document;
 use crate::tools::ToolKind;
@@ -13,7 +14,7 @@ pub fn Rail(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let chosen = Memo::new(move |_| store.hand.with(|hand| hand.tool));
+    let chosen = memo(move || store.hand.with(|hand| hand.tool));
     let tool = move |kind: ToolKind| {
         let is_chosen = move || chosen.get() == Some(kind);
         view! {

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::field::number_field;
 use crate::app::App;
 use crate::app::editing::{Field, SelectionShown};
+use crate::app::live::memo;
 use crate::app::store::{CANVAS, Store};
 use crate::browser::document;
 use crate::tools::select::commands::Command;
@@ -24,18 +25,18 @@ pub fn SelectionPanel(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let words = Memo::new(move |_| {
+    let words = memo(move || {
         let words = |shown: &SelectionShown| shown.words.clone();
         store.hand.with(|hand| hand.selection.as_ref().map(words))
     });
-    let commands = Memo::new(move |_| {
+    let commands = memo(move || {
         let held = |shown: &SelectionShown| shown.commands.clone();
         store
             .hand
             .with(|hand| hand.selection.as_ref().map(held).unwrap_or_default())
     });
-    let largest = Memo::new(move |_| store.hand.with(|hand| Some(hand.selection.as_ref()?.radius.clone()?.1)));
-    let has_radius = Memo::new(move |_| largest.get().is_some());
+    let largest = memo(move || store.hand.with(|hand| Some(hand.selection.as_ref()?.radius.clone()?.1)));
+    let has_radius = memo(move || largest.get().is_some());
     let button = move |id: &'static str, words: &'static str, key: String, work: fn(&mut App, usize), place: usize| {
         let shortcut = key.clone();
         view! {
@@ -76,7 +77,7 @@ pub fn SelectionPanel(
         };
         view! { {field}{button} }.into_any()
     };
-    let is_open = Memo::new(move |_| words.with(Option::is_some));
+    let is_open = memo(move || words.with(Option::is_some));
     move || {
         is_open.get().then(|| {
             view! {

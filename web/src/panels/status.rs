@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::typed::TypedFields;
 use crate::app::App;
+use crate::app::live::memo;
 use crate::app::store::{STATUS, Store, ZOOM_STEP};
 
 /// The status line.
@@ -12,8 +13,8 @@ pub fn Status(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let awaits = Memo::new(move |_| store.hand.with(|hand| hand.awaits.clone()));
-    let selected = Memo::new(move |_| store.hand.with(|hand| hand.selected.clone()));
+    let awaits = memo(move || store.hand.with(|hand| hand.awaits.clone()));
+    let selected = memo(move || store.hand.with(|hand| hand.selected.clone()));
     view! {
         <footer id=STATUS class="status">
             <p class="awaits" data-awaits>{awaits}</p>

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::field::length_unit;
+use crate::app::live::memo;
 use crate::app::store::{CANVAS, Store, TYPED};
 use crate::browser::{document, events};
 use crate::input::Key;
@@ -22,11 +23,11 @@ pub fn TypedFields(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    let is_metric = Memo::new(move |_| store.plan.with(|plan| plan.is_metric));
-    let is_open = Memo::new(move |_| store.hand.with(|hand| hand.typed.is_some()));
+    let is_metric = memo(move || store.plan.with(|plan| plan.is_metric));
+    let is_open = memo(move || store.hand.with(|hand| hand.typed.is_some()));
     let one = move |place: usize| {
         let (words, about) = WORDS[place];
-        let text = Memo::new(move |_| {
+        let text = memo(move || {
             store.hand.with(|hand| {
                 let typed = hand.typed.as_ref()?;
                 Some((typed.words[place].clone(), typed.live[place].clone()))

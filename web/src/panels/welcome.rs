@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::app::files::{SAMPLES, Sample};
 use crate::app::keeping::Recent;
+use crate::app::live::{Live, memo};
 use crate::app::store::{CANVAS, FILE_INPUT, Store};
 use crate::browser::{document, files};
 use crate::tools::ToolKind;
@@ -87,13 +88,13 @@ pub fn Welcome(
 #[component]
 fn RecentPlans(store: Store) -> impl IntoView {
     // The plan of which is asked whether it shall be forgotten.
-    let asked = RwSignal::new(String::new());
+    let asked = Live::new(String::new());
     let one = move |plan: Recent| {
         let (id, opened) = (plan.id.clone(), plan.id.clone());
         let (name, when) = (plan.name.clone(), plan.when.clone());
         let is_asked = {
             let id = plan.id.clone();
-            Memo::new(move |_| asked.with(|asked| *asked == id))
+            memo(move || asked.with(|asked| *asked == id))
         };
         let of_plan = format!("Forget {name}");
         // One button asks and then forgets, so that the keyboard stays on it; a double click only asks.
