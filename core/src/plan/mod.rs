@@ -7,6 +7,7 @@
 //! and `extend` (what follows from it), then `commit` or `cancel`; `undo` and `redo` go any depth; `take_entries` gives
 //! the caller the [`journal`] to keep. See [`history`] for an example.
 
+pub mod agreement;
 pub mod building;
 pub mod coordinates;
 pub mod defaults;

@@ -2,6 +2,7 @@
 
 #![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
+mod alternatives;
 mod draw;
 mod everywhere;
 mod files;

@@ -1,7 +1,7 @@
 //! What can be typed or chosen about a thing: fields as plain data, read from a mark and put back into it.
 
 use hobnail_core::figures::unit::{ACRE_M2, SQUARE_FOOT_M2};
-use hobnail_core::plan::document::{Heading, TargetKind, UnitSystem};
+use hobnail_core::plan::document::{Alternative, Heading, TargetKind, UnitSystem};
 use hobnail_core::plan::land::{Barrier, OutsideContext, OwnerGroup, Parcel, SiteAccess};
 use hobnail_core::plan::projection::ORIGIN_LATITUDE_LIMIT_NDEG;
 use hobnail_core::plan::street::{Status, StreetOwner};
@@ -46,6 +46,9 @@ pub enum Field {
     Latitude,
     Longitude,
     PhaseName(PhaseId),
+    /// Name of the alternative in view, and who drew it.
+    AlternativeName,
+    AlternativeTable,
     Asked(TargetKind),
 }
 
@@ -137,6 +140,8 @@ impl Field {
             Self::StreetOwner => "Owner",
             Self::Outside => "Lies",
             Self::PlanName => "Plan name",
+            Self::AlternativeName => "Its name",
+            Self::AlternativeTable => "Drawn by table",
             Self::About => "What it shows",
             Self::Latitude => "Latitude, north",
             Self::Longitude => "Longitude, east",
@@ -397,6 +402,15 @@ pub fn of_plan(document: &Document) -> Vec<FieldShown> {
     let phases = document.phases.iter();
     fields.extend(phases.map(|(id, phase)| Field::PhaseName(*id).shown(text(&phase.name))));
     fields
+}
+
+/// What can be typed about an alternative.
+#[must_use]
+pub fn of_alternative(held: &Alternative) -> Vec<FieldShown> {
+    vec![
+        Field::AlternativeName.shown(text(&held.name)),
+        Field::AlternativeTable.shown(text(&held.table)),
+    ]
 }
 
 /// The heading with what was typed; `None` where that says nothing legal.

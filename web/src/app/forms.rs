@@ -25,6 +25,8 @@ pub struct Forms {
     pub chosen: [usize; 2],
     /// The plan's heading and phases.
     pub plan: Vec<FieldShown>,
+    /// The alternative in view.
+    pub alternative: Vec<FieldShown>,
     /// The typed program, while it stands open.
     pub program: Vec<FieldShown>,
 }
@@ -44,6 +46,11 @@ impl App {
         let mut forms = Forms {
             chosen: self.drafts.chosen,
             plan: fields::of_plan(document),
+            alternative: document
+                .alternatives
+                .get(&self.study.alternative())
+                .map(fields::of_alternative)
+                .unwrap_or_default(),
             program: if self.is_program_open {
                 program::lines(&self.study)
             } else {
@@ -154,6 +161,22 @@ impl App {
                     name: Some(text.trim()).filter(|name| !name.is_empty())?.to_owned(),
                 }),
             },
+            Field::AlternativeName | Field::AlternativeTable => {
+                let id = self.study.alternative();
+                let before = document.alternatives.get(&id)?;
+                let mut after = before.clone();
+                let text = text.trim();
+                match field {
+                    Field::AlternativeName if text.is_empty() => return None,
+                    Field::AlternativeName => text.clone_into(&mut after.name),
+                    _ => text.clone_into(&mut after.table),
+                }
+                Edit::Alternative {
+                    id,
+                    before: Some(before.clone()),
+                    after: Some(after),
+                }
+            }
             Field::Asked(what) => {
                 let asked = match text.trim() {
                     "" => None,

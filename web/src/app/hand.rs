@@ -244,6 +244,7 @@ impl App {
 
     /// A selection of something that is gone is no selection.
     pub(super) fn drop_lost_selection(&mut self) {
+        self.leave_lost_alternative();
         self.drop_lost_editors();
         let held = self.selection.filter(|selection| {
             let mark = self.study.document().mark(self.study.alternative(), selection.mark());

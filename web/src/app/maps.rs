@@ -8,7 +8,7 @@ use hobnail_core::network::counting_rule::{COUNTING_RULES, CountingRule};
 use hobnail_core::study::Study;
 
 use super::figures::Drawn;
-use super::{detail_maps, words};
+use super::{alternatives, detail_maps, words};
 use crate::canvas::scene::Node;
 
 /// The outer edge of the walk-shed, and the walk within which needs count as reached.
@@ -45,6 +45,8 @@ pub enum Map {
     Routes,
     /// From where walks to the center are least direct.
     Indirect,
+    /// Streets that alternatives share.
+    Shared,
     /// Which intersections a counting rule counts, by its place among [`COUNTING_RULES`].
     Counted(usize),
 }
@@ -61,7 +63,7 @@ impl Map {
     pub fn all() -> Vec<Self> {
         let walks = Destination::ALL.into_iter().map(Self::Walk);
         let counted = (0..COUNTING_RULES.len()).map(Self::Counted);
-        [Self::Plain, Self::Five, Self::Routes, Self::Indirect]
+        [Self::Plain, Self::Five, Self::Routes, Self::Indirect, Self::Shared]
             .into_iter()
             .chain(walks)
             .chain(counted)
@@ -76,6 +78,7 @@ impl Map {
             Self::Five => "five".to_owned(),
             Self::Routes => "routes".to_owned(),
             Self::Indirect => "indirect".to_owned(),
+            Self::Shared => "shared".to_owned(),
             Self::Walk(destination) => format!("walk-{}", destination.id()),
             Self::Counted(place) => format!("counted-{}", place + 1),
         }
@@ -89,6 +92,7 @@ impl Map {
             Self::Five => "The five daily needs in reach".to_owned(),
             Self::Routes => "Walking routes".to_owned(),
             Self::Indirect => "Least direct walks to the center".to_owned(),
+            Self::Shared => "Streets that alternatives share".to_owned(),
             Self::Walk(destination) => format!("Walk to {}", destination.title()),
             Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name)),
         }
@@ -177,7 +181,7 @@ impl Legend {
 pub fn figures_of(map: Map) -> &'static [&'static str] {
     match map {
         // What details say is counted and has no range.
-        Map::Plain | Map::Routes | Map::Indirect => &[],
+        Map::Plain | Map::Routes | Map::Indirect | Map::Shared => &[],
         Map::Walk(_) => &[NEAR_HOMES, FAR_HOMES],
         Map::Five => &[FAR_HOMES],
         Map::Counted(_) => &[INTERSECTIONS],
@@ -244,6 +248,7 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
         }
         Map::Routes => detail_maps::routes_legend(study, drawn),
         Map::Indirect => detail_maps::fronts_legend(study, drawn),
+        Map::Shared => alternatives::shared_legend(study),
         Map::Counted(_) => {
             let rule = map.rule().map_or("", |rule| rule.id);
             let line = |node, words: &str, value| Line {

@@ -3,6 +3,7 @@
 //! [`App`] has no browser in it. Events go in through [`App::handle`]; the tool answers with steps, which are carried
 //! out on the [`Study`]; what changed is gathered in [`Changes`] until the page takes it.
 
+pub mod alternatives;
 pub mod background;
 pub mod basis;
 pub mod detail_maps;

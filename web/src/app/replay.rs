@@ -1,6 +1,5 @@
 //! How the plan came to be, step after step, before the eyes of a room.
 
-
 use super::store::Store;
 use crate::browser::document;
 

@@ -10,7 +10,7 @@ use hobnail_core::study::Study;
 
 use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
 use super::store::CANVAS;
-use super::{App, detail_maps, maps, words};
+use super::{App, alternatives, detail_maps, maps, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::canvas::camera::Camera;
@@ -133,6 +133,7 @@ impl Stage {
             Map::Counted(_) => self.scene.nodes = maps::nodes(study, app.map()),
             Map::Routes => self.scene.routes = detail_maps::routes(study),
             Map::Indirect => self.scene.fronts = detail_maps::fronts(study),
+            Map::Shared => self.scene.routes = alternatives::shared_streets(study),
         }
         if app.map() == Map::Walk(Destination::Center) {
             self.scene.best = detail_maps::best(study);

@@ -7,6 +7,7 @@ use hobnail_core::order::OrderedSet;
 
 use leptos::prelude::*;
 
+use super::alternatives::AlternativeShown;
 use super::background::Background;
 use super::basis::{self, BasisShown};
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
@@ -65,6 +66,8 @@ pub struct Store {
     pub recent: Live<Vec<Recent>>,
     /// Names, palettes and history.
     pub plan: Live<PlanShown>,
+    /// The alternatives as small plans.
+    pub alternatives: Live<Vec<AlternativeShown>>,
     /// Tool and selection.
     pub hand: Live<HandShown>,
     /// What can be typed or chosen.
@@ -112,6 +115,7 @@ impl Store {
             kept: Live::default(),
             recent: Live::default(),
             plan: Live::default(),
+            alternatives: Live::default(),
             hand: Live::default(),
             forms: Live::default(),
             land_bar: Live::default(),
@@ -262,6 +266,7 @@ impl Store {
             // Sentences need not follow every move of the hand: they are brought up to date when it lets go.
             if !app.study().is_in_gesture() {
                 self.history.set_if_new(app.history_shown());
+                self.alternatives.set_if_new(app.alternatives());
                 self.notes.set_if_new(places::notes(app.study()));
             }
             self.measured.set_if_new(scopes::measured(app.study()));

@@ -12,7 +12,7 @@ use crate::canvas::layers::marks;
 use crate::tools::drawing::Piece;
 use crate::tools::{Selection, shape};
 
-const METERS_PER_FOOT: f64 = 0.3048;
+pub(super) const METERS_PER_FOOT: f64 = 0.3048;
 
 /// A length, rounded to the tenth of a meter or the foot.
 #[must_use]

@@ -1,9 +1,9 @@
 //! The bar on top: the plan's name, its alternatives, undo and redo, samples, open and save, units.
 
-use hobnail_core::plan::AlternativeId;
 use hobnail_core::plan::document::UnitSystem;
 use leptos::prelude::*;
 
+use super::alternatives::alternatives;
 use super::history::History;
 use super::icons::BackIcon;
 use super::kept::Kept;
@@ -36,7 +36,7 @@ pub fn Bar(
                 {super::plan_menu::plan_menu(store)}
             </div>
             <Kept store/>
-            <Alternatives store/>
+            {alternatives(store)}
             <div class="group" role="group" aria-label="History">
                 <button
                     type="button"
@@ -84,35 +84,6 @@ pub fn Bar(
             </div>
             <Units store/>
         </header>
-    }
-}
-
-#[component]
-fn Alternatives(store: Store) -> impl IntoView {
-    let held = memo(move || store.plan.with(|plan| (plan.alternatives.clone(), plan.alternative)));
-    let one = move |id: AlternativeId, name: String, is_shown: bool| {
-        view! {
-            <button
-                type="button"
-                class="command"
-                data-alternative=id.to_string()
-                aria-pressed=is_shown.to_string()
-                on:click=move |_| store.act(|app| app.show_alternative(id))
-            >
-                {name}
-            </button>
-        }
-    };
-    move || {
-        let (alternatives, shown) = held.get();
-        (alternatives.len() > 1).then(|| {
-            let buttons = alternatives
-                .into_iter()
-                .map(|(id, name)| one(id, name, shown == Some(id)));
-            view! {
-                <div class="group alternatives" role="group" aria-label="Alternatives">{buttons.collect_view()}</div>
-            }
-        })
     }
 }
 

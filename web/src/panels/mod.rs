@@ -1,5 +1,6 @@
 //! Panels around the drawing, one component to a file.
 
+pub mod alternatives;
 pub mod bar;
 pub mod basis;
 pub mod column;

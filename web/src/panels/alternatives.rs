@@ -1,0 +1,56 @@
+//! The alternatives as small plans, and what can be done with the one in view.
+
+use leptos::prelude::*;
+
+use super::drawn::drawn;
+use super::fields::fields;
+use crate::app::App;
+use crate::app::alternatives::AlternativeShown;
+use crate::app::store::Store;
+
+const TITLE: &str = "Alternatives";
+const ABOUT: &str = "All ways to lay out the site, as small plans";
+/// What can be done with the alternative in view.
+type Command = (&'static str, &'static str, fn(&mut App));
+
+const COMMANDS: [Command; 3] = [
+    ("copy", "Make a copy", App::copy_alternative),
+    ("earlier", "Move earlier", App::move_alternative_earlier),
+    ("delete", "Delete", App::delete_alternative),
+];
+
+/// The menu of the alternatives.
+pub fn alternatives(store: Store) -> AnyView {
+    let small = move |shown: AlternativeShown| {
+        let id = shown.id;
+        view! {
+            <button
+                type="button"
+                class="small-plan"
+                data-alternative=id.to_string()
+                aria-pressed=shown.is_shown.to_string()
+                on:click=move |_| store.act(|app| app.show_alternative(id))
+            >
+                {drawn(shown.drawing)}
+                <span class="choice-name">{shown.name}</span>
+                <span class="choice-more">{shown.about}</span>
+            </button>
+        }
+        .into_any()
+    };
+    let command = |(name, words, work): Command| {
+        view! { <button type="button" class="command" data-command=["alternative-", name].concat() on:click=move |_| store.act(work)>{words}</button> }
+            .into_any()
+    };
+    view! {
+        <details class="menu" data-menu="alternatives">
+            <summary class="command" title=ABOUT>{TITLE}</summary>
+            <div class="menu-card">
+                <div class="small-plans">{move || store.alternatives.get().into_iter().map(small).collect::<Vec<AnyView>>()}</div>
+                {fields(store, |forms| &forms.alternative)}
+                <div class="group">{COMMANDS.map(command).collect_view()}</div>
+            </div>
+        </details>
+    }
+    .into_any()
+}
