@@ -158,14 +158,12 @@ mod tests {
         }
     }
 
-    fn lengths(alternatives: &[Alternative], count: u32) -> f64 {
+    /// In millimeters.
+    fn lengths(alternatives: &[Alternative], count: u32) -> i64 {
         let all: Vec<&Alternative> = alternatives.iter().collect();
         let stretches = street_agreement(&all);
-        stretches
-            .iter()
-            .filter(|stretch| stretch.alternatives == count)
-            .map(Stretch::length_m)
-            .sum()
+        let of_these = stretches.iter().filter(|stretch| stretch.alternatives == count);
+        (of_these.map(Stretch::length_m).sum::<f64>() * 1e3).round() as i64
     }
 
     #[test]
@@ -177,24 +175,24 @@ mod tests {
             // Across both.
             alternative(&[&[(100, -100), (100, 100)]]),
         ];
-        assert_eq!(lengths(&tables, 2), 400.0);
-        assert_eq!(lengths(&tables, 1), 200.0);
-        assert_eq!(lengths(&tables, 3), 0.0);
+        assert_eq!(lengths(&tables, 2), 400_000);
+        assert_eq!(lengths(&tables, 1), 200_000);
+        assert_eq!(lengths(&tables, 3), 0);
     }
 
     #[test]
     fn a_street_agrees_as_far_as_the_other_goes() {
         let tables = [alternative(&[&[(0, 0), (200, 0)]]), alternative(&[&[(0, 5), (100, 5)]])];
         // Within reach of the other's end, to the next piece.
-        assert_eq!(lengths(&tables, 2), 100.0 + 110.0);
-        assert_eq!(lengths(&tables, 1), 90.0);
+        assert_eq!(lengths(&tables, 2), 100_000 + 110_000);
+        assert_eq!(lengths(&tables, 1), 90_000);
     }
 
     #[test]
     fn an_alternative_agrees_with_itself_once() {
         let tables = [alternative(&[&[(0, 0), (100, 0)], &[(0, 8), (100, 8)]])];
-        assert_eq!(lengths(&tables, 1), 200.0);
-        assert_eq!(lengths(&tables, 2), 0.0);
+        assert_eq!(lengths(&tables, 1), 200_000);
+        assert_eq!(lengths(&tables, 2), 0);
     }
 
     #[test]
@@ -203,7 +201,7 @@ mod tests {
             alternative(&[&[(0, 0), (100, 0)]]),
             alternative(&[&[(0, 16), (100, 16)]]),
         ];
-        assert_eq!(lengths(&tables, 1), 200.0);
+        assert_eq!(lengths(&tables, 1), 200_000);
     }
 
     #[test]
