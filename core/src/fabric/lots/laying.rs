@@ -25,6 +25,9 @@ const OPPOSITE_MM: f64 = 300.0;
 /// A lot is taken to lie in free land when it does so shrunk by this about its middle: past rounding at its edges.
 const SHRUNK: f64 = 0.995;
 
+/// How much of a typical lot rounding to the grid may add at most: far more than millimeters along its edges.
+const ROUNDED_SHARE: f64 = 0.02;
+
 /// How far land is taken to both sides of a lot's front, in millimeters, so that rounding leaves no thread of free land
 /// between a lot and the street.
 const OVERLAP_MM: f64 = 20.0;
@@ -85,6 +88,8 @@ struct Laying<'a> {
     free: Region,
     /// What was taken last: cut off when free land is asked for again, which after the last front it is not.
     taken: Vec<Vec<PlanPoint>>,
+    /// What cuts are to come, as far as a trial has made them: what each takes and what it leaves, from the last.
+    foreseen: Vec<(Vec<Vec<PlanPoint>>, Region)>,
     lots: Vec<Lot>,
     /// Whether this only tells how much front there is: then nobody looks at buildings.
     is_trial: bool,
@@ -103,6 +108,7 @@ impl<'a> Laying<'a> {
             is_laid: vec![false; key.fronts.len()],
             free: Region::of(key.land.pieces.clone()),
             taken: Vec::new(),
+            foreseen: Vec::new(),
             lots: Vec::new(),
             is_trial: false,
             front_mm: 0.0,
@@ -111,9 +117,22 @@ impl<'a> Laying<'a> {
 
     /// Cuts off what was taken last.
     fn cut_free(&mut self) {
-        if !self.taken.is_empty() {
-            self.free = self.free.without(&self.taken);
-            self.taken.clear();
+        if self.taken.is_empty() {
+            return;
+        }
+        let taken = std::mem::take(&mut self.taken);
+        if self.is_trial {
+            self.free = self.free.without(&taken);
+            self.foreseen.push((taken, self.free.clone()));
+            return;
+        }
+        // The same taken of the same land, cut after cut, leaves the same.
+        match self.foreseen.pop() {
+            Some((same, left)) if same == taken => self.free = left,
+            _ => {
+                self.foreseen.clear();
+                self.free = self.free.without(&taken);
+            }
         }
     }
 
@@ -144,6 +163,8 @@ impl<'a> Laying<'a> {
             probe.is_trial = true;
             probe.front_mm = 0.0;
             probe.lay_fronts(&mut wanted.clone(), fronts);
+            self.foreseen = probe.foreseen;
+            self.foreseen.reverse();
             let by_depth = |share: &LandShare| f64::from(share.share_ppm) / f64::from(share.lot_type.depth_mm);
             let all: f64 = built.iter().map(by_depth).sum();
             let front_mm = probe.front_mm * if built_share < ALL_OF_IT { built_share } else { 1.0 };
@@ -187,11 +208,18 @@ impl<'a> Laying<'a> {
         self.is_laid[front] = true;
         let first = self.lots.len();
         let mut from = 0.0;
+        let mut free_deep: Option<(u32, Vec<(f64, f64)>)> = None;
         while let Some(at) = wanted.iter().position(Wanted::wants_more) {
             self.cut_free();
-            let Some(run) = self.next_run(&line, wanted[at].lot_type, from) else {
-                break;
+            let lot_type = wanted[at].lot_type;
+            // Free land stays as it is until the front is laid.
+            let deep = match free_deep.take() {
+                Some((depth_mm, parts)) if depth_mm == lot_type.depth_mm => parts,
+                _ => self.free_deep(&line, lot_type),
             };
+            let run = next_run(&line, lot_type, from, &deep);
+            free_deep = Some((lot_type.depth_mm, deep));
+            let Some(run) = run else { break };
             self.lay_run(front, &line, run, &mut wanted[at..]);
             from = run.1;
         }
@@ -201,17 +229,11 @@ impl<'a> Laying<'a> {
         }
     }
 
-    /// The first stretch of a front after a position that is free deep enough for a lot of this type and wide enough for
-    /// one.
-    fn next_run(&self, line: &FrontLine, lot_type: LotType, from: f64) -> Option<(f64, f64)> {
-        let widths = line.widths(f64::from(lot_type.depth_mm));
-        let least = f64::from(lot_type.width_mm) * (1.0 - WIDTH_TOLERANCE);
+    /// The stretches of a front that are free deep enough for a lot of this type.
+    fn free_deep(&self, line: &FrontLine, lot_type: LotType) -> Vec<(f64, f64)> {
         let shallow = free_parts(&self.free, line, PROBE_MM);
         let deep = free_parts(&self.free, line, f64::from(lot_type.depth_mm) * PROBED_DEPTH);
         common_parts(&shallow, &deep)
-            .into_iter()
-            .map(|(start, end)| (start.max(from), end))
-            .find(|&(start, end)| end > start && widths.to(end) - widths.to(start) >= least)
     }
 
     /// Lays lots on a run: of the first type as much as it wants, then of the next.
@@ -281,6 +303,10 @@ impl<'a> Laying<'a> {
         let outline = if before.is_empty() && twice_area_mm2(&outline) > 0 && self.free.holds_ring(&shrunk) {
             outline
         } else {
+            let least = (LEAST_LOT_SHARE - ROUNDED_SHARE) * lot_type.twice_area_mm2();
+            if self.free.most_twice_area_in(&outline).is_some_and(|most| most < least) {
+                return None;
+            }
             let parts = self.free.part_in(&outline, &before);
             largest(parts)?
         };
@@ -419,6 +445,15 @@ impl<'a> Laying<'a> {
             left: Left::of(self.free.pieces, self.taken),
         }
     }
+}
+
+/// The first of these stretches of a front, after a position, that is wide enough for a lot of this type.
+fn next_run(line: &FrontLine, lot_type: LotType, from: f64, free: &[(f64, f64)]) -> Option<(f64, f64)> {
+    let widths = line.widths(f64::from(lot_type.depth_mm));
+    let least = f64::from(lot_type.width_mm) * (1.0 - WIDTH_TOLERANCE);
+    free.iter()
+        .map(|&(start, end)| (start.max(from), end))
+        .find(|&(start, end)| end > start && widths.to(end) - widths.to(start) >= least)
 }
 
 /// The lots of a run from its start to its end, and whether they fill it; what they take is taken off what is wanted.

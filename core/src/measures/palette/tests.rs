@@ -155,7 +155,12 @@ fn every_figure_follows_what_one_side_says() {
     let plain = block(vec![south(None, false)]);
     assert_eq!(plain.building_types[&BuildingTypeId(5)].name, "Apartment house");
     let fabric = crate::fabric::Fabric::of(&plain, FIRST, &mut crate::fabric::LandCache::default());
-    let painted = painted_faces(&plain, FIRST, &fabric, &mut crate::fabric::lots::LotCache::default());
+    let painted = painted_faces(
+        &plain,
+        FIRST,
+        &fabric,
+        &mut crate::measures::frontage::PaintedCache::default(),
+    );
     let laid = &painted[0].laid.lots;
     let faced = fabric.face(painted[0].face).expect("the block");
     let spoken = side_spoken_of(&fabric.arrangement, &fabric.lines, &faced.sides, &south(None, false));
