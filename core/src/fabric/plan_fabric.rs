@@ -155,8 +155,8 @@ impl Fabric {
             .alternatives
             .get(&alternative)
             .map_or(&none, |alternative| &alternative.marks);
-        let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
-        let is_other = self.lines.renew(document, streets, &seen.unbuilt);
+        let mut streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
+        let is_other = self.lines.renew(document, &mut streets, &seen.unbuilt);
         let constraints: Vec<Constraint> = constraints(marks, seen.left_out_owners).collect();
         let is_same = !is_other && constraints == self.constraints;
         if is_same {

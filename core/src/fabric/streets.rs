@@ -84,11 +84,11 @@ impl DrawnLines {
     #[must_use]
     pub fn of<'a>(
         document: &Document,
-        streets: impl Iterator<Item = (MarkId, &'a Street)>,
+        mut streets: impl Iterator<Item = (MarkId, &'a Street)>,
         unbuilt: &[Unbuilt],
     ) -> Self {
         let mut lines = Self::default();
-        lines.renew(document, streets, unbuilt);
+        lines.renew(document, &mut streets, unbuilt);
         lines
     }
 
@@ -96,7 +96,7 @@ impl DrawnLines {
     pub fn renew<'a>(
         &mut self,
         document: &Document,
-        streets: impl Iterator<Item = (MarkId, &'a Street)>,
+        streets: &mut dyn Iterator<Item = (MarkId, &'a Street)>,
         unbuilt: &[Unbuilt],
     ) -> bool {
         let mut last = std::mem::take(self);

@@ -25,9 +25,6 @@ const OPPOSITE_MM: f64 = 300.0;
 /// A lot is taken to lie in free land when it does so shrunk by this about its middle: past rounding at its edges.
 const SHRUNK: f64 = 0.995;
 
-/// How much of a typical lot rounding to the grid may add at most: far more than millimeters along its edges.
-const ROUNDED_SHARE: f64 = 0.02;
-
 /// How far land is taken to both sides of a lot's front, in millimeters, so that rounding leaves no thread of free land
 /// between a lot and the street.
 const OVERLAP_MM: f64 = 20.0;
@@ -88,8 +85,6 @@ struct Laying<'a> {
     free: Region,
     /// What was taken last: cut off when free land is asked for again, which after the last front it is not.
     taken: Vec<Vec<PlanPoint>>,
-    /// What cuts are to come, as far as a trial has made them: what each takes and what it leaves, from the last.
-    foreseen: Vec<(Vec<Vec<PlanPoint>>, Region)>,
     lots: Vec<Lot>,
     /// Whether this only tells how much front there is: then nobody looks at buildings.
     is_trial: bool,
@@ -108,7 +103,6 @@ impl<'a> Laying<'a> {
             is_laid: vec![false; key.fronts.len()],
             free: Region::of(key.land.pieces.clone()),
             taken: Vec::new(),
-            foreseen: Vec::new(),
             lots: Vec::new(),
             is_trial: false,
             front_mm: 0.0,
@@ -117,22 +111,9 @@ impl<'a> Laying<'a> {
 
     /// Cuts off what was taken last.
     fn cut_free(&mut self) {
-        if self.taken.is_empty() {
-            return;
-        }
-        let taken = std::mem::take(&mut self.taken);
-        if self.is_trial {
-            self.free = self.free.without(&taken);
-            self.foreseen.push((taken, self.free.clone()));
-            return;
-        }
-        // The same taken of the same land, cut after cut, leaves the same.
-        match self.foreseen.pop() {
-            Some((same, left)) if same == taken => self.free = left,
-            _ => {
-                self.foreseen.clear();
-                self.free = self.free.without(&taken);
-            }
+        if !self.taken.is_empty() {
+            self.free = self.free.without(&self.taken);
+            self.taken.clear();
         }
     }
 
@@ -163,8 +144,6 @@ impl<'a> Laying<'a> {
             probe.is_trial = true;
             probe.front_mm = 0.0;
             probe.lay_fronts(&mut wanted.clone(), fronts);
-            self.foreseen = probe.foreseen;
-            self.foreseen.reverse();
             let by_depth = |share: &LandShare| f64::from(share.share_ppm) / f64::from(share.lot_type.depth_mm);
             let all: f64 = built.iter().map(by_depth).sum();
             let front_mm = probe.front_mm * if built_share < ALL_OF_IT { built_share } else { 1.0 };
@@ -303,10 +282,6 @@ impl<'a> Laying<'a> {
         let outline = if before.is_empty() && twice_area_mm2(&outline) > 0 && self.free.holds_ring(&shrunk) {
             outline
         } else {
-            let least = (LEAST_LOT_SHARE - ROUNDED_SHARE) * lot_type.twice_area_mm2();
-            if self.free.most_twice_area_in(&outline).is_some_and(|most| most < least) {
-                return None;
-            }
             let parts = self.free.part_in(&outline, &before);
             largest(parts)?
         };
