@@ -93,10 +93,10 @@ impl DrawnLines {
     }
 
     /// Brings the lines up to the document; the result equals [`DrawnLines::of`]. Gives back whether they had changed.
-    pub fn renew<'a>(
+    pub fn renew(
         &mut self,
         document: &Document,
-        streets: &mut dyn Iterator<Item = (MarkId, &'a Street)>,
+        streets: &mut dyn Iterator<Item = (MarkId, &Street)>,
         unbuilt: &[Unbuilt],
     ) -> bool {
         let mut last = std::mem::take(self);
