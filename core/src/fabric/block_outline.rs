@@ -24,13 +24,14 @@ pub struct BlockOutline {
     pub perimeter_mm: f64,
     /// The longest of its sides: from corner to corner, a corner being where it turns by more than 45° at one point.
     pub longest_side_mm: f64,
-    /// The corners of the outline, counterclockwise, from [`BlockOutline::origin`].
+    /// The corners of the outline, counterclockwise, from [`BlockOutline::origin`]; empty where nobody asked for them.
     pub corners_mm: Vec<(f64, f64)>,
     /// Where the corners are measured from: a vertex of the streets around it.
     pub origin: PlanPoint,
 }
 
-/// The outline of every block, in their order; `None` for a block without streets all round, or of no width.
+/// The outline of every block, in their order; `None` for a block without streets all round, or of no width. Corners
+/// are told `with_corners` alone.
 ///
 /// Cost: linear in the edges of all blocks.
 #[must_use]
@@ -39,6 +40,7 @@ pub fn block_outlines(
     arrangement: &Arrangement,
     carriers: &[Option<Carrier>],
     blocks: &[Vec<FaceId>],
+    with_corners: bool,
 ) -> Vec<Option<BlockOutline>> {
     let mut block_of_face = vec![None; arrangement.face_count()];
     for (block, faces) in blocks.iter().enumerate() {
@@ -52,6 +54,7 @@ pub fn block_outlines(
         places: vec![0; arrangement.vertices().len()],
         is_walked: vec![false; arrangement.edge_count() * 2],
         walked: Vec::new(),
+        shell: Vec::new(),
     };
     let (mut widths, mut moved) = (Vec::new(), Vec::new());
     let half_width_mm = |half_edge: HalfEdgeId| {
@@ -62,12 +65,12 @@ pub fn block_outlines(
     };
     let mut outline_of = |(block, faces): (usize, &Vec<FaceId>)| {
         let is_edge = |half_edge: HalfEdgeId| block_of(half_edge.twin()) != Some(block);
-        let shell = walker.shell(faces, is_edge)?;
+        walker.find_shell(faces, is_edge);
         widths.clear();
-        for part in &shell {
+        for part in &walker.shell {
             widths.push(half_width_mm(*part)?);
         }
-        outline_of_ring(arrangement, &shell, &widths, &mut moved)
+        outline_of_ring(arrangement, &walker.shell, &widths, &mut moved, with_corners)
     };
     blocks.iter().enumerate().map(&mut outline_of).collect()
 }
@@ -79,12 +82,15 @@ struct Walker<'a> {
     places: Vec<u32>,
     is_walked: Vec<bool>,
     walked: Vec<HalfEdgeId>,
+    /// The outer ring found last; empty where there is none.
+    shell: Vec<HalfEdgeId>,
 }
 
 impl Walker<'_> {
-    /// The outer ring of the union of `faces`, counterclockwise; `is_edge` tells their half-edges on its boundary.
-    fn shell(&mut self, faces: &[FaceId], is_edge: impl Fn(HalfEdgeId) -> bool) -> Option<Vec<HalfEdgeId>> {
-        let mut best: Option<(i128, Vec<HalfEdgeId>)> = None;
+    /// Finds the outer ring of the union of `faces`, counterclockwise; `is_edge` tells their half-edges on its boundary.
+    fn find_shell(&mut self, faces: &[FaceId], is_edge: impl Fn(HalfEdgeId) -> bool) {
+        self.shell.clear();
+        let mut largest = 0;
         for face in faces {
             // Only the outer loop: what lies loose inside a face is no part of the shell.
             let Some(start) = self.arrangement.outer_loop(*face) else {
@@ -93,20 +99,14 @@ impl Walker<'_> {
             let arrangement = self.arrangement;
             for first in arrangement.around(start).filter(|half_edge| is_edge(*half_edge)) {
                 if !self.is_walked[first.0 as usize] {
-                    self.walk(first, &is_edge, &mut best);
+                    self.walk(first, &is_edge, &mut largest);
                 }
             }
         }
-        best.map(|(_, ring)| ring)
     }
 
     /// Walks around the union from `first`; each time the walk returns to a vertex the ring it closes is cut off.
-    fn walk(
-        &mut self,
-        first: HalfEdgeId,
-        is_edge: &impl Fn(HalfEdgeId) -> bool,
-        best: &mut Option<(i128, Vec<HalfEdgeId>)>,
-    ) {
+    fn walk(&mut self, first: HalfEdgeId, is_edge: &impl Fn(HalfEdgeId) -> bool, largest: &mut i128) {
         let mut walked = std::mem::take(&mut self.walked);
         walked.clear();
         let mut here = first;
@@ -121,8 +121,10 @@ impl Walker<'_> {
                     self.places[self.arrangement.origin(*part).0 as usize] = 0;
                 }
                 let area = self.twice_area_mm2(ring);
-                if area > 0 && best.as_ref().is_none_or(|(largest, _)| area > *largest) {
-                    *best = Some((area, ring.to_vec()));
+                if area > *largest {
+                    *largest = area;
+                    self.shell.clear();
+                    self.shell.extend_from_slice(ring);
                 }
                 walked.truncate(from as usize);
             }
@@ -181,6 +183,7 @@ fn outline_of_ring(
     ring: &[HalfEdgeId],
     widths: &[f64],
     lines: &mut Vec<Line>,
+    with_corners: bool,
 ) -> Option<BlockOutline> {
     let point = |half_edge: HalfEdgeId| arrangement.point(arrangement.origin(half_edge));
     let origin = point(*ring.first()?);
@@ -218,7 +221,7 @@ fn outline_of_ring(
     }
     take_out_overrun(lines)?;
     lines.retain(|line| !line.is_gone);
-    Some(measured(lines, origin))
+    Some(measured(lines, origin, with_corners))
 }
 
 /// Works the corner between an edge and the next, which share a vertex: as strips of right-of-way meet there.
@@ -300,7 +303,7 @@ fn meet(lines: &mut [Line], first: usize, second: usize) {
 /// meet far away, and the straight way across is shorter by a millionth of its length at most.
 const LEAST_TURN: f64 = 1e-3;
 
-fn measured(around: &[Line], origin: PlanPoint) -> BlockOutline {
+fn measured(around: &[Line], origin: PlanPoint, with_corners: bool) -> BlockOutline {
     let length = |line: &Line| line.to - line.from + line.between;
     let turns_before = |index: usize| {
         let (a, b) = (&around[(index + around.len() - 1) % around.len()], &around[index]);
@@ -318,10 +321,11 @@ fn measured(around: &[Line], origin: PlanPoint) -> BlockOutline {
         }
         side_mm += length(&around[index]);
     }
+    let told = if with_corners { around } else { &[] };
     BlockOutline {
         perimeter_mm: around.iter().map(length).sum(),
         longest_side_mm: longest_side_mm.max(side_mm),
-        corners_mm: around.iter().map(|line| line.at(line.from)).collect(),
+        corners_mm: told.iter().map(|line| line.at(line.from)).collect(),
         origin,
     }
 }

@@ -5,7 +5,7 @@
 
 /// Results under their keys.
 #[derive(Clone, Debug)]
-pub(super) struct Kept<V> {
+pub(crate) struct Kept<V> {
     held: Round<V>,
     asked: Round<V>,
     /// Where the next key is looked for first.

@@ -24,7 +24,7 @@ mod face_cache;
 mod faces;
 mod grid;
 mod ids;
-mod kept;
+pub(crate) mod kept;
 mod locator;
 mod noded_cells;
 mod noding;

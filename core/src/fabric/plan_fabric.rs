@@ -13,7 +13,7 @@ use super::land::{Bounds, Land};
 use super::links::StreetLinks;
 use super::locator::Locator;
 use super::outlines::Outliner;
-use super::sides::{Side, sides_of};
+use super::sides::{Side, add_sides};
 use super::streets::DrawnLines;
 use crate::plan::land::OwnerGroup;
 use crate::plan::scope::Seen;
@@ -83,15 +83,17 @@ impl Fabric {
         let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
         let lines = DrawnLines::of(document, streets, &seen.unbuilt);
         let constraints: Vec<Constraint> = constraints(marks, seen.left_out_owners).collect();
-        Self::laid_out(lines, constraints, marks, cache)
+        Self::laid_out(lines, constraints, marks, cache, Vec::new())
     }
 
-    /// The fabric of these lines and constraints, with the uses among `marks`.
+    /// The fabric of these lines and constraints, with the uses among `marks`. The memory of the `last` faces serves
+    /// again.
     fn laid_out(
         lines: DrawnLines,
         constraints: Vec<Constraint>,
         marks: &OrderedMap<MarkId, Mark>,
         cache: &mut LandCache,
+        mut last: Vec<FaceOfLand>,
     ) -> Self {
         let arrangement = Arrangement::noded(&lines.segments(), Some(&mut cache.noded));
         let carriers = carriers(&lines, &arrangement);
@@ -100,13 +102,24 @@ impl Fabric {
         let blocks = blocks(&lines, &arrangement, &carriers);
         let bounded = constraints.iter().map(|one| (Bounds::of(&one.outline), one.clone()));
         let bounded: Vec<(Bounds, Constraint)> = bounded.collect();
-        let half_width = |half_edge| half_width_mm(&lines, &arrangement, &carriers, half_edge);
-        let built_half_width = |half_edge| built_half_width_mm(&lines, &carriers, half_edge);
+        // Both sides of an edge have one width, which is asked for at every corner.
+        let widths_of = |half_width_mm: &dyn Fn(HalfEdgeId) -> f64| -> Vec<f64> {
+            arrangement.edges().map(|edge| half_width_mm(edge.forward())).collect()
+        };
+        let built_widths = widths_of(&|half_edge| built_half_width_mm(&lines, &carriers, half_edge));
+        let widths = widths_of(&|half_edge| half_width_mm(&lines, &arrangement, &carriers, half_edge));
+        let half_width = |half_edge: HalfEdgeId| widths[half_edge.edge().0 as usize];
+        let built_half_width = |half_edge: HalfEdgeId| built_widths[half_edge.edge().0 as usize];
         let in_site = InSite::of(&lines, &arrangement, &carriers);
         let mut outliner = Outliner::new(&arrangement);
         let mut faces = Vec::with_capacity(arrangement.face_count());
         for id in arrangement.bounded_faces() {
             let shape = cache.shape(&arrangement, &mut outliner, id, half_width, built_half_width, &bounded);
+            let mut sides = last
+                .get_mut(faces.len())
+                .map(|held| std::mem::take(&mut held.sides))
+                .unwrap_or_default();
+            add_sides(&arrangement, &carriers, id, &mut sides);
             faces.push(FaceOfLand {
                 id,
                 anchor: shape.anchor,
@@ -114,7 +127,7 @@ impl Fabric {
                 use_mark: None,
                 outline: shape.outline,
                 land: shape.land,
-                sides: sides_of(&arrangement, &carriers, id),
+                sides,
             });
         }
         cache.end_fabric();
@@ -142,14 +155,15 @@ impl Fabric {
             .alternatives
             .get(&alternative)
             .map_or(&none, |alternative| &alternative.marks);
-        let streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
-        let lines = DrawnLines::of(document, streets, &seen.unbuilt);
+        let mut streets = marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)));
+        let is_other = self.lines.renew(document, &mut streets, &seen.unbuilt);
         let constraints: Vec<Constraint> = constraints(marks, seen.left_out_owners).collect();
-        let is_same = lines == self.lines && constraints == self.constraints;
+        let is_same = !is_other && constraints == self.constraints;
         if is_same {
             self.lay_uses(marks);
         } else {
-            *self = Self::laid_out(lines, constraints, marks, cache);
+            let (lines, faces) = (std::mem::take(&mut self.lines), std::mem::take(&mut self.faces));
+            *self = Self::laid_out(lines, constraints, marks, cache, faces);
         }
         !is_same
     }

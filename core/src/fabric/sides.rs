@@ -22,15 +22,14 @@ pub struct Side {
     pub length_um: u64,
 }
 
-/// The sides of a face, loop by loop, in order around it.
+/// Puts the sides of a face, loop by loop, in order around it, in place of `sides`.
 ///
 /// A side ends where the street or the hand changes and where the boundary turns by more than 45°. Cost: linear.
-#[must_use]
-pub fn sides_of(arrangement: &Arrangement, carriers: &[Option<Carrier>], face: FaceId) -> Vec<Side> {
+pub fn add_sides(arrangement: &Arrangement, carriers: &[Option<Carrier>], face: FaceId, sides: &mut Vec<Side>) {
     let facing = |half_edge: HalfEdgeId| {
         carriers[half_edge.edge().0 as usize].map(|carrier| (carrier.street, carrier.hand_of_face(half_edge)))
     };
-    let mut sides: Vec<Side> = Vec::new();
+    sides.clear();
     for start in arrangement.loops(face) {
         let ends_before = |before: HalfEdgeId, here: HalfEdgeId| {
             facing(before) != facing(here) || turns_a_corner(arrangement, before, here)
@@ -68,7 +67,6 @@ pub fn sides_of(arrangement: &Arrangement, carriers: &[Option<Carrier>], face: F
             }
         }
     }
-    sides
 }
 
 /// Whether the boundary turns by more than 45° from one half-edge to the next, exact.

@@ -9,7 +9,7 @@
 use super::segments::{SourceId, SourceSegment};
 use crate::plan::flatten::flatten;
 use crate::plan::scope::Unbuilt;
-use crate::plan::street::Status;
+use crate::plan::street::{Status, Vertex};
 use crate::plan::{Document, MarkId, PlanPoint, Street, StreetRole, StreetSectionId};
 
 /// The widest right-of-way that is laid out, in millimeters: a kilometer, several times any street. A wider one is a slip
@@ -84,11 +84,28 @@ impl DrawnLines {
     #[must_use]
     pub fn of<'a>(
         document: &Document,
-        streets: impl Iterator<Item = (MarkId, &'a Street)>,
+        mut streets: impl Iterator<Item = (MarkId, &'a Street)>,
         unbuilt: &[Unbuilt],
     ) -> Self {
         let mut lines = Self::default();
+        lines.renew(document, &mut streets, unbuilt);
+        lines
+    }
+
+    /// Brings the lines up to the document; the result equals [`DrawnLines::of`]. Gives back whether they had changed.
+    pub fn renew(
+        &mut self,
+        document: &Document,
+        streets: &mut dyn Iterator<Item = (MarkId, &Street)>,
+        unbuilt: &[Unbuilt],
+    ) -> bool {
+        let mut last = std::mem::take(self);
+        let lines = self;
+        // Mostly a street is what it was: its points serve again.
+        let mut is_same = true;
         let mut source = 0;
+        lines.streets = std::mem::take(&mut last.streets);
+        let mut count = 0;
         for (mark, street) in streets {
             let Some(section) = document.street_sections.get(&street.section) else {
                 continue;
@@ -96,13 +113,9 @@ impl DrawnLines {
             if street.status == Status::Removed {
                 continue;
             }
-            let points = flatten(&street.line);
-            lines.first_sources.push(source);
-            source += points.len().saturating_sub(1) as u32;
-            lines.add_sources(source);
-            lines.streets.push(StreetLine {
+            let mut line = StreetLine {
                 mark,
-                points,
+                points: Vec::new(),
                 section: street.section,
                 role: street.role,
                 level: street.level,
@@ -110,8 +123,28 @@ impl DrawnLines {
                 walkable: section.walkable,
                 fronts: [section.fronts_left, section.fronts_right],
                 is_outside: street.is_outside,
-            });
+            };
+            let held = lines.streets.get_mut(count);
+            let before = held.map(|held| std::mem::take(&mut held.points)).unwrap_or_default();
+            is_same &= lines.streets.get(count) == Some(&line);
+            line.points = if is_flat_as(&street.line, &before) {
+                before
+            } else {
+                let points = flatten(&street.line);
+                is_same &= points == before;
+                points
+            };
+            lines.first_sources.push(source);
+            source += line.points.len().saturating_sub(1) as u32;
+            lines.add_sources(source);
+            match lines.streets.get_mut(count) {
+                Some(held) => *held = line,
+                None => lines.streets.push(line),
+            }
+            count += 1;
         }
+        is_same &= count == lines.streets.len();
+        lines.streets.truncate(count);
         lines.first_sources.push(source);
         let boundary = &document.site.boundary;
         lines.boundary = boundary.iter().chain(boundary.first()).copied().collect();
@@ -130,7 +163,8 @@ impl DrawnLines {
                 right_of_way_mm: section.right_of_way_mm().min(WIDEST_RIGHT_OF_WAY_MM),
             });
         }
-        lines
+        // What is left are numbers that follow from the points.
+        !is_same || lines.boundary != last.boundary || lines.unbuilt != last.unbuilt
     }
 
     /// Gives the sources up to `end` to the line whose first was listed last.
@@ -193,4 +227,11 @@ impl DrawnLines {
             % 2
             == 1
     }
+}
+
+/// Whether a line without rounded corners is drawn as these points, of which no two that follow one another are the
+/// same.
+fn is_flat_as(line: &[Vertex], points: &[PlanPoint]) -> bool {
+    let is_at = |(vertex, point): (&Vertex, &PlanPoint)| vertex.corner_radius_mm == 0 && vertex.point == *point;
+    line.len() == points.len() && line.iter().zip(points).all(is_at)
 }

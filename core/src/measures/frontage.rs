@@ -9,7 +9,9 @@
 use std::borrow::Cow;
 use std::sync::Arc;
 
-use crate::fabric::lots::{Facing, LaidLots, Lot, LotCache};
+use crate::fabric::kept::Kept;
+use crate::fabric::land::Land;
+use crate::fabric::lots::{Facing, LaidLots, Lot, lay};
 use crate::fabric::sides::Side;
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
 use crate::measures::palette::{Palette, Said};
@@ -44,6 +46,23 @@ pub struct PaintedFace {
     pub mark: MarkId,
     /// The phase it is built in; `None` for the first.
     pub phase: Option<PhaseId>,
+    /// Its lots, and its land by what is built on it.
+    pub land: Arc<PaintedLand>,
+    /// Where those lots front.
+    pub fronts: Vec<FrontedLots>,
+}
+
+impl std::ops::Deref for PaintedFace {
+    type Target = PaintedLand;
+
+    fn deref(&self) -> &PaintedLand {
+        &self.land
+    }
+}
+
+/// The land of one face wherever it lies among the links.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PaintedLand {
     /// Land in square meters by building type, in the order of the palette, without empty ones.
     pub land_m2: Vec<(BuildingTypeId, f64)>,
     /// Lots by building type as built, in the order of [`Painted::palette`], without empty ones. Whole, but for types without homes that
@@ -51,10 +70,8 @@ pub struct PaintedFace {
     pub lots: Vec<(BuildingTypeId, f64)>,
     /// Land within those lots in square meters by building type as built.
     pub lot_land_m2: Vec<(BuildingTypeId, f64)>,
-    /// Where those lots front.
-    pub fronts: Vec<FrontedLots>,
     /// The lots as laid, and the land that is in none.
-    pub laid: Arc<LaidLots>,
+    pub laid: LaidLots,
     /// The building type of each of those lots, as built.
     pub built: Vec<BuildingTypeId>,
 }
@@ -68,6 +85,26 @@ pub struct FrontedLots {
     pub lots: [(BuildingTypeId, f64); 1],
 }
 
+/// The painted land of faces, kept from one fabric to the next under all it depends on.
+///
+/// That is written down as a list of integers and compared exactly; land that has not changed is the same land in
+/// memory.
+#[derive(Clone, Debug, Default)]
+pub struct PaintedCache {
+    known: Kept<Known>,
+    /// Memory for the key at hand, and for one side.
+    key: Vec<i32>,
+    pieces: Vec<SidePiece>,
+    stretches: Vec<Stretch>,
+}
+
+/// Painted land and the land it was laid on. Holding the land keeps its place in memory its own.
+#[derive(Clone, Debug)]
+struct Known {
+    land: Arc<PaintedLand>,
+    _on: Arc<Land>,
+}
+
 /// The faces in the site with a use of their own or of the soft area around them, in order of the fabric's faces. Lots
 /// that `cache` knows are taken from it.
 #[must_use]
@@ -75,21 +112,50 @@ pub fn painted_faces(
     document: &Document,
     alternative: AlternativeId,
     fabric: &Fabric,
-    cache: &mut LotCache,
+    cache: &mut PaintedCache,
 ) -> Painted {
-    let palette = Palette::of(document, alternative);
-    let soft_areas = SoftAreas::of(document, alternative);
-    let in_site = fabric.faces.iter().filter(|face| face.is_in_site);
-    let painted = in_site
-        .filter_map(|face| {
-            let land_use = FaceUse::of(document, alternative, &soft_areas, face)?;
-            Some(painted_face(document, &palette, fabric, face, &land_use, cache))
-        })
-        .collect();
-    cache.end_round();
-    Painted {
-        faces: painted,
-        palette,
+    let mut painted = Painted::default();
+    painted.renew(document, alternative, fabric, cache);
+    painted
+}
+
+impl Painted {
+    /// Brings the painted faces up to the fabric; the result equals [`painted_faces`].
+    pub fn renew(
+        &mut self,
+        document: &Document,
+        alternative: AlternativeId,
+        fabric: &Fabric,
+        cache: &mut PaintedCache,
+    ) {
+        self.palette = Palette::of(document, alternative);
+        let soft_areas = SoftAreas::of(document, alternative);
+        let mut count = 0;
+        for face in fabric.faces.iter().filter(|face| face.is_in_site) {
+            let Some(land_use) = FaceUse::of(document, alternative, &soft_areas, face) else {
+                continue;
+            };
+            let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
+            let land = cache.land(&self.palette, face, &facing, &land_use);
+            // The last fronts' memory serves again.
+            let last = self.faces.get_mut(count);
+            let mut fronts = last.map(|held| std::mem::take(&mut held.fronts)).unwrap_or_default();
+            cache.add_fronts(fabric, face, &land, &mut fronts);
+            let painted = PaintedFace {
+                face: face.id,
+                mark: land_use.mark,
+                phase: land_use.phase,
+                land,
+                fronts,
+            };
+            match self.faces.get_mut(count) {
+                Some(held) => *held = painted,
+                None => self.faces.push(painted),
+            }
+            count += 1;
+        }
+        self.faces.truncate(count);
+        cache.known.end_round();
     }
 }
 
@@ -127,17 +193,47 @@ impl<'a> FaceUse<'a> {
     }
 }
 
-fn painted_face(
-    document: &Document,
-    palette: &Palette,
-    fabric: &Fabric,
-    face: &FaceOfLand,
-    land_use: &FaceUse<'_>,
-    cache: &mut LotCache,
-) -> PaintedFace {
-    let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
+impl PaintedCache {
+    /// The land of a face, as known where nothing it depends on has changed.
+    fn land(
+        &mut self,
+        palette: &Palette,
+        face: &FaceOfLand,
+        facing: &Facing<'_>,
+        land_use: &FaceUse<'_>,
+    ) -> Arc<PaintedLand> {
+        let mut key = std::mem::take(&mut self.key);
+        key.clear();
+        let on = Arc::clone(&face.land);
+        let place = Arc::as_ptr(&on).addr() as u64;
+        key.extend([(place >> 32) as u32, place as u32].map(u32::cast_signed));
+        key.push(land_use.program.len() as i32);
+        for portion in land_use.program.iter() {
+            key.extend([portion.building_type.0, portion.share_ppm].map(u32::cast_signed));
+        }
+        // How lots are built along the sides of which something is said, after how many words that takes.
+        let start = key.len();
+        key.push(0);
+        for (side, said) in facing.said() {
+            key.push(side.cast_signed());
+            let program = land_use.program.iter().map(|portion| portion.building_type);
+            let types = program.chain(said.building_type);
+            key.extend(types.map(|id| palette.built(id, Said::of(said)).0.cast_signed()));
+        }
+        key[start] = (key.len() - start) as i32;
+        facing.add_words(&mut key);
+        let known = self.known.get_or(&key, || Known {
+            land: Arc::new(painted_land(palette, face, facing, land_use)),
+            _on: on,
+        });
+        self.key = key;
+        known.land
+    }
+}
+
+fn painted_land(palette: &Palette, face: &FaceOfLand, facing: &Facing<'_>, land_use: &FaceUse<'_>) -> PaintedLand {
     let own: Vec<u32> = facing.own_sides().collect();
-    let laid = cache.lots(&facing);
+    let laid = lay(&facing.key());
     // Mostly nothing is said of any side, and then of no lot.
     let has_said = !land_use.sides.is_empty();
     let said_of = |lot: &Lot| has_said.then(|| facing.said_of(lot.side)).flatten();
@@ -154,14 +250,10 @@ fn painted_face(
         .iter()
         .map(|portion| (portion.building_type, rest_m2 * f64::from(portion.share_ppm) / 1e6));
     let land = on_own_sides().map(|lot| (lot.building_type, area_m2(lot)));
-    PaintedFace {
-        face: face.id,
-        mark: land_use.mark,
-        phase: land_use.phase,
+    PaintedLand {
         land_m2: summed(land.chain(program)),
         lots: summed(lots().map(|(id, lot)| (id, count_of(lot)))),
         lot_land_m2: summed(lots().map(|(id, lot)| (id, area_m2(lot)))),
-        fronts: fronts_of(fabric, face, &laid, &built),
         laid,
         built,
     }
@@ -171,58 +263,63 @@ fn count_of(lot: &Lot) -> f64 {
     f64::from(lot.counts_ppm) / 1e6
 }
 
-/// The stretches lots front on. A run of lots of one type side by side is one stretch, its lots spread evenly over it.
-fn fronts_of(fabric: &Fabric, face: &FaceOfLand, laid: &LaidLots, built: &[BuildingTypeId]) -> Vec<FrontedLots> {
-    let (mut pieces, mut pieces_of, mut stretches) = (Vec::new(), None, Vec::new());
-    let mut fronts = Vec::new();
-    let mut at = 0;
-    while let Some(first) = laid.lots.get(at) {
-        let begin = at;
-        let (mut last, building_type) = (first, built[at]);
-        at += 1;
-        while let Some(next) = laid.lots.get(at).filter(|next| {
-            next.side == first.side
-                && next.building_type == first.building_type
-                && !next.is_at_head
-                && !first.is_at_head
-                && next.front_um[0] == last.front_um[1]
-        }) {
-            last = next;
+impl PaintedCache {
+    /// Puts the stretches lots front on in place of `fronts`. A run of lots of one type side by side is one stretch,
+    /// its lots spread evenly over it.
+    fn add_fronts(&mut self, fabric: &Fabric, face: &FaceOfLand, land: &PaintedLand, fronts: &mut Vec<FrontedLots>) {
+        fronts.clear();
+        let Self { pieces, stretches, .. } = self;
+        let PaintedLand { laid, built, .. } = land;
+        let mut pieces_of = None;
+        let mut at = 0;
+        while let Some(first) = laid.lots.get(at) {
+            let begin = at;
+            let (mut last, building_type) = (first, built[at]);
             at += 1;
-        }
-        let count: f64 = laid.lots[begin..at].iter().map(count_of).sum();
-        let Some(side) = face.sides.get(first.side as usize) else {
-            continue;
-        };
-        // Lots come side by side: a side's pieces are worked once.
-        if pieces_of != Some(first.side) {
-            pieces_of_side(fabric, side, &mut pieces);
-            pieces_of = Some(first.side);
-        }
-        let [from_um, to_um] = if first.is_at_head {
-            [side.length_um, side.length_um]
-        } else {
-            [first.front_um[0], last.front_um[1]]
-        };
-        add_stretches_between(&pieces, from_um, to_um, &mut stretches);
-        let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
-        let shares = stretches.len() as f64;
-        for stretch in stretches.drain(..) {
-            let share = if total_um > 0 {
-                stretch.length_um() as f64 / total_um as f64
-            } else {
-                1.0 / shares
+            while let Some(next) = laid.lots.get(at).filter(|next| {
+                next.side == first.side
+                    && next.building_type == first.building_type
+                    && !next.is_at_head
+                    && !first.is_at_head
+                    && next.front_um[0] == last.front_um[1]
+            }) {
+                last = next;
+                at += 1;
+            }
+            let count: f64 = laid.lots[begin..at].iter().map(count_of).sum();
+            let Some(side) = face.sides.get(first.side as usize) else {
+                continue;
             };
-            fronts.push(FrontedLots {
-                stretch,
-                lots: [(building_type, count * share)],
-            });
+            // Lots come side by side: a side's pieces are worked once.
+            if pieces_of != Some(first.side) {
+                pieces_of_side(fabric, side, pieces);
+                pieces_of = Some(first.side);
+            }
+            let [from_um, to_um] = if first.is_at_head {
+                [side.length_um, side.length_um]
+            } else {
+                [first.front_um[0], last.front_um[1]]
+            };
+            add_stretches_between(pieces, from_um, to_um, stretches);
+            let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
+            let shares = stretches.len() as f64;
+            for stretch in stretches.drain(..) {
+                let share = if total_um > 0 {
+                    stretch.length_um() as f64 / total_um as f64
+                } else {
+                    1.0 / shares
+                };
+                fronts.push(FrontedLots {
+                    stretch,
+                    lots: [(building_type, count * share)],
+                });
+            }
         }
     }
-    fronts
 }
 
 /// One half-edge of a side on its link.
+#[derive(Clone, Debug)]
 struct SidePiece {
     /// From where to where along the side, in micrometers.
     along_um: [u64; 2],

@@ -35,14 +35,13 @@ use std::borrow::Cow;
 use std::sync::Arc;
 
 use crate::exchange::passed::{document_from_text, document_to_text, edits_from_text, edits_to_text};
-use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
 use crate::factors::{Factors, Override};
 use crate::figures::Evaluation;
 use crate::figures::graph::Graph;
 use crate::measures::details::WalkDetails;
 use crate::measures::form::FormInputs;
-use crate::measures::frontage::{Painted, painted_faces};
+use crate::measures::frontage::{Painted, PaintedCache, painted_faces};
 use crate::measures::land::claims::ClaimCache;
 use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
@@ -101,7 +100,7 @@ pub struct Study {
     revision: u64,
     uses_at_start: Option<UsesAtStart>,
     lands: LandCache,
-    lots: LotCache,
+    lots: PaintedCache,
     derived: Derived,
     /// The fabric of all that is drawn, where a part is looked at.
     whole: Option<Whole>,
@@ -152,7 +151,7 @@ impl Study {
         let history = History::new(&document, Limits::default());
         let shipped = Factors::shipped().map_err(fault)?;
         let mut lands = LandCache::default();
-        let mut lots = LotCache::default();
+        let mut lots = PaintedCache::default();
         let derived = Derived::of(&document, alternative, &mut lands, &mut lots, &shipped, graph)?;
         Ok(Self {
             rested: document.clone(),
@@ -499,7 +498,7 @@ impl Derived {
         document: &Document,
         alternative: AlternativeId,
         lands: &mut LandCache,
-        lots: &mut LotCache,
+        lots: &mut PaintedCache,
         shipped: &Factors,
         graph: Arc<Graph>,
     ) -> Result<Self, StudyFault> {
@@ -527,11 +526,17 @@ impl Derived {
 
     /// Brings everything up to the fabric. Where that fails the last figures stay and the reason is kept with the
     /// overridden factors; only the program's own tables can make it fail.
-    fn follow_fabric(&mut self, seen: &Seen<'_>, alternative: AlternativeId, lots: &mut LotCache, shipped: &Factors) {
+    fn follow_fabric(
+        &mut self,
+        seen: &Seen<'_>,
+        alternative: AlternativeId,
+        lots: &mut PaintedCache,
+        shipped: &Factors,
+    ) {
         let document = &seen.document;
         let (factors, mut faults) = factors_of(document, shipped);
         self.details = None;
-        self.painted = painted_faces(document, alternative, &self.fabric, lots);
+        self.painted.renew(document, alternative, &self.fabric, lots);
         if let Err(network_faults) = self.walks.renew(document, alternative, &self.fabric, &self.painted) {
             faults.extend(network_faults.iter().map(ToString::to_string));
         }

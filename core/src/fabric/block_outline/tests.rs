@@ -51,7 +51,13 @@ fn fabric_of(plan: &Document) -> Fabric {
 }
 
 fn outlines(fabric: &Fabric) -> Vec<Option<BlockOutline>> {
-    block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks)
+    block_outlines(
+        &fabric.lines,
+        &fabric.arrangement,
+        &fabric.carriers,
+        &fabric.blocks,
+        true,
+    )
 }
 
 /// The outlines of the blocks among these streets.

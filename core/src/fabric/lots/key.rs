@@ -95,13 +95,18 @@ impl<'a> Facing<'a> {
         fronting.find(|one| one.side == side)?.said
     }
 
+    /// The sides that lots front on of which something is said, and what.
+    pub fn said(&self) -> impl Iterator<Item = (u32, &'a SideUse)> + '_ {
+        self.fronting.iter().filter_map(|one| Some((one.side, one.said?)))
+    }
+
     /// The face's land.
-    pub(super) fn land(&self) -> Arc<Land> {
+    fn land(&self) -> Arc<Land> {
         Arc::clone(&self.face.land)
     }
 
     /// Adds all that the lots depend on but the land, as integers: equal lists have equal lots on equal land.
-    pub(super) fn add_words(&self, words: &mut Vec<i32>) {
+    pub(crate) fn add_words(&self, words: &mut Vec<i32>) {
         for share in &self.program {
             add_type(share.lot_type, words);
             words.push(share.share_ppm.cast_signed());

@@ -187,11 +187,18 @@ impl<'a> Laying<'a> {
         self.is_laid[front] = true;
         let first = self.lots.len();
         let mut from = 0.0;
+        let mut free_deep: Option<(u32, Vec<(f64, f64)>)> = None;
         while let Some(at) = wanted.iter().position(Wanted::wants_more) {
             self.cut_free();
-            let Some(run) = self.next_run(&line, wanted[at].lot_type, from) else {
-                break;
+            let lot_type = wanted[at].lot_type;
+            // Free land stays as it is until the front is laid.
+            let deep = match free_deep.take() {
+                Some((depth_mm, parts)) if depth_mm == lot_type.depth_mm => parts,
+                _ => self.free_deep(&line, lot_type),
             };
+            let run = next_run(&line, lot_type, from, &deep);
+            free_deep = Some((lot_type.depth_mm, deep));
+            let Some(run) = run else { break };
             self.lay_run(front, &line, run, &mut wanted[at..]);
             from = run.1;
         }
@@ -201,17 +208,11 @@ impl<'a> Laying<'a> {
         }
     }
 
-    /// The first stretch of a front after a position that is free deep enough for a lot of this type and wide enough for
-    /// one.
-    fn next_run(&self, line: &FrontLine, lot_type: LotType, from: f64) -> Option<(f64, f64)> {
-        let widths = line.widths(f64::from(lot_type.depth_mm));
-        let least = f64::from(lot_type.width_mm) * (1.0 - WIDTH_TOLERANCE);
+    /// The stretches of a front that are free deep enough for a lot of this type.
+    fn free_deep(&self, line: &FrontLine, lot_type: LotType) -> Vec<(f64, f64)> {
         let shallow = free_parts(&self.free, line, PROBE_MM);
         let deep = free_parts(&self.free, line, f64::from(lot_type.depth_mm) * PROBED_DEPTH);
         common_parts(&shallow, &deep)
-            .into_iter()
-            .map(|(start, end)| (start.max(from), end))
-            .find(|&(start, end)| end > start && widths.to(end) - widths.to(start) >= least)
     }
 
     /// Lays lots on a run: of the first type as much as it wants, then of the next.
@@ -419,6 +420,15 @@ impl<'a> Laying<'a> {
             left: Left::of(self.free.pieces, self.taken),
         }
     }
+}
+
+/// The first of these stretches of a front, after a position, that is wide enough for a lot of this type.
+fn next_run(line: &FrontLine, lot_type: LotType, from: f64, free: &[(f64, f64)]) -> Option<(f64, f64)> {
+    let widths = line.widths(f64::from(lot_type.depth_mm));
+    let least = f64::from(lot_type.width_mm) * (1.0 - WIDTH_TOLERANCE);
+    free.iter()
+        .map(|&(start, end)| (start.max(from), end))
+        .find(|&(start, end)| end > start && widths.to(end) - widths.to(start) >= least)
 }
 
 /// The lots of a run from its start to its end, and whether they fill it; what they take is taken off what is wanted.

@@ -24,7 +24,6 @@ mod tests;
 
 use std::sync::Arc;
 
-use super::kept::Kept;
 use super::land::Land;
 use crate::plan::{BuildingTypeId, PlanPoint};
 
@@ -144,45 +143,4 @@ pub struct LaidLots {
 #[must_use]
 pub fn lay(key: &LotKey) -> LaidLots {
     laying::lay(key)
-}
-
-/// Lots already laid, kept from one fabric to the next under all they depend on.
-///
-/// That is written down as a list of integers and compared exactly; land that has not changed is the same land in
-/// memory.
-#[derive(Clone, Debug, Default)]
-pub struct LotCache {
-    laid: Kept<Laid>,
-    /// Memory for the key at hand.
-    key: Vec<i32>,
-}
-
-/// Lots and the land they were laid on. Holding the land keeps its place in memory its own.
-#[derive(Clone, Debug)]
-struct Laid {
-    lots: Arc<LaidLots>,
-    _on: Arc<Land>,
-}
-
-impl LotCache {
-    /// The lots of a face, from the cache where it knows them.
-    pub fn lots(&mut self, facing: &Facing<'_>) -> Arc<LaidLots> {
-        let mut key = std::mem::take(&mut self.key);
-        key.clear();
-        let land = facing.land();
-        let place = Arc::as_ptr(&land).addr() as u64;
-        key.extend([(place >> 32) as u32, place as u32].map(u32::cast_signed));
-        facing.add_words(&mut key);
-        let laid = self.laid.get_or(&key, || Laid {
-            lots: Arc::new(lay(&facing.key())),
-            _on: land,
-        });
-        self.key = key;
-        laid.lots
-    }
-
-    /// Ends a round: what was not asked for since the last round is forgotten.
-    pub fn end_round(&mut self) {
-        self.laid.end_round();
-    }
 }

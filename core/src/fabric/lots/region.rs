@@ -26,10 +26,22 @@ impl Region {
         is_inside(place, self.edges.iter().copied())
     }
 
+    /// Where edges cross the segment `a` to `b`, as shares of it.
+    fn crossings(&self, a: Spot, b: Spot) -> impl Iterator<Item = f64> + '_ {
+        // Edges whose box is apart from the segment's by more than rounding do not cross it.
+        let (west, east) = (a.x.min(b.x) - 1.0, a.x.max(b.x) + 1.0);
+        let (south, north) = (a.y.min(b.y) - 1.0, a.y.max(b.y) + 1.0);
+        let is_near = move |c: Spot, d: Spot| {
+            c.x.max(d.x) >= west && c.x.min(d.x) <= east && c.y.max(d.y) >= south && c.y.min(d.y) <= north
+        };
+        let near = self.edges.iter().filter(move |(c, d)| is_near(*c, *d));
+        near.filter_map(move |&(c, d)| crossing(a, b, c, d))
+    }
+
     /// The parts of the segment `a` to `b` inside, as shares of it, in order.
     pub fn parts_inside(&self, a: Spot, b: Spot) -> Vec<(f64, f64)> {
         let mut cuts = vec![0.0, 1.0];
-        cuts.extend(self.edges.iter().filter_map(|&(c, d)| crossing(a, b, c, d)));
+        cuts.extend(self.crossings(a, b));
         order::sort_by(&mut cuts, f64::total_cmp);
         let mut parts: Vec<(f64, f64)> = Vec::new();
         for pair in cuts.windows(2) {
@@ -48,8 +60,7 @@ impl Region {
     /// How far a ray from `start` runs before it meets an edge, at most `most`, and where that is.
     pub fn run_of_ray(&self, start: Spot, direction: Spot, most: f64) -> (f64, Spot) {
         let end = start.plus(direction.times(most));
-        let hits = self.edges.iter().filter_map(|&(c, d)| crossing(start, end, c, d));
-        let share = hits.fold(1.0, f64::min);
+        let share = self.crossings(start, end).fold(1.0, f64::min);
         (most * share, start.toward(end, share))
     }
 
@@ -128,4 +139,46 @@ fn is_inside(place: Spot, edges: impl Iterator<Item = (Spot, Spot)>) -> bool {
 #[must_use]
 pub fn twice_area_of_pieces(pieces: &Pieces) -> i128 {
     pieces.iter().flatten().map(|ring| twice_area_mm2(ring)).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A number below `most`, from a linear congruence: the same on every machine.
+    fn drawn(state: &mut u64, most: u64) -> f64 {
+        *state = state
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        ((*state >> 33) % most) as f64
+    }
+
+    #[test]
+    fn crossings_found_near_a_segment_are_all_there_are() {
+        let mut state = 7;
+        let mut found = 0;
+        for case in 0..500 {
+            let mut spot = || Spot {
+                x: drawn(&mut state, 90_000) + drawn(&mut state, 1_000) / 1_000.0,
+                y: drawn(&mut state, 60_000) - drawn(&mut state, 1_000) / 1_000.0,
+            };
+            let ring = |corners: [Spot; 7]| corners.map(Spot::rounded).to_vec();
+            let region = Region::of(vec![
+                vec![ring([(); 7].map(|()| spot()))],
+                vec![ring([(); 7].map(|()| spot()))],
+            ]);
+            // Every third upright, every third level, as fronts and lots often lie.
+            let (a, mut b) = (spot(), spot());
+            match case % 3 {
+                0 => b.x = a.x,
+                1 => b.y = a.y,
+                _ => {}
+            }
+            let near: Vec<f64> = region.crossings(a, b).collect();
+            let all = region.edges.iter().filter_map(|&(c, d)| crossing(a, b, c, d));
+            assert_eq!(near, all.collect::<Vec<f64>>(), "case {case}");
+            found += near.len();
+        }
+        assert!(found > 1_000, "{found} crossings");
+    }
 }

@@ -337,3 +337,67 @@ fn a_face_too_thin_for_a_point_is_anchored_at_a_corner() {
     assert_eq!(crate::fabric::anchor_of(&fabric.arrangement, fabric.faces[0].id), None);
     assert!(fabric.arrangement.vertices().contains(&fabric.faces[0].anchor));
 }
+
+#[test]
+fn lines_brought_up_to_a_document_are_the_lines_drawn_anew() {
+    let rounded = |radius_m: u32| {
+        let Mark::Street(mut held) = street(&[(0, 0), (100, 0), (100, 80)], 20) else {
+            unreachable!("a street was made");
+        };
+        held.line[1].corner_radius_mm = radius_m * 1000;
+        Mark::Street(held)
+    };
+    let other = |change: fn(&mut Street)| {
+        let Mark::Street(mut held) = street(&SQUARE, 20) else {
+            unreachable!("a street was made");
+        };
+        change(&mut held);
+        Mark::Street(held)
+    };
+    let across = || street(&[(50, 0), (50, 80)], 10);
+    // Of each plan: its marks, and whether it is drawn otherwise than the one before.
+    let plans = [
+        (vec![street(&SQUARE, 20), across(), rounded(0)], true),
+        (vec![street(&SQUARE, 20), across(), rounded(0)], false),
+        (vec![street(&SQUARE, 20), across(), rounded(30)], true),
+        (vec![street(&SQUARE, 20), across(), rounded(30)], false),
+        (vec![street(&SQUARE, 20), across(), rounded(20)], true),
+        (vec![street(&SQUARE, 20), across(), rounded(0)], true),
+        (vec![other(|street| street.level = 1), across(), rounded(0)], true),
+        (
+            vec![other(|street| street.name = "Elm".to_owned()), across(), rounded(0)],
+            true,
+        ),
+        (vec![street(&SQUARE, 20), across(), rounded(0)], false),
+        (vec![street(&SQUARE, 10), across(), rounded(0)], true),
+        (
+            vec![other(|street| street.status = Status::Removed), across(), rounded(0)],
+            true,
+        ),
+        (vec![street(&SQUARE, 30), across(), rounded(0)], false),
+        (vec![across(), rounded(0)], true),
+        (vec![across()], true),
+        (vec![across(), across()], true),
+        (vec![street(&[(50, 0), (50, 0), (50, 80)], 10), across()], false),
+        (Vec::new(), true),
+    ];
+    let mut lines = DrawnLines::default();
+    for (place, (marks, is_other)) in plans.into_iter().enumerate() {
+        let document = document(marks, &[]);
+        let streets = || {
+            let marks = &document.alternatives[&ONLY].marks;
+            marks.iter().filter_map(|(id, mark)| Some((*id, mark.as_street()?)))
+        };
+        assert_eq!(lines.renew(&document, &mut streets(), &[]), is_other, "plan {place}");
+        assert_eq!(lines, DrawnLines::of(&document, streets(), &[]), "plan {place}");
+    }
+    let mut moved = document(vec![across()], &[(0, 0), (100, 0), (100, 80)]);
+    let street = across();
+    let streets = || street.as_street().map(|street| (MarkId(0), street)).into_iter();
+    for is_other in [true, false] {
+        assert_eq!(lines.renew(&moved, &mut streets(), &[]), is_other, "a boundary");
+    }
+    moved.site.boundary[1].x_mm += 1;
+    assert!(lines.renew(&moved, &mut streets(), &[]), "a boundary moved");
+    assert_eq!(lines, DrawnLines::of(&moved, streets(), &[]));
+}

@@ -40,13 +40,7 @@ fn one_type_has_no_diversity_and_no_homes_have_none_to_tell() {
 }
 
 /// One building type, on so many lots.
-fn of_one_type(
-    lots: f64,
-    homes_per_lot: f64,
-    people_per_home: f64,
-    work_m2: f64,
-    lot_m2: f64,
-) -> crate::figures::Evaluation {
+fn one_type(lots: f64, homes_per_lot: f64, people_per_home: f64, work_m2: f64, lot_m2: f64) -> measures::MeasureInputs {
     let mut measured = measures::tests::village();
     measured.building_types.truncate(1);
     let held = &mut measured.building_types[0];
@@ -62,7 +56,17 @@ fn of_one_type(
     measured.form.soft.lots_per_m2.truncate(1);
     measured.form.soft.is_park.truncate(1);
     measured.form.program.homes_of.clear();
-    measures::tests::evaluated(&measured)
+    measured
+}
+
+fn of_one_type(
+    lots: f64,
+    homes_per_lot: f64,
+    people_per_home: f64,
+    work_m2: f64,
+    lot_m2: f64,
+) -> crate::figures::Evaluation {
+    measures::tests::evaluated(&one_type(lots, homes_per_lot, people_per_home, work_m2, lot_m2))
 }
 
 /// Case D-A8. Derived from the definition: a lot of 10,000 square feet, 60 percent covered by three equal stories, has a
@@ -86,6 +90,35 @@ fn a_hundred_homes_are_251_people() {
         1.0 / 400.0,
         1e-15,
     );
+}
+
+/// The second half of case D-A15. 1,141 households of 3.057 people are 3,488 people (Centerville, Minnesota, records, 2017
+/// annual population estimate, page 74, published). Its first half, which of 1,182 houses stand empty, no figure asks.
+#[test]
+fn households_of_more_than_three_are_the_people_of_an_estimate() {
+    let evaluation = of_one_type(1_141.0, 1.0, 3.057, 0.0, 400.0);
+    check("D-A15", number(&evaluation, "people.count"), 3_488.0, 1.0);
+}
+
+/// Cases D-A12 and D-A13. Park land asked for by people is so much to a home of so many people: at 2 acres to 1,000 people
+/// 310.15 square feet to a home of 3.56 and 243.94 to one of 2.80 (Anaheim, California, municipal code, park dedication per
+/// unit, published), at 5 acres 74 homes of 2.7 to an acre (San Marcos, Texas, section 7.6.1.2, "Parkland Dedication
+/// comparison", page 110, published). No figure is that quotient; people, homes and park land are figures, and must agree.
+#[test]
+fn park_land_by_people_is_what_codes_ask_of_a_home() {
+    const ACRE_SQ_FT: f64 = 43_560.0;
+    // Homes until they hold 1,000 people, beside parks and squares of so many acres together.
+    let sq_ft_per_home = |people_per_home: f64, acres: f64| {
+        let mut measured = one_type(1_000.0 / people_per_home, 1.0, people_per_home, 0.0, 400.0);
+        let park_m2 = acres * ACRE_SQ_FT * SQUARE_FOOT_M2;
+        measured.form.land.open_space_m2 = [park_m2 * 0.75, park_m2 * 0.25, 5e3, 6e3, 0.0];
+        let evaluation = measures::tests::evaluated(&measured);
+        check("people", number(&evaluation, "people.count"), 1_000.0, 1e-9);
+        number(&evaluation, "land.park_land") / SQUARE_FOOT_M2 / number(&evaluation, "homes.count")
+    };
+    check("D-A12, 3.56 people", sq_ft_per_home(3.56, 2.0), 310.15, 0.01);
+    check("D-A12, 2.80 people", sq_ft_per_home(2.80, 2.0), 243.94, 0.01);
+    check("D-A13", ACRE_SQ_FT / sq_ft_per_home(2.7, 5.0), 74.0, 0.5);
 }
 
 /// Cases D-A6, D-A10 and D-A14. Jobs are floor area by floor area per job: offices at 176 square feet per worker hold 5.68 jobs

@@ -2,13 +2,12 @@
 
 use super::*;
 use crate::fabric::LandCache;
-use crate::fabric::lots::LotCache;
 use crate::figures::Evaluation;
 use crate::figures::leaf::Cell;
 use crate::measures;
 use crate::measures::count::count;
 use crate::measures::density::PRICE_BANDS;
-use crate::measures::frontage::painted_faces;
+use crate::measures::frontage::{PaintedCache, painted_faces};
 use crate::measures::land::{CONSTRAINT_KINDS, PARTS};
 use crate::measures::program::HomesAsked;
 use crate::measures::streets::StreetInputs;
@@ -168,7 +167,7 @@ pub(crate) fn portions_of(portions: &[(u32, u32)]) -> Vec<Portion> {
 /// Everything measured on a plan without a center.
 pub(crate) fn measured(document: &Document) -> Evaluation {
     let fabric = Fabric::of(document, ONLY, &mut LandCache::default());
-    let painted = painted_faces(document, ONLY, &fabric, &mut LotCache::default());
+    let painted = painted_faces(document, ONLY, &fabric, &mut PaintedCache::default());
     let streets = StreetInputs::of(document, ONLY, &fabric, &painted);
     let form = FormInputs::count(document, ONLY, &fabric, &painted, &mut ClaimCache::default());
     let walks = Walks::of(document, ONLY, &fabric, &painted).unwrap();

@@ -155,7 +155,12 @@ fn every_figure_follows_what_one_side_says() {
     let plain = block(vec![south(None, false)]);
     assert_eq!(plain.building_types[&BuildingTypeId(5)].name, "Apartment house");
     let fabric = crate::fabric::Fabric::of(&plain, FIRST, &mut crate::fabric::LandCache::default());
-    let painted = painted_faces(&plain, FIRST, &fabric, &mut crate::fabric::lots::LotCache::default());
+    let painted = painted_faces(
+        &plain,
+        FIRST,
+        &fabric,
+        &mut crate::measures::frontage::PaintedCache::default(),
+    );
     let laid = &painted[0].laid.lots;
     let faced = fabric.face(painted[0].face).expect("the block");
     let spoken = side_spoken_of(&fabric.arrangement, &fabric.lines, &faced.sides, &south(None, false));
@@ -197,5 +202,78 @@ fn every_figure_follows_what_one_side_says() {
     );
     for land in ["land.site", "land.buildable", "density.residential_lot_land"] {
         check(land, number(&after, land), number(&before, land), 1e-6);
+    }
+}
+
+#[test]
+fn painted_land_kept_from_another_document_is_that_painted_anew() {
+    use crate::measures::frontage::{Painted, PaintedCache};
+    let south = |stories, shopfront| SideUse {
+        at: feet(300, 0),
+        ..side(None, stories, shopfront)
+    };
+    let north = |stories| SideUse {
+        street: MarkId(2),
+        at: feet(300, 300),
+        ..side(None, stories, false)
+    };
+    let changed = |change: fn(&mut Document)| {
+        let mut document = block(vec![south(Some(2), true)]);
+        change(&mut document);
+        document
+    };
+    // Of each document: whether its land is that of the one before.
+    let documents = [
+        (block(Vec::new()), false),
+        (block(Vec::new()), true),
+        (block(vec![south(None, false)]), false),
+        (block(vec![south(Some(2), true)]), false),
+        (block(vec![south(Some(2), true)]), true),
+        // Built as the same types by their ids; what those hold is the palette's.
+        (block(vec![south(Some(1), true)]), true),
+        (block(vec![south(Some(1), false)]), true),
+        (block(vec![north(Some(1))]), false),
+        (block(vec![north(Some(1)), south(Some(1), false)]), false),
+        (changed(|_| {}), false),
+        // Its name and its homes are counted elsewhere.
+        (
+            changed(|document| {
+                if let Some(held) = document.building_types.get_mut(&BuildingTypeId(5)) {
+                    held.name = "Flats".to_owned();
+                    held.homes_per_lot += 1;
+                }
+            }),
+            true,
+        ),
+        // No more stories than are said, and no homes on the ground: built as it is.
+        (
+            changed(|document| {
+                if let Some(held) = document.building_types.get_mut(&BuildingTypeId(5)) {
+                    held.stories.truncate(1);
+                    held.stories[0].floor_use = FloorUse::Gathering;
+                }
+            }),
+            false,
+        ),
+        (
+            changed(|document| {
+                if let Some(held) = document.building_types.get_mut(&BuildingTypeId(5)) {
+                    held.lot_width_mm += 1_000;
+                }
+            }),
+            false,
+        ),
+    ];
+    let mut lands = crate::fabric::LandCache::default();
+    let (mut painted, mut cache) = (Painted::default(), PaintedCache::default());
+    for (place, (document, is_kept)) in documents.into_iter().enumerate() {
+        let fabric = crate::fabric::Fabric::of(&document, FIRST, &mut lands);
+        let before = painted.faces.first().map(|face| std::sync::Arc::clone(&face.land));
+        painted.renew(&document, FIRST, &fabric, &mut cache);
+        let anew = painted_faces(&document, FIRST, &fabric, &mut PaintedCache::default());
+        assert_eq!(painted, anew, "document {place}");
+        assert!(!painted[0].laid.lots.is_empty(), "document {place}");
+        let same = before.is_some_and(|before| std::sync::Arc::ptr_eq(&before, &painted[0].land));
+        assert_eq!(same, is_kept, "document {place}");
     }
 }

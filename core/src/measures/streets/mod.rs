@@ -116,7 +116,13 @@ impl StreetInputs {
     #[must_use]
     pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) -> Self {
         let streets = SiteStreets::of(document, alternative, fabric);
-        let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
+        let outlines = block_outlines(
+            &fabric.lines,
+            &fabric.arrangement,
+            &fabric.carriers,
+            &fabric.blocks,
+            true,
+        );
         let mut inputs = Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines);
         inputs.frontage_m = frontage_m(document, fabric, &streets, painted);
         inputs.solar_lots = solar_lots(document, painted);
@@ -134,7 +140,13 @@ impl StreetInputs {
     #[must_use]
     pub fn of_first_level(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) -> Self {
         let streets = SiteStreets::of(document, alternative, fabric);
-        let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
+        let outlines = block_outlines(
+            &fabric.lines,
+            &fabric.arrangement,
+            &fabric.carriers,
+            &fabric.blocks,
+            false,
+        );
         Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines)
     }
 

@@ -1,8 +1,7 @@
 //! Small invented plans for the tests of streets and blocks.
 
-use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
-use crate::measures::frontage::{Painted, painted_faces};
+use crate::measures::frontage::{Painted, PaintedCache, painted_faces};
 use crate::measures::streets::StreetInputs;
 use crate::plan::land::{Portion, SiteAccess};
 use crate::plan::projection::GeographicPoint;
@@ -107,7 +106,7 @@ pub fn fabric_of(document: &Document) -> Fabric {
 }
 
 pub fn painted(document: &Document, fabric: &Fabric) -> Painted {
-    painted_faces(document, ONLY, fabric, &mut LotCache::default())
+    painted_faces(document, ONLY, fabric, &mut PaintedCache::default())
 }
 
 /// What is counted on a plan.

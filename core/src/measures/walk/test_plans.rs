@@ -2,9 +2,8 @@
 
 use crate::order::OrderedMap;
 
-use crate::fabric::lots::LotCache;
 use crate::fabric::{Fabric, LandCache};
-use crate::measures::frontage::{Painted, painted_faces};
+use crate::measures::frontage::{Painted, PaintedCache, painted_faces};
 use crate::measures::walk::Walks;
 use crate::plan::building::{BuildingType, FloorUse, Story};
 use crate::plan::land::{OutsideContext, Portion};
@@ -162,7 +161,7 @@ impl Drawing {
 
     pub fn worked(&self) -> Worked {
         let fabric = Fabric::of(&self.document, FIRST, &mut LandCache::default());
-        let painted = painted_faces(&self.document, FIRST, &fabric, &mut LotCache::default());
+        let painted = painted_faces(&self.document, FIRST, &fabric, &mut PaintedCache::default());
         let walks = Walks::of(&self.document, FIRST, &fabric, &painted).expect("a network");
         Worked { fabric, painted, walks }
     }

@@ -73,9 +73,8 @@ mod tests {
     use super::*;
     use crate::canvas::picture::{Item, Shape};
     use crate::tools::fixtures::{DRAWN, Scene as Plan, street, use_mark};
-    use hobnail_core::fabric::lots::LotCache;
     use hobnail_core::fabric::{Fabric, LandCache};
-    use hobnail_core::measures::frontage::{Painted, painted_faces};
+    use hobnail_core::measures::frontage::{Painted, PaintedCache, painted_faces};
     use hobnail_core::plan::{Mark, defaults};
 
     const ALL: Window = Window {
@@ -93,7 +92,7 @@ mod tests {
         plan.document.building_types = defaults::building_types();
         plan.put(9, Mark::Use(use_mark(75_000, 45_000, building_type)));
         let fabric = Fabric::of(&plan.document, DRAWN, &mut LandCache::default());
-        let painted = painted_faces(&plan.document, DRAWN, &fabric, &mut LotCache::default());
+        let painted = painted_faces(&plan.document, DRAWN, &fabric, &mut PaintedCache::default());
         (plan, painted)
     }
 
