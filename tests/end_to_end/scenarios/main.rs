@@ -2,13 +2,16 @@
 
 #![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
+mod accessibility;
 mod draw;
 mod everywhere;
 mod files;
 mod keeping;
+mod keyboard;
 mod land;
 mod load;
 mod maps;
 mod moments;
 mod offline;
 mod site;
+mod touch;
