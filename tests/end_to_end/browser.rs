@@ -103,6 +103,12 @@ impl Browser {
         lines.as_array().cloned().unwrap_or_default()
     }
 
+    /// Tells Chromium something in its own protocol, beyond what its driver has words for.
+    pub async fn tell_chromium(&self, method: &'static str, parameters: Value) {
+        let told = self.client.issue_cmd(TellChromium(method, parameters)).await;
+        told.unwrap_or_else(|fault| panic!("{method}: {fault}"));
+    }
+
     /// The folder where the page's downloads arrive.
     pub fn downloads(&self) -> PathBuf {
         self.folder.join("downloads")
@@ -126,6 +132,21 @@ impl WebDriverCompatibleCommand for ReadLog {
 
     fn method_and_body(&self, _: &url::Url) -> (http::Method, Option<String>) {
         (http::Method::POST, Some(json!({"type": self.0}).to_string()))
+    }
+}
+
+/// Something in Chromium's own protocol; a command of its driver beyond the standard.
+#[derive(Debug)]
+struct TellChromium(&'static str, Value);
+
+impl WebDriverCompatibleCommand for TellChromium {
+    fn endpoint(&self, base: &url::Url, session: Option<&str>) -> Result<url::Url, url::ParseError> {
+        base.join(&format!("session/{}/goog/cdp/execute", session.unwrap_or_default()))
+    }
+
+    fn method_and_body(&self, _: &url::Url) -> (http::Method, Option<String>) {
+        let body = json!({"cmd": self.0, "params": self.1});
+        (http::Method::POST, Some(body.to_string()))
     }
 }
 

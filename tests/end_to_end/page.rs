@@ -105,8 +105,13 @@ impl Page {
 
     /// Saves the plan and gives back what arrived, once it has.
     pub async fn save(&self) -> PathBuf {
+        self.arrives_after(self.press("[data-command='save']")).await
+    }
+
+    /// Does what saves the plan and gives back what arrived, once it has.
+    pub async fn arrives_after(&self, saving: impl Future<Output = ()>) -> PathBuf {
         let before = self.arrived();
-        self.press("[data-command='save']").await;
+        saving.await;
         for _ in 0..PATIENCE.as_millis() / BEAT.as_millis() {
             let new = self.arrived().into_iter().find(|path| !before.contains(path));
             if let Some(new) = new {
@@ -288,7 +293,13 @@ impl Page {
     }
 
     /// The movement of the pointer to a place of the plan.
-    async fn move_to(&self, (x_m, y_m): (f64, f64)) -> PointerAction {
+    async fn move_to(&self, place: (f64, f64)) -> PointerAction {
+        let (x, y) = self.on_screen(place).await;
+        PointerAction::MoveTo { duration: None, x, y }
+    }
+
+    /// Where in the window a place of the plan is, once the drawing is scrolled into sight.
+    pub async fn on_screen(&self, (x_m, y_m): (f64, f64)) -> (f64, f64) {
         let view = self.drawing("data-view").await;
         let view: Vec<f64> = view
             .split(' ')
@@ -297,20 +308,25 @@ impl Page {
         let [px_per_m, origin_x, origin_y] = view[..] else {
             panic!("the view is {view:?}")
         };
-        let (left, top) = {
-            let bounds = self
-                .find("#drawing")
-                .await
-                .rectangle()
-                .await
-                .expect("the driver knows where it lies");
-            (bounds.0, bounds.1)
-        };
-        PointerAction::MoveTo {
-            duration: None,
-            x: (left + origin_x + x_m * px_per_m).round(),
-            y: (top + origin_y - y_m * px_per_m).round(),
-        }
+        let script = "const drawing = document.getElementById('drawing');
+            drawing.scrollIntoView({ block: 'nearest' });
+            const { left, top } = drawing.getBoundingClientRect();
+            return [left, top]";
+        let corner = self
+            .client()
+            .execute(script, Vec::new())
+            .await
+            .expect("the script runs");
+        let (left, top): (f64, f64) = serde_json::from_value(corner).expect("a corner is two numbers");
+        let x = (left + origin_x + x_m * px_per_m).round();
+        let y = (top + origin_y - y_m * px_per_m).round();
+        (x, y)
+    }
+
+    /// Waits for the next two frames, in which the page shows what it was told.
+    pub async fn next_frame(&self) {
+        self.run_script("requestAnimationFrame(() => requestAnimationFrame(arguments[0]))")
+            .await;
     }
 
     /// Types keys, some of them held while the last is pressed.
@@ -326,6 +342,26 @@ impl Page {
             .perform_actions(actions)
             .await
             .expect("the driver presses keys");
+    }
+
+    /// Goes from control to control with the Tab key, forward or back, until it is at this one.
+    pub async fn go_to_by_keyboard(&self, css: &str, is_back: bool) {
+        const TAB: char = '\u{e004}';
+        const SHIFT: char = '\u{e008}';
+        const MOST: usize = 150;
+        let script = format!(
+            "return document.activeElement.matches({})",
+            Value::String(css.to_string())
+        );
+        for _ in 0..MOST {
+            let is_there = self.client().execute(&script, Vec::new()).await;
+            if is_there.expect("the script runs") == Value::Bool(true) {
+                return;
+            }
+            let keys: &[char] = if is_back { &[SHIFT, TAB] } else { &[TAB] };
+            self.keys(keys).await;
+        }
+        panic!("{css} is not reached by the Tab key");
     }
 
     /// Loads the page again, with a query such as `?worker=none`.

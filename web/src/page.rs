@@ -32,10 +32,10 @@ fn Desk(store: Store) -> impl IntoView {
         <div class="desk" on:drop=move |event| files::read_dropped(&event, move |opened| store.open(opened))>
             <a class="skip" href="#drawing">"Skip to the drawing"</a>
             <Bar store/>
-            <div class="tools">
+            <section class="tools" aria-label="Drawing tools">
                 <Rail store/>
                 <Palette store/>
-            </div>
+            </section>
             <Drawing store/>
             <MapPanel store/>
             <Enlarged store/>

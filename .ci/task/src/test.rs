@@ -200,7 +200,8 @@ fn end_to_end(project: &Project, chromium: &Chromium) -> Result<(), String> {
     let mut command = cargo(project, &["test", "--locked", "--package", "hobnail_end_to_end"]);
     command
         .env("HOBNAIL_CHROMIUM", &chromium.browser)
-        .env("HOBNAIL_CHROMEDRIVER", &chromium.driver);
+        .env("HOBNAIL_CHROMEDRIVER", &chromium.driver)
+        .env("HOBNAIL_AXE", tools::axe_core(project)?);
     run(command.env("HOBNAIL_COMMAND_LINE", project.target.join("debug/hobnail")))
 }
 

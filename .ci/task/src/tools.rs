@@ -13,6 +13,7 @@ use crate::project::{Project, find_on_path};
 const TRUNK: &str = "0.21.14";
 const BINARYEN: &str = "132.0.0";
 const GECKODRIVER: &str = "0.37.1";
+const AXE_CORE: &str = "4.14.1";
 
 /// Where trunk, wasm-bindgen and wasm-opt are once they are installed.
 pub struct WasmTools {
@@ -84,25 +85,30 @@ fn cargo_install(project: &Project, name: &str, package: &[&str]) -> Result<Path
 }
 
 fn binaryen(project: &Project) -> Result<PathBuf, String> {
-    install(
-        project,
-        &format!("binaryen-{BINARYEN}"),
-        "node_modules/.bin",
-        |folder| {
-            if find_on_path("npm").is_none() {
-                return Err(
-                    "wasm-opt comes as a package of npm, which is missing: install Node 20 or later".to_string(),
-                );
-            }
-            println!("installing binaryen {BINARYEN}, once, into {}", project.tools.display());
-            let mut command = program(
-                "npm",
-                &project.root,
-                &["install", "--no-audit", "--no-fund", "--prefix"],
-            );
-            run(command.arg(folder).arg(format!("binaryen@{BINARYEN}")))
-        },
-    )
+    npm_install(project, "binaryen", BINARYEN, "node_modules/.bin")
+}
+
+/// The file of axe-core that the end-to-end tests run in the page: rules of accessibility.
+pub fn axe_core(project: &Project) -> Result<PathBuf, String> {
+    let folder = npm_install(project, "axe-core", AXE_CORE, "node_modules/axe-core")?;
+    Ok(folder.join("axe.min.js"))
+}
+
+fn npm_install(project: &Project, package: &str, version: &str, programs: &str) -> Result<PathBuf, String> {
+    install(project, &format!("{package}-{version}"), programs, |folder| {
+        if find_on_path("npm").is_none() {
+            return Err(format!(
+                "{package} comes as a package of npm, which is missing: install Node 20 or later"
+            ));
+        }
+        println!("installing {package} {version}, once, into {}", project.tools.display());
+        let mut command = program(
+            "npm",
+            &project.root,
+            &["install", "--no-audit", "--no-fund", "--prefix"],
+        );
+        run(command.arg(folder).arg(format!("{package}@{version}")))
+    })
 }
 
 /// The folder `programs` of the tool `name`, after `build` filled an empty one if there was none.

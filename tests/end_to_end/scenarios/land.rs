@@ -26,7 +26,7 @@ fn the_parts_of_the_land_bar_are_the_whole_and_those_of_the_command_line() {
         let row = page.attributes("[data-figure='land.bar_share']", "class").await;
         assert!(row.is_empty(), "the bar stands for its row");
         page.press("[data-part='streets'] button").await;
-        page.wait_for("#basis-land-bar .basis-step").await;
+        page.wait_for("#basis-of-land-bar .basis-step").await;
         page.take_screenshot("land-bar").await;
     });
 }

@@ -2,14 +2,17 @@
 
 #![allow(clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
+mod accessibility;
 mod alternatives;
 mod draw;
 mod everywhere;
 mod files;
 mod keeping;
+mod keyboard;
 mod land;
 mod load;
 mod maps;
 mod moments;
 mod offline;
 mod site;
+mod touch;

@@ -45,7 +45,7 @@ pub enum Told {
     Up,
     /// The pointer left.
     Leave,
-    /// What was begun is given up.
+    /// What this press began is taken back.
     GiveUp,
 }
 
@@ -74,6 +74,8 @@ pub struct Pointers {
     down: OrderedMap<i32, ScreenPoint>,
     doing: Doing,
     is_space_held: bool,
+    /// Whether it is a pen that is down; then it alone is.
+    has_pen: bool,
 }
 
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -95,16 +97,8 @@ impl Pointers {
         match event {
             Event::Down(pointer, button) => self.down(pointer, button, is_panning_tool),
             Event::Move(pointer) => self.moved(pointer),
-            Event::Up(pointer) => self.up(pointer),
-            Event::Lost(id) => {
-                self.down.remove(&id);
-                let was = std::mem::take(&mut self.doing);
-                if was == Doing::Tool {
-                    vec![Meaning::Tool(Told::GiveUp, None)]
-                } else {
-                    Vec::new()
-                }
-            }
+            Event::Up(pointer) => self.gone(pointer.id, Told::Up, Some(pointer)),
+            Event::Lost(id) => self.gone(id, Told::GiveUp, None),
             Event::Left if self.down.is_empty() => vec![Meaning::Tool(Told::Leave, None)],
             Event::Left => Vec::new(),
             Event::Wheel {
@@ -127,29 +121,33 @@ impl Pointers {
     }
 
     fn down(&mut self, pointer: Pointer, button: Button, is_panning_tool: bool) -> Vec<Meaning> {
-        self.down.insert(pointer.id, pointer.at);
-        if self.down.len() == 2 {
-            // A second finger takes back what the first had begun: it was the start of a pinch.
-            let was = std::mem::replace(&mut self.doing, Doing::Pinch);
-            return if was == Doing::Tool {
-                vec![Meaning::Tool(Told::GiveUp, None)]
-            } else {
-                Vec::new()
-            };
-        }
-        if self.down.len() > 2 {
+        let is_pen = pointer.kind == PointerKind::Pen;
+        if self.has_pen && !is_pen {
+            // The hand that holds the pen rests beside it.
             return Vec::new();
         }
-        self.doing = match button {
-            Button::Primary if !self.is_space_held && !is_panning_tool => Doing::Tool,
-            Button::Primary | Button::Middle => Doing::Pan,
-            Button::Secondary => Doing::Nothing,
-        };
-        if self.doing == Doing::Tool {
-            vec![Meaning::Tool(Told::Down, Some(pointer))]
-        } else {
-            Vec::new()
+        self.has_pen = is_pen;
+        if is_pen {
+            self.down = OrderedMap::default();
         }
+        self.down.insert(pointer.id, pointer.at);
+        let does = match (self.down.len(), button) {
+            (1, Button::Primary) if !self.is_space_held && !is_panning_tool => Doing::Tool,
+            (1, Button::Primary | Button::Middle) => Doing::Pan,
+            (1, Button::Secondary) => Doing::Nothing,
+            (2, _) => Doing::Pinch,
+            _ => return Vec::new(),
+        };
+        let mut meanings = Vec::new();
+        if self.doing == Doing::Tool {
+            // What the first finger pressed was the start of a pinch, or a hand before its pen.
+            meanings.push(Meaning::Tool(Told::GiveUp, None));
+        }
+        if does == Doing::Tool {
+            meanings.push(Meaning::Tool(Told::Down, Some(pointer)));
+        }
+        self.doing = does;
+        meanings
     }
 
     fn moved(&mut self, pointer: Pointer) -> Vec<Meaning> {
@@ -175,16 +173,15 @@ impl Pointers {
         }
     }
 
-    fn up(&mut self, pointer: Pointer) -> Vec<Meaning> {
-        self.down.remove(&pointer.id);
-        if !self.down.is_empty() {
-            // One finger left of a pinch does nothing until it is lifted.
-            self.doing = Doing::Nothing;
+    /// A pointer is no longer down; whoever it worked for is told.
+    fn gone(&mut self, id: i32, told: Told, pointer: Option<Pointer>) -> Vec<Meaning> {
+        if self.down.remove(&id).is_none() {
             return Vec::new();
         }
-        let was = std::mem::take(&mut self.doing);
-        if was == Doing::Tool {
-            vec![Meaning::Tool(Told::Up, Some(pointer))]
+        self.has_pen = false;
+        // One finger left of a pinch does nothing until it is lifted.
+        if std::mem::take(&mut self.doing) == Doing::Tool {
+            vec![Meaning::Tool(told, pointer)]
         } else {
             Vec::new()
         }
@@ -249,6 +246,34 @@ mod tests {
         pointers.read(Event::Up(finger(2, 300.0, 100.0)), false);
         assert!(pointers.read(Event::Move(finger(1, 150.0, 150.0)), false).is_empty());
         assert!(pointers.read(Event::Up(finger(1, 150.0, 150.0)), false).is_empty());
+        let next = pointers.read(Event::Down(finger(3, 10.0, 10.0), Button::Primary), false);
+        assert!(matches!(next[..], [Meaning::Tool(Told::Down, Some(_))]));
+    }
+
+    #[test]
+    fn a_hand_beside_a_pen_does_nothing() {
+        let pen = |x| pointer(7, x, 50.0, PointerKind::Pen);
+        let mut pointers = Pointers::default();
+        pointers.read(Event::Down(finger(1, 400.0, 300.0), Button::Primary), false);
+        let meanings = pointers.read(Event::Down(pen(100.0), Button::Primary), false);
+        assert!(matches!(
+            meanings[..],
+            [Meaning::Tool(Told::GiveUp, None), Meaning::Tool(Told::Down, Some(_))]
+        ));
+        let palm = finger(2, 420.0, 310.0);
+        for event in [
+            Event::Move(finger(1, 410.0, 300.0)),
+            Event::Down(palm, Button::Primary),
+            Event::Move(palm),
+            Event::Lost(1),
+            Event::Up(palm),
+        ] {
+            assert_eq!(pointers.read(event, false), Vec::new());
+        }
+        let moved = pointers.read(Event::Move(pen(120.0)), false);
+        assert!(matches!(moved[..], [Meaning::Tool(Told::Move, Some(_))]));
+        let up = pointers.read(Event::Up(pen(120.0)), false);
+        assert!(matches!(up[..], [Meaning::Tool(Told::Up, Some(_))]));
         let next = pointers.read(Event::Down(finger(3, 10.0, 10.0), Button::Primary), false);
         assert!(matches!(next[..], [Meaning::Tool(Told::Down, Some(_))]));
     }

@@ -2,7 +2,7 @@
 
 use hobnail_core::plan::{Mark, PlanPoint};
 
-use super::gestures::Meaning;
+use super::gestures::{Meaning, Told};
 use super::{App, lands, words};
 use crate::input::{Event, Key, Modifiers, PointerKind, ScreenPoint};
 use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind};
@@ -81,6 +81,11 @@ impl App {
                 Meaning::Zoom { at, factor } => {
                     self.camera.zoom(at, factor);
                     self.changes.view = true;
+                }
+                // Of a street or outline drawn point by point only the last is taken back.
+                Meaning::Tool(Told::GiveUp, _) if self.tool.is_by_points() => {
+                    self.tell_tool(Input::Key(Key::Escape), PointerKind::Touch);
+                    self.tell_tool(Input::Leave, PointerKind::Touch);
                 }
                 Meaning::Tool(input, at) => {
                     let kind = at.map_or(PointerKind::Keyboard, |pointer| pointer.kind);

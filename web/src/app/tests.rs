@@ -211,6 +211,35 @@ fn two_fingers_move_the_view_and_leave_the_plan() {
 }
 
 #[test]
+fn two_fingers_in_the_middle_of_a_street_leave_its_points() {
+    let mut app = app();
+    app.choose_tool(ToolKind::Street);
+    let finger = |id, x_px, y_px| Pointer {
+        id,
+        at: ScreenPoint::new(x_px, y_px),
+        kind: PointerKind::Touch,
+        modifiers: Modifiers::default(),
+    };
+    for x_px in [200.0, 500.0] {
+        app.handle(Event::Down(finger(1, x_px, 300.0), Button::Primary));
+        app.handle(Event::Up(finger(1, x_px, 300.0)));
+    }
+    let before = app.study().document().clone();
+    let camera = *app.camera();
+    app.handle(Event::Down(finger(1, 300.0, 400.0), Button::Primary));
+    app.handle(Event::Move(finger(1, 310.0, 400.0)));
+    app.handle(Event::Down(finger(2, 500.0, 400.0), Button::Primary));
+    app.handle(Event::Move(finger(2, 560.0, 420.0)));
+    app.handle(Event::Up(finger(2, 560.0, 420.0)));
+    app.handle(Event::Up(finger(1, 310.0, 400.0)));
+    assert_ne!(*app.camera(), camera);
+    assert_eq!(*app.study().document(), before);
+    press(&mut app, Key::Enter);
+    assert_eq!(app.study().fabric().lines.streets.len(), 1);
+    assert!(!app.study().is_in_gesture());
+}
+
+#[test]
 fn events_without_sense_do_no_harm() {
     let mut app = with_homes();
     for kind in ToolKind::ALL {

@@ -135,7 +135,7 @@ fn working(row: &Row) -> AnyView {
         let terms: Vec<_> = terms.collect();
         view! {
             <p class="basis-numbers">{line_words(line)}</p>
-            {(!terms.is_empty()).then(|| view! { <ul class="basis-terms">{terms}</ul> })}
+            {(!terms.is_empty()).then(|| view! { <ul class="basis-terms" tabindex="0">{terms}</ul> })}
             {(left_out > 0).then(|| view! { <p class="basis-note">{format!("and {left_out} more")}</p> })}
             {(!zeros.is_empty()).then(|| view! { <p class="basis-note">{format!("zero in {} other places", zeros.len())}</p> })}
         }

@@ -31,7 +31,7 @@ pub fn Enlarged(
     };
     move || {
         let rows = store.enlarged.get();
-        (!rows.is_empty()).then(|| view! { <ul class="enlarged" aria-label="Enlarged figures">{rows.into_iter().map(one).collect_view()}</ul> })
+        (!rows.is_empty()).then(|| view! { <section class="enlarged" aria-label="Enlarged figures"><ul>{rows.into_iter().map(one).collect_view()}</ul></section> })
     }
 }
 

@@ -35,7 +35,7 @@ pub fn LandBarPanel(
                 type="button"
                 class="figure-line"
                 aria-expanded=move || is_open.get().to_string()
-                aria-controls="basis-land-bar"
+                aria-controls="basis-of-land-bar"
                 on:click=move |_| store.toggle_basis(FIGURE)
             >
                 <span id="land-bar-title" class="figure-title">"The land of the site"</span>
@@ -47,7 +47,7 @@ pub fn LandBarPanel(
             </button>
             {move || bar.with(|bar| bar.reason.clone()).map(|reason| view! { <p class="figure-reason">{sentence_case(&reason)}</p> })}
             <ul class="bar-parts">{move || drawn().into_iter().map(|held| part(store, is_open, held)).collect_view()}</ul>
-            <div id="basis-land-bar" class="basis" hidden=move || !is_open.get()>
+            <div id="basis-of-land-bar" class="basis" hidden=move || !is_open.get()>
                 {move || is_open.get().then(|| view! { <BasisTree store/> })}
             </div>
         </section>
@@ -125,7 +125,7 @@ fn part(store: Store, is_open: Memo<bool>, part: Part) -> impl IntoView {
                 type="button"
                 class="bar-part"
                 aria-expanded=move || is_open.get().to_string()
-                aria-controls="basis-land-bar"
+                aria-controls="basis-of-land-bar"
                 on:click=move |_| store.toggle_basis(FIGURE)
             >
                 {swatch}

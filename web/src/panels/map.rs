@@ -43,7 +43,7 @@ pub fn MapPanel(
                 <optgroup label="Walking time">{walks}</optgroup>
                 <optgroup label="Intersections counted">{rules}</optgroup>
             </select>
-            <ul class="map-legend">{move || lines.get().into_iter().map(line).collect_view()}</ul>
+            <ul class="map-legend" tabindex="0">{move || lines.get().into_iter().map(line).collect_view()}</ul>
             <p class="map-note">{note}</p>
         </section>
     }

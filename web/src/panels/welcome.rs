@@ -34,7 +34,10 @@ pub fn Welcome(
     let sample = move |sample: &'static Sample| {
         view! {
             <li>
-                <button type="button" class="menu-line" data-begin=sample.file on:click=move |_| store.open_sample(sample)>
+                <button type="button" class="menu-line" data-begin=sample.file on:click=move |_| {
+                    store.open_sample(sample);
+                    document::focus_on(CANVAS);
+                }>
                     <span class="choice-name">{sample.title}</span>
                     <span class="choice-more">{sample.about}</span>
                 </button>
@@ -113,7 +116,10 @@ fn RecentPlans(store: Store) -> impl IntoView {
         };
         view! {
             <li class="recent">
-                <button type="button" class="menu-line" data-recent=opened.clone() on:click=move |_| store.open_kept(opened.clone())>
+                <button type="button" class="menu-line" data-recent=opened.clone() on:click=move |_| {
+                    store.open_kept(opened.clone());
+                    document::focus_on(CANVAS);
+                }>
                     <span class="choice-name">{name}</span>
                     <span class="choice-more">{when}</span>
                 </button>

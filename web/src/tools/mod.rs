@@ -340,6 +340,12 @@ impl Tool {
         }
     }
 
+    /// Whether a gesture or a tape is open, of which Escape takes the last point back.
+    #[must_use]
+    pub const fn is_by_points(&self) -> bool {
+        self.is_busy() || matches!(self, Self::Street(street::State::Taping(_)))
+    }
+
     /// What the tool waits for, in words.
     #[must_use]
     pub fn awaits(&self) -> &'static str {
