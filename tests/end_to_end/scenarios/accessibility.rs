@@ -70,7 +70,7 @@ async fn look_at_figures_and_maps(page: &Page, audit: &mut Audit) {
 
 /// Cards of the bar, and what is said when a file can not be opened.
 async fn look_at_menus(page: &Page, audit: &mut Audit) {
-    for menu in ["plan", "samples", "history"] {
+    for menu in ["plan", "alternatives", "samples", "history"] {
         let summary = format!("[data-menu='{menu}'] summary");
         activate(page, &summary).await;
         audit.look(page, &format!("menu {menu}")).await;
