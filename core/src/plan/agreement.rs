@@ -128,31 +128,18 @@ impl Run {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::street::{Street, StreetOwner, Vertex};
-    use crate::plan::{Mark, MarkId, StreetRole, StreetSectionId};
+    use crate::plan::fixtures::street;
+    use crate::plan::{Mark, MarkId};
 
-    fn street(points: &[(i32, i32)]) -> Mark {
-        Mark::Street(Street {
-            line: points
-                .iter()
-                .map(|(x, y)| Vertex::at(PlanPoint::new(x * 1000, y * 1000)))
-                .collect(),
-            section: StreetSectionId(0),
-            name: String::new(),
-            role: StreetRole::NeighborhoodStreet,
-            owner: StreetOwner::Town,
-            status: Status::New,
-            is_outside: false,
-            level: 0,
-            phase: None,
-        })
+    fn in_mm(points: &[(i32, i32)]) -> Vec<(i32, i32)> {
+        points.iter().map(|(x, y)| (x * 1000, y * 1000)).collect()
     }
 
     fn alternative(streets: &[&[(i32, i32)]]) -> Alternative {
         Alternative {
             marks: (0..)
                 .map(MarkId)
-                .zip(streets.iter().map(|points| street(points)))
+                .zip(streets.iter().map(|points| Mark::Street(street(&in_mm(points)))))
                 .collect(),
             ..Alternative::default()
         }
