@@ -4,7 +4,7 @@
 //! Land is the program's share of the face's buildable land, after the lots of sides with a building type of their own.
 //! Walking starts at the lot front, on the street's centerline.
 //!
-//! Not counted: lots on land no street reaches, since they can not be laid; that land is [`PaintedFace::laid`]'s rest.
+//! Not counted: lots on land no street reaches, since they can not be laid; that land is the rest of [`PaintedLand::laid`].
 
 use std::borrow::Cow;
 use std::sync::Arc;
