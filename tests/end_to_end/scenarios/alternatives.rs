@@ -42,7 +42,8 @@ fn a_copy_is_named_drawn_on_and_compared_with_what_it_was_made_of() {
 
         page.press("[data-menu='alternatives'] summary").await;
         page.press("[data-alternative='0']").await;
-        page.wait_for("[data-alternative='0'][aria-pressed='true']").await;
+        // It keeps the keyboard.
+        page.wait_for("[data-alternative='0'][aria-pressed='true']:focus").await;
         assert_eq!(page.text(SHOWN).await, first);
         assert_eq!(page.settled_figures().await, before);
         page.press("[data-alternative='1']").await;

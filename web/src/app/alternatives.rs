@@ -30,7 +30,8 @@ pub struct AlternativeShown {
     pub is_shown: bool,
 }
 
-const COPY: &str = " (copy)";
+/// What the name of a copy goes on with, before its number and a parenthesis.
+const COPY: &str = " (copy";
 const ADD: &str = "copy alternative";
 const MOVE: &str = "move alternative";
 const DELETE: &str = "delete alternative";
@@ -66,7 +67,7 @@ impl App {
             return;
         };
         let mut copy = held.clone();
-        copy.name.push_str(COPY);
+        copy.name = name_of_copy(&held.name, alternatives.values().map(|other| other.name.as_str()));
         self.step_with(ADD, vec![put(id, None, Some(copy))]);
         self.show_alternative(id);
     }
@@ -111,6 +112,18 @@ impl App {
             self.changes = super::Changes::ALL;
         }
     }
+}
+
+/// A name like that of what was copied first, numbered from the second copy on.
+fn name_of_copy<'a>(name: &str, others: impl Iterator<Item = &'a str>) -> String {
+    let begin = name.split(COPY).next().unwrap_or_default().to_owned() + COPY;
+    let copies = others.filter(|other| other.starts_with(&begin)).count();
+    let number = if copies == 0 {
+        String::new()
+    } else {
+        [" ", &(copies + 1).to_string()].concat()
+    };
+    [&begin, number.as_str(), ")"].concat()
 }
 
 const fn put(id: AlternativeId, before: Option<Alternative>, after: Option<Alternative>) -> Edit {

@@ -1,11 +1,13 @@
 //! The alternatives as small plans, and what can be done with the one in view.
 
+use hobnail_core::plan::AlternativeId;
 use leptos::prelude::*;
 
 use super::drawn::drawn;
 use super::fields::fields;
 use crate::app::App;
 use crate::app::alternatives::AlternativeShown;
+use crate::app::live::memo;
 use crate::app::store::Store;
 
 const TITLE: &str = "Alternatives";
@@ -21,19 +23,37 @@ const COMMANDS: [Command; 3] = [
 
 /// The menu of the alternatives.
 pub fn alternatives(store: Store) -> AnyView {
-    let small = move |shown: AlternativeShown| {
-        let id = shown.id;
+    let ids = memo(move || {
+        store
+            .alternatives
+            .with(|all| all.iter().map(|one| one.id).collect::<Vec<_>>())
+    });
+    // The button stays the same while what it shows changes, so that it keeps the keyboard.
+    let small = move |id: AlternativeId| {
+        let shown = memo(move || {
+            store
+                .alternatives
+                .with(|all| all.iter().find(|one| one.id == id).cloned())
+        });
+        let is_shown = move || shown.with(|one| one.as_ref().is_some_and(|one| one.is_shown).to_string());
+        let inside = move |AlternativeShown {
+                               drawing, name, about, ..
+                           }| {
+            view! {
+                {drawn(drawing)}
+                <span class="choice-name">{name}</span>
+                <span class="choice-more">{about}</span>
+            }
+        };
         view! {
             <button
                 type="button"
                 class="small-plan"
                 data-alternative=id.to_string()
-                aria-pressed=shown.is_shown.to_string()
+                aria-pressed=is_shown
                 on:click=move |_| store.act(|app| app.show_alternative(id))
             >
-                {drawn(shown.drawing)}
-                <span class="choice-name">{shown.name}</span>
-                <span class="choice-more">{shown.about}</span>
+                {move || shown.get().map(inside)}
             </button>
         }
         .into_any()
@@ -46,7 +66,7 @@ pub fn alternatives(store: Store) -> AnyView {
         <details class="menu" data-menu="alternatives">
             <summary class="command" title=ABOUT>{TITLE}</summary>
             <div class="menu-card">
-                <div class="small-plans">{move || store.alternatives.get().into_iter().map(small).collect::<Vec<AnyView>>()}</div>
+                <div class="small-plans">{move || ids.get().into_iter().map(small).collect::<Vec<AnyView>>()}</div>
                 {fields(store, |forms| &forms.alternative)}
                 <div class="group">{COMMANDS.map(command).collect_view()}</div>
             </div>

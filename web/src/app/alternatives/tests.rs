@@ -20,9 +20,11 @@ fn a_copy_holds_the_same_and_goes_its_own_way() {
     app.copy_alternative();
     assert_eq!(names(&app), ["Alternative 1", "Alternative 1 (copy)"]);
     assert_eq!(shown(&app), "Alternative 1 (copy)");
+    app.copy_alternative();
+    assert_eq!(shown(&app), "Alternative 1 (copy 2)");
     assert_eq!(value(&app, "homes.count"), homes);
     draw(&mut app, &[(-150.0, 120.0), (150.0, 120.0)]);
-    let [first, second] = [0, 1].map(|place| app.alternatives()[place].drawing.clone());
+    let [first, second] = [0, 2].map(|place| app.alternatives()[place].drawing.clone());
     assert_ne!(first, second);
     app.show_alternative(AlternativeId(0));
     assert_eq!(value(&app, "homes.count"), homes);
