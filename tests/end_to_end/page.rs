@@ -185,8 +185,20 @@ impl Page {
     /// Waits until an element is there.
     pub async fn wait_for(&self, css: &str) {
         let waiting = self.client().wait().at_most(PATIENCE);
-        let found = waiting.for_element(Locator::Css(css)).await;
-        found.unwrap_or_else(|fault| panic!("{css} does not appear: {fault}"));
+        if let Err(fault) = waiting.for_element(Locator::Css(css)).await {
+            let page = self.seen().await;
+            panic!("{css} does not appear: {fault}; in sight is {page}");
+        }
+    }
+
+    /// What the browser shows, for a test that fails: where it is and the first words there.
+    async fn seen(&self) -> String {
+        let script = "return [location.href, document.readyState, navigator.serviceWorker?.controller?.state,
+            document.getElementById('notice-details')?.textContent, document.body?.innerText.slice(0, 300)]";
+        match self.client().execute(script, Vec::new()).await {
+            Ok(told) => told.to_string(),
+            Err(fault) => format!("nothing that the driver can tell: {fault}"),
+        }
     }
 
     async fn find(&self, css: &str) -> Element {
@@ -372,6 +384,18 @@ impl Page {
             .await
             .expect("the browser opens the address");
         self.wait_for(READY).await;
+        self.wait_for(SETTLED).await;
+    }
+
+    /// Opens the page anew once its server is gone.
+    ///
+    /// WebKit's service worker gave no answer once in about forty loads; like a person the test then loads once more.
+    pub async fn load_without_network(&self) {
+        let opened = self.client().goto(&self.address).await;
+        let ready = self.client().wait().at_most(Duration::from_secs(15));
+        if opened.is_err() || ready.for_element(Locator::Css(READY)).await.is_err() {
+            self.load_again("").await;
+        }
         self.wait_for(SETTLED).await;
     }
 

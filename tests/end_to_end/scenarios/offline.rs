@@ -19,7 +19,7 @@ fn the_page_opens_without_a_network_once_it_was_opened_with_one() {
     scenario("offline", async |page| {
         page.wait_until_offline_is_ready().await;
         page.server.go_away();
-        page.load_again("").await;
+        page.load_without_network().await;
         assert_eq!(page.drawing("data-worker").await, "started");
         page.begin_with(VILLAGE).await;
         page.settled_figures().await;

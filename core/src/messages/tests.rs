@@ -1,0 +1,44 @@
+use super::*;
+
+#[test]
+fn a_message_is_said_in_the_language_of_the_thread() {
+    assert_eq!(say!("language-name"), "English");
+    use_language(Language::Spanish);
+    assert_eq!(say!("language-name"), "Español");
+    assert_eq!(say!("count-streets", count = 2_usize), "2 calles");
+    assert_eq!(std::thread::spawn(|| say!("language-name")).join().unwrap(), "English");
+    use_language(Language::English);
+    assert_eq!(say!("language-name"), "English");
+}
+
+#[test]
+fn a_count_chooses_its_form_and_is_written_plainly() {
+    assert_eq!(say!("count-streets", count = 0), "0 streets");
+    assert_eq!(say!("count-streets", count = 1), "1 street");
+    assert_eq!(say!("count-streets", count = 12_345_u64), "12345 streets");
+}
+
+#[test]
+fn what_is_nowhere_or_lacks_an_argument_is_told_by_its_name() {
+    assert_eq!(words_with("no-such-message", &[]), "‹no-such-message›");
+    assert_eq!(words_with("count-streets", &[]), "‹count-streets›");
+    assert_eq!(find("no-such-message"), None);
+}
+
+#[test]
+fn another_speaker_is_asked_when_it_is_set() {
+    speak_through(|language, id, arguments| Some(format!("{} {id} {arguments:?}", language.code())));
+    assert_eq!(say!("a"), "en a []");
+    use_language(Language::Spanish);
+    assert_eq!(
+        say!("a", name = "b", count = 3_u8),
+        r#"es a [("name", Text("b")), ("count", Count(3))]"#
+    );
+}
+
+#[test]
+fn a_code_tells_the_language_whatever_the_region() {
+    assert_eq!(Language::of_code("es-419"), Some(Language::Spanish));
+    assert_eq!(Language::of_code("en"), Some(Language::English));
+    assert_eq!(Language::of_code("est"), None);
+}
