@@ -25,8 +25,17 @@ line.querySelector("button").addEventListener("click", async () => {
   const isLost = kept() === "no";
   line.querySelector("[data-not-kept]").hidden = !isLost;
   if (isLost) return;
-  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload());
+  const { plan } = document.querySelector("[data-kept]")?.dataset ?? {};
+  const startAgain = () => {
+    try {
+      hobnailWords.startAgain(hobnailWords.language(), plan ? `kept ${plan}` : "");
+    } catch {
+      // Nothing is remembered for the page to come; a plan that is kept is offered again there.
+      location.reload();
+    }
+  };
+  navigator.serviceWorker.addEventListener("controllerchange", startAgain);
   // Another window may have asked for it already.
   if (registration.waiting) registration.waiting.postMessage("use");
-  else location.reload();
+  else startAgain();
 });

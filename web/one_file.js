@@ -1,5 +1,6 @@
 // The page in one file begins here, and so does its worker, which is made of this same text. `cargo task bundle` writes
-// two names before it: `loaders`, the loader of each module by the module's file, and `own`, the file of the page's own.
+// before it what says messages, and two names: `loaders`, the loader of each module by the module's file, and `own`, the
+// file of the page's own.
 // No module script, since Chromium starts no worker with one from a `file:` address.
 const file = (path) => [...document.scripts].find((element) => element.dataset.file === path);
 
@@ -28,11 +29,13 @@ async function startPage() {
       const text = document.querySelector("script[data-start]").textContent;
       const address = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
       const worker = new Worker(address);
-      worker.postMessage(compiled);
+      worker.postMessage([hobnailWords.spoken(), compiled]);
       return worker;
     },
   };
   try {
+    const language = hobnailWords.chosen();
+    hobnailWords.use(language, await hobnail.readText(hobnailWords.fileOf(language)));
     const bytes = await (await unpack(own)).arrayBuffer();
     await loaders[own]({ module_or_path: await WebAssembly.compile(bytes) });
   } catch (fault) {
@@ -44,6 +47,11 @@ async function startPage() {
 if (globalThis.document) {
   startPage();
 } else {
-  // The worker is handed the compiled module, starts it, and from then on the module itself answers.
-  self.onmessage = (event) => loaders[own]({ module_or_path: event.data });
+  // The worker is handed the messages of the window's language and the compiled module, starts it, and from then on the
+  // module itself answers.
+  self.onmessage = (event) => {
+    const [spoken, compiled] = event.data;
+    hobnailWords.use(...spoken);
+    loaders[own]({ module_or_path: compiled });
+  };
 }

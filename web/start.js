@@ -19,12 +19,15 @@ globalThis.hobnail = {
   // A worker that runs the compiled module.
   startWorker(compiled) {
     const worker = new Worker(beside("worker.js"), { type: "module" });
-    worker.postMessage([beside(script.dataset.module), compiled]);
+    worker.postMessage([beside("words.js"), hobnailWords.spoken(), beside(script.dataset.module), compiled]);
     return worker;
   },
 };
 
 try {
+  await import(beside("words.js"));
+  const language = hobnailWords.chosen();
+  hobnailWords.use(language, await hobnail.readText(hobnailWords.fileOf(language)));
   const module = await import(beside(script.dataset.module));
   await module.default({ module_or_path: new URL(script.dataset.wasm, document.baseURI) });
 } catch (fault) {

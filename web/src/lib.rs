@@ -16,12 +16,13 @@ pub mod browser;
 
 pub mod page;
 
-/// Starts the page: first the visible notice for faults of our own, then the panels. Loaded as a worker, it answers
+/// Starts the page: first the visible notice for faults of our own and the words, then the panels. Loaded as a worker, it answers
 /// the page's questions instead.
 ///
 /// Called once, by the binary that the page loads.
 pub fn start() {
     browser::notice::show_on_panic();
+    browser::words::speak_by_script();
     if browser::document::is_worker() {
         return browser::worker::serve();
     }

@@ -23,6 +23,7 @@ pub fn run(project: &Project) -> Result<(), String> {
     );
     let mut server = command
         .env("PATH", tools.path()?)
+        .env("HOBNAIL_FLUENT", &tools.fluent)
         .stdin(Stdio::null())
         .spawn()
         .map_err(|fault| format!("trunk could not start: {fault}"))?;

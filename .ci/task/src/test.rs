@@ -162,7 +162,8 @@ pub fn in_browser(
 
 /// Builds the page as it is published.
 pub fn build_page(project: &Project, tools: &WasmTools) -> Result<(), String> {
-    run(program("trunk", &project.root, &["build", "--release"]).env("PATH", tools.path()?))
+    let mut command = program("trunk", &project.root, &["build", "--release"]);
+    run(command.env("PATH", tools.path()?).env("HOBNAIL_FLUENT", &tools.fluent))
 }
 
 fn within_budget(project: &Project) -> Result<(), String> {

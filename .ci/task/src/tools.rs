@@ -14,10 +14,13 @@ const TRUNK: &str = "0.21.14";
 const BINARYEN: &str = "132.0.0";
 const GECKODRIVER: &str = "0.37.1";
 const AXE_CORE: &str = "4.14.1";
+const FLUENT: &str = "0.19.1";
 
 /// Where trunk, wasm-bindgen and wasm-opt are once they are installed.
 pub struct WasmTools {
     folders: Vec<PathBuf>,
+    /// The file of the library that puts messages into words, which the page is built with.
+    pub fluent: PathBuf,
 }
 
 impl WasmTools {
@@ -27,6 +30,7 @@ impl WasmTools {
         let wasm_bindgen = wasm_bindgen(project)?;
         Ok(WasmTools {
             folders: vec![trunk(project)?, wasm_bindgen, binaryen(project)?],
+            fluent: fluent(project)?,
         })
     }
 
@@ -94,8 +98,16 @@ pub fn axe_core(project: &Project) -> Result<PathBuf, String> {
     Ok(folder.join("axe.min.js"))
 }
 
+fn fluent(project: &Project) -> Result<PathBuf, String> {
+    let name = "@fluent/bundle";
+    let folder = npm_install(project, name, FLUENT, "node_modules/@fluent/bundle")?;
+    Ok(folder.join("index.js"))
+}
+
 fn npm_install(project: &Project, package: &str, version: &str, programs: &str) -> Result<PathBuf, String> {
-    install(project, &format!("{package}-{version}"), programs, |folder| {
+    // A package of an organization has a slash in its name.
+    let name = format!("{}-{version}", package.trim_start_matches('@').replace('/', "-"));
+    install(project, &name, programs, |folder| {
         if find_on_path("npm").is_none() {
             return Err(format!(
                 "{package} comes as a package of npm, which is missing: install Node 20 or later"

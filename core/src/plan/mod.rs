@@ -15,6 +15,7 @@ pub mod document;
 pub mod edit;
 pub mod editing;
 pub mod flatten;
+pub mod gather;
 pub mod history;
 pub mod ids;
 pub mod inside;

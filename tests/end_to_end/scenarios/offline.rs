@@ -50,9 +50,8 @@ fn a_new_version_waits_until_it_is_asked_for_and_loses_nothing() {
         assert_ne!(described, village);
 
         page.press("#new-version button").await;
-        page.wait_for(":root[data-second][data-ready] [data-recent]").await;
-        page.press("[data-recent]").await;
-        page.wait_for("body:not(:has([data-welcome]))").await;
+        page.wait_for(":root[data-second][data-ready]").await;
+        page.wait_for("body:not(:has([data-welcome])) [data-kept='yes']").await;
         assert_eq!(page.drawing("aria-label").await, described);
         assert_eq!(page.settled_figures().await, figures);
         page.keys(&[CONTROL, 'z']).await;

@@ -66,6 +66,7 @@ impl Store {
             self.keep.set_value(keep);
             self.list_recent();
             self.act(move |app| app.keeping.take_place(is_open));
+            self.take_handed_over();
         }));
     }
 

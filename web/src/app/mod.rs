@@ -32,6 +32,7 @@ pub mod moments;
 pub mod forms;
 mod hand;
 mod kept;
+mod language;
 mod steps;
 mod view;
 
@@ -322,6 +323,12 @@ impl App {
             self.keeping.note(&mut self.study, label);
         }
         self.keeping.next(now_ms, fresh_name)
+    }
+
+    /// The id of the open plan in the browser's store, once it has one.
+    #[must_use]
+    pub fn kept_id(&self) -> Option<&str> {
+        self.keeping.id()
     }
 
     /// Whether the plan is kept in this browser.

@@ -14,6 +14,8 @@ pub mod notice;
 
 pub mod painter;
 
+pub mod words;
+
 pub mod worker;
 
 mod textures;

@@ -7,6 +7,7 @@ use super::alternatives::alternatives;
 use super::history::History;
 use super::icons::BackIcon;
 use super::kept::Kept;
+use super::language::languages;
 use crate::app::App;
 use crate::app::files::SAMPLES;
 use crate::app::live::memo;
@@ -83,6 +84,7 @@ pub fn Bar(
                 </button>
             </div>
             <Units store/>
+            {languages(store)}
         </header>
     }
 }

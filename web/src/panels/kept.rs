@@ -28,6 +28,10 @@ pub fn Kept(
                 KeptShown::Keeping => "soon",
                 KeptShown::NotKept { .. } => "no",
             }
+            data-plan=move || {
+                store.kept.with(|_| ());
+                store.with(|app| app.kept_id().map(str::to_owned))
+            }
         >
             {move || store.kept.get().words()}
         </p>

@@ -16,6 +16,7 @@ pub mod icons;
 pub mod kept;
 pub mod kinds;
 pub mod land_bar;
+pub mod language;
 pub mod legend;
 pub mod manners;
 pub mod map;

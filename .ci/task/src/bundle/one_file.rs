@@ -1,8 +1,8 @@
 //! The page's files put into one: what stands where, and what its policy allows.
 //!
 //! - The style sheet stands inside, its fonts as `data:` addresses, with the fonts' licenses before it.
-//! - One script stands inside: the loader of each wasm module, as wasm-bindgen wrote it but for its exports, and behind
-//!   them `web/one_file.js`. The worker is started from this script's own text, so nothing stands there twice.
+//! - One script stands inside: what says messages, the loader of each wasm module, as wasm-bindgen wrote it but for its
+//!   exports, and behind them `web/one_file.js`. The worker is started from this script's own text, so nothing stands there twice.
 //! - All other files, wasm modules and sample sketches above all, stand before it, compressed, each in a script element
 //!   of a type that no browser runs. A second wasm module beside the page's own is found and packed like the first.
 //! - The policy names style and script by their hashes and allows nothing else but what is made inside the file.
@@ -30,9 +30,10 @@ pub trait Packer {
 }
 
 /// Files that only the page made of many files needs.
-const LEFT_OUT: [&str; 7] = [
+const LEFT_OUT: [&str; 8] = [
     "index.html",
     "start.js",
+    "words.js",
     "worker.js",
     "new_version.js",
     "service_worker.js",
@@ -180,9 +181,10 @@ fn style(sources: &Sources<'_>, packer: &dyn Packer, path: &str) -> Result<Strin
     Ok(style)
 }
 
-/// The script: loaders, the name of the page's own module, and what starts it.
+/// The script: what says messages, loaders, the name of the page's own module, and what starts it.
 fn script(sources: &Sources<'_>, own: &str) -> Result<String, String> {
-    let mut script = "(() => {\n\"use strict\";\nconst loaders = {};\n".to_string();
+    let words = sources.text("words.js")?;
+    let mut script = format!("{words}\n(() => {{\n\"use strict\";\nconst loaders = {{}};\n");
     for (module, loader) in sources.modules() {
         let text = wrapped(sources.text(&loader)?).map_err(|fault| format!("{loader}: {fault}"))?;
         script.push_str(&format!("loaders[\"{module}\"] = (() => {{\n{text}\n}})();\n"));

@@ -52,6 +52,7 @@ fn page() -> Sources<'static> {
         ("sample-sketches/village.geojson", "village"),
         ("service_worker.js", "worker"),
         ("start.js", "start"),
+        ("words.js", "say();"),
         ("worker.js", "worker"),
     ];
     Sources {
@@ -86,7 +87,7 @@ fn everything_stands_inside() {
     );
     assert_eq!(
         element(&html, "data-start", "script"),
-        "(() => {\n\"use strict\";\nconst loaders = {};\nloaders[\"page-2_bg.wasm\"] = (() => {\nclass Stream {}\nfunction start() {\n    self.location.href\n}\n\
+        "say();\n(() => {\n\"use strict\";\nconst loaders = {};\nloaders[\"page-2_bg.wasm\"] = (() => {\nclass Stream {}\nfunction start() {\n    self.location.href\n}\n\
          return start;\n})();\nconst own = \"page-2_bg.wasm\";\nbegin();\n})();\n"
     );
     assert_eq!(element(&html, "data-file=\"page-2_bg.wasm\"", "script"), "gzip-module");

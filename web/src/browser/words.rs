@@ -1,0 +1,50 @@
+//! The script that puts messages into words (`web/words.js`), and the language of the window, which it remembers.
+
+use hobnail_core::messages::{self, Argument, Language};
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+#[wasm_bindgen(js_namespace = hobnailWords)]
+extern "C" {
+    fn say(id: &str, given: &js_sys::Array) -> Option<String>;
+
+    fn language() -> String;
+
+    #[wasm_bindgen(js_name = startAgain, catch)]
+    fn start_again_in(language: &str, plan: &str) -> Result<(), JsValue>;
+
+    #[wasm_bindgen(js_name = handedOver)]
+    fn handed_over_by_script() -> Option<String>;
+}
+
+/// Says every message of this thread by the script, in the window's language.
+pub fn speak_by_script() {
+    messages::speak_through(by_script);
+    messages::use_language(Language::of_code(&language()).unwrap_or_default());
+}
+
+fn by_script(_: Language, id: &str, arguments: &[(&str, Argument<'_>)]) -> Option<String> {
+    let given = js_sys::Array::new();
+    for (name, argument) in arguments {
+        given.push(&JsValue::from_str(name));
+        given.push(&match argument {
+            Argument::Count(count) => JsValue::from_f64(*count as f64),
+            Argument::Text(text) => JsValue::from_str(text),
+        });
+    }
+    say(id, &given)
+}
+
+/// Starts the page anew in a language; `plan` is told to the page that starts.
+///
+/// # Errors
+/// The browser's own words, when it remembers nothing; the page then stays.
+pub fn start_again(language: Language, plan: &str) -> Result<(), String> {
+    start_again_in(language.code(), plan).map_err(|fault| js_sys::Object::from(fault).to_string().into())
+}
+
+/// What the page before this one handed over; told once.
+#[must_use]
+pub fn handed_over() -> Option<String> {
+    handed_over_by_script()
+}
