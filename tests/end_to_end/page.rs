@@ -260,6 +260,21 @@ impl Page {
         self.perform(actions).await;
     }
 
+    /// Presses at a place of the plan and drags along others, slowly enough that the page sees each.
+    pub async fn drag_along(&self, from: (f64, f64), places: &[(f64, f64)]) {
+        const STEP: Duration = Duration::from_millis(60);
+        let button = MOUSE_BUTTON_LEFT;
+        let mut actions = MouseActions::new("mouse".to_string())
+            .then(self.move_to(from).await)
+            .then(PointerAction::Down { button });
+        for place in places {
+            actions = actions
+                .then(self.move_to(*place).await)
+                .then(PointerAction::Pause { duration: STEP });
+        }
+        self.perform(actions.then(PointerAction::Up { button })).await;
+    }
+
     /// Draws a street from one place of the plan to another.
     pub async fn draw_street(&self, ends: [(f64, f64); 2]) {
         const ENTER: char = '\u{e007}';

@@ -29,7 +29,7 @@ pub fn Page() -> impl IntoView {
 fn Desk(store: Store) -> impl IntoView {
     files::accept_drops();
     view! {
-        <div class="desk" on:drop=move |event| files::read_dropped(&event, move |opened| store.open(opened))>
+        <div class="desk" on:drop=move |event| files::read_dropped(&event, move |opened| store.open_files(opened))>
             <a class="skip" href="#drawing">"Skip to the drawing"</a>
             <Bar store/>
             <section class="tools" aria-label="Drawing tools">

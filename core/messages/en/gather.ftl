@@ -9,3 +9,5 @@ gather-program-differs = the program of { $file } differs and is left out
 gather-settings-differ = the settings or factors of { $file } differ and are left out
 gather-ground-differs = the ground heights of { $file } differ and are left out
 gather-picture-differs = the base picture of { $file } differs and is left out
+gather-opened = Opened { $files } files: { $alternatives } alternatives side by side.
+gather-not-all = Not all of the files was taken in: { $reasons }.

@@ -9,3 +9,5 @@ gather-program-differs = el programa de { $file } es distinto y no se incorpora
 gather-settings-differ = los ajustes o factores de { $file } son distintos y no se incorporan
 gather-ground-differs = las alturas del terreno de { $file } son distintas y no se incorporan
 gather-picture-differs = la imagen de base de { $file } es distinta y no se incorpora
+gather-opened = Se abrieron { $files } archivos: { $alternatives } alternativas lado a lado.
+gather-not-all = No se incorporó todo lo que traen los archivos: { $reasons }.

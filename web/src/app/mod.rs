@@ -12,6 +12,7 @@ pub mod editor;
 pub mod fields;
 pub mod figures;
 pub mod files;
+pub mod gather;
 pub mod gestures;
 pub mod keeping;
 pub mod land_bar;

@@ -45,31 +45,24 @@ pub fn address_of(media_type: &str, text: &str) -> Result<String, JsValue> {
     web_sys::Url::create_object_url_with_blob(&blob)
 }
 
-/// Reads the file chosen in the file input `event` comes from, and hands it on; nothing when none was chosen.
+/// Reads the files chosen in the file input `event` comes from, and hands them on in their order; nothing when none was
+/// chosen.
 ///
 /// The input is emptied, so that choosing the same file again is heard again.
-pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Opened) + 'static) {
+pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Vec<Opened>) + 'static) {
     let input = event
         .target()
         .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
     let Some(input) = input else { return };
-    let file = input.files().and_then(|files| files.get(0));
-    if let Some(file) = file {
-        read(file, then);
-    }
+    read(input.files(), Box::new(then));
     input.set_value("");
 }
 
-/// Reads the first file that was dropped on the page, and hands it on; nothing when no file was.
-pub fn read_dropped(event: &web_sys::DragEvent, then: impl FnOnce(Opened) + 'static) {
+/// Reads the files that were dropped on the page, and hands them on in their order; nothing when none was.
+pub fn read_dropped(event: &web_sys::DragEvent, then: impl FnOnce(Vec<Opened>) + 'static) {
     event.prevent_default();
-    let file = event
-        .data_transfer()
-        .and_then(|transfer| transfer.files())
-        .and_then(|files| files.get(0));
-    if let Some(file) = file {
-        read(file, then);
-    }
+    let dropped = event.data_transfer().and_then(|transfer| transfer.files());
+    read(dropped, Box::new(then));
 }
 
 /// Opens the browser's own file chooser, by way of the file input with this id.
@@ -89,16 +82,23 @@ pub fn read_own(path: &str, then: impl FnOnce(Opened) + 'static) {
     });
 }
 
-fn read(file: web_sys::File, then: impl FnOnce(Opened) + 'static) {
-    let name = file.name();
-    let text = file.text();
+fn read(files: Option<web_sys::FileList>, then: Box<dyn FnOnce(Vec<Opened>)>) {
+    let Some(files) = files.filter(|files| files.length() > 0) else {
+        return;
+    };
+    // Asked for at once: the input that held the files is emptied.
+    let held = (0..files.length()).filter_map(|place| files.get(place));
+    let asked: Vec<(String, js_sys::Promise)> = held.map(|file| (file.name(), file.text())).collect();
     leptos::task::spawn_local(async move {
-        let read = wasm_bindgen_futures::JsFuture::from(text).await;
-        let text = read.ok().and_then(|text| text.as_string());
-        then(match text {
-            Some(text) => Ok((name, text)),
-            None => Err(format!("the file {name} could not be read")),
-        });
+        let mut opened = Vec::new();
+        for (name, text) in asked {
+            let read = wasm_bindgen_futures::JsFuture::from(text).await;
+            opened.push(match read.ok().and_then(|text| text.as_string()) {
+                Some(text) => Ok((name, text)),
+                None => Err(format!("the file {name} could not be read")),
+            });
+        }
+        then(opened);
     });
 }
 

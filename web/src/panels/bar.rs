@@ -7,7 +7,6 @@ use super::alternatives::alternatives;
 use super::history::History;
 use super::icons::BackIcon;
 use super::kept::Kept;
-use super::language::languages;
 use crate::app::App;
 use crate::app::files::SAMPLES;
 use crate::app::live::memo;
@@ -74,17 +73,17 @@ pub fn Bar(
                     id=FILE_INPUT
                     class="visually-hidden"
                     type="file"
+                    multiple
                     accept=".geojson,.json,application/geo+json"
                     tabindex="-1"
                     aria-hidden="true"
-                    on:change=move |event| files::read_chosen(&event, move |opened| store.open(opened))
+                    on:change=move |event| files::read_chosen(&event, move |opened| store.open_files(opened))
                 />
                 <button type="button" class="command" data-command="save" aria-keyshortcuts="Control+S" on:click=move |_| store.save()>
                     "Save"
                 </button>
             </div>
             <Units store/>
-            {languages(store)}
         </header>
     }
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::language::languages;
 use super::typed::TypedFields;
 use crate::app::App;
 use crate::app::live::memo;
@@ -29,6 +30,7 @@ pub fn Status(
                     }
                 })
             }}
+            {languages(store)}
             <div class="group zoom" role="group" aria-label="Zoom">
                 <button type="button" class="command" data-command="zoom-out" aria-label="Zoom out" on:click=move |_| store.act(|app| app.zoom(1.0 / ZOOM_STEP))>"−"</button>
                 <button type="button" class="command" data-command="fit" aria-keyshortcuts="0" on:click=move |_| store.act(App::fit)>"Fit"</button>

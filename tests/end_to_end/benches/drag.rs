@@ -1,0 +1,133 @@
+//! The page's own work while a hand drags a corner: from the pointer's event to the painted number, in Chromium.
+//!
+//! Prints `page/PART/PLAN nanoseconds`, the median and the 95th percentile of each part: `work`, from the event until
+//! the numbers stand in the panels; `frame`, painting the drawing; `both`, which a frame of the screen must hold.
+#![allow(
+    clippy::expect_used,
+    clippy::print_stdout,
+    reason = "a bench fails by panicking and prints what it measured"
+)]
+
+use std::fmt::Write as _;
+use std::path::PathBuf;
+
+use hobnail_end_to_end::page::Page;
+use hobnail_end_to_end::scenario::scenario;
+
+/// A street with a corner, in meters east and north of the plan's origin: across a block of either plan, and clear of the
+/// cards over the drawing.
+const BEND: [(f64, f64); 3] = [(40.0, 0.0), (70.0, 48.0), (100.0, 100.0)];
+
+/// Movements of one drag.
+const MOVES: usize = 80;
+
+fn main() {
+    // `cargo test` only sees that it compiles.
+    if !std::env::args().any(|argument| argument == "--bench") {
+        return;
+    }
+    scenario("bench-drag-village", async |page| {
+        page.begin_with("compact-village.geojson").await;
+        measure(page, "village").await;
+    });
+    let grid = write_grid();
+    scenario("bench-drag-grid", async |page| {
+        page.open_file(&grid).await;
+        page.wait_for("body:not(:has([data-welcome]))").await;
+        measure(page, "grid10000").await;
+    });
+}
+
+async fn measure(page: &Page, plan: &str) {
+    zoom_in(page).await;
+    page.choose_tool("street").await;
+    for place in BEND {
+        page.click_at(place).await;
+    }
+    page.keys(&['\u{e007}']).await;
+    page.choose_tool("select").await;
+    page.click_at(BEND[1]).await;
+    page.wait_for("[data-kept='yes']").await;
+    page.run_script(
+        "const drawing = document.getElementById('drawing');
+        window.seen = [];
+        new MutationObserver((changes) => {
+            for (const { attributeName } of changes) {
+                if (attributeName === 'data-work-ms') seen.push([+drawing.dataset.workMs, 0]);
+                if (attributeName === 'data-frame-ms' && seen.length) seen.at(-1)[1] += +drawing.dataset.frameMs;
+            }
+        }).observe(drawing, { attributes: true });
+        arguments[0]()",
+    )
+    .await;
+    let steps: Vec<(f64, f64)> = (0..MOVES)
+        .map(|step| (BEND[1].0 + (step % 9) as f64, BEND[1].1 - (step % 7) as f64))
+        .collect();
+    page.drag_along(BEND[1], &steps).await;
+    let seen = page.run_script("arguments[0](window.seen)").await;
+    let seen: Vec<(f64, f64)> = serde_json::from_value(seen).expect("pairs of numbers");
+    assert!(seen.len() > MOVES / 2, "the drag moved nothing: {} steps", seen.len());
+    let parts = [
+        ("work", seen.iter().map(|pair| pair.0).collect::<Vec<_>>()),
+        ("frame", seen.iter().map(|pair| pair.1).collect()),
+        ("both", seen.iter().map(|pair| pair.0 + pair.1).collect()),
+    ];
+    for (part, mut times) in parts {
+        times.sort_by(f64::total_cmp);
+        let at = |share: f64| times[((times.len() - 1) as f64 * share) as usize] * 1e6;
+        println!("page/{part}-median/{plan} {:.0}", at(0.5));
+        println!("page/{part}-95th/{plan} {:.0}", at(0.95));
+    }
+}
+
+/// Zooms in at the middle of the drawing until a block is a hand wide.
+async fn zoom_in(page: &Page) {
+    page.run_script(
+        "const drawing = document.getElementById('drawing');
+        const { left, top } = drawing.getBoundingClientRect();
+        const place = () => {
+            const [perMeter, x, y] = drawing.dataset.view.split(' ').map(Number);
+            return [perMeter, left + x + 50 * perMeter, top + y - 50 * perMeter];
+        };
+        const step = () => {
+            const [perMeter, clientX, clientY] = place();
+            if (perMeter > 2) return arguments[0]();
+            drawing.dispatchEvent(new WheelEvent('wheel', { clientX, clientY, deltaY: -240, bubbles: true, cancelable: true }));
+            requestAnimationFrame(() => requestAnimationFrame(step));
+        };
+        step()",
+    )
+    .await;
+}
+
+/// A plan file of 10,000 straight streets, each a side of a block of 100 m.
+fn write_grid() -> PathBuf {
+    const SIDE: i32 = 71;
+    // Degrees that are 100 m at the equator.
+    let degrees = |place: i32| f64::from(place - SIDE / 2) * 100.0 / 111_319.49;
+    let mut features = String::new();
+    let mut street = |from: (i32, i32), to: (i32, i32)| {
+        let [a, b, c, d] = [from.0, from.1, to.0, to.1].map(degrees);
+        let comma = if features.is_empty() { "" } else { "," };
+        // A string can always be written to.
+        let _ = write!(
+            features,
+            "{comma}{{\"type\":\"Feature\",\"properties\":{{\"highway\":\"residential\"}},\
+             \"geometry\":{{\"type\":\"LineString\",\"coordinates\":[[{a:.9},{b:.9}],[{c:.9},{d:.9}]]}}}}"
+        );
+    };
+    for x in 0..SIDE {
+        for y in 0..SIDE {
+            if x + 1 < SIDE {
+                street((x, y), (x + 1, y));
+            }
+            if y + 1 < SIDE {
+                street((x, y), (x, y + 1));
+            }
+        }
+    }
+    let path = std::env::temp_dir().join(format!("hobnail-grid-{}.geojson", std::process::id()));
+    let text = format!("{{\"type\":\"FeatureCollection\",\"features\":[{features}]}}");
+    std::fs::write(&path, text).expect("the folder for temporary files can be written");
+    path
+}
