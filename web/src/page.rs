@@ -1,5 +1,6 @@
 //! The page's outermost element: the drawing and the panels around it.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::App;
@@ -30,9 +31,9 @@ fn Desk(store: Store) -> impl IntoView {
     files::accept_drops();
     view! {
         <div class="desk" on:drop=move |event| files::read_dropped(&event, move |opened| store.open_files(opened))>
-            <a class="skip" href="#drawing">"Skip to the drawing"</a>
+            <a class="skip" href="#drawing">{say!("page-skip")}</a>
             <Bar store/>
-            <section class="tools" aria-label="Drawing tools">
+            <section class="tools" aria-label=say!("page-drawing-tools")>
                 <Rail store/>
                 <Palette store/>
             </section>
@@ -59,7 +60,7 @@ fn Notice(store: Store) -> impl IntoView {
                     view! {
                         <div class="notice" data-notice>
                             <p>{words}</p>
-                            <button type="button" class="command" on:click=move |_| store.act(App::dismiss_notice)>"Dismiss"</button>
+                            <button type="button" class="command" on:click=move |_| store.act(App::dismiss_notice)>{say!("page-dismiss")}</button>
                         </div>
                     }
                 })

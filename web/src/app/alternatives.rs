@@ -7,6 +7,7 @@ use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::land::{Footprint, PlaceKind};
 use hobnail_core::plan::street::Status;
 use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, PlanPoint};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::editor::drawn::{Drawing, Ink, Paper};
@@ -29,14 +30,6 @@ pub struct AlternativeShown {
     /// Whether it is in view.
     pub is_shown: bool,
 }
-
-/// What the name of a copy goes on with, before its number and a parenthesis.
-const COPY: &str = " (copy";
-const ADD: &str = "copy alternative";
-const MOVE: &str = "move alternative";
-const DELETE: &str = "delete alternative";
-const LAST: &str = "A plan keeps at least one alternative.";
-const ALONE: &str = "The plan has a single alternative so far.";
 
 /// Half the side of a square that stands for painted land, and for a center, in millimeters.
 const LAND_MM: i32 = 22_000;
@@ -68,7 +61,7 @@ impl App {
         };
         let mut copy = held.clone();
         copy.name = name_of_copy(&held.name, alternatives.values().map(|other| other.name.as_str()));
-        self.step_with(ADD, vec![put(id, None, Some(copy))]);
+        self.step_with(say!("page-step-copy-alternative"), vec![put(id, None, Some(copy))]);
         self.show_alternative(id);
     }
 
@@ -84,7 +77,7 @@ impl App {
             put(earlier, Some(before.clone()), Some(after.clone())),
             put(later, Some(after.clone()), Some(before.clone())),
         ];
-        self.step_with(MOVE, edits);
+        self.step_with(say!("page-step-move-alternative"), edits);
         self.show_alternative(earlier);
     }
 
@@ -94,11 +87,11 @@ impl App {
         let others = || document.alternatives.keys().filter(|id| **id != shown);
         let next = others().rfind(|id| **id < shown).or_else(|| others().next());
         let Some(next) = next.copied() else {
-            return self.warn(LAST);
+            return self.warn(say!("page-alternative-last"));
         };
         let held = document.alternatives.get(&shown).cloned();
         self.show_alternative(next);
-        self.step_with(DELETE, vec![put(shown, held, None)]);
+        self.step_with(say!("page-step-delete-alternative"), vec![put(shown, held, None)]);
     }
 
     /// Shows another alternative where a step took the one in view away.
@@ -116,7 +109,8 @@ impl App {
 
 /// A name like that of what was copied first, numbered from the second copy on.
 fn name_of_copy<'a>(name: &str, others: impl Iterator<Item = &'a str>) -> String {
-    let begin = name.split(COPY).next().unwrap_or_default().to_owned() + COPY;
+    let copy = [" (", say!("page-copy")].concat();
+    let begin = name.split(&copy).next().unwrap_or_default().to_owned() + &copy;
     let copies = others.filter(|other| other.starts_with(&begin)).count();
     let number = if copies == 0 {
         String::new()
@@ -138,7 +132,7 @@ fn streets(held: &Alternative) -> impl Iterator<Item = Vec<PlanPoint>> {
 }
 
 fn about(held: &Alternative) -> String {
-    let count = words::count(streets(held).count(), "street");
+    let count = say!("count-streets", count = streets(held).count());
     if held.table.is_empty() {
         count
     } else {
@@ -246,7 +240,7 @@ pub fn shared_streets(study: &Study) -> Vec<(scene::Line, u8)> {
 fn length(length_m: f64, units: UnitSystem) -> String {
     match units {
         UnitSystem::Metric => grouped(length_m, 0) + " m",
-        UnitSystem::UsCustomary => grouped(length_m / words::METERS_PER_FOOT, 0) + " ft",
+        UnitSystem::UsCustomary => say!("page-feet", number = grouped(length_m / words::METERS_PER_FOOT, 0)),
     }
 }
 
@@ -259,7 +253,7 @@ pub fn shared_legend(study: &Study) -> Legend {
         ..Legend::default()
     };
     if all < 2 {
-        legend.note = Some(ALONE.to_owned());
+        legend.note = Some(say!("page-alternative-alone").to_owned());
         return legend;
     }
     let stretches = stretches(study);
@@ -270,20 +264,13 @@ pub fn shared_legend(study: &Study) -> Legend {
         if length_m > 0.0 {
             legend.lines.push(Line {
                 mark: Sign::Walks(class(shared, all)),
-                words: ["in ", &shared.to_string(), " of ", &all.to_string()].concat(),
+                words: say!("page-shared-in", shared = shared, all = all),
                 value: Some(length(length_m, units)),
             });
         }
     }
     let near = words::length(NEAR_M, units);
-    legend.note = Some(
-        [
-            "Streets within ",
-            &near,
-            " of one another, in about the same direction, count as one.",
-        ]
-        .concat(),
-    );
+    legend.note = Some(say!("page-shared-near", length = near));
     legend
 }
 

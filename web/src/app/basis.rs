@@ -1,6 +1,7 @@
 //! The basis of a figure as the column shows it.
 
 use hobnail_core::figures::basis::{Basis, Line, Origin, Row, Step};
+use hobnail_core::say;
 use hobnail_core::study::first_level::basis;
 
 use super::App;
@@ -33,9 +34,9 @@ pub fn origin_words(step: &Step) -> String {
     match &step.origin {
         Origin::Worked { words } => words.clone(),
         Origin::Method { name, words } => format!("{name}: {words}"),
-        Origin::Counted { .. } => "Counted on the drawing.".to_owned(),
-        Origin::Chosen => "Chosen in the plan.".to_owned(),
-        Origin::Factor => "Taken from the factor tables.".to_owned(),
+        Origin::Counted { .. } => say!("page-basis-counted").to_owned(),
+        Origin::Chosen => say!("page-basis-chosen").to_owned(),
+        Origin::Factor => say!("page-basis-factor").to_owned(),
     }
 }
 

@@ -3,6 +3,7 @@
 
 use hobnail_core::figures::display::digits;
 use hobnail_core::measures::details::WalkDetails;
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::figures::Drawn;
@@ -60,15 +61,15 @@ pub fn class(walks: f64, limits: &[f64]) -> u8 {
 /// The walks of a class in words.
 fn class_words(class: u8, limits: &[f64], is_highest: bool) -> String {
     let Some(below) = usize::from(class).checked_sub(1) else {
-        return "no walks".to_owned();
+        return say!("page-walks-none").to_owned();
     };
     let least = below.checked_sub(1).and_then(|place| limits.get(place));
     let most = limits.get(below).filter(|_| least.is_none() || !is_highest);
     match (least, most) {
-        (None, Some(1.0)) => "up to 1 walk".to_owned(),
-        (None, Some(most)) => format!("up to {} walks", digits(*most)),
-        (Some(least), Some(most)) => format!("over {} to {} walks", digits(*least), digits(*most)),
-        (Some(least), None) => format!("over {} walks", digits(*least)),
+        (None, Some(1.0)) => say!("page-walks-up-to-one").to_owned(),
+        (None, Some(most)) => say!("page-walks-up-to", most = digits(*most)),
+        (Some(least), Some(most)) => say!("page-walks-between", least = digits(*least), most = digits(*most)),
+        (Some(least), None) => say!("page-walks-over", least = digits(*least)),
         (None, None) => String::new(),
     }
 }
@@ -130,19 +131,19 @@ pub(super) fn routes_legend(study: &Study, drawn: &Drawn) -> Legend {
         match cell.value {
             Ok(value) if figure == BUSIEST => legend.lines.push(Line {
                 mark: Mark::Figure(name),
-                words: format!("busiest: {}", cell.title),
-                value: Some(format!("{value} walks")),
+                words: say!("page-walks-busiest", street = cell.title),
+                value: Some(say!("page-walks", walks = value)),
             }),
             Ok(value) => legend.lines.push(Line {
                 mark: Mark::Figure(name),
-                words: "walking on the busiest tenth of street length".to_owned(),
+                words: say!("page-walks-busiest-tenth").to_owned(),
                 value: Some(value),
             }),
             Err(why) => why_not = why_not.or(Some(why)),
         }
     }
     legend.note = Some(why_not.map_or_else(
-        || "One walk from each home to the nearest of each daily need; not how many people will walk.".to_owned(),
+        || say!("page-walks-about").to_owned(),
         |why| format!("{}.", words::sentence_case(&why)),
     ));
     legend
@@ -154,14 +155,14 @@ pub(super) fn fronts_legend(study: &Study, drawn: &Drawn) -> Legend {
         map: Map::Indirect,
         ..Legend::default()
     };
-    let mut note = "Length of the walk by the straight distance, both to the nearest center.".to_owned();
+    let mut note = say!("page-indirect-about").to_owned();
     let rows = cells(study, drawn, WORST).into_iter();
     for (number, (worst, homes)) in (1..).zip(rows.zip(cells(study, drawn, WORST_HOMES))) {
         match (worst.value, homes.value) {
             (Ok(directness), Ok(homes)) => legend.lines.push(Line {
                 mark: Mark::Front(number),
                 words: worst.title,
-                value: Some(format!("{directness} times the straight line, {homes}")),
+                value: Some(say!("page-indirect-row", times = directness, homes = homes)),
             }),
             (Err(why), _) | (_, Err(why)) => note = format!("{}.", words::sentence_case(&why)),
         }
@@ -179,14 +180,15 @@ pub(super) fn best_line(study: &Study, drawn: &Drawn) -> Result<Line, String> {
         let cell = cells(study, drawn, figure).into_iter().next();
         cell.map_or_else(|| Err(String::new()), |cell| cell.value)
     };
-    let mut words = format!("{} within 5 minutes", value(BEST)?);
+    let reached = value(BEST)?;
     // Where no center is drawn the note says so already.
-    if let Ok(homes) = value(DRAWN_CENTER) {
-        words = format!("{words}; drawn center: {homes}");
-    }
+    let words = match value(DRAWN_CENTER) {
+        Ok(homes) => say!("page-best-reach-drawn", homes = reached, drawn = homes),
+        Err(_) => say!("page-best-reach", homes = reached),
+    };
     Ok(Line {
         mark: Mark::Best,
-        words: "best single point".to_owned(),
+        words: say!("page-best-point").to_owned(),
         value: Some(words),
     })
 }

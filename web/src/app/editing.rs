@@ -3,10 +3,11 @@
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::editing::rounding::corner;
 use hobnail_core::plan::{Edit, Mark, MarkId, PlanVector};
+use hobnail_core::say;
 
 use super::{App, words};
 use crate::input::{Key, Modifiers, PointerKind};
-use crate::tools::drawing::{Drawing, Piece};
+use crate::tools::drawing::Drawing;
 use crate::tools::guides::Typed;
 use crate::tools::select::commands::{self, Command};
 use crate::tools::{At, Input, Label, Selection, Step, Tool, ToolKind, select, shape};
@@ -286,7 +287,7 @@ impl App {
             return;
         }
         if is_set {
-            self.say("Not understood. A length is a number such as 120; a bearing one such as 45, or +90 from the run before.");
+            self.say(say!("page-typed-not-understood"));
         }
         self.typed_words = Default::default();
         self.type_next(0, String::new());
@@ -303,8 +304,8 @@ impl App {
     #[must_use]
     pub fn measured_words(&self) -> Option<String> {
         let (_, said) = self.tool.hints().words?;
-        let has_numbers = said.iter().any(|piece| !matches!(piece, Piece::Words(_)));
-        has_numbers.then(|| words::sentence_case(&words::pieces(&said, self.units())))
+        let has_numbers = !said.given.is_empty();
+        has_numbers.then(|| words::sentence_case(&words::said(&said, self.units())))
     }
 }
 

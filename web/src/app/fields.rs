@@ -6,6 +6,7 @@ use hobnail_core::plan::land::{Barrier, OutsideContext, OwnerGroup, Parcel, Site
 use hobnail_core::plan::projection::ORIGIN_LATITUDE_LIMIT_NDEG;
 use hobnail_core::plan::street::{Status, StreetOwner};
 use hobnail_core::plan::{Certainty, ConstraintArea, Document, Mark, PhaseId, Place, SoftArea, Street, UseMark};
+use hobnail_core::say;
 
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
@@ -96,7 +97,6 @@ pub enum Unit {
 }
 
 const CERTAINTIES: [Certainty; 3] = [Certainty::Existing, Certainty::Committed, Certainty::HopedFor];
-const CERTAINTY_WORDS: [&str; 3] = ["Existing", "Committed", "Hoped for"];
 const OWNERS: [OwnerGroup; 4] = [
     OwnerGroup::Public,
     OwnerGroup::Willing,
@@ -104,49 +104,46 @@ const OWNERS: [OwnerGroup; 4] = [
     OwnerGroup::Unwilling,
 ];
 const STATUSES: [Status; 4] = [Status::Existing, Status::Kept, Status::Removed, Status::New];
-const STATUS_WORDS: [&str; 4] = ["Existing", "Kept", "To be removed", "New"];
 const STREET_OWNERS: [StreetOwner; 3] = [StreetOwner::State, StreetOwner::Town, StreetOwner::Private];
-const STREET_OWNER_WORDS: [&str; 3] = ["State", "Town or county", "Private"];
-const INSIDE_WORDS: [&str; 2] = ["Inside the site", "Outside the site"];
 
 impl Field {
     /// What it is called.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Name => "Name",
-            Self::Kind => "Kind",
-            Self::Certainty => "Certainty",
-            Self::Phase => "Phase",
-            Self::MinimumSize => "Minimum size",
-            Self::HasLand => "Draw its land by corners",
-            Self::OutsideTrips => "Share of outside trips",
-            Self::Wait => "Wait to cross",
-            Self::Buildable => "May be built upon",
-            Self::InSite => "Counts as site land",
-            Self::InBuildable => "Counts as buildable land",
-            Self::Walkable => "May be walked across",
-            Self::Owners => "Owners",
-            Self::Use => "Building type",
-            Self::Intensity => "Share of land built",
-            Self::Homes => "Homes",
-            Self::Jobs => "Jobs",
-            Self::ShopFloor => "Shop floor area",
-            Self::Text => "Remark",
-            Self::Author => "Table",
-            Self::Votes => "Votes",
-            Self::Present => "People present",
-            Self::Status => "Status",
-            Self::StreetOwner => "Owner",
-            Self::Outside => "Lies",
-            Self::PlanName => "Plan name",
-            Self::AlternativeName => "Its name",
-            Self::AlternativeTable => "Drawn by table",
-            Self::About => "What it shows",
-            Self::Latitude => "Latitude, north",
-            Self::Longitude => "Longitude, east",
-            Self::PhaseName(_) => "Phase name",
-            Self::Asked(_) => "Program",
+            Self::Name => say!("page-field-name"),
+            Self::Kind => say!("page-field-kind"),
+            Self::Certainty => say!("page-field-certainty"),
+            Self::Phase => say!("page-field-phase"),
+            Self::MinimumSize => say!("page-field-minimum-size"),
+            Self::HasLand => say!("page-field-has-land"),
+            Self::OutsideTrips => say!("page-field-outside-trips"),
+            Self::Wait => say!("page-field-wait"),
+            Self::Buildable => say!("page-field-buildable"),
+            Self::InSite => say!("page-field-in-site"),
+            Self::InBuildable => say!("page-field-in-buildable"),
+            Self::Walkable => say!("page-field-walkable"),
+            Self::Owners => say!("page-field-owners"),
+            Self::Use => say!("page-field-use"),
+            Self::Intensity => say!("page-field-intensity"),
+            Self::Homes => say!("page-field-homes"),
+            Self::Jobs => say!("page-field-jobs"),
+            Self::ShopFloor => say!("page-field-shop-floor"),
+            Self::Text => say!("page-field-text"),
+            Self::Author => say!("page-field-author"),
+            Self::Votes => say!("page-field-votes"),
+            Self::Present => say!("page-field-present"),
+            Self::Status => say!("page-field-status"),
+            Self::StreetOwner => say!("page-field-street-owner"),
+            Self::Outside => say!("page-field-outside"),
+            Self::PlanName => say!("page-field-plan-name"),
+            Self::AlternativeName => say!("page-field-alternative-name"),
+            Self::AlternativeTable => say!("page-field-alternative-table"),
+            Self::About => say!("page-field-about"),
+            Self::Latitude => say!("page-field-latitude"),
+            Self::Longitude => say!("page-field-longitude"),
+            Self::PhaseName(_) => say!("page-field-phase-name"),
+            Self::Asked(_) => say!("page-field-asked"),
         }
     }
 
@@ -165,14 +162,14 @@ impl Field {
 impl Unit {
     /// How much of what is stored is one of what is shown, its word, and how many decimals are.
     #[must_use]
-    pub const fn shown(self, units: UnitSystem) -> (f64, &'static str, f64) {
+    pub fn shown(self, units: UnitSystem) -> (f64, &'static str, f64) {
         let is_metric = matches!(units, UnitSystem::Metric);
         match self {
             Self::Count => (1.0, "", 1.0),
             Self::Floor if is_metric => (1.0, "m²", 1.0),
-            Self::Floor => (SQUARE_FOOT_M2, "sq ft", 1.0),
+            Self::Floor => (SQUARE_FOOT_M2, say!("page-unit-square-feet"), 1.0),
             Self::Land if is_metric => (10_000.0, "ha", 1000.0),
-            Self::Land => (ACRE_M2, "acres", 1000.0),
+            Self::Land => (ACRE_M2, say!("page-unit-acres"), 1000.0),
             Self::Share => (10_000.0, "%", 10.0),
             Self::Wait => (10.0, "s", 10.0),
             Self::Degrees => (1e9, "°", 100_000.0),
@@ -216,17 +213,17 @@ fn one_of(words: &[&str], chosen: usize) -> Value {
 #[must_use]
 pub fn title(mark: &Mark) -> &'static str {
     match mark {
-        Mark::Street(_) => "Street",
-        Mark::Use(_) => "Block",
-        Mark::SoftArea(_) => "Soft area",
+        Mark::Street(_) => say!("page-title-street"),
+        Mark::Use(_) => say!("page-title-block"),
+        Mark::SoftArea(_) => say!("page-title-soft-area"),
         Mark::Constraint(area) => palette::constraint_word(area.kind),
         Mark::Place(place) => marks::word(place.kind),
-        Mark::SiteAccess(_) => "Site access",
-        Mark::Parcel(_) => "Parcel",
-        Mark::Barrier(_) => "Barrier",
-        Mark::Crossing(_) => "Crossing",
-        Mark::Outside(_) => "Outside context",
-        Mark::Note(_) => "Note",
+        Mark::SiteAccess(_) => say!("page-title-site-access"),
+        Mark::Parcel(_) => say!("page-title-parcel"),
+        Mark::Barrier(_) => say!("page-title-barrier"),
+        Mark::Crossing(_) => say!("page-title-crossing"),
+        Mark::Outside(_) => say!("page-title-outside"),
+        Mark::Note(_) => say!("page-title-note"),
     }
 }
 
@@ -244,9 +241,27 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
     let mut fields = match mark {
         Mark::Street(street) => vec![
             Field::Name.shown(text(&street.name)),
-            Field::Status.shown(one_of(&STATUS_WORDS, street.status as usize)),
-            Field::StreetOwner.shown(one_of(&STREET_OWNER_WORDS, street.owner as usize)),
-            Field::Outside.shown(one_of(&INSIDE_WORDS, usize::from(street.is_outside))),
+            Field::Status.shown(one_of(
+                &[
+                    say!("page-status-existing"),
+                    say!("page-status-kept"),
+                    say!("page-status-removed"),
+                    say!("page-status-new"),
+                ],
+                street.status as usize,
+            )),
+            Field::StreetOwner.shown(one_of(
+                &[
+                    say!("page-owner-state"),
+                    say!("page-owner-town"),
+                    say!("page-owner-private"),
+                ],
+                street.owner as usize,
+            )),
+            Field::Outside.shown(one_of(
+                &[say!("page-inside"), say!("page-outside")],
+                usize::from(street.is_outside),
+            )),
             phase(street.phase),
         ],
         Mark::Use(held) => vec![phase(held.phase)],
@@ -272,7 +287,14 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
         Mark::Place(place) => vec![
             Field::Name.shown(text(&place.name)),
             Field::Kind.shown(one_of(&PLACES.map(marks::word), place.kind as usize)),
-            Field::Certainty.shown(one_of(&CERTAINTY_WORDS, place.certainty as usize)),
+            Field::Certainty.shown(one_of(
+                &[
+                    say!("page-certainty-existing"),
+                    say!("page-certainty-committed"),
+                    say!("page-certainty-hoped"),
+                ],
+                place.certainty as usize,
+            )),
             number(Field::MinimumSize, Unit::Land, place.minimum_size_m2),
             phase(place.phase),
         ],
@@ -306,7 +328,7 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
     // One phase is no choice.
     fields.retain(|shown| shown.field != Field::Phase || document.phases.len() > 1);
     if let (Mark::Parcel(_), Some(label)) = (mark, fields.first_mut()) {
-        "Label, never a person's name".clone_into(&mut label.words);
+        say!("page-field-parcel-label").clone_into(&mut label.words);
     }
     fields
 }

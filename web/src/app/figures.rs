@@ -2,6 +2,7 @@
 //! where the doubt comes from.
 
 use hobnail_core::order::{OrderedMap, OrderedSet};
+use hobnail_core::say;
 
 use hobnail_core::figures::graph::{NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
@@ -48,16 +49,16 @@ impl Heading {
 
     /// Its words.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Land => "Land",
-            Self::Homes => "Homes and people",
-            Self::Walking => "Walking",
-            Self::Mix => "Mix",
-            Self::Streets => "Streets",
-            Self::Blocks => "Blocks",
-            Self::Sun => "Sun",
-            Self::Other => "Other",
+            Self::Land => say!("page-heading-land"),
+            Self::Homes => say!("page-heading-homes"),
+            Self::Walking => say!("page-heading-walking"),
+            Self::Mix => say!("page-heading-mix"),
+            Self::Streets => say!("page-heading-streets"),
+            Self::Blocks => say!("page-heading-blocks"),
+            Self::Sun => say!("page-heading-sun"),
+            Self::Other => say!("page-heading-other"),
         }
     }
 
@@ -104,27 +105,23 @@ pub fn headings(study: &Study) -> Vec<Heading> {
 }
 
 /// Figures of the first level by what they are called in the little room they have there.
-const SHORT_TITLES: [(&str, &str); 14] = [
-    ("homes.of_asked", "Homes drawn of asked"),
-    ("density.homes_per_buildable", "Homes by buildable land"),
-    ("homes.count", "Homes"),
-    ("streets.length_per_home", "Street length per home"),
-    ("walk.center_5min_homes_share", "Homes within 5 min of a center"),
-    ("walk.park_5min_homes_share", "Homes within 5 min of a park or square"),
-    (
-        "walk.all_five_10min_homes_share",
-        "Homes with all five needs within 10 min",
-    ),
-    (
-        "walk.all_five_sure_10min_homes_share",
-        "The same, without what is hoped for",
-    ),
-    ("jobs.count", "Jobs"),
-    ("jobs.per_home", "Jobs per home"),
-    ("streets.ways_in_and_out", "Ways in and out"),
-    ("streets.most_homes_behind_one", "Most homes behind a single one"),
-    ("blocks.perimeter_median", "Block perimeter, median"),
-    ("blocks.perimeter_longest", "Block perimeter, longest"),
+const SHORT_TITLES: [(&str, fn() -> &'static str); 14] = [
+    ("homes.of_asked", || say!("page-short-homes-of-asked")),
+    ("density.homes_per_buildable", || say!("page-short-density")),
+    ("homes.count", || say!("page-short-homes")),
+    ("streets.length_per_home", || say!("page-short-length-per-home")),
+    ("walk.center_5min_homes_share", || say!("page-short-center")),
+    ("walk.park_5min_homes_share", || say!("page-short-park")),
+    ("walk.all_five_10min_homes_share", || say!("page-short-all-five")),
+    ("walk.all_five_sure_10min_homes_share", || {
+        say!("page-short-all-five-sure")
+    }),
+    ("jobs.count", || say!("page-short-jobs")),
+    ("jobs.per_home", || say!("page-short-jobs-per-home")),
+    ("streets.ways_in_and_out", || say!("page-short-ways")),
+    ("streets.most_homes_behind_one", || say!("page-short-behind-one")),
+    ("blocks.perimeter_median", || say!("page-short-perimeter-median")),
+    ("blocks.perimeter_longest", || say!("page-short-perimeter-longest")),
 ];
 
 /// What a figure is called on the first level.
@@ -133,7 +130,7 @@ pub fn short_title(row: &Row) -> String {
     let short = SHORT_TITLES.iter().find(|(id, _)| *id == row.id);
     short.map_or_else(
         || super::words::sentence_case(&row.title),
-        |(_, title)| (*title).to_owned(),
+        |(_, title)| title().to_owned(),
     )
 }
 
@@ -295,7 +292,7 @@ const KINDS: [&str; 4] = ["building_type", "land_part", "use", "workplace"];
 /// A number and its range, as the writer of ranges parts them.
 fn parted(shown: &str) -> (&str, Option<&str>) {
     shown
-        .split_once(", likely ")
+        .split_once(", ")
         .map_or((shown, None), |(value, range)| (value, Some(range)))
 }
 
@@ -305,7 +302,7 @@ fn row(heading: Option<Heading>, figure: &FigureValue, ranges: Option<&[String]>
             .and_then(|ranges| ranges.get(place))
             .map_or(cell.shown.as_str(), String::as_str);
         let (value, range) = parted(drawn);
-        (value.to_owned(), range.map(|range| format!("likely {range}")))
+        (value.to_owned(), range.map(str::to_owned))
     };
     let mut row = Row {
         heading,
@@ -342,10 +339,10 @@ fn row(heading: Option<Heading>, figure: &FigureValue, ranges: Option<&[String]>
                 .collect();
             row.has_place = places::is_placed(&figure.id) && !row.cells.is_empty();
             row.value = match row.cells.len() {
-                0 => "none".to_owned(),
-                1 => "1 row".to_owned(),
-                held if axes.iter().any(|axis| KINDS.contains(&axis.as_str())) => format!("{held} kinds"),
-                held => format!("{held} rows"),
+                0 => say!("page-rows-none").to_owned(),
+                1 => say!("page-rows-one").to_owned(),
+                held if axes.iter().any(|axis| KINDS.contains(&axis.as_str())) => say!("page-rows-kinds", count = held),
+                held => say!("page-rows", count = held),
             };
         }
     }

@@ -1,5 +1,6 @@
 //! Opening and saving plans, and the samples that come with the page.
 
+use hobnail_core::say;
 use std::cell::RefCell;
 
 use hobnail_core::exchange::plan_file;
@@ -11,14 +12,14 @@ use crate::browser::files::{self, Opened};
 use crate::browser::notice;
 
 /// A sample sketch that comes with the page.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Sample {
     /// Its file.
     pub file: &'static str,
     /// What it is called.
-    pub title: &'static str,
+    pub title: fn() -> &'static str,
     /// What it shows.
-    pub about: &'static str,
+    pub about: fn() -> &'static str,
 }
 
 /// The folder of the samples, among the page's files.
@@ -80,7 +81,7 @@ impl Store {
             .map_err(|fault| fault.to_string())
             .and_then(|text| files::save(&name, GEOJSON, &text));
         self.act(|app| match saved {
-            Ok(()) => app.say(format!("Saved as {name}.")),
+            Ok(()) => app.say(say!("page-saved", name = name)),
             Err(fault) => app.warn(fault),
         });
     }
@@ -90,23 +91,23 @@ impl Store {
 pub const SAMPLES: [Sample; 4] = [
     Sample {
         file: "compact-village.geojson",
-        title: "Compact village",
-        about: "About 700 homes around a center; the rest stays farm and wood.",
+        title: || say!("page-sample-village"),
+        about: || say!("page-sample-village-about"),
     },
     Sample {
         file: "conventional-subdivision.geojson",
-        title: "Conventional subdivision",
-        about: "The same program over all of the land, with one way in.",
+        title: || say!("page-sample-subdivision"),
+        about: || say!("page-sample-subdivision-about"),
     },
     Sample {
         file: "repaired-strip.geojson",
-        title: "Worn-out strip, being repaired",
-        about: "A commercial strip and dead-end streets, with new connections.",
+        title: || say!("page-sample-strip"),
+        about: || say!("page-sample-strip-about"),
     },
     Sample {
         file: "blank-site.geojson",
-        title: "The site alone",
-        about: "Boundary and constraints, nothing drawn yet.",
+        title: || say!("page-sample-site"),
+        about: || say!("page-sample-site-about"),
     },
 ];
 
@@ -119,14 +120,17 @@ fn open_text(app: &mut App, name: &str, text: &str) -> Result<(), String> {
     app.replace(opened.document).map_err(|fault| fault.to_string())?;
     let faults = opened.faults.len();
     if let Some(first) = opened.faults.first() {
-        let more = if faults > 1 {
-            format!(" (and {} more like it)", faults - 1)
+        let first = first.to_string();
+        app.warn(if faults > 1 {
+            say!(
+                "page-opened-partly-more",
+                name = name,
+                first = first,
+                count = faults - 1
+            )
         } else {
-            String::new()
-        };
-        app.warn(format!(
-            "{name} was opened, but not all of it is as it should be. {first}{more}"
-        ));
+            say!("page-opened-partly", name = name, first = first)
+        });
     } else if !opened.done.is_empty() {
         app.say(format!(
             "{name}: {}.",

@@ -2,6 +2,7 @@
 
 use hobnail_core::plan::document::Phase;
 use hobnail_core::plan::{Edit, Mark, MarkKind, PhaseId};
+use hobnail_core::say;
 
 use super::fields::{self, Field, FieldShown, phase_of};
 use super::{App, program, words};
@@ -32,11 +33,6 @@ pub struct Forms {
 }
 
 /// The name of a phase that was just added, before its number.
-const NEW_PHASE: &str = "Phase ";
-const SITE: &str = "Site boundary";
-const NO_SITE: &str = "None is drawn yet.";
-const REFUSED: &str = "That is no number or name that can be taken; the plan stays as it was.";
-const PHASE_IN_USE: &str = "Something is drawn in this phase; move it to another one first.";
 
 impl App {
     /// What can be typed or chosen now.
@@ -74,9 +70,9 @@ impl App {
             // The palette itself says the kind.
             forms.details.retain(|shown| shown.field != Field::Kind);
         } else if kind == ToolKind::Area {
-            SITE.clone_into(&mut forms.title);
+            say!("page-site").clone_into(&mut forms.title);
             forms.about = if site.is_empty() {
-                NO_SITE.to_owned()
+                say!("page-site-none").to_owned()
             } else {
                 sized(site)
             };
@@ -138,7 +134,7 @@ impl App {
     /// Takes what was typed or chosen.
     pub fn set_field(&mut self, field: Field, text: &str) {
         if self.take_field(field, text).is_none() {
-            self.warn(REFUSED);
+            self.warn(say!("page-field-refused"));
         }
     }
 
@@ -205,7 +201,10 @@ impl App {
                 }
             },
         };
-        self.step_with(&["change ", &field.words().to_lowercase()].concat(), vec![edit]);
+        self.step_with(
+            &say!("page-step-change", field = field.words().to_lowercase()),
+            vec![edit],
+        );
         Some(())
     }
 
@@ -214,13 +213,13 @@ impl App {
         let phases = &self.study.document().phases;
         let last = phases.keys().next_back();
         let id = PhaseId(last.map_or(0, |last| last.0.saturating_add(1)));
-        let name = [NEW_PHASE, &(phases.len() + 1).to_string()].concat();
+        let name = say!("page-phase-new", number = phases.len() + 1);
         let edit = Edit::Phase {
             id,
             before: phases.get(&id).cloned(),
             after: Some(Phase { name }),
         };
-        self.step_with("add phase", vec![edit]);
+        self.step_with(say!("page-step-add-phase"), vec![edit]);
     }
 
     /// Lets a phase change places with the one before it, and everything drawn in either with it.
@@ -254,7 +253,7 @@ impl App {
                 }
             }
         }
-        self.step_with("move phase", edits);
+        self.step_with(say!("page-step-move-phase"), edits);
     }
 
     /// Deletes a phase in which nothing is drawn.
@@ -266,7 +265,7 @@ impl App {
             phase_of(&mut mark.clone()).is_some_and(|held| *held == Some(phase) || (is_first && held.is_none()))
         });
         if is_used {
-            self.warn(PHASE_IN_USE);
+            self.warn(say!("page-phase-in-use"));
             return;
         }
         let edit = Edit::Phase {
@@ -274,7 +273,7 @@ impl App {
             before: document.phases.get(&phase).cloned(),
             after: None,
         };
-        self.step_with("delete phase", vec![edit]);
+        self.step_with(say!("page-step-delete-phase"), vec![edit]);
     }
 
     /// One step of the history that no gesture made, and what it changed.

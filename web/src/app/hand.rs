@@ -1,6 +1,7 @@
 //! What the hand does: events at the drawing go to the tool, and its steps are carried out on the plan.
 
 use hobnail_core::plan::{Mark, PlanPoint};
+use hobnail_core::say;
 
 use super::gestures::{Meaning, Told};
 use super::{App, lands, words};
@@ -45,7 +46,7 @@ impl App {
         }
         // The tool looks at what it would draw, so that it says what it waits for.
         self.tell_tool(Input::Leave, PointerKind::Mouse);
-        self.say(format!("{} tool. {}", kind.word(), self.tool.awaits()));
+        self.say(say!("page-tool", tool = kind.word(), awaits = self.tool.awaits()));
     }
 
     /// Chooses what the tools draw and paint with.
@@ -230,7 +231,7 @@ impl App {
                 self.at_start = None;
                 self.changes.plan = true;
                 match self.study.cancel() {
-                    Ok(()) => self.say("Given up; the plan is as before."),
+                    Ok(()) => self.say(say!("page-given-up")),
                     Err(fault) => self.warn(fault.to_string()),
                 }
             }

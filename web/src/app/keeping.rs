@@ -8,9 +8,9 @@ use hobnail_core::exchange::{journal_file, passed};
 use hobnail_core::order;
 use hobnail_core::plan::history::Limits;
 use hobnail_core::plan::journal::{Entry, EntryNumber, NumberedEntry, Recovered};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
-use super::words;
 use crate::browser::keeping::{Found, Outcome, Writing};
 
 /// Most plans that are offered again at once.
@@ -93,11 +93,11 @@ pub enum KeptShown {
 impl KeptShown {
     /// The words on the page.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
             Self::Nothing => "",
-            Self::Kept => "Kept in this browser",
-            Self::Keeping => "Keeping…",
+            Self::Kept => say!("page-kept"),
+            Self::Keeping => say!("page-keeping"),
             Self::NotKept { words, .. } => words,
         }
     }
@@ -226,7 +226,7 @@ impl Keeping {
     /// open any more and not written.
     pub fn take_outcome(&mut self, id: &str, record: Option<String>, outcome: Outcome) -> Option<&'static str> {
         if self.id.as_deref() != Some(id) {
-            let lost = "This browser could not keep the last step of the plan that was open before.";
+            let lost = say!("page-kept-lost");
             return (outcome != Outcome::Written).then_some(lost);
         }
         self.awaited = self.awaited.saturating_sub(1);
@@ -281,27 +281,12 @@ impl Keeping {
         };
         match self.trouble {
             _ if !self.is_changed && !self.is_old && self.trouble.is_none() => KeptShown::Nothing,
-            Some(Trouble::Full) => not_kept(
-                "This browser can not keep the plan (it is full): save it as a file.",
-                false,
-                false,
-            ),
-            Some(Trouble::OtherWindow) => not_kept(
-                "This browser keeps the plan no longer (another window has it open and went on): save it as a file, or \
-                 choose how to go on.",
-                true,
-                true,
-            ),
-            Some(Trouble::Forgotten) => not_kept(
-                "This browser keeps the plan no longer (another window forgot it): save it as a file, or go on as a copy.",
-                true,
-                false,
-            ),
-            trouble if trouble == Some(Trouble::Refused) || self.place == Place::Missing => not_kept(
-                "This browser can not keep the plan (it refuses to): save it as a file.",
-                false,
-                false,
-            ),
+            Some(Trouble::Full) => not_kept(say!("page-not-kept-full"), false, false),
+            Some(Trouble::OtherWindow) => not_kept(say!("page-not-kept-other-window"), true, true),
+            Some(Trouble::Forgotten) => not_kept(say!("page-not-kept-forgotten"), true, false),
+            trouble if trouble == Some(Trouble::Refused) || self.place == Place::Missing => {
+                not_kept(say!("page-not-kept-refused"), false, false)
+            }
             _ if self.unconfirmed.is_empty() && (self.entries.is_empty() || !self.is_changed) => KeptShown::Kept,
             _ => KeptShown::Keeping,
         }
@@ -327,7 +312,7 @@ pub fn take_up(found: &Found) -> Result<TakenUp, String> {
     let opened = journal_file::read(found.lines.as_bytes(), Limits::default());
     let mut losses = opened.losses();
     let Some(mut recovered) = opened.recovered else {
-        return Err(format!("the plan can not be opened again: {}", losses.join("; ")));
+        return Err(say!("page-kept-unusable", losses = losses.join("; ")));
     };
     let mut has_unfinished = false;
     if let Some(text) = &found.unfinished {
@@ -336,7 +321,7 @@ pub fn take_up(found: &Found) -> Result<TakenUp, String> {
         let (document, history) = (&mut recovered.document, &mut recovered.history);
         has_unfinished = read.is_some_and(|(label, edits)| history.apply(document, label, edits).is_ok());
         if !has_unfinished {
-            losses.push("the stroke that was not finished does not fit the plan and is left out".to_owned());
+            losses.push(say!("page-kept-stroke-lost").to_owned());
         }
     }
     Ok(TakenUp {
@@ -366,10 +351,10 @@ pub fn recent(kept: Vec<(String, String)>, now_ms: f64) -> Vec<Recent> {
 fn ago(past_ms: u64) -> String {
     let minutes = past_ms / 60_000;
     match minutes {
-        0 => "just now".to_owned(),
-        1..60 => format!("{} ago", words::count(minutes as usize, "minute")),
-        60..1440 => format!("{} ago", words::count((minutes / 60) as usize, "hour")),
-        _ => format!("{} ago", words::count((minutes / 1440) as usize, "day")),
+        0 => say!("page-ago-now").to_owned(),
+        1..60 => say!("page-ago-minutes", count = minutes),
+        60..1440 => say!("page-ago-hours", count = minutes / 60),
+        _ => say!("page-ago-days", count = minutes / 1440),
     }
 }
 

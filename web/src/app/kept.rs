@@ -1,6 +1,7 @@
 //! Kept plans on the page: the browser's store is opened, written, listed and read here.
 
 use hobnail_core::exchange::journal_file;
+use hobnail_core::say;
 
 use super::App;
 use super::keeping::{self, Recent};
@@ -16,24 +17,18 @@ impl App {
     /// A sentence, when nothing of it can be used; the open plan then stays.
     pub fn resume(&mut self, id: &str, found: &Found) -> Result<(), String> {
         let record = found.record.clone();
-        let record = record.ok_or("this browser keeps the plan no longer: another window forgot it")?;
+        let record = record.ok_or(say!("page-kept-no-longer"))?;
         let taken = keeping::take_up(found)?;
         let (document, history) = (taken.recovered.document, taken.recovered.history);
         let study = hobnail_core::study::Study::resume(document, history);
         self.take_study(study.map_err(|fault| fault.to_string())?);
         self.keeping.go_on(id.to_owned(), record);
         if taken.has_unfinished {
-            let opened = format!(
-                "{} The stroke that was not finished is in it; undo takes it back.",
-                self.said
-            );
+            let opened = say!("page-kept-unfinished", opened = self.said);
             self.say(opened);
         }
         if !taken.losses.is_empty() {
-            self.warn(format!(
-                "Not all that was kept could be used: {}.",
-                taken.losses.join("; ")
-            ));
+            self.warn(say!("page-kept-partly", losses = taken.losses.join("; ")));
         }
         Ok(())
     }
@@ -47,7 +42,7 @@ impl App {
                 let is_undo = self.study.history().last_done() == Some(entry.number);
                 if is_undo { self.undo() } else { self.redo() }
             }
-            _ => self.warn("The steps before this one are not kept in this browser."),
+            _ => self.warn(say!("page-kept-not-so-far")),
         }
     }
 
@@ -108,7 +103,7 @@ impl Store {
         let then = move |found: Option<Found>| {
             let mut is_open = false;
             self.act(|app| {
-                let found = found.ok_or_else(|| "this browser does not hand out what it keeps".to_owned());
+                let found = found.ok_or_else(|| say!("page-kept-not-handed-out").to_owned());
                 match found.and_then(|found| app.resume(&id, &found)) {
                     Ok(()) => is_open = true,
                     Err(fault) => app.warn(super::words::sentence_case(&format!("{fault}."))),
@@ -143,13 +138,10 @@ impl Store {
         };
         let then = move |outcome| {
             let said = match outcome {
-                Outcome::Written => Ok(format!("{} is forgotten.", plan.name)),
-                Outcome::Changed(None) => Ok(format!("{} was forgotten already.", plan.name)),
-                Outcome::Changed(Some(_)) => Err(format!(
-                    "{} is not forgotten: another window went on with it.",
-                    plan.name
-                )),
-                Outcome::Full | Outcome::Refused => Err(format!("This browser does not forget {}.", plan.name)),
+                Outcome::Written => Ok(say!("page-forgotten", plan = plan.name)),
+                Outcome::Changed(None) => Ok(say!("page-forgotten-already", plan = plan.name)),
+                Outcome::Changed(Some(_)) => Err(say!("page-not-forgotten", plan = plan.name)),
+                Outcome::Full | Outcome::Refused => Err(say!("page-does-not-forget", plan = plan.name)),
             };
             self.act(|app| match said {
                 Ok(said) => app.say(said),

@@ -5,6 +5,7 @@
 use hobnail_core::figures::value::{CellValue, Content, TableRow};
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::counting_rule::{COUNTING_RULES, CountingRule};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::figures::Drawn;
@@ -88,12 +89,12 @@ impl Map {
     #[must_use]
     pub fn words(self) -> String {
         match self {
-            Self::Plain => "No map, the plan alone".to_owned(),
-            Self::Five => "The five daily needs in reach".to_owned(),
-            Self::Routes => "Walking routes".to_owned(),
-            Self::Indirect => "Least direct walks to the center".to_owned(),
-            Self::Shared => "Streets that alternatives share".to_owned(),
-            Self::Walk(destination) => format!("Walk to {}", destination.title()),
+            Self::Plain => say!("page-map-plain").to_owned(),
+            Self::Five => say!("page-map-five").to_owned(),
+            Self::Routes => say!("page-map-routes").to_owned(),
+            Self::Indirect => say!("page-map-indirect").to_owned(),
+            Self::Shared => say!("page-map-shared").to_owned(),
+            Self::Walk(destination) => say!("page-map-walk", destination = destination.title()),
             Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name)),
         }
     }
@@ -167,7 +168,7 @@ impl Legend {
         });
         let lines: Vec<String> = lines.collect();
         let end = if lines.is_empty() { "" } else { "." };
-        let parts = [format!("Map: {}.", self.map.words()), lines.join("; ") + end];
+        let parts = [say!("page-map-said", map = self.map.words()), lines.join("; ") + end];
         let held: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
         [held.join(" "), self.note.clone().unwrap_or_default()]
             .join(" ")
@@ -194,7 +195,7 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
     let pace = f64::from(study.document().settings.walking_pace_mm_per_s) / 1000.0;
     let pace = words::pace(pace, study.document().settings.units);
     let homes = |figure, destination: Destination| {
-        entry(study, drawn, figure, destination.id()).map(|share| format!("{share} of homes"))
+        entry(study, drawn, figure, destination.id()).map(|share| say!("page-share-of-homes", share = share))
     };
     match map {
         Map::Plain => Legend {
@@ -204,12 +205,12 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
         Map::Walk(destination) => {
             let line = |mark, minutes: u32, figure| Line {
                 mark,
-                words: format!("{minutes} minutes"),
+                words: say!("page-minutes", count = minutes),
                 value: homes(figure, destination).ok(),
             };
             let why_not = homes(NEAR_HOMES, destination).err();
             let mut note = why_not.map_or_else(
-                || format!("At {pace}."),
+                || say!("page-at-pace", pace = pace),
                 |why| format!("{}.", words::sentence_case(&why)),
             );
             let mut lines = vec![
@@ -219,7 +220,7 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
             if destination == Destination::Center {
                 match detail_maps::best_line(study, drawn) {
                     Ok(best) => lines.push(best),
-                    Err(why) => note = format!("{note} Best single point: {why}."),
+                    Err(why) => note = say!("page-best-point-not", note = note, why = why),
                 }
             }
             Legend {
@@ -232,9 +233,9 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
             let lines = (0..=NEEDS).rev().map(|needs| Line {
                 mark: Mark::Needs(needs),
                 words: match needs {
-                    NEEDS => "all five".to_owned(),
-                    0 => "none of the five".to_owned(),
-                    needs => format!("{needs} of the five"),
+                    NEEDS => say!("page-needs-all").to_owned(),
+                    0 => say!("page-needs-none").to_owned(),
+                    needs => say!("page-needs", count = needs),
                 },
                 value: (needs == NEEDS)
                     .then(|| homes(FAR_HOMES, Destination::AllFive).ok())
@@ -243,7 +244,7 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
             Legend {
                 map,
                 lines: lines.collect(),
-                note: Some(format!("Within {FAR_MINUTES} minutes at {pace}.")),
+                note: Some(say!("page-within-minutes", count = FAR_MINUTES, pace = pace)),
             }
         }
         Map::Routes => detail_maps::routes_legend(study, drawn),
@@ -263,15 +264,15 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
                 .map(|why| format!("{}.", words::sentence_case(why)));
             let mut lines = vec![line(
                 Node::Crossing,
-                "counted",
+                say!("page-node-counted"),
                 entry(study, drawn, INTERSECTIONS, rule).ok(),
             )];
             lines.extend(
                 heads
                     .ok()
-                    .map(|count| line(Node::Head, "heads of dead ends counted", Some(count))),
+                    .map(|count| line(Node::Head, say!("page-node-heads"), Some(count))),
             );
-            lines.push(line(Node::LeftOut, "counted by other rules only", None));
+            lines.push(line(Node::LeftOut, say!("page-node-left-out"), None));
             Legend {
                 map,
                 lines,
@@ -334,5 +335,5 @@ pub(super) fn cells(study: &Study, drawn: &Drawn, figure: &str) -> Vec<Cell> {
 fn entry(study: &Study, drawn: &Drawn, figure: &str, at: &str) -> Result<String, String> {
     let mut cells = cells(study, drawn, figure).into_iter();
     let found = cells.find(|cell| cell.at.iter().any(|id| id == at));
-    found.map_or_else(|| Err(format!("there is no figure {figure}")), |cell| cell.value)
+    found.map_or_else(|| Err(say!("page-no-figure", figure = figure)), |cell| cell.value)
 }

@@ -38,6 +38,7 @@ mod steps;
 mod view;
 
 use hobnail_core::order::OrderedSet;
+use hobnail_core::say;
 
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::projection::GeographicPoint;
@@ -135,7 +136,7 @@ impl App {
             longitude_ndeg: 0,
             latitude_ndeg: 0,
         };
-        Self::open(Document::new("Untitled plan", nowhere))
+        Self::open(Document::new(say!("page-untitled"), nowhere))
     }
 
     /// The page with this plan.

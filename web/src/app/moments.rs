@@ -1,5 +1,6 @@
 //! Moments of the plan: going back to one, marking one to compare with, and figures enlarged for a room.
 
+use hobnail_core::say;
 use hobnail_core::study::first_level::FIRST_LEVEL;
 use hobnail_core::study::marked::Moment;
 use hobnail_core::study::protocol::Question;
@@ -39,7 +40,7 @@ impl App {
     /// Marks the plan as it stands, to show changes against it.
     pub fn mark_moment(&mut self, name: &str) {
         let name = match name.trim() {
-            "" => format!("step {}", self.study.history().undo_count()),
+            "" => say!("page-moment-step", number = self.study.history().undo_count()),
             name => name.to_owned(),
         };
         self.study.name_moment(&name);
@@ -57,7 +58,7 @@ impl App {
             is_told: false,
         });
         self.changes.plan = true;
-        self.say(format!("Marked: {name}. Changes are shown against it."));
+        self.say(say!("page-moment-marked", name = name));
     }
 
     /// Shows no changes any more.
@@ -65,7 +66,7 @@ impl App {
         self.marked = None;
         self.drawn.forget_changes();
         self.changes.plan = true;
-        self.say("No moment is marked.");
+        self.say(say!("page-moment-none"));
     }
 
     /// Goes to the moment at which this many steps are done.
@@ -78,10 +79,10 @@ impl App {
         self.drop_lost_selection();
         match outcome {
             Ok(true) => {
-                let label = format!("After step {steps_done}");
+                let label = say!("page-moment-after", number = steps_done);
                 self.say(words::what_changed(&label, &before, &self.exact_rows()));
             }
-            Ok(false) => self.say("The plan is there already."),
+            Ok(false) => self.say(say!("page-moment-here")),
             Err(hobnail_core::plan::history::HistoryFault::NotInMemory(number)) => self.keeping.look_up(number),
             Err(fault) => self.warn(fault.to_string()),
         }
@@ -94,7 +95,7 @@ impl App {
         HistoryShown {
             steps: history
                 .labels()
-                .map(|label| label.map_or_else(|| "an earlier step".to_owned(), words::sentence_case))
+                .map(|label| label.map_or_else(|| say!("page-moment-earlier-step").to_owned(), words::sentence_case))
                 .collect(),
             done: history.undo_count(),
             marked: self.marked.as_ref().map(|marked| marked.name.clone()),
@@ -130,7 +131,7 @@ impl App {
                 .or_else(|| {
                     // While the hand moves only what was is said.
                     let (_, was) = marked.shown.iter().find(|(id, _)| *id == row.id)?;
-                    (*was != row.value && row.range.is_none()).then(|| (format!("was {was}"), true))
+                    (*was != row.value && row.range.is_none()).then(|| (say!("page-was", before = was), true))
                 });
         }
     }

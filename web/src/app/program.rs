@@ -2,23 +2,28 @@
 
 use hobnail_core::figures::value::{CellValue, Content};
 use hobnail_core::plan::document::{Target, TargetKind};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::system;
 
 use super::fields::{Field, FieldShown, Unit, Value};
 
 /// Kinds of targets but homes of one type: the last part of the ids of their figures, and words.
-const KINDS: [(TargetKind, &str, &str); 6] = [
-    (TargetKind::Homes, "homes", "Homes in all"),
-    (TargetKind::ShopFloorM2, "shop_floor", "Shop floor area"),
-    (TargetKind::WorkFloorM2, "work_floor", "Work floor area"),
-    (TargetKind::SchoolSeats, "school_seats", "School seats"),
-    (TargetKind::ParkLandM2, "park_land", "Park land"),
-    (TargetKind::ParkingSpaces, "parking", "Parking spaces"),
+const KINDS: [(TargetKind, &str, fn() -> &'static str); 6] = [
+    (TargetKind::Homes, "homes", || say!("page-program-homes")),
+    (TargetKind::ShopFloorM2, "shop_floor", || {
+        say!("page-program-shop-floor")
+    }),
+    (TargetKind::WorkFloorM2, "work_floor", || {
+        say!("page-program-work-floor")
+    }),
+    (TargetKind::SchoolSeats, "school_seats", || {
+        say!("page-program-school-seats")
+    }),
+    (TargetKind::ParkLandM2, "park_land", || say!("page-program-park-land")),
+    (TargetKind::ParkingSpaces, "parking", || say!("page-program-parking")),
 ];
 
-/// What follows a number of something that is drawn beyond what is asked.
-const BEYOND: &str = " more";
 /// What stands for a number that is not known.
 const UNKNOWN: &str = "—";
 
@@ -56,7 +61,7 @@ pub fn lines(study: &Study) -> Vec<FieldShown> {
     for (what, id, words) in KINDS {
         let drawn = shown(study, &["program.drawn.", id].concat(), None);
         let left = shown(study, &["program.left.", id].concat(), None);
-        lines.push(line(what, words, drawn, left));
+        lines.push(line(what, words(), drawn, left));
         if what != TargetKind::Homes {
             continue;
         }
@@ -108,7 +113,7 @@ fn shown(study: &Study, figure: &str, entry: Option<&str>) -> String {
         };
     };
     match cell.shown.strip_prefix('−').or_else(|| cell.shown.strip_prefix('-')) {
-        Some(beyond) => [beyond, BEYOND].concat(),
+        Some(beyond) => say!("page-program-beyond", number = beyond),
         None => cell.shown,
     }
 }

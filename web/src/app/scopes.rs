@@ -3,6 +3,7 @@
 use hobnail_core::plan::land::OwnerGroup;
 use hobnail_core::plan::scope::{Scope, Standing};
 use hobnail_core::plan::{Document, Mark, PhaseId};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 /// A part of the plan to choose.
@@ -85,17 +86,17 @@ pub fn scope(document: &Document, part: Part, is_without_unwilling: bool) -> Sco
 }
 
 fn parts(document: &Document) -> Vec<(Part, String)> {
-    let mut parts = vec![(Part::All, "All of it, as proposed".to_owned())];
+    let mut parts = vec![(Part::All, say!("page-part-all").to_owned())];
     if document.phases.len() > 1 {
         for (place, (id, phase)) in document.phases.iter().enumerate() {
             // Up to the first is the first alone, and up to the last is all.
             if place > 0 && place + 1 < document.phases.len() {
-                parts.push((Part::UpTo(*id), format!("Up to {}", phase.name)));
+                parts.push((Part::UpTo(*id), say!("page-part-up-to", phase = phase.name)));
             }
-            parts.push((Part::Alone(*id), format!("{} alone", phase.name)));
+            parts.push((Part::Alone(*id), say!("page-part-alone", phase = phase.name)));
         }
     }
-    parts.push((Part::Today, "As it stands today".to_owned()));
+    parts.push((Part::Today, say!("page-part-today").to_owned()));
     parts
 }
 

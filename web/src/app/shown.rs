@@ -5,6 +5,7 @@ use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::editing::direction;
 use hobnail_core::plan::{AlternativeId, BuildingTypeId, StreetSectionId, Strip};
+use hobnail_core::say;
 
 use super::editing::SelectionShown;
 use super::{App, words};
@@ -130,11 +131,11 @@ pub fn plan(app: &App) -> PlanShown {
             })
             .collect(),
         is_metric: units == UnitSystem::Metric,
-        described: format!(
-            "Drawing of {}. {} {}",
-            document.heading.name,
-            words::alternative(study),
-            words::walk(study)
+        described: say!(
+            "page-described",
+            plan = document.heading.name,
+            alternative = words::alternative(study),
+            walk = words::walk(study)
         ),
     }
 }
@@ -179,15 +180,12 @@ fn live_run(app: &App) -> [String; 2] {
 }
 
 fn holds(building_type: &hobnail_core::plan::BuildingType, units: UnitSystem) -> String {
-    let lot = format!(
-        "{} lot",
-        words::length(f64::from(building_type.lot_width_mm) / 1000.0, units)
-    );
-    let homes = building_type.homes_per_lot as usize;
+    let lot = words::length(f64::from(building_type.lot_width_mm) / 1000.0, units);
+    let homes = building_type.homes_per_lot;
     let stories = building_type.stories.len();
     match (homes, stories) {
-        (0, 0) => "open land".to_owned(),
-        (0, stories) => format!("{}, {lot}", words::count(stories, "floor")),
-        (homes, _) => format!("{} on a {lot}", words::count(homes, "home")),
+        (0, 0) => say!("page-holds-open").to_owned(),
+        (0, stories) => say!("page-holds-floors", count = stories, width = lot),
+        (homes, _) => say!("page-holds-homes", count = homes, width = lot),
     }
 }

@@ -257,7 +257,7 @@ fn hand(app: &App) -> Vec<Layer> {
         let size = words::area(shape::area_m2(&land), units);
         layers.push(drafted::size(&meters(&land), size));
     }
-    layers.push(overlay::hints(&app.tool().hints(), &|said| words::pieces(said, units)));
+    layers.push(overlay::hints(&app.tool().hints(), &|said| words::said(said, units)));
     layers.extend(app.pointed().map(overlay::pointed));
     layers.extend(app.cut_line().as_ref().map(overlay::pointed));
     layers.extend(

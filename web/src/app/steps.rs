@@ -3,6 +3,7 @@
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::history::HistoryFault;
 use hobnail_core::plan::{AlternativeId, Edit};
+use hobnail_core::say;
 
 use super::{App, Changes, figures, scopes, words};
 use crate::input::{Key, PointerKind};
@@ -18,8 +19,8 @@ impl App {
             self.changes = Changes::ALL;
             let words = self.study.scope().in_words(self.study.document());
             let words = words.map_or_else(
-                || "Measured: all of it".to_owned(),
-                |words| format!("Measured: {words}"),
+                || say!("page-measured-all").to_owned(),
+                |words| say!("page-measured", what = words),
             );
             self.say(words::what_changed(&words, &before, &self.exact_rows()));
         }
@@ -48,7 +49,7 @@ impl App {
             before: Box::new(before),
             after: Box::new(after),
         };
-        match self.study.apply("change units", vec![edit]) {
+        match self.study.apply(say!("page-step-units"), vec![edit]) {
             Ok(_) => self.changes.plan = true,
             Err(fault) => self.warn(fault.to_string()),
         }
@@ -63,7 +64,7 @@ impl App {
         let before = self.exact_rows();
         let label = self.study.history().undo_label().map(str::to_owned);
         let done = self.study.undo();
-        self.after_step("Undone", label, done, &before);
+        self.after_step(true, label, done, &before);
     }
 
     /// Does the step taken back last again.
@@ -74,12 +75,12 @@ impl App {
         let before = self.exact_rows();
         let label = self.study.history().redo_label().map(str::to_owned);
         let done = self.study.redo();
-        self.after_step("Done again", label, done, &before);
+        self.after_step(false, label, done, &before);
     }
 
     fn after_step(
         &mut self,
-        done_word: &str,
+        is_undo: bool,
         label: Option<String>,
         done: Result<bool, HistoryFault>,
         before: &[figures::Row],
@@ -89,11 +90,16 @@ impl App {
                 self.changes.plan = true;
                 self.changes.hand = true;
                 self.drop_lost_selection();
-                let label = format!("{done_word}: {}", label.unwrap_or_default());
+                let step = label.unwrap_or_default();
+                let label = if is_undo {
+                    say!("page-undone", step = step)
+                } else {
+                    say!("page-done-again", step = step)
+                };
                 let now = self.exact_rows();
                 self.say(words::what_changed(&label, before, &now));
             }
-            Ok(false) => self.say("There is nothing more."),
+            Ok(false) => self.say(say!("page-nothing-more")),
             Err(HistoryFault::NotInMemory(number)) => self.keeping.look_up(number),
             Err(fault) => self.warn(fault.to_string()),
         }

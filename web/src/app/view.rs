@@ -1,8 +1,9 @@
 //! What of the plan is in view, and what is laid over it: the map, and the places that panels speak of.
 
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
-use super::{App, maps, places, words};
+use super::{App, maps, places};
 use crate::canvas::camera::{Camera, Insets, PlanBox};
 use crate::input::ScreenPoint;
 
@@ -86,10 +87,7 @@ impl App {
         if let Some(area) = place.extent() {
             self.camera.bring(area, self.insets);
             self.changes.view = true;
-            self.say(format!(
-                "{} shown on the drawing.",
-                words::count(place.count(), "place")
-            ));
+            self.say(say!("page-places-shown", count = place.count()));
         }
         self.show_pointed(Some(place));
     }

@@ -1,15 +1,17 @@
 //! Sentences about the open plan: what is selected, what changed, how long something is.
 
 use hobnail_core::figures::unit::{ACRE_M2, SQUARE_FOOT_M2};
+use hobnail_core::messages::{self, ToArgument as _};
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Document, Footprint, Mark, StreetRole, StreetSection, StripKind, UseMark};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::editor::quantity::number;
 use super::figures::Row;
 use crate::canvas::layers::marks;
-use crate::tools::drawing::Piece;
+use crate::tools::drawing::{Quantity, Sentence};
 use crate::tools::{Selection, shape};
 
 pub(super) const METERS_PER_FOOT: f64 = 0.3048;
@@ -20,7 +22,7 @@ pub fn length(length_m: f64, units: UnitSystem) -> String {
     match units {
         UnitSystem::Metric if length_m < 100.0 => format!("{length_m:.1} m"),
         UnitSystem::Metric => format!("{length_m:.0} m"),
-        UnitSystem::UsCustomary => format!("{:.0} ft", length_m / METERS_PER_FOOT),
+        UnitSystem::UsCustomary => say!("page-feet", number = format!("{:.0}", length_m / METERS_PER_FOOT)),
     }
 }
 
@@ -31,25 +33,28 @@ pub fn area(area_m2: f64, units: UnitSystem) -> String {
     let (value, unit, decimals) = match units {
         UnitSystem::Metric if area_m2 < LARGE_M2 => (area_m2, "m²", 0),
         UnitSystem::Metric => (area_m2 / 10_000.0, "ha", 2),
-        UnitSystem::UsCustomary if area_m2 < LARGE_M2 => (area_m2 / SQUARE_FOOT_M2, "sq ft", 0),
-        UnitSystem::UsCustomary => (area_m2 / ACRE_M2, "acres", 2),
+        UnitSystem::UsCustomary if area_m2 < LARGE_M2 => {
+            return say!("page-square-feet", number = format!("{:.0}", area_m2 / SQUARE_FOOT_M2));
+        }
+        UnitSystem::UsCustomary => return say!("page-acres", number = format!("{:.2}", area_m2 / ACRE_M2)),
     };
     format!("{value:.decimals$} {unit}")
 }
 
 /// A sentence about what is drawn, its numbers in the page's units.
 #[must_use]
-pub fn pieces(said: &[Piece], units: UnitSystem) -> String {
-    let mut words = String::new();
-    for piece in said {
-        match piece {
-            Piece::Words(held) => words.push_str(held),
-            Piece::Count(number) => words.push_str(&number.to_string()),
-            Piece::Length(length_mm) => words.push_str(&length(length_mm / 1000.0, units)),
-            Piece::Area(area_m2) => words.push_str(&area(*area_m2, units)),
-        }
-    }
-    words
+pub fn said(sentence: &Sentence, units: UnitSystem) -> String {
+    let given = sentence.given.iter().map(|(name, quantity)| {
+        let words = match quantity {
+            Quantity::Count(number) => number.to_string(),
+            Quantity::Length(length_mm) => length(length_mm / 1000.0, units),
+            Quantity::Area(area_m2) => area(*area_m2, units),
+        };
+        (*name, words)
+    });
+    let given: Vec<(&str, String)> = given.collect();
+    let arguments: Vec<_> = given.iter().map(|(name, words)| (*name, words.to_argument())).collect();
+    messages::words_with(sentence.id, &arguments)
 }
 
 /// A length as it is typed, in feet or meters; `None` for what is no length above zero. A comma parts decimals in meters
@@ -92,13 +97,9 @@ pub fn length_field(length_mm: f64, units: UnitSystem) -> String {
 #[must_use]
 pub fn together(streets: usize, others: usize) -> String {
     match (streets, others) {
-        (streets, 0) => format!("{} selected", count(streets, "street")),
-        (0, others) => format!("{} selected", count(others, "thing")),
-        (streets, others) => format!(
-            "{} and {} selected",
-            count(streets, "street"),
-            count(others, "other thing")
-        ),
+        (streets, 0) => say!("page-selected-streets", count = streets),
+        (0, others) => say!("page-selected-things", count = others),
+        (streets, others) => say!("page-selected-both", streets = streets, things = others),
     }
 }
 
@@ -107,7 +108,10 @@ pub fn together(streets: usize, others: usize) -> String {
 pub fn pace(meters_per_second: f64, units: UnitSystem) -> String {
     match units {
         UnitSystem::Metric => format!("{meters_per_second:.2} m/s"),
-        UnitSystem::UsCustomary => format!("{:.1} ft/s", meters_per_second / METERS_PER_FOOT),
+        UnitSystem::UsCustomary => say!(
+            "page-feet-per-second",
+            number = format!("{:.1}", meters_per_second / METERS_PER_FOOT)
+        ),
     }
 }
 
@@ -115,7 +119,11 @@ pub fn pace(meters_per_second: f64, units: UnitSystem) -> String {
 #[must_use]
 pub fn opened(study: &Study) -> String {
     let document = study.document();
-    format!("Opened {}. {}", document.heading.name, alternative(study))
+    say!(
+        "page-opened",
+        plan = document.heading.name,
+        alternative = alternative(study)
+    )
 }
 
 /// Which alternative is shown, and its size.
@@ -128,11 +136,11 @@ pub fn alternative(study: &Study) -> String {
         .map(|found| found.name.as_str());
     let streets = study.fabric().lines.streets.len();
     let faces = study.fabric().face_of_mark.len();
-    format!(
-        "{}: {} drawn and {} painted.",
-        name.unwrap_or("Alternative"),
-        count(streets, "street"),
-        count(faces, "block")
+    say!(
+        "page-alternative",
+        name = name.unwrap_or(say!("page-alternative-unnamed")),
+        streets = streets,
+        blocks = faces
     )
 }
 
@@ -143,10 +151,7 @@ pub fn walk(study: &Study) -> String {
         Ok(_) => {
             let reached_m = study.walk_shed(300).length_um() as f64 / 1e6;
             let units = study.document().settings.units;
-            format!(
-                "{} of street lie within 5 minutes of a center.",
-                length(reached_m, units)
-            )
+            say!("page-walk-reached", length = length(reached_m, units))
         }
         Err(reason) => format!("{}.", sentence_case(reason)),
     }
@@ -159,14 +164,21 @@ pub fn what_changed(label: &str, before: &[Row], now: &[Row]) -> String {
         .iter()
         .filter_map(|row| {
             let was = before.iter().find(|was| was.id == row.id)?;
-            (was.value != row.value).then(|| format!("{} {}, was {}", row.title, row.value, was.value))
+            (was.value != row.value).then(|| {
+                say!(
+                    "page-figure-moved",
+                    figure = row.title,
+                    value = row.value,
+                    before = was.value
+                )
+            })
         })
         .collect();
     let label = sentence_case(label);
     if moved.is_empty() {
-        format!("{label}. No figure changed.")
+        say!("page-step-moved-nothing", step = label)
     } else {
-        format!("{label}. {}.", moved.join("; "))
+        say!("page-step-moved", step = label, figures = moved.join("; "))
     }
 }
 
@@ -182,26 +194,40 @@ pub fn selected(study: &Study, selection: Selection) -> String {
         (Selection::Street(_), Mark::Street(found)) => street(document, found, units),
         (Selection::Vertex(_, index), Mark::Street(found)) => {
             let is_tied = found.line.get(index).is_some_and(|vertex| vertex.tie.is_some());
-            let hold = if is_tied { ", held by another street" } else { "" };
-            format!(
-                "Corner {} of {} of {}{hold}",
-                index + 1,
-                found.line.len(),
-                street_name(found)
-            )
+            let (count, street) = (found.line.len(), street_name(found));
+            if is_tied {
+                say!(
+                    "page-selected-corner-held",
+                    number = index + 1,
+                    count = count,
+                    street = street
+                )
+            } else {
+                say!(
+                    "page-selected-corner",
+                    number = index + 1,
+                    count = count,
+                    street = street
+                )
+            }
         }
         (_, Mark::Place(place)) => {
             let extent = match &place.footprint {
-                Footprint::Point(_) => "a point".to_owned(),
-                Footprint::Line(_) => "a stretch of street".to_owned(),
+                Footprint::Point(_) => say!("page-extent-point").to_owned(),
+                Footprint::Line(_) => say!("page-extent-stretch").to_owned(),
                 Footprint::Area(outline) => area(shape::area_m2(outline), units),
             };
-            let name = if place.name.is_empty() {
-                String::new()
+            let kind = marks::word(place.kind);
+            if place.name.is_empty() {
+                say!("page-selected-place", kind = kind, extent = extent)
             } else {
-                format!(" “{}”", place.name)
-            };
-            format!("{}{name}, {extent}", marks::word(place.kind))
+                say!(
+                    "page-selected-place-named",
+                    kind = kind,
+                    name = place.name,
+                    extent = extent
+                )
+            }
         }
         (_, Mark::Use(found)) => use_of_land(document, found),
         (_, other) => other_mark(other, units),
@@ -237,16 +263,20 @@ fn street(document: &Document, street: &Street, units: UnitSystem) -> String {
             _ => None,
         })
         .sum();
-    let section = document.street_sections.get(&street.section);
-    let section_words = section.map_or_else(String::new, |section| {
-        let width_m = f64::from(section.right_of_way_mm()) / 1000.0;
-        format!(", {}, right-of-way {}", section.name, length(width_m, units))
-    });
-    format!(
-        "{}{section_words}, {} long",
-        street_name(street),
-        length(length_m, units)
-    )
+    let (name, long) = (street_name(street), length(length_m, units));
+    match document.street_sections.get(&street.section) {
+        Some(section) => {
+            let width = length(f64::from(section.right_of_way_mm()) / 1000.0, units);
+            say!(
+                "page-selected-street",
+                street = name,
+                section = section.name,
+                width = width,
+                length = long
+            )
+        }
+        None => say!("page-selected-street-alone", street = name, length = long),
+    }
 }
 
 /// The name of a street, or what it is where it has none.
@@ -254,10 +284,10 @@ fn street(document: &Document, street: &Street, units: UnitSystem) -> String {
 pub fn street_name(street: &Street) -> String {
     if street.name.is_empty() {
         match street.role {
-            StreetRole::Path => "Path",
-            StreetRole::Alley => "Alley",
-            StreetRole::Lane => "Lane",
-            StreetRole::Thoroughfare | StreetRole::NeighborhoodStreet => "Street",
+            StreetRole::Path => say!("page-path"),
+            StreetRole::Alley => say!("page-alley"),
+            StreetRole::Lane => say!("page-lane"),
+            StreetRole::Thoroughfare | StreetRole::NeighborhoodStreet => say!("page-street"),
         }
         .to_owned()
     } else {
@@ -276,16 +306,15 @@ fn use_of_land(document: &Document, mark: &UseMark) -> String {
         })
     });
     let portions: Vec<String> = portions.collect();
-    let sides = match mark.sides.len() {
-        0 => String::new(),
-        sides => format!("; {} of its own", count(sides, "side")),
-    };
     let program = if portions.is_empty() {
-        "no use but its sides".to_owned()
+        say!("page-block-no-use").to_owned()
     } else {
         portions.join(", ")
     };
-    format!("Block: {program}{sides}")
+    match mark.sides.len() {
+        0 => say!("page-selected-block", program = program),
+        sides => say!("page-selected-block-sides", program = program, count = sides),
+    }
 }
 
 /// A street section in words: strips from left to right with their widths, and the target speed.
@@ -293,13 +322,13 @@ fn use_of_land(document: &Document, mark: &UseMark) -> String {
 pub fn cut(section: &StreetSection, units: UnitSystem) -> String {
     let strips = section.strips.iter().map(|strip| {
         let name = match strip.kind {
-            StripKind::Walk => "walk",
-            StripKind::Planting => "planting",
-            StripKind::Parking => "parking",
-            StripKind::Bicycle => "bicycles",
-            StripKind::Travel => "travel",
-            StripKind::Median => "median",
-            StripKind::Swale => "swale",
+            StripKind::Walk => say!("page-strip-walk"),
+            StripKind::Planting => say!("page-strip-planting"),
+            StripKind::Parking => say!("page-strip-parking"),
+            StripKind::Bicycle => say!("page-strip-bicycles"),
+            StripKind::Travel => say!("page-strip-travel"),
+            StripKind::Median => say!("page-strip-median"),
+            StripKind::Swale => say!("page-strip-swale"),
         };
         let width_m = f64::from(strip.width_mm) / 1000.0;
         match units {
@@ -308,21 +337,14 @@ pub fn cut(section: &StreetSection, units: UnitSystem) -> String {
         }
     });
     let strips: Vec<String> = strips.collect();
-    let speed = match (section.target_speed_km_h, units) {
-        (0, _) => String::new(),
-        (speed, UnitSystem::Metric) => format!("; {speed} km/h"),
-        (speed, UnitSystem::UsCustomary) => format!("; {:.0} mph", f64::from(speed) / 1.609_344),
-    };
-    format!("{}{speed}", sentence_case(&strips.join(", ")))
-}
-
-/// A number of things: `1 street`, `12 streets`.
-#[must_use]
-pub fn count(number: usize, thing: &str) -> String {
-    if number == 1 {
-        format!("1 {thing}")
-    } else {
-        format!("{number} {thing}s")
+    let strips = sentence_case(&strips.join(", "));
+    match (section.target_speed_km_h, units) {
+        (0, _) => strips,
+        (speed, UnitSystem::Metric) => format!("{strips}; {speed} km/h"),
+        (speed, UnitSystem::UsCustomary) => {
+            let speed = format!("{:.0}", f64::from(speed) / 1.609_344);
+            say!("page-strips-mph", strips = strips, speed = speed)
+        }
     }
 }
 
@@ -338,6 +360,7 @@ pub fn sentence_case(words: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::tools::drawing::sentence;
 
     fn row(id: &str, value: &str) -> Row {
         Row {
@@ -389,8 +412,12 @@ mod tests {
     fn areas_and_sentences_take_the_units_of_the_page() {
         assert_eq!(area(1_200.0, UnitSystem::Metric), "1200 m²");
         assert_eq!(area(40_468.564_224, UnitSystem::UsCustomary), "10.00 acres");
-        let said = [Piece::Count(2), Piece::Words(" blocks of "), Piece::Length(30_480.0)];
-        assert_eq!(pieces(&said, UnitSystem::UsCustomary), "2 blocks of 100 ft");
+        let tape = sentence!(
+            "tools-tape-area",
+            length = Quantity::Length(30_480.0),
+            area = Quantity::Area(40_468.564_224)
+        );
+        assert_eq!(said(&tape, UnitSystem::UsCustomary), "total 100 ft, area 10.00 acres");
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! Opening and saving files, and reading those that come with the page.
 
+use hobnail_core::say;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -14,14 +15,14 @@ const KEPT_MS: i32 = 60_000;
 /// # Errors
 /// A sentence, when the browser refuses.
 pub fn save(name: &str, media_type: &str, text: &str) -> Result<(), String> {
-    let refused = |_: JsValue| format!("the browser did not accept the file {name}");
-    let document = super::document::document().ok_or_else(|| "there is no page to save from".to_owned())?;
+    let refused = |_: JsValue| say!("page-file-refused", file = name);
+    let document = super::document::document().ok_or_else(|| say!("page-no-page-to-save").to_owned())?;
     let address = address_of(media_type, text).map_err(refused)?;
     let link: web_sys::HtmlAnchorElement = document
         .create_element("a")
         .map_err(refused)?
         .dyn_into()
-        .map_err(|_| format!("the browser did not accept the file {name}"))?;
+        .map_err(|_| say!("page-file-refused", file = name))?;
     link.set_href(&address);
     link.set_download(name);
     link.click();
@@ -78,7 +79,7 @@ pub fn read_own(path: &str, then: impl FnOnce(Opened) + 'static) {
     let path = path.to_owned();
     leptos::task::spawn_local(async move {
         let read = super::loader::read_text(&path).await.map(|text| (path.clone(), text));
-        then(read.map_err(|fault| format!("{path} could not be fetched: {fault}")));
+        then(read.map_err(|fault| say!("page-file-not-fetched", file = path, fault = fault)));
     });
 }
 
@@ -95,7 +96,7 @@ fn read(files: Option<web_sys::FileList>, then: Box<dyn FnOnce(Vec<Opened>)>) {
             let read = wasm_bindgen_futures::JsFuture::from(text).await;
             opened.push(match read.ok().and_then(|text| text.as_string()) {
                 Some(text) => Ok((name, text)),
-                None => Err(format!("the file {name} could not be read")),
+                None => Err(say!("page-file-not-read", file = name)),
             });
         }
         then(opened);

@@ -2,6 +2,7 @@
 //! seen; a frame under a moved camera only names them again.
 
 use hobnail_core::order::OrderedMap;
+use hobnail_core::say;
 use std::cell::OnceCell;
 use std::rc::Rc;
 use std::sync::Arc;
@@ -111,11 +112,11 @@ impl Painter {
     /// # Errors
     /// A sentence, when there is no such canvas or the browser can not draw on it.
     pub fn on(id: &str) -> Result<Self, String> {
-        let document = super::document::document().ok_or_else(|| "there is no page to draw on".to_owned())?;
+        let document = super::document::document().ok_or_else(|| say!("page-no-page-to-draw").to_owned())?;
         let canvas: HtmlCanvasElement = document
             .get_element_by_id(id)
             .and_then(|element| element.dyn_into().ok())
-            .ok_or_else(|| format!("there is no canvas {id}"))?;
+            .ok_or_else(|| say!("page-no-canvas", canvas = id))?;
         let context = context_of(&canvas)?;
         Ok(Self {
             canvas,
@@ -403,5 +404,5 @@ pub fn context_of(canvas: &HtmlCanvasElement) -> Result<CanvasRenderingContext2d
         .ok()
         .flatten()
         .and_then(|context| context.dyn_into().ok())
-        .ok_or_else(|| "the browser can not draw on a canvas".to_owned())
+        .ok_or_else(|| say!("page-no-drawing").to_owned())
 }

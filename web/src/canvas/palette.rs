@@ -7,6 +7,7 @@
 
 use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::land::{ConstraintKind, OwnerGroup};
+use hobnail_core::say;
 
 use super::picture::{Color, Texture};
 
@@ -121,14 +122,14 @@ pub const fn texture(land_use: LandUse) -> Option<Texture> {
 
 /// The word for a use.
 #[must_use]
-pub const fn use_word(land_use: LandUse) -> &'static str {
+pub fn use_word(land_use: LandUse) -> &'static str {
     match land_use {
-        LandUse::Residential => "homes",
-        LandUse::Business => "business",
-        LandUse::Industrial => "making",
-        LandUse::Civic => "civic",
-        LandUse::Leisure => "park",
-        LandUse::Natural => "natural land",
+        LandUse::Residential => say!("drawing-use-homes"),
+        LandUse::Business => say!("drawing-use-business"),
+        LandUse::Industrial => say!("drawing-use-making"),
+        LandUse::Civic => say!("drawing-use-civic"),
+        LandUse::Leisure => say!("drawing-use-park"),
+        LandUse::Natural => say!("drawing-use-natural"),
     }
 }
 
@@ -149,27 +150,27 @@ pub const fn constraint(kind: ConstraintKind) -> (Color, Texture) {
 
 /// The word for what holds land back.
 #[must_use]
-pub const fn constraint_word(kind: ConstraintKind) -> &'static str {
+pub fn constraint_word(kind: ConstraintKind) -> &'static str {
     match kind {
-        ConstraintKind::Water => "Water",
-        ConstraintKind::Floodplain => "Floodplain",
-        ConstraintKind::Wetland => "Wetland",
-        ConstraintKind::Steep => "Steep land",
-        ConstraintKind::Easement => "Easement",
-        ConstraintKind::Conservation => "Conservation",
-        ConstraintKind::Contaminated => "Contaminated",
-        ConstraintKind::Keep => "Kept as it is",
+        ConstraintKind::Water => say!("drawing-water"),
+        ConstraintKind::Floodplain => say!("drawing-floodplain"),
+        ConstraintKind::Wetland => say!("drawing-wetland"),
+        ConstraintKind::Steep => say!("drawing-steep"),
+        ConstraintKind::Easement => say!("drawing-easement"),
+        ConstraintKind::Conservation => say!("drawing-conservation"),
+        ConstraintKind::Contaminated => say!("drawing-contaminated"),
+        ConstraintKind::Keep => say!("drawing-keep"),
     }
 }
 
 /// The word for a group of owners.
 #[must_use]
-pub const fn owner_word(owner: OwnerGroup) -> &'static str {
+pub fn owner_word(owner: OwnerGroup) -> &'static str {
     match owner {
-        OwnerGroup::Public => "Public",
-        OwnerGroup::Willing => "Willing",
-        OwnerGroup::Unknown => "Not asked",
-        OwnerGroup::Unwilling => "Unwilling",
+        OwnerGroup::Public => say!("drawing-owner-public"),
+        OwnerGroup::Willing => say!("drawing-owner-willing"),
+        OwnerGroup::Unknown => say!("drawing-owner-unknown"),
+        OwnerGroup::Unwilling => say!("drawing-owner-unwilling"),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use hobnail_core::order;
 use hobnail_core::order::OrderedMap;
+use hobnail_core::say;
 
 use hobnail_core::fabric::sides::side_spoken_of;
 use hobnail_core::fabric::{Fabric, FaceOfLand};
@@ -187,7 +188,7 @@ fn label(document: &Document, face: &FaceOfLand, mark: &UseMark) -> Option<((f64
     let name = &document.building_types.get(&first.building_type)?.name;
     let text = match portions.len() {
         1 => name.clone(),
-        more => format!("{name} and {} more", more - 1),
+        more => say!("drawing-land-more", name = name, count = more - 1),
     };
     let outline = meters(face.outline.first()?);
     let (at, room_m) = widest_place(&outline)?;

@@ -1,6 +1,7 @@
 //! The alternatives as small plans, and what can be done with the one in view.
 
 use hobnail_core::plan::AlternativeId;
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::drawn::drawn;
@@ -10,16 +11,20 @@ use crate::app::alternatives::AlternativeShown;
 use crate::app::live::memo;
 use crate::app::store::Store;
 
-const TITLE: &str = "Alternatives";
-const ABOUT: &str = "All ways to lay out the site, as small plans";
 /// What can be done with the alternative in view.
 type Command = (&'static str, &'static str, fn(&mut App));
 
-const COMMANDS: [Command; 3] = [
-    ("copy", "Make a copy", App::copy_alternative),
-    ("earlier", "Move earlier", App::move_alternative_earlier),
-    ("delete", "Delete", App::delete_alternative),
-];
+fn commands() -> [Command; 3] {
+    [
+        ("copy", say!("panels-alternative-copy"), App::copy_alternative),
+        (
+            "earlier",
+            say!("panels-alternative-earlier"),
+            App::move_alternative_earlier,
+        ),
+        ("delete", say!("panels-delete"), App::delete_alternative),
+    ]
+}
 
 /// The menu of the alternatives.
 pub fn alternatives(store: Store) -> AnyView {
@@ -64,11 +69,11 @@ pub fn alternatives(store: Store) -> AnyView {
     };
     view! {
         <details class="menu" data-menu="alternatives">
-            <summary class="command" title=ABOUT>{TITLE}</summary>
+            <summary class="command" title=say!("panels-alternatives-about")>{say!("panels-alternatives")}</summary>
             <div class="menu-card">
                 <div class="small-plans">{move || ids.get().into_iter().map(small).collect::<Vec<AnyView>>()}</div>
                 {fields(store, |forms| &forms.alternative)}
-                <div class="group">{COMMANDS.map(command).collect_view()}</div>
+                <div class="group">{commands().map(command).collect_view()}</div>
             </div>
         </details>
     }

@@ -1,6 +1,7 @@
 //! The bar on top: the plan's name, its alternatives, undo and redo, samples, open and save, units.
 
 use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::alternatives::alternatives;
@@ -37,7 +38,7 @@ pub fn Bar(
             </div>
             <Kept store/>
             {alternatives(store)}
-            <div class="group" role="group" aria-label="History">
+            <div class="group" role="group" aria-label=say!("panels-history")>
                 <button
                     type="button"
                     class="command"
@@ -47,7 +48,7 @@ pub fn Bar(
                     on:click=move |_| store.act(App::undo)
                 >
                     <BackIcon/>
-                    <span class="word">"Undo"</span>
+                    <span class="word">{say!("panels-undo")}</span>
                     <span class="command-more" data-undo-word>{move || undo.get()}</span>
                 </button>
                 <button
@@ -59,15 +60,15 @@ pub fn Bar(
                     on:click=move |_| store.act(App::redo)
                 >
                     <BackIcon/>
-                    <span class="word">"Redo"</span>
+                    <span class="word">{say!("panels-redo")}</span>
                     <span class="command-more">{move || redo.get()}</span>
                 </button>
                 <History store/>
             </div>
-            <div class="group files" role="group" aria-label="Plan">
+            <div class="group files" role="group" aria-label=say!("panels-plan")>
                 <Samples store/>
                 <button type="button" class="command" data-command="open" aria-keyshortcuts="Control+O" on:click=move |_| files::choose(FILE_INPUT)>
-                    "Open…"
+                    {say!("panels-open")}
                 </button>
                 <input
                     id=FILE_INPUT
@@ -80,7 +81,7 @@ pub fn Bar(
                     on:change=move |event| files::read_chosen(&event, move |opened| store.open_files(opened))
                 />
                 <button type="button" class="command" data-command="save" aria-keyshortcuts="Control+S" on:click=move |_| store.save()>
-                    "Save"
+                    {say!("panels-save")}
                 </button>
             </div>
             <Units store/>
@@ -105,15 +106,15 @@ fn Samples(store: Store) -> impl IntoView {
                         store.open_sample(sample);
                     }
                 >
-                    <span class="choice-name">{sample.title}</span>
-                    <span class="choice-more">{sample.about}</span>
+                    <span class="choice-name">{(sample.title)()}</span>
+                    <span class="choice-more">{(sample.about)()}</span>
                 </button>
             </li>
         }
     };
     view! {
         <details class="menu" node_ref=menu data-menu="samples">
-            <summary class="command">"Samples"</summary>
+            <summary class="command">{say!("panels-samples")}</summary>
             <ul>{SAMPLES.iter().map(one).collect_view()}</ul>
         </details>
     }
@@ -137,9 +138,9 @@ fn Units(store: Store) -> impl IntoView {
         }
     };
     view! {
-        <div class="group units" role="group" aria-label="Units">
-            {one(UnitSystem::UsCustomary, "Feet, acres", "us")}
-            {one(UnitSystem::Metric, "Metric", "metric")}
+        <div class="group units" role="group" aria-label=say!("panels-units")>
+            {one(UnitSystem::UsCustomary, say!("panels-units-us"), "us")}
+            {one(UnitSystem::Metric, say!("panels-units-metric"), "metric")}
         </div>
     }
 }

@@ -1,6 +1,7 @@
 //! The basis of a number: how it was worked out; every number it rests on opens in turn, down to counts and sources.
 
 use hobnail_core::figures::basis::{Basis, Row, Step};
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::basis::{line_words, origin_words, row_words};
@@ -52,7 +53,7 @@ fn Doubt(store: Store) -> impl IntoView {
                 });
                 view! {
                     <div class="doubt">
-                        <p>"Where its doubt comes from"</p>
+                        <p>{say!("panels-basis-doubt")}</p>
                         <table><tbody>{lines.collect_view()}</tbody></table>
                     </div>
                 }
@@ -105,7 +106,7 @@ fn step(
         .iter()
         .map(|text| view! { <p class="basis-note">{text.clone()}</p> });
     let changed = (!shown.changed_factors.is_empty())
-        .then(|| view! { <p class="basis-changed">{format!("Rests on changed factors: {}", shown.changed_factors.join(", "))}</p> });
+        .then(|| view! { <p class="basis-changed">{say!("panels-basis-changed", factors = shown.changed_factors.join(", "))}</p> });
     view! {
         <div class="basis-step" data-depth=depth.to_string()>
             <p class="basis-words">{origin_words(shown)}</p>
@@ -129,15 +130,18 @@ fn working(row: &Row) -> AnyView {
         let (held, zeros): (Vec<_>, Vec<_>) = line.terms.iter().partition(|term| !term.value.starts_with("0 "));
         let left_out = held.len().saturating_sub(MOST_ROWS);
         let terms = held.into_iter().take(MOST_ROWS).map(|term| {
-            let weight = term.weight.as_ref().map_or_else(String::new, |weight| format!(", weight {weight}"));
-            view! { <li>{format!("{}: {}{weight}", term.label, term.value)}</li> }
+            let words = match &term.weight {
+                Some(weight) => say!("panels-basis-weighed", label = term.label, value = term.value, weight = weight),
+                None => format!("{}: {}", term.label, term.value),
+            };
+            view! { <li>{words}</li> }
         });
         let terms: Vec<_> = terms.collect();
         view! {
             <p class="basis-numbers">{line_words(line)}</p>
             {(!terms.is_empty()).then(|| view! { <ul class="basis-terms" tabindex="0">{terms}</ul> })}
-            {(left_out > 0).then(|| view! { <p class="basis-note">{format!("and {left_out} more")}</p> })}
-            {(!zeros.is_empty()).then(|| view! { <p class="basis-note">{format!("zero in {} other places", zeros.len())}</p> })}
+            {(left_out > 0).then(|| view! { <p class="basis-note">{say!("panels-basis-more", count = left_out)}</p> })}
+            {(!zeros.is_empty()).then(|| view! { <p class="basis-note">{say!("panels-basis-zeros", count = zeros.len())}</p> })}
         }
     });
     lines.collect_view().into_any()
@@ -161,9 +165,9 @@ fn rest_table(rows: &[Row]) -> Option<impl IntoView + use<>> {
     (!lines.is_empty()).then(|| {
         view! {
             <details class="basis-rest">
-                <summary>{format!("The other {} rows", rows.len())}</summary>
+                <summary>{say!("panels-basis-rows", count = rows.len())}</summary>
                 <table><tbody>{lines}</tbody></table>
-                {(left_out > 0).then(|| view! { <p class="basis-note">{format!("and {left_out} more")}</p> })}
+                {(left_out > 0).then(|| view! { <p class="basis-note">{say!("panels-basis-more", count = left_out)}</p> })}
             </details>
         }
     })

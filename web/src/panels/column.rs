@@ -1,5 +1,6 @@
 //! The column of figures: a number and its name to a line, and its basis below it on request.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::basis::BasisTree;
@@ -23,7 +24,7 @@ pub fn Column(
     let under = move |heading: Heading| view! { <Under store heading/> };
     view! {
         <aside id=COLUMN class="column" aria-labelledby="figures-title">
-            <h2 id="figures-title">"Figures" <span class="column-note">"every number opens its basis"</span></h2>
+            <h2 id="figures-title">{say!("panels-figures")} <span class="column-note">{say!("panels-figures-note")}</span></h2>
             <MeasuredPanel store/>
             <LandBarPanel store/>
             <Figures store heading=None/>
@@ -31,7 +32,7 @@ pub fn Column(
             <Notes store/>
             <Legend/>
             <p class="caution">
-                "Planning-level results from an invented or unfinished drawing. Fire access, drainage, slopes, sight lines, structures and traffic are for local codes and licensed practice."
+                {say!("panels-caution")}
             </p>
         </aside>
     }
@@ -132,14 +133,14 @@ fn Figure(store: Store, id: String) -> impl IntoView {
                 <button
                     type="button"
                     class="command show"
-                    aria-label=move || row.get().map(|row| format!("Show on the drawing: {}", row.title))
+                    aria-label=move || row.get().map(|row| say!("panels-show-what", what = row.title))
                     on:click=move |_| store.act(|app| app.go_to_figure(&shown.get_value()))
                 >
-                    "Show"
+                    {say!("panels-show")}
                 </button>
             })}
             {move || is_open.get().then(|| view! { <Enlarge store figure=shown.get_value()/> })}
-            {is_asked.then(|| super::program::program_button(store, "Program"))}
+            {is_asked.then(|| super::program::program_button(store, say!("panels-program")))}
             {move || is_open.get().then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))}
             <div id=basis_id class="basis" hidden=move || !is_open.get()>
                 {move || is_open.get().then(|| view! { <BasisTree store/> })}

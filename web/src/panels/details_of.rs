@@ -1,5 +1,6 @@
 //! What is selected, or is drawn next, in its own fields.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::fields::fields;
@@ -7,26 +8,22 @@ use crate::app::App;
 use crate::app::live::memo;
 use crate::app::store::Store;
 
-const NEXT: &str = "Next: ";
-const DELETE: &str = "Delete";
-
 /// The details, with a way to delete what they speak of where nothing else stands beside them.
 pub fn details_of(store: Store, can_delete: bool) -> AnyView {
     let title = memo(move || {
         store.forms.with(|forms| {
-            let before = if forms.is_selected || forms.details.is_empty() {
-                ""
+            if forms.is_selected || forms.details.is_empty() {
+                forms.title.to_owned()
             } else {
-                NEXT
-            };
-            [before, &forms.title].concat()
+                say!("panels-next", what = forms.title)
+            }
         })
     });
     let about = memo(move || store.forms.with(|forms| forms.about.clone()));
     let is_selected = memo(move || store.forms.with(|forms| forms.is_selected));
     let delete = move || {
         let button = view! {
-            <button type="button" class="command" data-details-delete on:click=move |_| store.act(App::delete)>{DELETE}</button>
+            <button type="button" class="command" data-details-delete on:click=move |_| store.act(App::delete)>{say!("panels-delete")}</button>
         };
         (can_delete && is_selected.get()).then(|| button.into_any())
     };

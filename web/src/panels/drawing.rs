@@ -1,5 +1,6 @@
 //! The drawing: the canvas, described in words for those who do not see it.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::live::memo;
@@ -27,7 +28,7 @@ pub fn Drawing(
                 node_ref=canvas
                 tabindex="0"
                 role="application"
-                aria-roledescription="drawing"
+                aria-roledescription=say!("panels-drawing")
                 aria-label=described
                 aria-describedby=STATUS
                 data-drawing

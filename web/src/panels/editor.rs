@@ -2,6 +2,7 @@
 //!
 //! Lines are plain data and drawn anew whole: views that follow signals of their own would each be compiled apart.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::drawn::drawn;
@@ -15,7 +16,7 @@ pub fn Editor(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    panel(store, "palette editor", "Editor", |shown| &shown.editor)
+    panel(store, "palette editor", say!("panels-editor"), |shown| &shown.editor)
 }
 
 /// The cut through a street, over the foot of the drawing.
@@ -24,7 +25,7 @@ pub fn CutPanel(
     /// The page's store.
     store: Store,
 ) -> impl IntoView {
-    panel(store, "cut-panel editor", "Cut through the street", |shown| &shown.cut)
+    panel(store, "cut-panel editor", say!("panels-cut"), |shown| &shown.cut)
 }
 
 fn panel(store: Store, class: &'static str, label: &'static str, of: fn(&EditorsShown) -> &EditorShown) -> AnyView {
@@ -63,8 +64,8 @@ fn button(store: Store, line: &Line, change: Change, words: String) -> AnyView {
         "command"
     };
     let label = match change {
-        Change::Step(steps) if steps < 0 => Some("Less: ".to_owned() + &line.label),
-        Change::Step(_) => Some("More: ".to_owned() + &line.label),
+        Change::Step(steps) if steps < 0 => Some(say!("panels-less", what = line.label)),
+        Change::Step(_) => Some(say!("panels-more", what = line.label)),
         _ => line.is_cell.then(|| line.label.clone()),
     };
     let is_on = line.is_on.map(|is_on| is_on.to_string());

@@ -1,5 +1,6 @@
 //! Figures enlarged for the back of the room: at most three, over the drawing.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::column::{change, parts};
@@ -16,7 +17,7 @@ pub fn Enlarged(
     let one = move |row: Row| {
         let words = short_title(&row);
         let id = row.id.clone();
-        let label = format!("No longer enlarged: {words}");
+        let label = say!("panels-no-longer-enlarged", what = words);
         view! {
             <li class="enlarged-figure" data-enlarged=id>
                 <p class="enlarged-title">{words}</p>
@@ -31,7 +32,7 @@ pub fn Enlarged(
     };
     move || {
         let rows = store.enlarged.get();
-        (!rows.is_empty()).then(|| view! { <section class="enlarged" aria-label="Enlarged figures"><ul>{rows.into_iter().map(one).collect_view()}</ul></section> })
+        (!rows.is_empty()).then(|| view! { <section class="enlarged" aria-label=say!("panels-enlarged")><ul>{rows.into_iter().map(one).collect_view()}</ul></section> })
     }
 }
 
@@ -52,7 +53,7 @@ pub fn Enlarge(
             aria-pressed=move || is_enlarged.get().to_string()
             on:click=move |_| store.toggle_enlarged(&figure)
         >
-            "Enlarge for the room"
+            {say!("panels-enlarge")}
         </button>
     }
 }

@@ -1,5 +1,6 @@
 //! A field for a number of drawing and editing, in the units of the page.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::editing::Field;
@@ -9,8 +10,8 @@ use hobnail_core::plan::document::UnitSystem;
 
 /// The unit of lengths, as a field shows it.
 #[must_use]
-pub const fn length_unit(is_metric: bool) -> &'static str {
-    if is_metric { "m" } else { "ft" }
+pub fn length_unit(is_metric: bool) -> &'static str {
+    if is_metric { "m" } else { say!("panels-feet") }
 }
 
 /// A field with its words and unit.

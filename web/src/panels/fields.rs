@@ -1,5 +1,6 @@
 //! Fields to type into and choose from: one line each, with its words before it.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::App;
@@ -11,9 +12,6 @@ use crate::browser::document;
 
 /// Which fields of the forms are meant.
 pub type Of = fn(&Forms) -> &Vec<FieldShown>;
-
-const EARLIER: &str = "Earlier";
-const DELETE: &str = "Delete";
 
 /// The lines of these fields.
 pub fn fields(store: Store, of: Of) -> AnyView {
@@ -116,8 +114,8 @@ fn phase_commands(store: Store, field: Field) -> Option<AnyView> {
     let earlier = move |_| store.act(|app: &mut App| app.move_phase_earlier(id));
     let delete = move |_| store.act(|app: &mut App| app.delete_phase(id));
     let commands = view! {
-        <button type="button" class="command" data-phase-earlier=id.to_string() on:click=earlier>{EARLIER}</button>
-        <button type="button" class="command" data-phase-delete=id.to_string() on:click=delete>{DELETE}</button>
+        <button type="button" class="command" data-phase-earlier=id.to_string() on:click=earlier>{say!("panels-phase-earlier")}</button>
+        <button type="button" class="command" data-phase-delete=id.to_string() on:click=delete>{say!("panels-delete")}</button>
     };
     Some(commands.into_any())
 }

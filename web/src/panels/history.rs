@@ -1,5 +1,6 @@
 //! The history: every step to go back to, a replay, and the moment that changes are shown against.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::App;
@@ -17,7 +18,13 @@ pub fn History(
 ) -> impl IntoView {
     let name = Live::new(String::new());
     let marked = memo(move || store.history.with(|history| history.marked.clone()));
-    let replay_words = move || if store.is_replaying.get() { "Stop" } else { "Replay" };
+    let replay_words = move || {
+        if store.is_replaying.get() {
+            say!("panels-replay-stop")
+        } else {
+            say!("panels-replay")
+        }
+    };
     let step = move |(place, words): (usize, String)| {
         let is_here = move || store.history.with(|history| history.done == place);
         view! {
@@ -36,7 +43,7 @@ pub fn History(
     };
     let steps = move || {
         let steps = store.history.with(|history| history.steps.clone());
-        let begin = std::iter::once("As it was opened".to_owned());
+        let begin = std::iter::once(say!("panels-history-begin").to_owned());
         let mut all: Vec<_> = begin.chain(steps).enumerate().collect();
         // The last is looked for most.
         all.reverse();
@@ -44,7 +51,7 @@ pub fn History(
     };
     view! {
         <details class="menu history" data-menu="history">
-            <summary class="command">"History"</summary>
+            <summary class="command">{say!("panels-history")}</summary>
             <div class="menu-card">
                 <ol class="steps">{steps}</ol>
                 <button type="button" class="command" data-command="replay" on:click=move |_| store.replay()>{replay_words}</button>
@@ -57,14 +64,14 @@ pub fn History(
                         store.ask();
                     }
                 >
-                    <label for=NAME>"Compare with this moment, named"</label>
+                    <label for=NAME>{say!("panels-moment-name")}</label>
                     <input id=NAME type="text" maxlength="60" prop:value=move || name.get() on:input=move |event| name.set(event_target_value(&event))/>
-                    <button type="submit" class="command" data-command="mark">"Mark"</button>
+                    <button type="submit" class="command" data-command="mark">{say!("panels-moment-mark")}</button>
                 </form>
                 {move || marked.get().map(|words| view! {
                     <p class="moment" data-marked>
-                        {format!("Compared with: {words}.")}
-                        <button type="button" class="command" data-command="forget-moment" on:click=move |_| store.act(App::forget_moment)>"No longer"</button>
+                        {say!("panels-moment-compared", name = words)}
+                        <button type="button" class="command" data-command="forget-moment" on:click=move |_| store.act(App::forget_moment)>{say!("panels-moment-forget")}</button>
                     </p>
                 })}
             </div>

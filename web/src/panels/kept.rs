@@ -1,5 +1,6 @@
 //! Whether the plan is kept in this browser, said beside its name.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::App;
@@ -37,12 +38,12 @@ pub fn Kept(
         </p>
         {move || {
             let KeptShown::NotKept { can_copy, can_reopen, .. } = store.kept.get() else { return Vec::new() };
-            let mut commands = vec![command("save-not-kept", "Save", Store::save)];
+            let mut commands = vec![command("save-not-kept", say!("panels-save"), Store::save)];
             if can_copy {
-                commands.push(command("keep-as-copy", "Go on as a copy", |store| store.act(App::keep_as_copy)));
+                commands.push(command("keep-as-copy", say!("panels-keep-as-copy"), |store| store.act(App::keep_as_copy)));
             }
             if can_reopen {
-                commands.push(command("open-kept-again", "Open what the other window kept", Store::open_kept_again));
+                commands.push(command("open-kept-again", say!("panels-open-kept-again"), Store::open_kept_again));
             }
             commands
         }}

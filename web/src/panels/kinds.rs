@@ -1,6 +1,7 @@
 //! The palettes of the area tool and the place tool: what is drawn next, and its fields.
 
 use hobnail_core::plan::PlaceKind;
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::details_of::details_of;
@@ -10,16 +11,6 @@ use crate::app::store::Store;
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
 use crate::tools::drafts::{CONSTRAINTS, PLACES};
-
-const DRAW: &str = "Draw";
-const SITE: &str = "Site boundary";
-const SOFT: &str = "Soft area";
-const PARCEL: &str = "Parcel";
-const OUTSIDE: &str = "Outside context";
-const ACCESS: &str = "Site access";
-const BARRIER: &str = "Barrier";
-const CROSSING: &str = "Crossing";
-const NOTE: &str = "Note";
 
 /// A line of a palette: its words, and its sign as a fill, a line color and a path.
 type Kind = (&'static str, String, String, &'static str);
@@ -56,7 +47,7 @@ pub fn kinds(store: Store, is_area: bool) -> AnyView {
     let lines: Vec<AnyView> = kinds.into_iter().enumerate().map(line).collect();
     view! {
         <div class="palette" data-palette=if is_area { "areas" } else { "places" }>
-            <p id="kinds-title" class="palette-title">{DRAW}</p>
+            <p id="kinds-title" class="palette-title">{say!("panels-draw")}</p>
             <div class="choices" role="radiogroup" aria-labelledby="kinds-title">{lines}</div>
             {details_of(store, true)}
         </div>
@@ -69,9 +60,9 @@ fn areas() -> Vec<Kind> {
     let clear = || "none".to_owned();
     let soft = palette::tint(hobnail_core::plan::LandUse::Residential).css();
     let mut kinds = vec![
-        (SITE, clear(), ink(), FRAME),
+        (say!("panels-site"), clear(), ink(), FRAME),
         (
-            SOFT,
+            say!("panels-soft-area"),
             soft,
             palette::SOFT_INK.css(),
             "M11 2 C20 2 20 20 11 20 S2 2 11 2 Z",
@@ -86,9 +77,9 @@ fn areas() -> Vec<Kind> {
             texture_strokes(texture),
         )
     }));
-    kinds.push((PARCEL, clear(), ink(), "M2 4 H20 V18 H2 Z M11 4 V18"));
+    kinds.push((say!("panels-parcel"), clear(), ink(), "M2 4 H20 V18 H2 Z M11 4 V18"));
     kinds.push((
-        OUTSIDE,
+        say!("panels-outside"),
         clear(),
         ink(),
         "M3 19 V10 L8 6 L13 10 V19 Z M13 19 V13 H19 V19",
@@ -109,14 +100,19 @@ fn places() -> Vec<Kind> {
         };
         kinds.push((marks::word(kind), ink(), ink(), path));
     }
-    kinds.push((ACCESS, clear(), ink(), TRIANGLE));
-    kinds.push((BARRIER, clear(), ink(), "M2 11 H20 M6 7 V15 M11 7 V15 M16 7 V15"));
+    kinds.push((say!("panels-site-access"), clear(), ink(), TRIANGLE));
     kinds.push((
-        CROSSING,
+        say!("panels-barrier"),
+        clear(),
+        ink(),
+        "M2 11 H20 M6 7 V15 M11 7 V15 M16 7 V15",
+    ));
+    kinds.push((
+        say!("panels-crossing"),
         clear(),
         ink(),
         "M2 7 H20 M2 15 H20 M8 7 V15 M11 7 V15 M14 7 V15",
     ));
-    kinds.push((NOTE, clear(), ink(), "M3 4 H19 V15 H10 L6 19 V15 H3 Z"));
+    kinds.push((say!("panels-note"), clear(), ink(), "M3 4 H19 V15 H10 L6 19 V15 H3 Z"));
     kinds
 }

@@ -1,5 +1,6 @@
 //! The land bar: parts of one line as long as the site's land, each in its tint and texture, and said below in words.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::basis::BasisTree;
@@ -38,7 +39,7 @@ pub fn LandBarPanel(
                 aria-controls="basis-of-land-bar"
                 on:click=move |_| store.toggle_basis(FIGURE)
             >
-                <span id="land-bar-title" class="figure-title">"The land of the site"</span>
+                <span id="land-bar-title" class="figure-title">{say!("panels-land-bar")}</span>
                 {move || is_known.get().then(|| view! {
                     <svg class="bar-drawn" viewBox=format!("0 0 {WIDTH_PX} {HEIGHT_PX}") preserveAspectRatio="none" aria-hidden="true">
                         {bar_of(&drawn())}

@@ -1,6 +1,7 @@
 //! What tints and textures of the plan mean; a map over it has a legend of its own.
 
 use hobnail_core::plan::LandUse;
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::palette::Swatch;
@@ -25,7 +26,7 @@ pub fn Legend() -> impl IntoView {
     });
     view! {
         <details class="legend" open>
-            <summary>"Legend"</summary>
+            <summary>{say!("panels-legend")}</summary>
             <ul>
                 {lines.collect_view()}
                 <li class="is-wide">
@@ -35,14 +36,14 @@ pub fn Legend() -> impl IntoView {
                         <rect x="4" y="6" width="5" height="9" fill=palette::building(LandUse::Residential).css() stroke=palette::INK.css()></rect>
                         <rect x="13" y="6" width="5" height="9" fill=palette::building(LandUse::Residential).css() stroke=palette::INK.css()></rect>
                     </svg>
-                    "Lots and buildings, from near"
+                    {say!("panels-legend-lots")}
                 </li>
                 <li class="is-wide">
                     <svg class="swatch" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
                         <rect x="1" y="1" width="20" height="20" fill=palette::PAPER.css()></rect>
                         <path d="M1 9 L9 1 M1 15 L15 1 M1 21 L21 1 M7 21 L21 7 M13 21 L21 13" stroke=palette::NO_LOT.at(0.6).css()></path>
                     </svg>
-                    "Land in no lot"
+                    {say!("panels-legend-no-lot")}
                 </li>
             </ul>
         </details>

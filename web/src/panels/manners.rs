@@ -1,5 +1,6 @@
 //! How streets are drawn: point to point, as a curve, as a grid of blocks; the tape; and whether points snap.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::field::number_field;
@@ -8,12 +9,6 @@ use crate::app::editing::Field;
 use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::tools::drawing::Manner;
-
-const DRAW: &str = "Draw";
-const BLOCK_LENGTH: &str = "Block length";
-const BLOCK_DEPTH: &str = "Block depth";
-const ABOUT_BLOCKS: &str = "From middle to middle of streets.";
-const SNAP: &str = "Snap (hold Alt to suspend)";
 
 /// The choice of manner, and what belongs to it.
 #[component]
@@ -40,14 +35,14 @@ pub fn Manners(
     let is_blocks = memo(move || is_chosen(Manner::Blocks));
     view! {
         <div role="radiogroup" aria-labelledby="manner-title">
-            <p id="manner-title" class="palette-title">{DRAW}</p>
+            <p id="manner-title" class="palette-title">{say!("panels-draw")}</p>
             <div class="pairs">{Manner::ALL.map(one).collect_view()}</div>
         </div>
         {move || is_blocks.get().then(|| view! {
             <div class="numbers">
-                {number_field(store, Field::BlockLength, BLOCK_LENGTH)}
-                {number_field(store, Field::BlockDepth, BLOCK_DEPTH)}
-                <p class="choice-more">{ABOUT_BLOCKS}</p>
+                {number_field(store, Field::BlockLength, say!("panels-block-length"))}
+                {number_field(store, Field::BlockDepth, say!("panels-block-depth"))}
+                <p class="choice-more">{say!("panels-about-blocks")}</p>
             </div>
         })}
         <label class="choice">
@@ -60,7 +55,7 @@ pub fn Manners(
                     choose(store, |choices| choices.drawing.snaps = is_on);
                 }
             />
-            <span class="choice-name">{SNAP}</span>
+            <span class="choice-name">{say!("panels-snap")}</span>
         </label>
     }
 }

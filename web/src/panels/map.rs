@@ -1,5 +1,6 @@
 //! The map over the drawing: which one, in one control, and what its signs mean.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::live::memo;
@@ -37,11 +38,11 @@ pub fn MapPanel(
     };
     view! {
         <section class="map" aria-labelledby="map-title" data-map=move || chosen.get().id()>
-            <label id="map-title" for="map">"Map over the plan"</label>
+            <label id="map-title" for="map">{say!("panels-map")}</label>
             <select id="map" on:change=choose>
                 {others}
-                <optgroup label="Walking time">{walks}</optgroup>
-                <optgroup label="Intersections counted">{rules}</optgroup>
+                <optgroup label=say!("panels-map-walks")>{walks}</optgroup>
+                <optgroup label=say!("panels-map-rules")>{rules}</optgroup>
             </select>
             <ul class="map-legend" tabindex="0">{move || lines.get().into_iter().map(line).collect_view()}</ul>
             <p class="map-note">{note}</p>

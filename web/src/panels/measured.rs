@@ -1,5 +1,6 @@
 //! What part of the plan is measured.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::editor::command;
@@ -31,7 +32,7 @@ pub fn MeasuredPanel(
     };
     view! {
         <div class="measured" data-measured=move || chosen.get().id()>
-            <label for="measured">"Measured"</label>
+            <label for="measured">{say!("panels-measured")}</label>
             <select id="measured" on:change=choose>{move || parts.get().into_iter().map(option).collect_view()}</select>
             {move || without.get().map(|is_without| view! {
                 <label class="choice">
@@ -41,11 +42,11 @@ pub fn MeasuredPanel(
                         prop:checked=is_without
                         on:change=move |event| store.act(|app| app.measure(chosen.get_untracked(), event_target_checked(&event)))
                     />
-                    <span class="choice-words">"Without land of unwilling owners"</span>
+                    <span class="choice-words">{say!("panels-without-unwilling")}</span>
                 </label>
             })}
-            {command(store, Key::panel(WALKING), "Settings")}
-            {move || words.get().map(|words| view! { <p class="measured-part" data-part-measured>{format!("Every number here: {words}.")}</p> })}
+            {command(store, Key::panel(WALKING), say!("panels-settings"))}
+            {move || words.get().map(|words| view! { <p class="measured-part" data-part-measured>{say!("panels-measured-part", what = words)}</p> })}
         </div>
     }
 }

@@ -1,5 +1,6 @@
 //! What the drawing leaves open and the cautions it calls for, each line with its place on the drawing.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::live::memo;
@@ -30,8 +31,8 @@ pub fn Notes(
     };
     move || {
         [
-            listed("Left open on the drawing", false),
-            listed("For local codes and licensed practice", true),
+            listed(say!("panels-notes-open"), false),
+            listed(say!("panels-notes-codes"), true),
         ]
         .into_iter()
         .flatten()
@@ -41,7 +42,7 @@ pub fn Notes(
 
 fn line(store: Store, note: NoteShown) -> impl IntoView {
     let NoteShown { words, place, .. } = note;
-    let label = format!("Show on the drawing: {words}");
+    let label = say!("panels-show-what", what = words);
     let show = place.map(|place| {
         let (focused, entered, pressed) = (place.clone(), place.clone(), place);
         view! {
@@ -55,7 +56,7 @@ fn line(store: Store, note: NoteShown) -> impl IntoView {
                 on:pointerleave=move |_| store.point_out(None)
                 on:click=move |_| store.act(|app| app.go_to(pressed.clone()))
             >
-                "Show"
+                {say!("panels-show")}
             </button>
         }
     });

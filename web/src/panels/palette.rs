@@ -1,5 +1,6 @@
 //! The palette of the chosen tool: street sections, or building types and how much of the land a stroke paints.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::drawn::drawn;
@@ -86,11 +87,11 @@ fn Sections(store: Store) -> impl IntoView {
     view! {
         <div class="palette" data-palette="street-section">
             <Manners store/>
-            <p id="street-section-title" class="palette-title">"Street section"</p>
+            <p id="street-section-title" class="palette-title">{say!("panels-section")}</p>
             <div class="choices" role="radiogroup" aria-labelledby="street-section-title">{move || sections.get().into_iter().map(line).collect_view()}</div>
             <div class="cut">
                 <p class="choice-more">{cut}</p>
-                {command(store, Key::panel(EDIT_SECTION), "Edit this street section")}
+                {command(store, Key::panel(EDIT_SECTION), say!("panels-section-edit"))}
             </div>
         </div>
     }
@@ -126,9 +127,9 @@ fn BuildingTypes(store: Store) -> impl IntoView {
         }
     };
     let brushes = [
-        (Brush::Nearest, "Side when near, else block"),
-        (Brush::Whole, "Whole block"),
-        (Brush::Side, "One side"),
+        (Brush::Nearest, say!("panels-brush-nearest")),
+        (Brush::Whole, say!("panels-brush-whole")),
+        (Brush::Side, say!("panels-brush-side")),
     ];
     let brush_line = move |(kind, words): (Brush, &'static str)| {
         view! {
@@ -147,10 +148,10 @@ fn BuildingTypes(store: Store) -> impl IntoView {
     view! {
         <div class="palette" data-palette="building-type">
             <div role="radiogroup" aria-labelledby="brush-title">
-                <p id="brush-title" class="palette-title">"Paint"</p>
+                <p id="brush-title" class="palette-title">{say!("panels-paint")}</p>
                 {brushes.map(brush_line).collect_view()}
             </div>
-            <p id="building-type-title" class="palette-title">"Building type"</p>
+            <p id="building-type-title" class="palette-title">{say!("panels-building-type")}</p>
             <div class="choices" role="radiogroup" aria-labelledby="building-type-title">
                 {move || types.get().into_iter().map(line).collect_view()}
                 <label class="choice">
@@ -162,18 +163,18 @@ fn BuildingTypes(store: Store) -> impl IntoView {
                         on:change=move |_| choose(store, |choices| choices.building_type = None)
                     />
                     <Swatch land_use=None/>
-                    <span class="choice-name">"No use"</span>
+                    <span class="choice-name">{say!("panels-no-use")}</span>
                 </label>
             </div>
             <div class="cut">
                 <p class="choice-more">
                     {move || described.get().map_or_else(
-                        || "Clears what is there.".to_owned(),
+                        || say!("panels-no-use-about").to_owned(),
                         |found| format!("{}: {}, {}.", found.name, palette::use_word(found.land_use), found.holds),
                     )}
                 </p>
                 <div hidden=move || described.with(Option::is_none)>
-                    {command(store, Key::panel(EDIT_BUILDING_TYPE), "Edit this building type")}
+                    {command(store, Key::panel(EDIT_BUILDING_TYPE), say!("panels-building-type-edit"))}
                 </div>
             </div>
         </div>

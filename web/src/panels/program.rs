@@ -1,5 +1,6 @@
 //! The typed program: what is asked, what is drawn of it, what is left.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::fields::fields;
@@ -9,23 +10,16 @@ use crate::browser::document;
 /// Id of the card.
 const PROGRAM: &str = "program";
 
-const TITLE: &str = "Program";
-const ABOUT: &str = "Type what is asked; leave empty what is not.";
-const ASKED: &str = "asked";
-const DRAWN: &str = "drawn";
-const LEFT: &str = "left";
-const DONE: &str = "Done";
-
 /// The program, while it stands open.
 pub fn program(store: Store) -> AnyView {
     view! {
         <section id=PROGRAM class="palette program-card" tabindex="-1" aria-labelledby="program-title" data-program>
             <p class="program-head">
-                <span id="program-title" class="palette-title">{TITLE}</span>
-                <button type="button" class="command" data-program-done on:click=move |_| store.act(|app| app.show_program(false))>{DONE}</button>
+                <span id="program-title" class="palette-title">{say!("panels-program")}</span>
+                <button type="button" class="command" data-program-done on:click=move |_| store.act(|app| app.show_program(false))>{say!("panels-program-done")}</button>
             </p>
-            <p class="choice-more">{ABOUT}</p>
-            <p class="program-columns" aria-hidden="true"><span>{ASKED}</span><span>{DRAWN}</span><span>{LEFT}</span></p>
+            <p class="choice-more">{say!("panels-program-about")}</p>
+            <p class="program-columns" aria-hidden="true"><span>{say!("panels-program-asked")}</span><span>{say!("panels-program-drawn")}</span><span>{say!("panels-program-left")}</span></p>
             <div class="choices">{fields(store, |forms| &forms.program)}</div>
         </section>
     }

@@ -1,5 +1,6 @@
 //! The rail of tools: each with a word and a key.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::icons::ToolIcon;
@@ -39,7 +40,7 @@ pub fn Rail(
         }
     };
     view! {
-        <div id=RAIL class="rail" role="toolbar" aria-label="Tools" aria-orientation="vertical" data-tools>
+        <div id=RAIL class="rail" role="toolbar" aria-label=say!("panels-tools") aria-orientation="vertical" data-tools>
             {ToolKind::ALL.map(tool).collect_view()}
         </div>
     }

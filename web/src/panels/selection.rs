@@ -1,5 +1,6 @@
 //! What can be done to the selection: commands with words and keys, and the numbers they take.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::field::number_field;
@@ -9,15 +10,6 @@ use crate::app::live::memo;
 use crate::app::store::{CANVAS, Store};
 use crate::browser::document;
 use crate::tools::select::commands::Command;
-
-const SELECTION: &str = "Selection";
-const RADIUS: &str = "Corner radius";
-const LARGEST: [&str; 2] = ["Up to ", " fits here."];
-const TURN_BY: &str = "Turn by";
-const OFFSET_BY: &str = "Offset by";
-const MOVE: &str = "Move";
-const DELETE: &str = "Delete";
-const ABOUT: &str = "Arrow keys move it a little, with Shift farther. Shift and a click add to it.";
 
 /// The panel; nothing where nothing is selected.
 #[component]
@@ -53,7 +45,7 @@ pub fn SelectionPanel(
                 }
             >
                 <span class="word">{words}</span>
-                <kbd>{key}</kbd>
+                <kbd>{if id == "remove" { say!("panels-key-delete").to_owned() } else { key }}</kbd>
             </button>
         }
         .into_any()
@@ -71,8 +63,8 @@ pub fn SelectionPanel(
         };
         let button = button(command.words(), command.words(), key, work, place);
         let field = match command {
-            Command::TurnLeft => Some(number_field(store, Field::Turn, TURN_BY)),
-            Command::OffsetLeft => Some(number_field(store, Field::Offset, OFFSET_BY)),
+            Command::TurnLeft => Some(number_field(store, Field::Turn, say!("panels-turn-by"))),
+            Command::OffsetLeft => Some(number_field(store, Field::Offset, say!("panels-offset-by"))),
             _ => None,
         };
         view! { {field}{button} }.into_any()
@@ -82,20 +74,20 @@ pub fn SelectionPanel(
         is_open.get().then(|| {
             view! {
                 <div class="palette selection" data-palette="selection">
-                    <p class="palette-title">{SELECTION}</p>
+                    <p class="palette-title">{say!("panels-selection")}</p>
                     <p class="choice-more">{words}</p>
                     {move || has_radius.get().then(|| view! {
                         <div class="numbers">
-                            {number_field(store, Field::Radius, RADIUS)}
-                            <p class="choice-more">{move || largest.get().map(|largest| [LARGEST[0], &largest, LARGEST[1]].concat())}</p>
+                            {number_field(store, Field::Radius, say!("panels-radius"))}
+                            <p class="choice-more">{move || largest.get().map(|largest| say!("panels-radius-most", length = largest))}</p>
                         </div>
                     })}
                     <div class="commands">
-                        {button("move", MOVE, "M".to_owned(), |app, _| app.pick_up(), 0)}
-                        {button("remove", DELETE, "Delete".to_owned(), |app, _| app.delete(), 0)}
+                        {button("move", say!("panels-move"), "M".to_owned(), |app, _| app.pick_up(), 0)}
+                        {button("remove", say!("panels-delete"), "Delete".to_owned(), |app, _| app.delete(), 0)}
                         {move || commands.get().into_iter().map(of).collect_view()}
                     </div>
-                    <p class="choice-more">{ABOUT}</p>
+                    <p class="choice-more">{say!("panels-selection-about")}</p>
                 </div>
             }
         })

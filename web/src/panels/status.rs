@@ -1,5 +1,6 @@
 //! The status line: what the tool waits for, what is selected, and zooming.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::language::languages;
@@ -25,16 +26,16 @@ pub fn Status(
                     view! {
                         <p class="selected" data-selected>{words}</p>
                         <button type="button" class="command" data-command="delete" aria-keyshortcuts="Delete" on:click=move |_| store.act(App::delete)>
-                            "Delete"
+                            {say!("panels-delete")}
                         </button>
                     }
                 })
             }}
             {languages(store)}
-            <div class="group zoom" role="group" aria-label="Zoom">
-                <button type="button" class="command" data-command="zoom-out" aria-label="Zoom out" on:click=move |_| store.act(|app| app.zoom(1.0 / ZOOM_STEP))>"−"</button>
-                <button type="button" class="command" data-command="fit" aria-keyshortcuts="0" on:click=move |_| store.act(App::fit)>"Fit"</button>
-                <button type="button" class="command" data-command="zoom-in" aria-label="Zoom in" on:click=move |_| store.act(|app| app.zoom(ZOOM_STEP))>"+"</button>
+            <div class="group zoom" role="group" aria-label=say!("panels-zoom")>
+                <button type="button" class="command" data-command="zoom-out" aria-label=say!("panels-zoom-out") on:click=move |_| store.act(|app| app.zoom(1.0 / ZOOM_STEP))>"−"</button>
+                <button type="button" class="command" data-command="fit" aria-keyshortcuts="0" on:click=move |_| store.act(App::fit)>{say!("panels-zoom-fit")}</button>
+                <button type="button" class="command" data-command="zoom-in" aria-label=say!("panels-zoom-in") on:click=move |_| store.act(|app| app.zoom(ZOOM_STEP))>"+"</button>
             </div>
         </footer>
     }

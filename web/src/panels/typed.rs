@@ -1,5 +1,6 @@
 //! Length and bearing of the next run, to be typed while drawing.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::field::length_unit;
@@ -9,13 +10,12 @@ use crate::browser::{document, events};
 use crate::input::Key;
 
 /// What the two fields are called, and how they are read.
-const WORDS: [(&str, &str); 2] = [
-    ("Length", "Length of the next run. Enter sets the point, Escape clears."),
-    (
-        "Bearing",
-        "Degrees clockwise from north; with + or −, from the run before.",
-    ),
-];
+fn words() -> [(&'static str, &'static str); 2] {
+    [
+        (say!("panels-typed-length"), say!("panels-typed-length-about")),
+        (say!("panels-typed-bearing"), say!("panels-typed-bearing-about")),
+    ]
+}
 
 /// The fields, while a next point is waited for.
 #[component]
@@ -26,7 +26,7 @@ pub fn TypedFields(
     let is_metric = memo(move || store.plan.with(|plan| plan.is_metric));
     let is_open = memo(move || store.hand.with(|hand| hand.typed.is_some()));
     let one = move |place: usize| {
-        let (words, about) = WORDS[place];
+        let (words, about) = words()[place];
         let text = memo(move || {
             store.hand.with(|hand| {
                 let typed = hand.typed.as_ref()?;
@@ -63,6 +63,6 @@ pub fn TypedFields(
     move || {
         is_open
             .get()
-            .then(|| view! { <div class="typed" role="group" aria-label="Next run">{one(0)}{one(1)}</div> })
+            .then(|| view! { <div class="typed" role="group" aria-label=say!("panels-typed")>{one(0)}{one(1)}</div> })
     }
 }

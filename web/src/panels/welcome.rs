@@ -1,5 +1,6 @@
 //! What to begin with or go on with, shown while nothing is drawn and nothing was opened.
 
+use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::files::{SAMPLES, Sample};
@@ -10,20 +11,22 @@ use crate::browser::{document, files};
 use crate::tools::ToolKind;
 
 /// Ways to begin with nothing drawn: the tool, its name in the page, and words.
-const STARTS: [(ToolKind, &str, &str, &str); 2] = [
-    (
-        ToolKind::Area,
-        "site",
-        "The site",
-        "Draw its boundary; then a center, soft areas and what holds land back.",
-    ),
-    (
-        ToolKind::Street,
-        "streets",
-        "Streets",
-        "Draw the first street at once; the boundary can follow.",
-    ),
-];
+fn starts() -> [(ToolKind, &'static str, &'static str, &'static str); 2] {
+    [
+        (
+            ToolKind::Area,
+            "site",
+            say!("panels-begin-site"),
+            say!("panels-begin-site-about"),
+        ),
+        (
+            ToolKind::Street,
+            "streets",
+            say!("panels-begin-streets"),
+            say!("panels-begin-streets-about"),
+        ),
+    ]
+}
 
 /// The card of beginnings.
 #[component]
@@ -38,8 +41,8 @@ pub fn Welcome(
                     store.open_sample(sample);
                     document::focus_on(CANVAS);
                 }>
-                    <span class="choice-name">{sample.title}</span>
-                    <span class="choice-more">{sample.about}</span>
+                    <span class="choice-name">{(sample.title)()}</span>
+                    <span class="choice-more">{(sample.about)()}</span>
                 </button>
             </li>
         }
@@ -65,20 +68,20 @@ pub fn Welcome(
             view! {
                 <section class="welcome" aria-labelledby="welcome-title" data-welcome>
                     <RecentPlans store/>
-                    <h2 id="welcome-title">"Begin with"</h2>
-                    <ul>{STARTS.into_iter().map(start).collect::<Vec<AnyView>>()}</ul>
-                    <h2>"Or look at"</h2>
+                    <h2 id="welcome-title">{say!("panels-begin")}</h2>
+                    <ul>{starts().into_iter().map(start).collect::<Vec<AnyView>>()}</ul>
+                    <h2>{say!("panels-begin-samples")}</h2>
                     <ul>{SAMPLES.iter().map(sample).collect_view()}</ul>
                     <div class="welcome-more">
                         <button type="button" class="command" data-begin="blank" on:click=move |_| {
                             store.is_new.set(false);
                             document::focus_on(CANVAS);
                         }>
-                            "A blank sheet"
+                            {say!("panels-begin-blank")}
                         </button>
-                        {super::program::program_button(store, "The program…")}
+                        {super::program::program_button(store, say!("panels-begin-program"))}
                         <button type="button" class="command" data-begin="file" on:click=move |_| files::choose(FILE_INPUT)>
-                            "A file of your own…"
+                            {say!("panels-begin-file")}
                         </button>
                     </div>
                 </section>
@@ -99,7 +102,7 @@ fn RecentPlans(store: Store) -> impl IntoView {
             let id = plan.id.clone();
             memo(move || asked.with(|asked| *asked == id))
         };
-        let of_plan = format!("Forget {name}");
+        let of_plan = say!("panels-forget-plan", name = name);
         // One button asks and then forgets, so that the keyboard stays on it; a double click only asks.
         let forget = move |clicks: i32| {
             if !is_asked.get_untracked() {
@@ -108,10 +111,17 @@ fn RecentPlans(store: Store) -> impl IntoView {
                 store.forget(plan.clone());
             }
         };
-        let words = move || if is_asked.get() { "Forget for good" } else { "Forget…" };
+        let words = move || {
+            if is_asked.get() {
+                say!("panels-forget-for-good")
+            } else {
+                say!("panels-forget")
+            }
+        };
         let keep = move || {
             let keep = move |_| asked.set(String::new());
-            let button = view! { <button type="button" class="command" data-keep on:click=keep>"Keep"</button> };
+            let button =
+                view! { <button type="button" class="command" data-keep on:click=keep>{say!("panels-keep")}</button> };
             is_asked.get().then(|| button.into_any())
         };
         view! {
@@ -135,7 +145,7 @@ fn RecentPlans(store: Store) -> impl IntoView {
         let plans = store.recent.get();
         (!plans.is_empty()).then(|| {
             view! {
-                <h2>"Go on with"</h2>
+                <h2>{say!("panels-go-on")}</h2>
                 <ul>{plans.into_iter().map(one).collect::<Vec<_>>()}</ul>
             }
             .into_any()

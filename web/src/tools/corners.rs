@@ -6,6 +6,7 @@
 
 use hobnail_core::plan::document::Site;
 use hobnail_core::plan::{Edit, Footprint, Mark, MarkId, PlanPoint};
+use hobnail_core::say;
 
 use super::snap::{self, Reason, Snap};
 use super::{At, Hints, Input, Label, Selection, Sight, Step, near, select, shape};
@@ -57,10 +58,13 @@ pub struct Drawing {
 
 impl State {
     /// Nothing begun.
-    pub const RESTING: Self = Self::Resting {
-        hover: None,
-        awaits: SITE,
-    };
+    #[must_use]
+    pub fn resting() -> Self {
+        Self::Resting {
+            hover: None,
+            awaits: say!("tools-site-first"),
+        }
+    }
 
     /// Whether a gesture is open.
     #[must_use]
@@ -79,41 +83,27 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>, draft: Option<&Mar
     }
 }
 
-const SITE: &str = "Click the first corner of the site.";
-const SITE_DONE: &str = "The site is drawn; drag its corners to change it. Next: a center (P), soft areas and constraints here, or streets (S).";
-const SOFT: &str = "Click the first corner of the soft area, or press and drag for a bubble.";
-const AREA: &str = "Click the first corner of the outline.";
-const AREA_DONE: &str = "Drawn; name it and say more in the panel, or click the first corner of the next.";
-const LINE: &str = "Click where the barrier begins.";
-const NEXT: &str = "Click the next corner. Escape gives up.";
-const MORE_OF_LINE: &str =
-    "Click the next corner. Enter, or the last corner again, ends the line; Backspace takes a corner back.";
-const MORE: &str =
-    "Click the next corner. Enter, or the first corner again, closes the outline; Backspace takes a corner back.";
-const BUBBLE: &str = "Drag until the bubble is as large as wanted, then let go.";
-const LET_GO: &str = "Let go to put the corner down. Escape puts it back.";
-
 /// What the tool waits for, in words.
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
         State::Resting { awaits, .. } => awaits,
-        State::Held { .. } => LET_GO,
-        State::Drawing(drawing) if drawing.is_bubble => BUBBLE,
-        State::Drawing(drawing) if drawing.corners.len() < 2 => NEXT,
-        State::Drawing(drawing) if drawing.is_line => MORE_OF_LINE,
-        State::Drawing(_) => MORE,
+        State::Held { .. } => say!("tools-corner-held"),
+        State::Drawing(drawing) if drawing.is_bubble => say!("tools-bubble"),
+        State::Drawing(drawing) if drawing.corners.len() < 2 => say!("tools-corner-next"),
+        State::Drawing(drawing) if drawing.is_line => say!("tools-line-more"),
+        State::Drawing(_) => say!("tools-outline-more"),
     }
 }
 
 /// Nothing begun, with words for what would be.
-const fn resting(hover: Option<Snap>, sight: &Sight<'_>, draft: Option<&Mark>) -> State {
+fn resting(hover: Option<Snap>, sight: &Sight<'_>, draft: Option<&Mark>) -> State {
     let awaits = match draft {
-        None if sight.document.site.boundary.is_empty() => SITE,
-        None => SITE_DONE,
-        Some(Mark::SoftArea(_)) => SOFT,
-        Some(Mark::Barrier(_)) => LINE,
-        Some(_) => AREA,
+        None if sight.document.site.boundary.is_empty() => say!("tools-site-first"),
+        None => say!("tools-site-done"),
+        Some(Mark::SoftArea(_)) => say!("tools-soft-first"),
+        Some(Mark::Barrier(_)) => say!("tools-line-first"),
+        Some(_) => say!("tools-area-first"),
     };
     State::Resting { hover, awaits }
 }
@@ -339,7 +329,11 @@ impl Drawing {
             steps.push(Step::Select(Some(Selection::Place(self.id))));
         }
         steps.push(Step::Commit);
-        let awaits = if draft.is_none() { SITE_DONE } else { AREA_DONE };
+        let awaits = if draft.is_none() {
+            say!("tools-site-done")
+        } else {
+            say!("tools-area-done")
+        };
         (State::Resting { hover: None, awaits }, steps)
     }
 

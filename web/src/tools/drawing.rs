@@ -1,5 +1,7 @@
 //! How streets are drawn and edited: what the hand has chosen for it, and what is said of lengths on the way.
 
+use hobnail_core::say;
+
 /// How streets are drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Manner {
@@ -28,11 +30,26 @@ pub struct Drawing {
     pub turn_millidegrees: u32,
 }
 
-/// A piece of a sentence about what is drawn: numbers come in the units of the page.
+/// A sentence about what is drawn; it is said where it is shown, in the units of the page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sentence {
+    /// The name of its message.
+    pub id: &'static str,
+    /// What stands in the places of the message.
+    pub given: Vec<(&'static str, Quantity)>,
+}
+
+/// A [`Sentence`] by the name of its message, with what stands in its places.
+macro_rules! sentence {
+    ($id:literal $(, $name:ident = $quantity:expr)* $(,)?) => {
+        $crate::tools::drawing::Sentence { id: $id, given: vec![$((stringify!($name), $quantity)),*] }
+    };
+}
+pub(crate) use sentence;
+
+/// A number in a sentence about what is drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Piece {
-    /// Words.
-    Words(&'static str),
+pub enum Quantity {
     /// A number of things.
     Count(u32),
     /// A length, in millimeters.
@@ -66,12 +83,12 @@ impl Manner {
 
     /// The words in the palette.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Straight => "Point to point",
-            Self::Curve => "Curve",
-            Self::Blocks => "Grid of blocks",
-            Self::Tape => "Tape",
+            Self::Straight => say!("tools-straight"),
+            Self::Curve => say!("tools-curve"),
+            Self::Blocks => say!("tools-blocks"),
+            Self::Tape => say!("tools-tape"),
         }
     }
 }

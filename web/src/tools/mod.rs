@@ -24,6 +24,7 @@ use hobnail_core::plan::{
     Alternative, AlternativeId, BuildingTypeId, Document, Edit, Mark, MarkId, MarkKind, PlanPoint, StreetSection,
     StreetSectionId,
 };
+use hobnail_core::say;
 
 use crate::input::{Key, Modifiers};
 use drafts::Drafts;
@@ -211,7 +212,7 @@ pub struct Hints {
     /// Thin lines that show why a point lands where it does.
     pub lines: Vec<[PlanPoint; 2]>,
     /// What is measured on the way, and where it is said.
-    pub words: Option<(PlanPoint, Vec<drawing::Piece>)>,
+    pub words: Option<(PlanPoint, drawing::Sentence)>,
 }
 
 /// The tools of the rail.
@@ -261,14 +262,14 @@ impl ToolKind {
 
     /// The word on the rail.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub fn word(self) -> &'static str {
         match self {
-            Self::Select => "Select",
-            Self::Street => "Street",
-            Self::Use => "Use",
-            Self::Area => "Area",
-            Self::Place => "Place",
-            Self::Pan => "View",
+            Self::Select => say!("tools-select"),
+            Self::Street => say!("tools-street"),
+            Self::Use => say!("tools-use"),
+            Self::Area => say!("tools-area"),
+            Self::Place => say!("tools-place"),
+            Self::Pan => say!("tools-view"),
         }
     }
 
@@ -287,13 +288,13 @@ impl ToolKind {
 
     /// The tool at rest.
     #[must_use]
-    pub const fn at_rest(self) -> Tool {
+    pub fn at_rest(self) -> Tool {
         match self {
             Self::Select => Tool::Select(select::State::Resting),
             Self::Street => Tool::Street(street::State::Resting { hover: None }),
             Self::Use => Tool::Use(uses::State::Resting { hover: None }),
-            Self::Area => Tool::Area(corners::State::RESTING),
-            Self::Place => Tool::Place(place::State::RESTING),
+            Self::Area => Tool::Area(corners::State::resting()),
+            Self::Place => Tool::Place(place::State::resting()),
             Self::Pan => Tool::Pan,
         }
     }
@@ -355,7 +356,7 @@ impl Tool {
             Self::Use(state) => uses::awaits(state),
             Self::Area(state) => corners::awaits(state),
             Self::Place(state) => place::awaits(state),
-            Self::Pan => "Drag to move the drawing; turn the wheel or press + and − to zoom.",
+            Self::Pan => say!("tools-view-awaits"),
         }
     }
 
@@ -385,43 +386,43 @@ impl Label {
 
     /// The words of the label, as they follow "Undo:".
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::DrawStreet => "draw street",
-            Self::DrawBlocks => "draw grid of blocks",
-            Self::MoveStreet => "move street",
-            Self::MoveCorner => "move corner",
-            Self::AddCorner => "add corner",
-            Self::MovePlace => "move place",
-            Self::DeleteStreet => "delete street",
-            Self::DeleteCorner => "delete corner",
-            Self::DeletePlace => "delete place",
-            Self::ClearUse => "clear use",
-            Self::PaintUse => "paint use",
+            Self::DrawStreet => say!("tools-step-draw-street"),
+            Self::DrawBlocks => say!("tools-step-draw-blocks"),
+            Self::MoveStreet => say!("tools-step-move-street"),
+            Self::MoveCorner => say!("tools-step-move-corner"),
+            Self::AddCorner => say!("tools-step-add-corner"),
+            Self::MovePlace => say!("tools-step-move-place"),
+            Self::DeleteStreet => say!("tools-step-delete-street"),
+            Self::DeleteCorner => say!("tools-step-delete-corner"),
+            Self::DeletePlace => say!("tools-step-delete-place"),
+            Self::ClearUse => say!("tools-step-clear-use"),
+            Self::PaintUse => say!("tools-step-paint-use"),
             Self::Draw(kind) => match kind {
-                MarkKind::SoftArea => "draw soft area",
-                MarkKind::Constraint => "draw constraint area",
-                MarkKind::Parcel => "draw parcel",
-                MarkKind::Outside => "draw outside context",
-                MarkKind::Barrier => "draw barrier",
-                MarkKind::SiteAccess => "place site access",
-                MarkKind::Crossing => "place crossing",
-                MarkKind::Note => "place note",
-                MarkKind::Street | MarkKind::Use | MarkKind::Place => "add place",
+                MarkKind::SoftArea => say!("tools-step-soft-area"),
+                MarkKind::Constraint => say!("tools-step-constraint"),
+                MarkKind::Parcel => say!("tools-step-parcel"),
+                MarkKind::Outside => say!("tools-step-outside"),
+                MarkKind::Barrier => say!("tools-step-barrier"),
+                MarkKind::SiteAccess => say!("tools-step-site-access"),
+                MarkKind::Crossing => say!("tools-step-crossing"),
+                MarkKind::Note => say!("tools-step-note"),
+                MarkKind::Street | MarkKind::Use | MarkKind::Place => say!("tools-step-place"),
             },
-            Self::DrawSite => "draw site boundary",
-            Self::MoveSite => "change site boundary",
-            Self::MoveMark => "move area or mark",
-            Self::DeleteMark => "delete area or mark",
-            Self::MoveSelection => "move selection",
-            Self::DeleteSelection => "delete selection",
-            Self::Duplicate => "duplicate",
-            Self::Turn => "turn",
-            Self::Mirror => "mirror",
-            Self::CutStreet => "cut street",
-            Self::JoinStreets => "join streets",
-            Self::OffsetStreet => "offset street",
-            Self::RoundCorner => "round corner",
+            Self::DrawSite => say!("tools-step-draw-site"),
+            Self::MoveSite => say!("tools-step-move-site"),
+            Self::MoveMark => say!("tools-step-move-mark"),
+            Self::DeleteMark => say!("tools-step-delete-mark"),
+            Self::MoveSelection => say!("tools-step-move-selection"),
+            Self::DeleteSelection => say!("tools-step-delete-selection"),
+            Self::Duplicate => say!("tools-step-duplicate"),
+            Self::Turn => say!("tools-step-turn"),
+            Self::Mirror => say!("tools-step-mirror"),
+            Self::CutStreet => say!("tools-step-cut"),
+            Self::JoinStreets => say!("tools-step-join"),
+            Self::OffsetStreet => say!("tools-step-offset"),
+            Self::RoundCorner => say!("tools-step-round"),
         }
     }
 }

@@ -5,6 +5,7 @@
 //! are pressed. A site access stands on the boundary, a crossing on a barrier or street, a note anywhere.
 
 use hobnail_core::plan::{Edit, Footprint, Mark, MarkId, PlaceKind, PlanPoint};
+use hobnail_core::say;
 
 use super::near::{self, Foot};
 use super::snap::{self, Reason, Snap};
@@ -45,21 +46,15 @@ pub enum Target {
     Spot(Snap),
 }
 
-const CENTER: &str = "Click a street for a point, drag along it for a stretch, or click a block for a square.";
-const PLACE: &str = "Click where it is; drag along a street for a stretch.";
-const ACCESS: &str = "Click on the site boundary, best where a street crosses it.";
-const NO_SITE: &str = "A site access stands on the site boundary: draw that first (A).";
-const CROSSING: &str = "Click on a street or barrier, best where they cross.";
-const NOTE: &str = "Click where the note is pinned; then type what it says.";
-const SQUARE: &str = "Click to make this block its square.";
-const STRETCH: &str = "Drag along the street for a stretch, or let go.";
-
 impl State {
     /// Nothing begun.
-    pub const RESTING: Self = Self::Resting {
-        hover: None,
-        awaits: CENTER,
-    };
+    #[must_use]
+    pub fn resting() -> Self {
+        Self::Resting {
+            hover: None,
+            awaits: say!("tools-center"),
+        }
+    }
 
     /// Whether a gesture is open.
     #[must_use]
@@ -81,7 +76,9 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             let (state, steps) = corners::respond(state, input, sight, Some(&sight.drafts.place));
             (State::Corners(state), steps)
         }
-        (State::Resting { .. }, input) if by_corners => respond(State::Corners(corners::State::RESTING), input, sight),
+        (State::Resting { .. }, input) if by_corners => {
+            respond(State::Corners(corners::State::resting()), input, sight)
+        }
         (State::Corners(_) | State::Resting { .. }, Input::Move(at)) => {
             (resting(sight, target_at(at.point, sight)), Vec::new())
         }
@@ -137,13 +134,13 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 
 fn resting(sight: &Sight<'_>, hover: Option<Target>) -> State {
     let awaits = match (&sight.drafts.place, &hover) {
-        (Mark::Place(_), Some(Target::Land(_))) => SQUARE,
-        (Mark::Place(place), _) if place.kind == PlaceKind::Center => CENTER,
-        (Mark::SiteAccess(_), _) if sight.document.site.boundary.is_empty() => NO_SITE,
-        (Mark::SiteAccess(_), _) => ACCESS,
-        (Mark::Crossing(_), _) => CROSSING,
-        (Mark::Note(_), _) => NOTE,
-        _ => PLACE,
+        (Mark::Place(_), Some(Target::Land(_))) => say!("tools-square"),
+        (Mark::Place(place), _) if place.kind == PlaceKind::Center => say!("tools-center"),
+        (Mark::SiteAccess(_), _) if sight.document.site.boundary.is_empty() => say!("tools-access-no-site"),
+        (Mark::SiteAccess(_), _) => say!("tools-access"),
+        (Mark::Crossing(_), _) => say!("tools-crossing"),
+        (Mark::Note(_), _) => say!("tools-note"),
+        _ => say!("tools-place-first"),
     };
     State::Resting { hover, awaits }
 }
@@ -153,7 +150,7 @@ fn resting(sight: &Sight<'_>, hover: Option<Target>) -> State {
 pub fn awaits(state: &State) -> &'static str {
     match state {
         State::Resting { awaits, .. } => awaits,
-        State::Stretching { .. } => STRETCH,
+        State::Stretching { .. } => say!("tools-stretch"),
         State::Corners(state) => corners::awaits(state),
     }
 }
@@ -335,7 +332,7 @@ mod tests {
     use crate::tools::fixtures::{DRAWN, Scene, at, street};
 
     fn run(scene: &Scene, inputs: &[Input]) -> (State, Vec<Step>) {
-        let mut state = State::RESTING;
+        let mut state = State::resting();
         let mut steps = Vec::new();
         for input in inputs {
             let (after, more) = respond(state, *input, &scene.sight());

@@ -7,6 +7,7 @@
 use hobnail_core::plan::editing::rounding::corner;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Edit, Footprint, Mark, MarkId, PlanPoint};
+use hobnail_core::say;
 
 pub mod commands;
 pub mod many;
@@ -18,7 +19,7 @@ pub use grip::Grip;
 
 use grip::{grip as grip_of, grip_of_marks};
 
-use super::drawing::Piece;
+use super::drawing::{Sentence, sentence};
 use super::snap::{self, Snap};
 use super::{At, Hints, Input, Label, Selection, Sight, Step};
 use super::{near, shape};
@@ -47,7 +48,7 @@ pub enum State {
         /// Whether it was picked up by key, so that the next press puts it down.
         is_carried: bool,
         /// What is said of it, and where.
-        said: Option<(PlanPoint, Vec<Piece>)>,
+        said: Option<(PlanPoint, Sentence)>,
     },
     /// A box is drawn about what is to be selected.
     Boxing {
@@ -104,12 +105,12 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
-        State::Resting => "Click to select, with Shift to add. Drag to move, or on empty ground for a box.",
-        State::Boxing { .. } => "Let go to select all that lies inside. Escape gives up.",
-        State::Cutting { .. } => "Click the street where it is cut. Escape gives up.",
-        State::Pressed { .. } => "Drag to move.",
-        State::Moving { is_carried: true, .. } => "Move it, then Enter or click puts it down. Escape puts it back.",
-        State::Moving { .. } => "Let go to put it down. Escape puts it back.",
+        State::Resting => say!("tools-select-resting"),
+        State::Boxing { .. } => say!("tools-select-boxing"),
+        State::Cutting { .. } => say!("tools-select-cutting"),
+        State::Pressed { .. } => say!("tools-select-pressed"),
+        State::Moving { is_carried: true, .. } => say!("tools-select-carried"),
+        State::Moving { .. } => say!("tools-select-moving"),
     }
 }
 
@@ -128,7 +129,7 @@ pub fn hints(state: &State) -> Hints {
         },
         State::Cutting { hover, .. } => Hints {
             snap: *hover,
-            words: hover.map(|snap| (snap.point, vec![Piece::Words("cut here")])),
+            words: hover.map(|snap| (snap.point, sentence!("tools-cut-here"))),
             ..Hints::default()
         },
         State::Resting | State::Pressed { .. } => Hints::default(),
@@ -380,7 +381,7 @@ fn press(grip: Grip, from: PlanPoint, input: Input, sight: &Sight<'_>) -> (State
 fn carry(
     grip: Grip,
     from: PlanPoint,
-    (snap, said): (Option<Snap>, Option<(PlanPoint, Vec<Piece>)>),
+    (snap, said): (Option<Snap>, Option<(PlanPoint, Sentence)>),
     is_carried: bool,
     input: Input,
     sight: &Sight<'_>,

@@ -2,6 +2,7 @@
 
 use hobnail_core::plan::street::{Tie, Vertex};
 use hobnail_core::plan::{Alternative, MarkId, PlanPoint};
+use hobnail_core::say;
 
 use super::near::{self, Foot};
 use super::{At, Sight};
@@ -58,23 +59,23 @@ pub enum Reason {
 impl Reason {
     /// The words shown beside the point.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Intersection => "intersection",
-            Self::StreetEnd => "street end",
-            Self::Corner => "corner",
-            Self::OwnStart => "back to the start",
-            Self::OnStreet => "on street",
-            Self::SiteBoundary => "site boundary",
-            Self::AreaEdge => "edge",
-            Self::Extension => "street goes on",
-            Self::StraightOn => "straight on",
-            Self::Square => "right angle",
-            Self::Parallel => "parallel to street",
-            Self::Guides => "guides cross",
-            Self::EqualBlock => "equal block",
-            Self::Typed => "as typed",
-            Self::Grid => "0.1 m",
+            Self::Intersection => say!("tools-snap-intersection"),
+            Self::StreetEnd => say!("tools-snap-street-end"),
+            Self::Corner => say!("tools-snap-corner"),
+            Self::OwnStart => say!("tools-snap-own-start"),
+            Self::OnStreet => say!("tools-snap-on-street"),
+            Self::SiteBoundary => say!("tools-snap-site"),
+            Self::AreaEdge => say!("tools-snap-edge"),
+            Self::Extension => say!("tools-snap-extension"),
+            Self::StraightOn => say!("tools-snap-straight-on"),
+            Self::Square => say!("tools-snap-square"),
+            Self::Parallel => say!("tools-snap-parallel"),
+            Self::Guides => say!("tools-snap-guides"),
+            Self::EqualBlock => say!("tools-snap-equal-block"),
+            Self::Typed => say!("tools-snap-typed"),
+            Self::Grid => say!("tools-snap-grid"),
         }
     }
 }

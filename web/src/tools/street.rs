@@ -7,6 +7,7 @@
 use hobnail_core::plan::editing::rounding::round_all;
 use hobnail_core::plan::street::{Status, Street, StreetOwner, StreetRole};
 use hobnail_core::plan::{Edit, Mark, MarkId, PlanPoint, Vertex};
+use hobnail_core::say;
 
 use super::drawing::Manner;
 use super::guides::{self, Landing, Typed};
@@ -69,11 +70,11 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
-        State::Resting { .. } => "Click the first point.",
-        State::Spanning(_) => "Click the opposite corner. Escape gives up.",
-        State::Taping(_) => "Click the next point; Enter ends.",
-        State::Drawing { points, .. } if points.len() == 1 => "Click the next point. Escape gives up.",
-        State::Drawing { .. } => "Click the next point; Enter or the last point again ends, Backspace takes one back.",
+        State::Resting { .. } => say!("tools-street-first"),
+        State::Spanning(_) => say!("tools-street-opposite"),
+        State::Taping(_) => say!("tools-tape-next"),
+        State::Drawing { points, .. } if points.len() == 1 => say!("tools-street-next"),
+        State::Drawing { .. } => say!("tools-street-more"),
     }
 }
 

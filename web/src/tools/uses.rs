@@ -2,6 +2,7 @@
 //! one step of the history.
 
 use hobnail_core::order::OrderedMap;
+use hobnail_core::say;
 
 use hobnail_core::plan::land::{Fronting, Portion};
 use hobnail_core::plan::{BuildingTypeId, Edit, FloorUse, Mark, MarkId, PlanPoint, SideUse, UseMark};
@@ -130,14 +131,14 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
 #[must_use]
 pub fn awaits(state: &State) -> &'static str {
     match state {
-        State::Painting { .. } => "Sweep over more blocks, or let go.",
+        State::Painting { .. } => say!("tools-use-painting"),
         State::Resting {
             hover: Some(Stroke::Side { .. }),
-        } => "Click to paint this side. Alt paints the whole block.",
+        } => say!("tools-use-side"),
         State::Resting {
             hover: Some(Stroke::Whole(_)),
-        } => "Click to paint this block. Near a street, one side of it is painted.",
-        State::Resting { hover: None } => "Click inside land that streets or the site boundary enclose.",
+        } => say!("tools-use-block"),
+        State::Resting { hover: None } => say!("tools-use-resting"),
     }
 }
 

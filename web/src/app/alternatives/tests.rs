@@ -59,7 +59,7 @@ fn one_moved_earlier_stays_in_view_and_one_deleted_gives_way_to_its_neighbor() {
     assert_eq!(shown(&app), "Alternative 1");
     app.delete_alternative();
     assert_eq!(names(&app), ["Alternative 1"]);
-    assert_eq!(app.notice(), Some(LAST));
+    assert_eq!(app.notice(), Some("A plan keeps at least one alternative."));
     app.undo();
     assert_eq!(names(&app), ["Green first", "Alternative 1"]);
 }
@@ -76,7 +76,10 @@ fn an_alternative_without_a_name_is_refused() {
 fn the_map_of_shared_streets_tells_what_two_have_in_common() {
     let mut app = app();
     draw(&mut app, &[(-100.0, 0.0), (100.0, 0.0)]);
-    assert_eq!(shared_legend(app.study()).note.as_deref(), Some(ALONE));
+    assert_eq!(
+        shared_legend(app.study()).note.as_deref(),
+        Some("The plan has a single alternative so far.")
+    );
     assert!(shared_streets(app.study()).is_empty());
     app.copy_alternative();
     draw(&mut app, &[(0.0, 60.0), (0.0, 140.0)]);

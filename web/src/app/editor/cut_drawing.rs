@@ -2,6 +2,7 @@
 
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::{FloorUse, MarkId, StreetSection};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::cut::{Cut, Standing, through};
@@ -25,17 +26,6 @@ const CURB_MM: i32 = 150;
 /// Words of a drawing over its width.
 const LETTERS_ACROSS: i32 = 54;
 
-const TITLE: &str = "Cut through ";
-const TAKE_AWAY: &str = "Close the cut";
-const WHERE: &str = "Where it runs";
-const SIDES: [&str; 2] = ["Left", "Right"];
-const OPEN: &str = "no building on the cut within 130 ft (40 m)";
-const RATIO: &str = "Height to width";
-const RATIO_SAYS: &str = "Height: mean of both sides, story heights of the building types without roofs. Width: between the fronts. \
-                          LEED 2009 for Neighborhood Development, prerequisite NPDp1, asks for 1 : 3 or closer along 15% of frontage.";
-const NO_RATIO: &str = "none: a side is open";
-const RIGHT_OF_WAY: &str = "right-of-way";
-
 /// The cut's panel; `None` where the street has gone.
 pub(super) fn shown(study: &Study, street: MarkId, along_thousandths: u16) -> Option<EditorShown> {
     let document = study.document();
@@ -48,17 +38,31 @@ pub(super) fn shown(study: &Study, street: MarkId, along_thousandths: u16) -> Op
         name.push_str(": ");
     }
     name.push_str(&section.name);
-    let of = words::length(cut.along_m, units) + " of " + &words::length(cut.length_m, units);
+    let of = say!(
+        "page-cut-at",
+        along = words::length(cut.along_m, units),
+        length = words::length(cut.length_m, units)
+    );
     let mut lines = vec![
-        Line::title(0, TITLE.to_owned() + &name),
-        Line::command(Key::panel(edits::CLOSE_CUT), TAKE_AWAY),
-        Line::slider(SLIDER, WHERE, along_thousandths, of),
+        Line::title(0, say!("page-cut", street = name)),
+        Line::command(Key::panel(edits::CLOSE_CUT), say!("page-cut-close")),
+        Line::slider(SLIDER, say!("page-cut-where"), along_thousandths, of),
     ];
-    for ((standing, label), index) in cut.sides.iter().zip(SIDES).zip(1..) {
+    for ((standing, label), index) in cut
+        .sides
+        .iter()
+        .zip([say!("page-cut-left"), say!("page-cut-right")])
+        .zip(1..)
+    {
         lines.push(Line::fact(index, label, side_words(standing.as_ref(), &cut, units)));
     }
     lines.push(
-        Line::fact(3, RATIO, ratio(&cut).unwrap_or_else(|| NO_RATIO.to_owned())).with_hint(RATIO_SAYS.to_owned()),
+        Line::fact(
+            3,
+            say!("page-cut-ratio"),
+            ratio(&cut).unwrap_or_else(|| say!("page-cut-no-ratio").to_owned()),
+        )
+        .with_hint(say!("page-cut-ratio-about").to_owned()),
     );
     Some(EditorShown {
         name: "cut",
@@ -69,25 +73,17 @@ pub(super) fn shown(study: &Study, street: MarkId, along_thousandths: u16) -> Op
 
 fn side_words(standing: Option<&Standing>, cut: &Cut, units: UnitSystem) -> String {
     let Some(standing) = standing else {
-        return OPEN.to_owned();
+        return say!("page-cut-open").to_owned();
     };
     let meters = |mm: i32| words::length(f64::from(mm) / 1000.0, units);
-    let stories = match standing.stories.len() {
-        1 => "1 story".to_owned(),
-        count => count.to_string() + " stories",
-    };
     let setback = meters((standing.front_mm - cut.half_mm).max(0));
-    [
-        &standing.name,
-        ", ",
-        &stories,
-        ", ",
-        &meters(standing.height_mm()),
-        " high, ",
-        &setback,
-        " from the right-of-way",
-    ]
-    .concat()
+    say!(
+        "page-cut-side",
+        name = standing.name,
+        stories = standing.stories.len(),
+        height = meters(standing.height_mm()),
+        setback = setback
+    )
 }
 
 /// Height to width as `1 : 2.4`; `None` where a side is open.
@@ -190,7 +186,7 @@ fn dimensions(
     paper.line(Ink::Dimension, [left_mm, line_mm], [x_mm, line_mm]);
     tick(paper, left_mm, line_mm);
     tick(paper, x_mm, line_mm);
-    let whole = RIGHT_OF_WAY.to_owned() + " " + &width(section.right_of_way_mm(), units);
+    let whole = say!("page-cut-right-of-way", width = width(section.right_of_way_mm(), units));
     paper.label(left_mm + (x_mm - left_mm) / 2, row(6), whole);
     for (standing, sign) in cut.sides.iter().zip([-1, 1]) {
         let Some(standing) = standing else { continue };
@@ -212,13 +208,13 @@ fn dimensions(
     row(6) + letter_mm / 2
 }
 
-const fn use_word(floor_use: FloorUse) -> &'static str {
+fn use_word(floor_use: FloorUse) -> &'static str {
     match floor_use {
-        FloorUse::Home => "homes",
-        FloorUse::Work => "work",
-        FloorUse::Shop => "shops",
-        FloorUse::Learning => "learning",
-        FloorUse::Gathering => "gathering",
-        FloorUse::Parking => "parking",
+        FloorUse::Home => say!("page-cut-homes"),
+        FloorUse::Work => say!("page-cut-work"),
+        FloorUse::Shop => say!("page-cut-shops"),
+        FloorUse::Learning => say!("page-cut-learning"),
+        FloorUse::Gathering => say!("page-cut-gathering"),
+        FloorUse::Parking => say!("page-cut-parking"),
     }
 }

@@ -4,10 +4,11 @@ use hobnail_core::plan::document::TargetKind;
 use hobnail_core::plan::validate::{Fault, FaultKind, Severity};
 use hobnail_core::plan::validate::{building_type_faults, section_faults};
 use hobnail_core::plan::{BuildingTypeId, Document, Edit, Mark, MarkId, StreetSectionId, UseMark};
+use hobnail_core::say;
 
 use super::lines::{Key, Line, Part};
 use super::{App, Change, CutAt, Open, building_type, cut, land, section, walking};
-use crate::app::words::{self, sentence_case};
+use crate::app::words::sentence_case;
 use crate::input::PointerKind;
 use crate::tools::{Input, Selection};
 
@@ -29,21 +30,6 @@ pub const SHOW_CUT: u8 = 6;
 pub const CLOSE_CUT: u8 = 7;
 /// Opens the section of the selected street.
 pub const EDIT_SECTION_OF_STREET: u8 = 8;
-
-pub(super) const DONE: &str = "Done";
-const DUPLICATE_WORDS: &str = "Duplicate";
-const DELETE_WORDS: &str = "Delete";
-const VARIANT: &str = ", variant";
-const IS_USED: &str = "can be deleted where nothing uses it; here it is used by";
-const GONE: &str = "what was edited is no longer there";
-const ONLY_ONE: &str = "the last one can not be deleted";
-
-const SECTION_STEP: &str = "change street section";
-const BUILDING_TYPE_STEP: &str = "change building type";
-const USE_STEP: &str = "change use";
-const SETTINGS_STEP: &str = "change setting of walking";
-const DUPLICATE_STEP: &str = "duplicate";
-const DELETE_STEP: &str = "delete from the palette";
 
 /// How many things use an entry of a palette, in words; nothing where none does.
 pub(super) struct Users(Option<String>);
@@ -79,21 +65,21 @@ impl App {
                 not_grave(&section_faults(&after), &section_faults(before))?;
                 let before = before.clone();
                 self.follow_strip(key, after.strips.len());
-                (SECTION_STEP, section_edit(id, Some(before), Some(after)))
+                (say!("page-step-section"), section_edit(id, Some(before), Some(after)))
             }
             (Part::BuildingType | Part::Story, Some(Open::BuildingType(id)), _) => {
                 let before = document.building_types.get(&id).ok_or_else(gone)?;
                 let after = building_type::changed(before, key, change, units)?;
                 not_grave(&building_type_faults(&after), &building_type_faults(before))?;
                 let edit = type_edit(id, Some(before.clone()), Some(after));
-                (BUILDING_TYPE_STEP, edit)
+                (say!("page-step-building-type"), edit)
             }
             (Part::Walking, ..) => {
                 let edit = Edit::Settings {
                     before: Box::new(document.settings.clone()),
                     after: Box::new(walking::changed(&self.study, key, change)?),
                 };
-                (SETTINGS_STEP, edit)
+                (say!("page-step-walking"), edit)
             }
             (Part::Side, _, Some(Selection::Use(_))) if key.field == land::OPEN => {
                 let is_open = self.editor.side == Some(key.index);
@@ -103,7 +89,7 @@ impl App {
             (Part::Land | Part::Portion | Part::Side, _, Some(Selection::Use(id))) => {
                 let after = land::changed(&self.study, id, key, change)?;
                 (
-                    USE_STEP,
+                    say!("page-step-use"),
                     Edit::mark(document, self.study.alternative(), id, Some(Mark::Use(after))),
                 )
             }
@@ -198,21 +184,21 @@ impl App {
         let (opened, edit) = match self.editor.open {
             Some(Open::Section(id)) => {
                 let mut variant = document.street_sections.get(&id).ok_or_else(gone)?.clone();
-                variant.name.push_str(VARIANT);
+                variant.name = say!("page-editor-variant", name = variant.name);
                 let last = document.street_sections.keys().next_back().map_or(0, |id| id.0);
                 let id = StreetSectionId(last.checked_add(1).ok_or_else(gone)?);
                 (Open::Section(id), section_edit(id, None, Some(variant)))
             }
             Some(Open::BuildingType(id)) => {
                 let mut variant = document.building_types.get(&id).ok_or_else(gone)?.clone();
-                variant.name.push_str(VARIANT);
+                variant.name = say!("page-editor-variant", name = variant.name);
                 let last = document.building_types.keys().next_back().map_or(0, |id| id.0);
                 let id = BuildingTypeId(last.checked_add(1).ok_or_else(gone)?);
                 (Open::BuildingType(id), type_edit(id, None, Some(variant)))
             }
             _ => return Err(gone()),
         };
-        self.take_step(DUPLICATE_STEP, edit);
+        self.take_step(say!("page-step-duplicate"), edit);
         match opened {
             Open::Section(id) => self.choices.section = id,
             Open::BuildingType(id) => self.choices.building_type = Some(id),
@@ -241,9 +227,9 @@ impl App {
             return Err(sentence);
         }
         if count < 2 {
-            return Err(refuse(ONLY_ONE));
+            return Err(refuse(say!("page-editor-last")));
         }
-        self.take_step(DELETE_STEP, edit);
+        self.take_step(say!("page-step-delete-entry"), edit);
         Ok(())
     }
 }
@@ -291,30 +277,29 @@ pub(super) fn refuse(words: &str) -> String {
 }
 
 fn gone() -> String {
-    refuse(GONE)
+    refuse(say!("page-editor-gone"))
 }
 
 /// The buttons for an entry of a palette.
 pub(super) fn add_palette_lines(lines: &mut Vec<Line>, users: Users) {
-    lines.push(Line::command(Key::panel(DUPLICATE), DUPLICATE_WORDS));
+    lines.push(Line::command(Key::panel(DUPLICATE), say!("page-editor-duplicate")));
     let sentence = users.sentence();
     lines.push(
-        Line::command(Key::panel(DELETE), DELETE_WORDS)
+        Line::command(Key::panel(DELETE), say!("page-editor-delete"))
             .off_if(sentence.is_some())
             .with_hint(sentence.unwrap_or_default()),
     );
 }
 
 impl Users {
-    fn counted(counts: &[(usize, &str)]) -> Self {
-        let held = counts.iter().filter(|(count, _)| *count > 0);
-        let held: Vec<String> = held.map(|(count, thing)| words::count(*count, thing)).collect();
-        Self((!held.is_empty()).then(|| held.join(" and ")))
+    fn counted(counts: impl IntoIterator<Item = Option<String>>) -> Self {
+        let held = counts.into_iter().flatten();
+        Self(held.reduce(|first, second| say!("page-and", first = first, second = second)))
     }
 
     fn sentence(&self) -> Option<String> {
         let users = self.0.as_ref()?;
-        Some(refuse(&(IS_USED.to_owned() + " " + users)))
+        Some(refuse(&say!("page-editor-used", users = users)))
     }
 }
 
@@ -325,7 +310,8 @@ fn all_marks(document: &Document) -> impl Iterator<Item = &Mark> {
 /// The streets of all alternatives that are built to a section.
 pub(super) fn users_of_section(document: &Document, id: StreetSectionId) -> Users {
     let streets = all_marks(document).filter_map(Mark::as_street);
-    Users::counted(&[(streets.filter(|street| street.section == id).count(), "street")])
+    let count = streets.filter(|street| street.section == id).count();
+    Users::counted([(count > 0).then(|| say!("count-streets", count = count))])
 }
 
 /// The land of all alternatives that holds a building type, and lines of the program that ask for it.
@@ -347,9 +333,9 @@ pub(super) fn users_of_type(document: &Document, id: BuildingTypeId) -> Users {
     }
     let asks = |what: TargetKind| what == TargetKind::HomesOf(id);
     let targets = document.program.iter().filter(|target| asks(target.what)).count();
-    Users::counted(&[
-        (blocks, "block"),
-        (areas, "soft area"),
-        (targets, "line of the program"),
+    Users::counted([
+        (blocks > 0).then(|| say!("page-count-blocks", count = blocks)),
+        (areas > 0).then(|| say!("page-count-soft-areas", count = areas)),
+        (targets > 0).then(|| say!("page-count-program-lines", count = targets)),
     ])
 }

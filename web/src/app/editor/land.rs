@@ -4,15 +4,16 @@ use hobnail_core::fabric::sides::{Side, middle_of, section_lets_front, side_spok
 use hobnail_core::fabric::{Fabric, FaceOfLand};
 use hobnail_core::figures::display::grouped;
 use hobnail_core::plan::document::UnitSystem;
-use hobnail_core::plan::land::{Fronting, Portion};
+use hobnail_core::plan::land::{Fronting, Hand, Portion};
 use hobnail_core::plan::{BuildingTypeId, Document, MarkId, PlanPoint, SideUse, UseMark};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::edits::refuse;
 use super::lines::{Key, Line, Part};
 use super::quantity::{self, Bounded};
-use super::{Change, EditorShown, hand_word};
-use crate::app::words::{self, sentence_case};
+use super::{Change, EditorShown};
+use crate::app::words;
 use crate::canvas::scene_of::run_of;
 
 /// Fields of the land whole.
@@ -32,46 +33,40 @@ const SETBACK: u8 = 5;
 
 const WHOLE_PPM: u32 = 1_000_000;
 
-const SHARE_FIELD: Bounded = Bounded {
-    label: "Share",
-    quantity: &quantity::PARTS_PER_MILLION,
-    bounds: [0.0, WHOLE_PPM as f64],
-};
-const STORIES_FIELD: Bounded = Bounded {
-    label: "Most stories",
-    quantity: &quantity::COUNT,
-    bounds: [1.0, 60.0],
-};
-const SETBACK_FIELD: Bounded = Bounded {
-    label: "Setback",
-    quantity: &quantity::WIDTH,
-    bounds: [0.0, 60_960.0],
-};
+fn share_field() -> Bounded {
+    Bounded {
+        label: say!("page-land-share"),
+        quantity: &quantity::PARTS_PER_MILLION,
+        bounds: [0.0, WHOLE_PPM as f64],
+    }
+}
+
+fn stories_field() -> Bounded {
+    Bounded {
+        label: say!("page-land-most-stories"),
+        quantity: &quantity::COUNT,
+        bounds: [1.0, 60.0],
+    }
+}
+
+fn setback_field() -> Bounded {
+    Bounded {
+        label: say!("page-land-setback"),
+        quantity: &quantity::WIDTH,
+        bounds: [0.0, 60_960.0],
+    }
+}
+
 /// Where less or more begins on a side that says nothing: the usual setback of core, 10 feet.
 const USUAL_SETBACK_MM: f64 = 3_048.0;
 
-const TITLE: &str = "Use of this land";
-const YIELDS: &str = "What it yields now";
-const SIDES: &str = "Its sides";
-const ADD_TYPE: &str = "Add a building type";
-const FILL_UP: &str = "Fill up to 100%";
-const TOGETHER: &str = "Together";
-const WITHOUT_USE: &str = "without use";
-const FRONTINGS: [(Option<Fronting>, &str); 5] = [
-    (None, "As the street allows"),
-    (Some(Fronting::Front), "Lots front on it"),
-    (Some(Fronting::Side), "Their sides lie along it"),
-    (Some(Fronting::Rear), "Their rears lie along it"),
-    (Some(Fronting::None), "Nothing touches it"),
+const FRONTINGS: [(Option<Fronting>, fn() -> &'static str); 5] = [
+    (None, || say!("page-front-street")),
+    (Some(Fronting::Front), || say!("page-front-front")),
+    (Some(Fronting::Side), || say!("page-front-side")),
+    (Some(Fronting::Rear), || say!("page-front-rear")),
+    (Some(Fronting::None), || say!("page-front-none")),
 ];
-const LOTS_STAND: &str = "How lots stand";
-const TYPE_LABEL: &str = "Building type";
-const AS_THE_LAND: &str = "As the land";
-const SHOPFRONT_LABEL: &str = "Ground floor opens as shops";
-const UNSAID_STORIES: &str = "Empty: as the building type has.";
-const UNSAID_SETBACK: &str = "Empty: as is usual for the building type.";
-const IS_ASLEEP: &str = "This land is no longer enclosed: its use sleeps until streets enclose it again.";
-const ALL_TYPES: &str = "every building type is in the program";
 
 /// The selected land as the fabric has it.
 struct Found<'a> {
@@ -122,7 +117,7 @@ pub(super) fn shown(study: &Study, id: MarkId, open: Option<u16>) -> Option<Edit
         .collect();
     let place = |id: BuildingTypeId| types.iter().position(|(known, _)| *known == id);
     let names = || types.iter().map(|(_, name)| (*name).to_owned());
-    let mut lines = vec![Line::title(0, TITLE)];
+    let mut lines = vec![Line::title(0, say!("page-land"))];
     for (index, portion) in (0..).zip(&found.mark.program) {
         let key = |field| Key::new(Part::Portion, index, field);
         let name = found.document.building_types.get(&portion.building_type);
@@ -135,28 +130,30 @@ pub(super) fn shown(study: &Study, id: MarkId, open: Option<u16>) -> Option<Edit
                 names().collect(),
                 place(portion.building_type).unwrap_or_default(),
             )
-            .in_row(TYPE_LABEL.to_owned() + " " + &(index + 1).to_string()),
+            .in_row(say!("page-land-type", number = index + 1)),
         );
-        lines.push(Line::number(key(SHARE), &SHARE_FIELD, share, units).in_row("Share of ".to_owned() + name));
-        lines.push(Line::sign(key(REMOVE), "×", "Remove ".to_owned() + name));
+        lines.push(
+            Line::number(key(SHARE), &share_field(), share, units).in_row(say!("page-land-share-of", name = name)),
+        );
+        lines.push(Line::sign(key(REMOVE), "×", say!("page-land-remove", name = name)));
     }
     let whole = |field| Key::new(Part::Land, 0, field);
     let total: u32 = found.mark.program.iter().map(|portion| portion.share_ppm).sum();
     let rest = WHOLE_PPM.saturating_sub(total);
-    let percent = |ppm: u32| SHARE_FIELD.quantity.words(f64::from(ppm), units);
+    let percent = |ppm: u32| share_field().quantity.words(f64::from(ppm), units);
     let together = if rest > 0 {
-        percent(total) + ", " + &percent(rest) + " " + WITHOUT_USE
+        say!("page-land-without-use", total = percent(total), rest = percent(rest))
     } else {
         percent(total)
     };
-    lines.push(Line::fact(1, TOGETHER, together));
-    lines.push(Line::command(whole(ADD), ADD_TYPE).off_if(found.mark.program.len() >= types.len()));
+    lines.push(Line::fact(1, say!("page-land-together"), together));
+    lines.push(Line::command(whole(ADD), say!("page-land-add-type")).off_if(found.mark.program.len() >= types.len()));
     if rest > 0 && total > 0 {
-        lines.push(Line::command(whole(FILL), FILL_UP));
+        lines.push(Line::command(whole(FILL), say!("page-land-fill-up")));
     }
-    lines.push(Line::title(2, YIELDS));
+    lines.push(Line::title(2, say!("page-land-yields")));
     if found.face.is_none() {
-        lines.push(Line::warning(3, IS_ASLEEP));
+        lines.push(Line::warning(3, say!("page-land-asleep")));
     }
     let yields = yields(study, id, units);
     lines.extend(
@@ -164,7 +161,7 @@ pub(super) fn shown(study: &Study, id: MarkId, open: Option<u16>) -> Option<Edit
             .zip(yields)
             .map(|(index, (label, value))| Line::fact(index, label, value)),
     );
-    lines.push(Line::title(4, SIDES));
+    lines.push(Line::title(4, say!("page-land-sides")));
     for (index, side) in found.sides() {
         let said = found.said(index).and_then(|place| found.mark.sides.get(place));
         let is_open = open == Some(index);
@@ -174,7 +171,9 @@ pub(super) fn shown(study: &Study, id: MarkId, open: Option<u16>) -> Option<Edit
         lines.push(toggle);
         if is_open {
             let own = said.and_then(|said| said.building_type).and_then(place);
-            let names = std::iter::once(AS_THE_LAND.to_owned()).chain(names()).collect();
+            let names = std::iter::once(say!("page-land-as-the-land").to_owned())
+                .chain(names())
+                .collect();
             add_side_lines(&mut lines, index, said, (names, own.map_or(0, |own| own + 1)), units);
         }
     }
@@ -195,7 +194,7 @@ fn add_side_lines(
     let key = |field| Key::new(Part::Side, index, field);
     let fronting = said.map(|said| said.fronting);
     let stands = FRONTINGS.iter().position(|(known, _)| *known == fronting);
-    let options = FRONTINGS.iter().map(|(_, words)| (*words).to_owned()).collect();
+    let options = FRONTINGS.iter().map(|(_, words)| words().to_owned()).collect();
     let unsaid = |field: u8, bounded: &Bounded, stored: Option<f64>, hint: &str| {
         let mut line = Line::number(key(field), bounded, stored.unwrap_or_default(), units);
         if stored.is_none() {
@@ -206,11 +205,20 @@ fn add_side_lines(
     let stories = said.and_then(|said| said.stories).map(f64::from);
     let setback = said.and_then(|said| said.setback_mm).map(f64::from);
     lines.extend([
-        Line::choice(key(FRONTING), LOTS_STAND, options, stands.unwrap_or_default()),
-        Line::choice(key(OWN_TYPE), TYPE_LABEL, names, chosen),
-        Line::check(key(SHOPFRONT), SHOPFRONT_LABEL, said.is_some_and(|said| said.shopfront)),
-        unsaid(STORIES, &STORIES_FIELD, stories, UNSAID_STORIES),
-        unsaid(SETBACK, &SETBACK_FIELD, setback, UNSAID_SETBACK),
+        Line::choice(
+            key(FRONTING),
+            say!("page-land-lots-stand"),
+            options,
+            stands.unwrap_or_default(),
+        ),
+        Line::choice(key(OWN_TYPE), say!("page-building-type"), names, chosen),
+        Line::check(
+            key(SHOPFRONT),
+            say!("page-land-shopfront"),
+            said.is_some_and(|said| said.shopfront),
+        ),
+        unsaid(STORIES, &stories_field(), stories, say!("page-land-unsaid-stories")),
+        unsaid(SETBACK, &setback_field(), setback, say!("page-land-unsaid-setback")),
     ]);
 }
 
@@ -248,15 +256,18 @@ fn yields(study: &Study, id: MarkId, units: UnitSystem) -> Vec<(&'static str, St
     let stories = match stories {
         None => 0.to_string(),
         Some((least, most)) if least == most => least.to_string(),
-        Some((least, most)) => least.to_string() + " to " + &most.to_string(),
+        Some((least, most)) => say!("page-to", least = least, most = most),
     };
     vec![
-        ("Lots", count(lots)),
-        ("Homes", count(homes)),
-        ("Jobs", count(jobs)),
-        ("Floor area", count(floor_m2 / floor.scale) + " " + floor.unit),
-        ("Stories", stories),
-        ("Parking on the lots", count(parking)),
+        (say!("page-yield-lots"), count(lots)),
+        (say!("page-yield-homes"), count(homes)),
+        (say!("page-yield-jobs"), count(jobs)),
+        (
+            say!("page-yield-floor"),
+            count(floor_m2 / floor.scale) + " " + (floor.unit)(),
+        ),
+        (say!("page-yield-stories"), stories),
+        (say!("page-yield-parking"), count(parking)),
     ]
 }
 
@@ -275,14 +286,18 @@ fn side_name(found: &Found<'_>, side: &Side) -> String {
     let center = found.face.and_then(|face| PlanPoint::mean_of(face.outline.first()?));
     let toward = center
         .zip(middle)
-        .map_or("", |(center, middle)| compass(center, middle));
+        .map_or(say!("page-side"), |(center, middle)| compass(center, middle));
     let street = side.street.and_then(|(street, hand)| {
         let line = found.fabric.lines.streets.get(street as usize)?;
         let mut alternatives = found.document.alternatives.values();
         let street = alternatives.find_map(|held| held.marks.get(&line.mark)?.as_street())?;
-        Some(words::street_name(street) + ", " + hand_word(hand))
+        let street = words::street_name(street);
+        Some(match hand {
+            Hand::Left => say!("page-side-on-left", street = street),
+            Hand::Right => say!("page-side-on-right", street = street),
+        })
     });
-    sentence_case(toward) + " side: " + &street.unwrap_or_default()
+    [toward, ": ", &street.unwrap_or_default()].concat()
 }
 
 /// Toward which of the eight winds a point lies.
@@ -294,31 +309,30 @@ fn compass(from: PlanPoint, to: PlanPoint) -> &'static str {
     let is_across = x.abs() > y.abs() * HALF_WIND;
     let is_along = y.abs() > x.abs() * HALF_WIND;
     match (is_along, is_across, y > 0.0, x > 0.0) {
-        (true, false, true, _) => "north",
-        (true, false, false, _) => "south",
-        (false, _, _, true) => "east",
-        (false, _, _, false) => "west",
-        (true, true, true, true) => "northeast",
-        (true, true, true, false) => "northwest",
-        (true, true, false, true) => "southeast",
-        (true, true, false, false) => "southwest",
+        (true, false, true, _) => say!("page-side-north"),
+        (true, false, false, _) => say!("page-side-south"),
+        (false, _, _, true) => say!("page-side-east"),
+        (false, _, _, false) => say!("page-side-west"),
+        (true, true, true, true) => say!("page-side-northeast"),
+        (true, true, true, false) => say!("page-side-northwest"),
+        (true, true, false, true) => say!("page-side-southeast"),
+        (true, true, false, false) => say!("page-side-southwest"),
     }
 }
 
 fn said_words(document: &Document, said: &SideUse, units: UnitSystem) -> String {
     let stands = FRONTINGS.iter().find(|(known, _)| *known == Some(said.fronting));
     let name = said.building_type.and_then(|id| document.building_types.get(&id));
-    let mut words: Vec<String> = vec![stands.map_or("", |(_, words)| words).to_owned()];
+    let mut words: Vec<String> = vec![stands.map_or("", |(_, words)| words()).to_owned()];
     words.extend(name.map(|held| held.name.clone()));
-    words.extend(said.shopfront.then(|| "shopfront".to_owned()));
-    words.extend(
-        said.stories
-            .map(|stories| "at most ".to_owned() + &stories.to_string() + " stories"),
-    );
-    words.extend(
-        said.setback_mm
-            .map(|setback| "setback ".to_owned() + &SETBACK_FIELD.quantity.words(f64::from(setback), units)),
-    );
+    words.extend(said.shopfront.then(|| say!("page-said-shopfront").to_owned()));
+    words.extend(said.stories.map(|stories| say!("page-said-stories", count = stories)));
+    words.extend(said.setback_mm.map(|setback| {
+        say!(
+            "page-said-setback",
+            setback = setback_field().quantity.words(f64::from(setback), units)
+        )
+    }));
     words.join(", ")
 }
 
@@ -333,7 +347,7 @@ pub(super) fn changed(study: &Study, id: MarkId, key: Key, change: &Change) -> R
         (Part::Land, ADD) => {
             let is_free = |id: &&BuildingTypeId| after.program.iter().all(|portion| portion.building_type != **id);
             let free = types().find(is_free).copied();
-            let building_type = free.ok_or_else(|| refuse(ALL_TYPES))?;
+            let building_type = free.ok_or_else(|| refuse(say!("page-land-all-types")))?;
             let held: u32 = after.program.iter().map(|portion| portion.share_ppm).sum();
             let rest = WHOLE_PPM.saturating_sub(held);
             // Where nothing is left over, the new type takes as much as each of the others has on average.
@@ -359,7 +373,7 @@ pub(super) fn changed(study: &Study, id: MarkId, key: Key, change: &Change) -> R
         }
         (Part::Portion, SHARE) => {
             if let Some(portion) = after.program.get(place) {
-                let share = SHARE_FIELD.read(f64::from(portion.share_ppm), change, units)?;
+                let share = share_field().read(f64::from(portion.share_ppm), change, units)?;
                 set_share(&mut after.program, place, share as u32);
             }
         }
@@ -462,12 +476,12 @@ fn change_side(
         (STORIES, _) if is_cleared => said.stories = None,
         (STORIES, _) => {
             let stored = f64::from(said.stories.unwrap_or(0));
-            said.stories = Some(STORIES_FIELD.read(stored, change, units)? as u8);
+            said.stories = Some(stories_field().read(stored, change, units)? as u8);
         }
         (SETBACK, _) if is_cleared => said.setback_mm = None,
         (SETBACK, _) => {
             let stored = said.setback_mm.map_or(USUAL_SETBACK_MM, f64::from);
-            said.setback_mm = Some(SETBACK_FIELD.read(stored, change, units)? as u32);
+            said.setback_mm = Some(setback_field().read(stored, change, units)? as u32);
         }
         _ => {}
     }

@@ -171,7 +171,7 @@ impl Line {
     pub fn number(key: Key, field: &Bounded, stored: f64, units: UnitSystem) -> Self {
         Self {
             value: field.quantity.text(stored, units),
-            more: field.quantity.shown(units).unit.to_owned(),
+            more: (field.quantity.shown(units).unit)().to_owned(),
             ..Self::of(key, Kind::Number, field.label)
         }
     }

@@ -17,8 +17,8 @@ mod land;
 mod section;
 mod walking;
 
-use hobnail_core::plan::land::Hand;
 use hobnail_core::plan::{BuildingTypeId, Mark, MarkId, StreetSectionId};
+use hobnail_core::say;
 
 use super::App;
 use super::places::Place;
@@ -132,8 +132,6 @@ impl App {
 
     /// What can be done with a selected street.
     fn street_shown(&self, id: MarkId) -> Option<EditorShown> {
-        const SHOW: &str = "Show the cut";
-        const SECTION: &str = "Edit its street section";
         let document = self.study.document();
         let street = document.mark(self.study.alternative(), id)?.as_street()?;
         let held = document.street_sections.get(&street.section)?;
@@ -145,8 +143,8 @@ impl App {
                     0,
                     held.name.clone() + ", " + &section::width(held.right_of_way_mm(), self.units()),
                 ),
-                Line::command(Key::panel(edits::SHOW_CUT), SHOW),
-                Line::command(Key::panel(edits::EDIT_SECTION_OF_STREET), SECTION),
+                Line::command(Key::panel(edits::SHOW_CUT), say!("page-street-cut")),
+                Line::command(Key::panel(edits::EDIT_SECTION_OF_STREET), say!("page-street-section")),
             ],
         })
     }
@@ -236,14 +234,6 @@ impl App {
             self.editor.cut = None;
             self.changes.hand = true;
         }
-    }
-}
-
-/// The word for a hand of a line.
-const fn hand_word(hand: Hand) -> &'static str {
-    match hand {
-        Hand::Left => "left",
-        Hand::Right => "right",
     }
 }
 

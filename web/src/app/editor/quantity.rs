@@ -6,12 +6,13 @@
 
 use hobnail_core::figures::unit::ACRE_M2;
 use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::say;
 
 /// A number as it is shown in one system of units.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Shown {
     /// The unit behind it.
-    pub unit: &'static str,
+    pub unit: fn() -> &'static str,
     /// Stored units in one shown unit.
     pub scale: f64,
     /// What a press of less or more changes, in shown units.
@@ -19,7 +20,7 @@ pub struct Shown {
 }
 
 /// What a number measures.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Quantity {
     /// In metric units.
     pub metric: Shown,
@@ -30,7 +31,7 @@ pub struct Quantity {
 }
 
 /// A number that can be changed: what it is, and between which stored values it lies.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Bounded {
     /// What it is, as a person reads it.
     pub label: &'static str,
@@ -44,14 +45,11 @@ const FOOT_MM: f64 = 304.8;
 const SQUARE_FOOT_M2: f64 = 0.092_903_04;
 const MILE_KM: f64 = 1.609_344;
 
-/// Why a number that was typed is none.
-const NOT_A_NUMBER: &str = "type a number such as 9.5";
-
-const fn shown(unit: &'static str, scale: f64, step: f64) -> Shown {
+const fn shown(unit: fn() -> &'static str, scale: f64, step: f64) -> Shown {
     Shown { unit, scale, step }
 }
 
-const fn same(unit: &'static str, scale: f64, step: f64) -> Quantity {
+const fn same(unit: fn() -> &'static str, scale: f64, step: f64) -> Quantity {
     Quantity {
         metric: shown(unit, scale, step),
         customary: shown(unit, scale, step),
@@ -61,8 +59,8 @@ const fn same(unit: &'static str, scale: f64, step: f64) -> Quantity {
 
 const fn length(metric_step: f64, customary_step: f64) -> Quantity {
     Quantity {
-        metric: shown("m", 1000.0, metric_step),
-        customary: shown("ft", FOOT_MM, customary_step),
+        metric: shown(|| "m", 1000.0, metric_step),
+        customary: shown(|| say!("page-unit-feet"), FOOT_MM, customary_step),
         is_whole: true,
     }
 }
@@ -73,42 +71,42 @@ pub const WIDTH: Quantity = length(0.1, 0.5);
 pub const LOT_LENGTH: Quantity = length(0.5, 1.0);
 /// Speed of traffic, stored in kilometers per hour.
 pub const SPEED: Quantity = Quantity {
-    metric: shown("km/h", 1.0, 5.0),
-    customary: shown("mph", MILE_KM, 5.0),
+    metric: shown(|| "km/h", 1.0, 5.0),
+    customary: shown(|| say!("page-unit-mph"), MILE_KM, 5.0),
     is_whole: true,
 };
 /// Floor area, stored in square meters.
 pub const FLOOR: Quantity = Quantity {
-    metric: shown("m²", 1.0, 10.0),
-    customary: shown("ft²", SQUARE_FOOT_M2, 100.0),
+    metric: shown(|| "m²", 1.0, 10.0),
+    customary: shown(|| say!("page-unit-square-feet-short"), SQUARE_FOOT_M2, 100.0),
     is_whole: true,
 };
 /// Walking pace, stored in millimeters per second.
 pub const PACE: Quantity = Quantity {
-    metric: shown("m/s", 1000.0, 0.05),
-    customary: shown("ft/s", FOOT_MM, 0.1),
+    metric: shown(|| "m/s", 1000.0, 0.05),
+    customary: shown(|| say!("page-unit-feet-per-second"), FOOT_MM, 0.1),
     is_whole: true,
 };
 /// Walking speed of a factor, which is written in feet per second.
 pub const FACTOR_PACE: Quantity = Quantity {
-    metric: shown("m/s", 1000.0 / FOOT_MM, 0.05),
-    customary: shown("ft/s", 1.0, 0.1),
+    metric: shown(|| "m/s", 1000.0 / FOOT_MM, 0.05),
+    customary: shown(|| say!("page-unit-feet-per-second"), 1.0, 0.1),
     is_whole: false,
 };
 /// Things that are counted.
-pub const COUNT: Quantity = same("", 1.0, 1.0);
+pub const COUNT: Quantity = same(|| "", 1.0, 1.0);
 /// Shares stored in thousandths.
-pub const THOUSANDTHS: Quantity = same("%", 10.0, 5.0);
+pub const THOUSANDTHS: Quantity = same(|| "%", 10.0, 5.0);
 /// Shares stored in parts per million.
-pub const PARTS_PER_MILLION: Quantity = same("%", 10_000.0, 5.0);
+pub const PARTS_PER_MILLION: Quantity = same(|| "%", 10_000.0, 5.0);
 /// People per home, stored in thousandths.
-pub const PEOPLE: Quantity = same("people", 1000.0, 0.1);
+pub const PEOPLE: Quantity = same(|| say!("page-unit-people"), 1000.0, 0.1);
 /// Parking spaces, stored in hundredths.
-pub const SPACES: Quantity = same("spaces", 100.0, 0.5);
+pub const SPACES: Quantity = same(|| say!("page-unit-spaces"), 100.0, 0.5);
 /// Jobs on a hectare of floor: shown as they are stored, or on 1,000 square feet.
 pub const JOBS_ON_FLOOR: Quantity = Quantity {
-    metric: shown("per ha", 1.0, 10.0),
-    customary: shown("per 1,000 ft²", 10.0 / SQUARE_FOOT_M2, 0.1),
+    metric: shown(|| say!("page-unit-per-hectare"), 1.0, 10.0),
+    customary: shown(|| say!("page-unit-per-1000-square-feet"), 10.0 / SQUARE_FOOT_M2, 0.1),
     is_whole: true,
 };
 
@@ -122,15 +120,27 @@ const fn loose(metric: Shown, customary: Shown) -> Quantity {
 }
 
 /// Floor of a setting, stored in square meters.
-pub const SETTING_FLOOR: Quantity = loose(shown("m²", 1.0, 10.0), shown("ft²", SQUARE_FOOT_M2, 100.0));
+pub const SETTING_FLOOR: Quantity = loose(
+    shown(|| "m²", 1.0, 10.0),
+    shown(|| say!("page-unit-square-feet-short"), SQUARE_FOOT_M2, 100.0),
+);
 /// Land of a setting, stored in square meters.
-pub const SETTING_LAND: Quantity = loose(shown("ha", 10_000.0, 0.01), shown("acres", ACRE_M2, 0.05));
+pub const SETTING_LAND: Quantity = loose(
+    shown(|| "ha", 10_000.0, 0.01),
+    shown(|| say!("page-unit-acres"), ACRE_M2, 0.05),
+);
 /// Time of a setting, stored in seconds.
-pub const SETTING_TIME: Quantity = loose(shown("s", 1.0, 1.0), shown("s", 1.0, 1.0));
+pub const SETTING_TIME: Quantity = loose(shown(|| "s", 1.0, 1.0), shown(|| "s", 1.0, 1.0));
 /// Length of a setting, stored in meters.
-pub const SETTING_LENGTH: Quantity = loose(shown("m", 1.0, 1.0), shown("ft", FOOT_MM / 1000.0, 5.0));
+pub const SETTING_LENGTH: Quantity = loose(
+    shown(|| "m", 1.0, 1.0),
+    shown(|| say!("page-unit-feet"), FOOT_MM / 1000.0, 5.0),
+);
 /// Speed of traffic of a setting, stored in meters per second.
-pub const SETTING_SPEED: Quantity = loose(shown("km/h", 1.0 / 3.6, 5.0), shown("mph", MILE_KM / 3.6, 5.0));
+pub const SETTING_SPEED: Quantity = loose(
+    shown(|| "km/h", 1.0 / 3.6, 5.0),
+    shown(|| say!("page-unit-mph"), MILE_KM / 3.6, 5.0),
+);
 
 const POWERS: [f64; 4] = [1.0, 10.0, 100.0, 1000.0];
 
@@ -172,7 +182,7 @@ impl Quantity {
     #[must_use]
     pub fn words(&self, stored: f64, units: UnitSystem) -> String {
         let text = self.text(stored, units);
-        match self.shown(units).unit {
+        match (self.shown(units).unit)() {
             "" => text,
             "%" => text + "%",
             unit => text + " " + unit,
@@ -202,7 +212,7 @@ impl Bounded {
         let after = match change {
             super::Change::Text(text) if *text == self.quantity.text(stored, units) => stored,
             super::Change::Text(text) => {
-                let number = number(text).ok_or_else(|| self.sentence(NOT_A_NUMBER))?;
+                let number = number(text).ok_or_else(|| self.sentence(say!("page-not-a-number")))?;
                 self.quantity.stored(number, units)
             }
             super::Change::Step(steps) => self.quantity.stepped(stored, *steps, units),
@@ -213,7 +223,11 @@ impl Bounded {
             return Ok(after);
         }
         let least = self.quantity.text(least, units);
-        Err(self.sentence(&("from ".to_owned() + &least + " to " + &self.quantity.words(most, units))))
+        Err(self.sentence(&say!(
+            "page-from-to",
+            least = least,
+            most = self.quantity.words(most, units)
+        )))
     }
 
     fn sentence(&self, words: &str) -> String {

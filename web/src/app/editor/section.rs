@@ -3,6 +3,7 @@
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::validate::section_faults;
 use hobnail_core::plan::{Document, StreetSection, StreetSectionId, Strip, StripKind};
+use hobnail_core::say;
 
 use super::drawn::{Drawing, of_strips};
 use super::edits::{self, refuse};
@@ -26,66 +27,60 @@ pub(super) const REMOVE: u8 = 4;
 /// Pixels to a meter in the palette: one scale for all sections.
 const PALETTE_PX_PER_M: f64 = 6.4;
 
-const KINDS: [(StripKind, &str); 7] = [
-    (StripKind::Walk, "Walk"),
-    (StripKind::Planting, "Planting"),
-    (StripKind::Parking, "Parking"),
-    (StripKind::Bicycle, "Bicycle"),
-    (StripKind::Travel, "Travel"),
-    (StripKind::Median, "Median"),
-    (StripKind::Swale, "Swale"),
+const KINDS: [(StripKind, fn() -> &'static str); 7] = [
+    (StripKind::Walk, || say!("page-kind-walk")),
+    (StripKind::Planting, || say!("page-kind-planting")),
+    (StripKind::Parking, || say!("page-kind-parking")),
+    (StripKind::Bicycle, || say!("page-kind-bicycle")),
+    (StripKind::Travel, || say!("page-kind-travel")),
+    (StripKind::Median, || say!("page-kind-median")),
+    (StripKind::Swale, || say!("page-kind-swale")),
 ];
 
-const STRIP_WIDTH: Bounded = Bounded {
-    label: "Width of a strip",
-    quantity: &quantity::WIDTH,
-    bounds: [305.0, 30_480.0],
-};
-const SPEED: Bounded = Bounded {
-    label: "Target speed",
-    quantity: &quantity::SPEED,
-    bounds: [0.0, 130.0],
-};
+fn strip_width_field() -> Bounded {
+    Bounded {
+        label: say!("page-strip-width"),
+        quantity: &quantity::WIDTH,
+        bounds: [305.0, 30_480.0],
+    }
+}
+
+fn speed_field() -> Bounded {
+    Bounded {
+        label: say!("page-target-speed"),
+        quantity: &quantity::SPEED,
+        bounds: [0.0, 130.0],
+    }
+}
 
 /// A box of a section.
 struct Switch {
-    label: &'static str,
+    label: fn() -> &'static str,
     of: fn(&mut StreetSection) -> &mut bool,
 }
 
 const SWITCHES: [Switch; 5] = [
     Switch {
-        label: "People may walk along it",
+        label: || say!("page-may-walk"),
         of: |section| &mut section.walkable,
     },
     Switch {
-        label: "Bicycles may use it",
+        label: || say!("page-may-cycle"),
         of: |section| &mut section.cyclable,
     },
     Switch {
-        label: "Motor vehicles may use it",
+        label: || say!("page-may-drive"),
         of: |section| &mut section.drivable,
     },
     Switch {
-        label: "Lots may front on its left",
+        label: || say!("page-fronts-left"),
         of: |section| &mut section.fronts_left,
     },
     Switch {
-        label: "Lots may front on its right",
+        label: || say!("page-fronts-right"),
         of: |section| &mut section.fronts_right,
     },
 ];
-
-const TITLE: &str = "Street section";
-const NAME_LABEL: &str = "Name";
-const RIGHT_OF_WAY: &str = "Right-of-way";
-const STRIPS: &str = "Strips, from left to right";
-const ADD_STRIP: &str = "Add a strip";
-const USE: &str = "Speed and use";
-const CAUTION: &str = "Fire access and the width of lanes are for local codes and licensed practice.";
-const NO_PLACE: &str = "there is no strip on that side";
-const LAST_STRIP: &str = "a street section needs a strip";
-const NO_NAME: &str = "a name can not be empty";
 
 /// A width below which a strip is said to be narrow.
 struct Common {
@@ -93,7 +88,7 @@ struct Common {
     /// Up to which target speed, in kilometers per hour.
     up_to_km_h: u16,
     least_mm: u32,
-    source: &'static str,
+    source: fn() -> &'static str,
 }
 
 /// Travel and parking lanes by target speed in miles per hour, in feet: below 20, 8; to 25, 9; to 35, 10; above, 12. The
@@ -106,25 +101,15 @@ const COMMON: [Common; 9] = [
     common(StripKind::Parking, 41, 2134, BY_SPEED),
     common(StripKind::Parking, 57, 2438, BY_SPEED),
     common(StripKind::Parking, u16::MAX, 2743, BY_SPEED),
-    common(
-        StripKind::Walk,
-        u16::MAX,
-        1524,
-        "Urban Street Design Guide, NACTO, 2013, from memory",
-    ),
-    common(
-        StripKind::Bicycle,
-        u16::MAX,
-        1524,
-        "LEED for Neighborhood Development, draft of 2011, bicycle network",
-    ),
+    common(StripKind::Walk, u16::MAX, 1524, || say!("page-source-walk")),
+    common(StripKind::Bicycle, u16::MAX, 1524, || say!("page-source-bicycle")),
 ];
-const BY_SPEED: &str = "SmartCode version 9.2, 2009, tables 3 and 4, from memory";
+const BY_SPEED: fn() -> &'static str = || say!("page-source-by-speed");
 
 /// Feet rounded to tenths of a meter: so much less is no narrower.
 const TOLERANCE_MM: u32 = 50;
 
-const fn common(kind: StripKind, up_to_km_h: u16, least_mm: u32, source: &'static str) -> Common {
+const fn common(kind: StripKind, up_to_km_h: u16, least_mm: u32, source: fn() -> &'static str) -> Common {
     Common {
         kind,
         up_to_km_h,
@@ -139,16 +124,20 @@ pub(super) fn shown(document: &Document, id: StreetSectionId) -> Option<EditorSh
     let units = document.settings.units;
     let key = |field| Key::new(Part::Section, 0, field);
     let mut lines = vec![
-        Line::title(0, TITLE),
-        Line::sign(Key::panel(edits::CLOSE), edits::DONE, edits::DONE.to_owned()),
-        Line::text(key(NAME), NAME_LABEL, &section.name),
-        Line::fact(1, RIGHT_OF_WAY, width(section.right_of_way_mm(), units)),
-        Line::title(2, STRIPS),
+        Line::title(0, say!("page-section")),
+        Line::sign(
+            Key::panel(edits::CLOSE),
+            say!("page-editor-done"),
+            say!("page-editor-done").to_owned(),
+        ),
+        Line::text(key(NAME), say!("page-name"), &section.name),
+        Line::fact(1, say!("page-right-of-way"), width(section.right_of_way_mm(), units)),
+        Line::title(2, say!("page-strips")),
     ];
     for (index, strip) in section.strips.iter().enumerate() {
         add_strip_lines(&mut lines, section, index, strip, units);
     }
-    lines.push(Line::command(key(ADD), ADD_STRIP));
+    lines.push(Line::command(key(ADD), say!("page-strip-add")));
     lines.extend(
         narrow(section, units)
             .into_iter()
@@ -158,17 +147,17 @@ pub(super) fn shown(document: &Document, id: StreetSectionId) -> Option<EditorSh
     for (fault, index) in section_faults(section).into_iter().zip(20..) {
         lines.push(Line::warning(index, edits::fault_words(&fault)));
     }
-    lines.push(Line::words(3, CAUTION));
-    lines.push(Line::title(4, USE));
+    lines.push(Line::words(3, say!("page-section-caution")));
+    lines.push(Line::title(4, say!("page-speed-and-use")));
     lines.push(Line::number(
         key(TARGET_SPEED),
-        &SPEED,
+        &speed_field(),
         f64::from(section.target_speed_km_h),
         units,
     ));
     let mut held = section.clone();
     for (switch, field) in SWITCHES.iter().zip(SWITCHES_FROM..) {
-        lines.push(Line::check(key(field), switch.label, *(switch.of)(&mut held)));
+        lines.push(Line::check(key(field), (switch.label)(), *(switch.of)(&mut held)));
     }
     edits::add_palette_lines(&mut lines, edits::users_of_section(document, id));
     Some(EditorShown {
@@ -181,15 +170,38 @@ pub(super) fn shown(document: &Document, id: StreetSectionId) -> Option<EditorSh
 fn add_strip_lines(lines: &mut Vec<Line>, section: &StreetSection, index: usize, strip: &Strip, units: UnitSystem) {
     let key = |field| Key::new(Part::Strip, index as u16, field);
     let count = section.strips.len();
-    let name = |what: &str| what.to_owned() + " " + &(index + 1).to_string() + " of " + &count.to_string();
+    let number = index + 1;
     let chosen = KINDS.iter().position(|(kind, _)| *kind == strip.kind);
-    let options = KINDS.iter().map(|(_, words)| (*words).to_owned()).collect();
+    let options = KINDS.iter().map(|(_, words)| words().to_owned()).collect();
     lines.extend([
-        Line::choice(key(KIND), "", options, chosen.unwrap_or_default()).in_row(name("Strip")),
-        Line::number(key(WIDTH), &STRIP_WIDTH, f64::from(strip.width_mm), units).in_row(name("Width of strip")),
-        Line::sign(key(TO_LEFT), "←", name("Move to the left: strip")).off_if(index == 0),
-        Line::sign(key(TO_RIGHT), "→", name("Move to the right: strip")).off_if(index + 1 == count),
-        Line::sign(key(REMOVE), "×", name("Remove strip")).off_if(count == 1),
+        Line::choice(key(KIND), "", options, chosen.unwrap_or_default()).in_row(say!(
+            "page-strip",
+            number = number,
+            count = count
+        )),
+        Line::number(key(WIDTH), &strip_width_field(), f64::from(strip.width_mm), units).in_row(say!(
+            "page-strip-width-of",
+            number = number,
+            count = count
+        )),
+        Line::sign(
+            key(TO_LEFT),
+            "←",
+            say!("page-strip-to-left", number = number, count = count),
+        )
+        .off_if(index == 0),
+        Line::sign(
+            key(TO_RIGHT),
+            "→",
+            say!("page-strip-to-right", number = number, count = count),
+        )
+        .off_if(index + 1 == count),
+        Line::sign(
+            key(REMOVE),
+            "×",
+            say!("page-strip-remove", number = number, count = count),
+        )
+        .off_if(count == 1),
     ]);
 }
 
@@ -206,7 +218,7 @@ pub(super) fn changed(
         (Part::Section, NAME, Change::Text(name)) => {
             name.trim().clone_into(&mut after.name);
             if after.name.is_empty() {
-                return Err(refuse(NO_NAME));
+                return Err(refuse(say!("page-name-empty")));
             }
         }
         (Part::Section, ADD, _) => after.strips.push(Strip {
@@ -217,7 +229,7 @@ pub(super) fn changed(
             },
         }),
         (Part::Section, TARGET_SPEED, _) => {
-            let speed = SPEED.read(f64::from(section.target_speed_km_h), change, units)?;
+            let speed = speed_field().read(f64::from(section.target_speed_km_h), change, units)?;
             after.target_speed_km_h = speed as u16;
         }
         (Part::Section, field, Change::Pick(is_on)) => {
@@ -225,11 +237,13 @@ pub(super) fn changed(
                 *(switch.of)(&mut after) = *is_on == 1;
             }
         }
-        (Part::Strip, TO_LEFT, _) if index == 0 => return Err(refuse(NO_PLACE)),
+        (Part::Strip, TO_LEFT, _) if index == 0 => return Err(refuse(say!("page-strip-no-place"))),
         (Part::Strip, TO_LEFT, _) if index < after.strips.len() => after.strips.swap(index - 1, index),
-        (Part::Strip, TO_RIGHT, _) if index + 1 >= after.strips.len() => return Err(refuse(NO_PLACE)),
+        (Part::Strip, TO_RIGHT, _) if index + 1 >= after.strips.len() => {
+            return Err(refuse(say!("page-strip-no-place")));
+        }
         (Part::Strip, TO_RIGHT, _) => after.strips.swap(index, index + 1),
-        (Part::Strip, REMOVE, _) if after.strips.len() < 2 => return Err(refuse(LAST_STRIP)),
+        (Part::Strip, REMOVE, _) if after.strips.len() < 2 => return Err(refuse(say!("page-strip-last"))),
         (Part::Strip, REMOVE, _) if index < after.strips.len() => drop(after.strips.remove(index)),
         (Part::Strip, field, _) => {
             if let Some(strip) = after.strips.get_mut(index) {
@@ -237,7 +251,9 @@ pub(super) fn changed(
                     (KIND, Change::Pick(chosen)) => {
                         strip.kind = KINDS.get(*chosen).map_or(strip.kind, |(kind, _)| *kind);
                     }
-                    (WIDTH, _) => strip.width_mm = STRIP_WIDTH.read(f64::from(strip.width_mm), change, units)? as u32,
+                    (WIDTH, _) => {
+                        strip.width_mm = strip_width_field().read(f64::from(strip.width_mm), change, units)? as u32
+                    }
                     _ => {}
                 }
             }
@@ -261,19 +277,13 @@ pub(super) fn narrow(section: &StreetSection, units: UnitSystem) -> Vec<String> 
         };
         if narrowest_mm + TOLERANCE_MM < common.least_mm {
             let (narrowest, least) = (width(narrowest_mm, units), width(common.least_mm, units));
-            sentences.push(
-                [
-                    name,
-                    ": ",
-                    &narrowest,
-                    " is narrow; ",
-                    &least,
-                    " is common (",
-                    common.source,
-                    ").",
-                ]
-                .concat(),
-            );
+            sentences.push(say!(
+                "page-strip-narrow",
+                strip = name(),
+                width = narrowest,
+                least = least,
+                source = (common.source)()
+            ));
         }
     }
     sentences
@@ -283,7 +293,7 @@ pub(super) fn narrow(section: &StreetSection, units: UnitSystem) -> Vec<String> 
 pub(super) fn width(width_mm: u32, units: UnitSystem) -> String {
     let shown = quantity::WIDTH.shown(units);
     let tenths = (f64::from(width_mm) / shown.scale * 10.0).round();
-    quantity::written(tenths, 1) + " " + shown.unit
+    quantity::written(tenths, 1) + " " + (shown.unit)()
 }
 
 /// The word for a kind of strip.
@@ -291,7 +301,7 @@ pub(super) fn kind_word(kind: StripKind) -> &'static str {
     KINDS
         .iter()
         .find(|(known, _)| *known == kind)
-        .map_or("", |(_, word)| word)
+        .map_or("", |(_, word)| word())
 }
 
 /// The section drawn, to fill its place.
@@ -309,6 +319,6 @@ pub fn small_drawing(strips: &[Strip]) -> Drawing {
 }
 
 #[cfg(test)]
-pub(super) const fn strip_width() -> &'static Bounded {
-    &STRIP_WIDTH
+pub(super) fn strip_width() -> Bounded {
+    strip_width_field()
 }

@@ -4,6 +4,7 @@ use hobnail_core::figures::unit;
 use hobnail_core::measures::walk::settings::{ALL, Setting};
 use hobnail_core::plan::defaults::WALKING_PACE_MM_PER_S;
 use hobnail_core::plan::document::{FactorOverride, Settings, UnitSystem};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::edits::{self, refuse};
@@ -18,27 +19,22 @@ const SLOWER: u8 = 1;
 const SETTINGS_FROM: u8 = 10;
 
 const SLOWER_ID: &str = "walking.slower_speed";
-const TITLE: &str = "Settings of walking";
-const SPEEDS: &str = "Speeds";
-const ENOUGH: &str = "What counts, and waits";
-const PLACES: &str =
-    "A place of the kind counts however small its floor; places hoped for are told apart in the figures.";
-const PACE_SOURCE: &str =
-    "3 miles an hour, a quarter mile in five minutes (R. Ewing, Pedestrian- and Transit-Friendly Design)";
-const DEFAULT: &str = "Default ";
-const OWN_SOURCE: &str = "chosen in this plan";
-const OUT_OF_ORDER: &str = "slower walkers: low, typical and high must rise in this order";
 
-const PACE_FIELD: Bounded = Bounded {
-    label: "Walking pace of the plan",
-    quantity: &quantity::PACE,
-    bounds: [305.0, 2743.0],
-};
-const SLOWER_FIELDS: [Bounded; 3] = [
-    slower("Slower walkers, low"),
-    slower("Slower walkers, typical"),
-    slower("Slower walkers, high"),
-];
+fn pace_field() -> Bounded {
+    Bounded {
+        label: say!("page-walking-pace"),
+        quantity: &quantity::PACE,
+        bounds: [305.0, 2743.0],
+    }
+}
+
+fn slower_fields() -> [Bounded; 3] {
+    [
+        slower(say!("page-walking-slower-low")),
+        slower(say!("page-walking-slower-typical")),
+        slower(say!("page-walking-slower-high")),
+    ]
+}
 
 const fn slower(label: &'static str) -> Bounded {
     Bounded {
@@ -71,26 +67,34 @@ pub(super) fn shown(study: &Study) -> EditorShown {
     let units = document.settings.units;
     let key = |field| Key::new(Part::Walking, 0, field);
     let mut lines = vec![
-        Line::title(0, TITLE),
-        Line::sign(Key::panel(edits::CLOSE), edits::DONE, edits::DONE.to_owned()),
-        Line::title(1, SPEEDS),
+        Line::title(0, say!("page-walking")),
+        Line::sign(
+            Key::panel(edits::CLOSE),
+            say!("page-editor-done"),
+            say!("page-editor-done").to_owned(),
+        ),
+        Line::title(1, say!("page-walking-speeds")),
     ];
     let mut add = |field: &Bounded, key: Key, stored: f64, default: f64, source: &str| {
-        let hint = [DEFAULT, &field.quantity.words(default, units), ": ", source, "."].concat();
+        let hint = say!(
+            "page-default",
+            value = field.quantity.words(default, units),
+            source = source
+        );
         let mut line = Line::number(key, field, stored, units).with_hint(hint);
         line.label = sentence_case(&line.label);
         lines.push(line);
     };
     let pace = f64::from(document.settings.walking_pace_mm_per_s);
     add(
-        &PACE_FIELD,
+        &pace_field(),
         key(PACE),
         pace,
         f64::from(WALKING_PACE_MM_PER_S),
-        PACE_SOURCE,
+        say!("page-walking-pace-source"),
     );
     let (held, default) = (slower_of(study, false), slower_of(study, true));
-    for (place, field) in SLOWER_FIELDS.iter().enumerate() {
+    for (place, field) in slower_fields().iter().enumerate() {
         let (stored, default) = (held[place], default[place]);
         add(
             field,
@@ -109,8 +113,8 @@ pub(super) fn shown(study: &Study) -> EditorShown {
             setting.source,
         );
     }
-    lines.insert(7, Line::title(2, ENOUGH));
-    lines.insert(8, Line::words(3, PLACES));
+    lines.insert(7, Line::title(2, say!("page-walking-enough")));
+    lines.insert(8, Line::words(3, say!("page-walking-places")));
     EditorShown {
         name: "walking",
         drawing: None,
@@ -142,12 +146,11 @@ fn source_of_slower(study: &Study, place: usize) -> String {
         sources.find(|source| given.get(place).is_some_and(|given| source.gives.contains(given)))
     });
     source.map_or_else(String::new, |source| {
-        let memory = if source.how == How::FromMemory {
-            ", from memory"
+        if source.how == How::FromMemory {
+            say!("page-from-memory", source = source.title)
         } else {
-            ""
-        };
-        source.title.clone() + memory
+            source.title.clone()
+        }
     })
 }
 
@@ -158,18 +161,18 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
     let mut after = document.settings.clone();
     match key.field {
         PACE => {
-            let pace = PACE_FIELD.read(f64::from(after.walking_pace_mm_per_s), change, units)?;
+            let pace = pace_field().read(f64::from(after.walking_pace_mm_per_s), change, units)?;
             after.walking_pace_mm_per_s = pace as u32;
         }
         field if field < SETTINGS_FROM => {
             let place = usize::from(field - SLOWER);
             let mut values = slower_of(study, false);
-            if let (Some(field), Some(value)) = (SLOWER_FIELDS.get(place), values.get_mut(place)) {
+            if let (Some(field), Some(value)) = (slower_fields().get(place), values.get_mut(place)) {
                 *value = field.read(*value, change, units)?;
             }
             let [low, typical, high] = values;
             if !(low <= typical && typical <= high) {
-                return Err(refuse(OUT_OF_ORDER));
+                return Err(refuse(say!("page-walking-out-of-order")));
             }
             after.overridden_factors.remove(SLOWER_ID);
             let shipped = slower_of(study, true);
@@ -182,7 +185,7 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
                     low,
                     typical,
                     high,
-                    source: OWN_SOURCE.to_owned(),
+                    source: say!("page-walking-own-source").to_owned(),
                 };
                 after.overridden_factors.insert(SLOWER_ID.to_owned(), own);
             }

@@ -1,6 +1,7 @@
 //! What is drawn of marks that are neither streets, uses nor places: parcels, barriers, crossings, notes, what lies
 //! outside, bubbles before any street; and what is drafted while something is placed.
 
+use hobnail_core::say;
 use std::sync::Arc;
 
 use hobnail_core::plan::document::UnitSystem;
@@ -19,12 +20,7 @@ const MOST_LETTERS: usize = 40;
 const QUARTER_MILE_M: f64 = 402.336;
 /// The round length that stands for it where numbers are metric.
 const METRIC_WALK_M: f64 = 400.0;
-const QUARTER_MILE: &str = "quarter mile, 1,320 ft";
 const METRIC_WALK: &str = "400 m";
-const OUTSIDE: &str = "Outside";
-const NOTE: &str = "Note";
-const HOMES: &str = " homes";
-const JOBS: &str = " jobs";
 
 /// Bubbles before any street: a soft edge, the tint and the texture of the use.
 pub fn bubbles(layer: &mut Layer, alternative: &Alternative) {
@@ -128,24 +124,29 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
             }
             Mark::Outside(outside) => {
                 let name = if outside.name.is_empty() {
-                    OUTSIDE
+                    say!("drawing-outside")
                 } else {
                     &outside.name
                 };
-                let counted = |number: u32, thing: &str| {
-                    if number == 0 {
-                        String::new()
-                    } else {
-                        [&number.to_string(), thing].concat()
-                    }
+                let homes = match outside.homes {
+                    0 => String::new(),
+                    homes => say!("drawing-outside-homes", count = homes),
                 };
-                let text = joined(&[name, &counted(outside.homes, HOMES), &counted(outside.jobs, JOBS)]);
+                let jobs = match outside.jobs {
+                    0 => String::new(),
+                    jobs => say!("drawing-outside-jobs", count = jobs),
+                };
+                let text = joined(&[name, &homes, &jobs]);
                 let line = meters(crate::tools::shape::points(&outside.footprint));
                 let at = middle(&line);
                 layer.items.extend(at.map(|at| label(at, text, palette::INK, 0.2)));
             }
             Mark::Note(note) => {
-                let said = if note.text.is_empty() { NOTE } else { &note.text };
+                let said = if note.text.is_empty() {
+                    say!("drawing-note")
+                } else {
+                    &note.text
+                };
                 let mut text: String = said.chars().take(MOST_LETTERS).collect();
                 if said.chars().count() > MOST_LETTERS {
                     text.push('…');
@@ -173,7 +174,7 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
 pub fn circle(at: (f64, f64), units: UnitSystem) -> Layer {
     let (radius_m, word) = match units {
         UnitSystem::Metric => (METRIC_WALK_M, METRIC_WALK),
-        UnitSystem::UsCustomary => (QUARTER_MILE_M, QUARTER_MILE),
+        UnitSystem::UsCustomary => (QUARTER_MILE_M, say!("drawing-quarter-mile")),
     };
     let mut path = Path::default();
     path.circle(at, radius_m);

@@ -1,5 +1,6 @@
 //! Scale bar and north arrow, in pixels of the screen.
 
+use hobnail_core::say;
 use std::sync::Arc;
 
 use hobnail_core::plan::document::UnitSystem;
@@ -36,11 +37,11 @@ pub fn bar(px_per_m: f64, most_px: f64, units: UnitSystem) -> Bar {
         UnitSystem::UsCustomary if most_m >= FEET_PER_MILE * METERS_PER_FOOT => {
             let length_miles = round_down(most_m / METERS_PER_FOOT / FEET_PER_MILE);
             let length_m = length_miles * FEET_PER_MILE * METERS_PER_FOOT;
-            named(length_m * px_per_m, length_miles, "mi")
+            named(length_m * px_per_m, length_miles, say!("drawing-miles"))
         }
         UnitSystem::UsCustomary => {
             let length_ft = round_down(most_m / METERS_PER_FOOT);
-            named(length_ft * METERS_PER_FOOT * px_per_m, length_ft, "ft")
+            named(length_ft * METERS_PER_FOOT * px_per_m, length_ft, say!("drawing-feet"))
         }
     }
 }

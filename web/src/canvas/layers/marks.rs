@@ -1,6 +1,7 @@
 //! Places and site accesses: each kind has its own form, and a word.
 
 use hobnail_core::order;
+use hobnail_core::say;
 use std::sync::Arc;
 
 use hobnail_core::plan::PlaceKind;
@@ -73,15 +74,15 @@ pub fn names(scene: &Scene) -> Layer {
 
 /// The word for a kind of place.
 #[must_use]
-pub const fn word(kind: PlaceKind) -> &'static str {
+pub fn word(kind: PlaceKind) -> &'static str {
     match kind {
-        PlaceKind::Center => "Center",
-        PlaceKind::TransitStop => "Transit stop",
-        PlaceKind::School => "School",
-        PlaceKind::CommunityHall => "Community hall",
-        PlaceKind::Park => "Park",
-        PlaceKind::Shop => "Shop",
-        PlaceKind::Clinic => "Clinic",
+        PlaceKind::Center => say!("drawing-center"),
+        PlaceKind::TransitStop => say!("drawing-transit-stop"),
+        PlaceKind::School => say!("drawing-school"),
+        PlaceKind::CommunityHall => say!("drawing-community-hall"),
+        PlaceKind::Park => say!("drawing-park"),
+        PlaceKind::Shop => say!("drawing-shop"),
+        PlaceKind::Clinic => say!("drawing-clinic"),
     }
 }
 

@@ -10,7 +10,7 @@ use crate::app::places::Place;
 use crate::canvas::offset::beside;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
-use crate::tools::drawing::Piece;
+use crate::tools::drawing::{Quantity, Sentence, sentence};
 use crate::tools::select::{middles, radius_handle};
 use crate::tools::snap::Reason;
 use crate::tools::{Hints, shape};
@@ -166,7 +166,7 @@ fn line_of(layer: &mut Layer, points: &[PlanPoint]) {
 
 /// What the tool is about to do.
 #[must_use]
-pub fn hints(hints: &Hints, in_words: &dyn Fn(&[Piece]) -> String) -> Layer {
+pub fn hints(hints: &Hints, in_words: &dyn Fn(&Sentence) -> String) -> Layer {
     let mut layer = Layer::default();
     let mut lines = Path::default();
     for line in &hints.lines {
@@ -198,7 +198,7 @@ pub fn hints(hints: &Hints, in_words: &dyn Fn(&[Piece]) -> String) -> Layer {
     if let Some((middle, length_mm)) = hints.length {
         layer.items.push(words(
             middle,
-            in_words(&[Piece::Length(length_mm)]),
+            in_words(&sentence!("tools-length", length = Quantity::Length(length_mm))),
             (0.0, -14.0),
             Align::Middle,
         ));

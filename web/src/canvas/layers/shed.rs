@@ -2,6 +2,7 @@
 //!
 //! Reach is exact along streets; the wash shows it to the depth of a usual lot on either side.
 
+use hobnail_core::say;
 use std::sync::Arc;
 
 use crate::canvas::contour::around;
@@ -71,10 +72,12 @@ pub fn best(scene: &Scene) -> Layer {
 pub fn minutes(scene: &Scene) -> Layer {
     let words = |at, shift_px, text| map_words(at, shift_px, text, 0.1);
     let below = (0.0, STAR_PX + 10.0);
-    let best = scene.best.map(|at| words(at, below, "best point".to_owned()));
+    let best = scene
+        .best
+        .map(|at| words(at, below, say!("drawing-best-point").to_owned()));
     let ends = scene.sheds.iter().filter_map(|shed| {
         let end = shed.ends.first()?;
-        Some(words(*end, (0.0, 0.0), format!("{} min", shed.minutes)))
+        Some(words(*end, (0.0, 0.0), say!("drawing-minutes", count = shed.minutes)))
     });
     Layer {
         items: best.into_iter().chain(ends).collect(),

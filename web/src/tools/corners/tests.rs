@@ -13,7 +13,7 @@ fn run_from(state: State, scene: &Scene, draft: Option<&Mark>, inputs: &[Input])
 }
 
 fn run(scene: &Scene, draft: Option<&Mark>, inputs: &[Input]) -> (State, Vec<Step>) {
-    run_from(State::RESTING, scene, draft, inputs)
+    run_from(State::resting(), scene, draft, inputs)
 }
 
 fn clicks(points: &[(i32, i32)]) -> Vec<Input> {

@@ -6,6 +6,7 @@ use hobnail_core::plan::editing::{direction, meeting, offset};
 use hobnail_core::plan::street::{Street, Tie};
 use hobnail_core::plan::tie::WHOLE_PPB;
 use hobnail_core::plan::{Alternative, Edit, Mark, MarkId, PlanPoint, PlanVector, UseMark, Vertex};
+use hobnail_core::say;
 
 use super::grip::grip_of_marks;
 use super::many::{chosen, middle};
@@ -45,17 +46,17 @@ impl Command {
 
     /// The words on its button.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(self) -> &'static str {
         match self {
-            Self::Duplicate => "Duplicate",
-            Self::TurnLeft => "Turn left",
-            Self::TurnRight => "Turn right",
-            Self::MirrorSideways => "Mirror sideways",
-            Self::MirrorUpright => "Mirror up and down",
-            Self::Cut => "Cut in two",
-            Self::Join => "Join two streets",
-            Self::OffsetLeft => "Offset left",
-            Self::OffsetRight => "Offset right",
+            Self::Duplicate => say!("tools-duplicate"),
+            Self::TurnLeft => say!("tools-turn-left"),
+            Self::TurnRight => say!("tools-turn-right"),
+            Self::MirrorSideways => say!("tools-mirror-sideways"),
+            Self::MirrorUpright => say!("tools-mirror-upright"),
+            Self::Cut => say!("tools-cut"),
+            Self::Join => say!("tools-join"),
+            Self::OffsetLeft => say!("tools-offset-left"),
+            Self::OffsetRight => say!("tools-offset-right"),
         }
     }
 

@@ -7,7 +7,7 @@ use hobnail_core::plan::{Alternative, Edit, Footprint, Mark, MarkId, PlanPoint, 
 
 use super::junction::Corner;
 use super::many::ground;
-use crate::tools::drawing::Piece;
+use crate::tools::drawing::{Quantity, Sentence, sentence};
 use crate::tools::snap::{self, Snap};
 use crate::tools::{At, Label, Selection, Sight, corners, near, shape};
 
@@ -161,9 +161,12 @@ impl Grip {
     }
 
     /// What is said of it while the hand is at `at`.
-    pub fn said(&self, at: PlanPoint) -> Option<Vec<Piece>> {
+    pub fn said(&self, at: PlanPoint) -> Option<Sentence> {
         let radius_mm = self.radius_at(at)?;
-        Some(vec![Piece::Words("radius "), Piece::Length(f64::from(radius_mm))])
+        Some(sentence!(
+            "tools-radius",
+            length = Quantity::Length(f64::from(radius_mm))
+        ))
     }
 }
 

@@ -5,7 +5,7 @@ use hobnail_core::plan::{Edit, MarkId, PlanPoint};
 
 use super::{State, new_street};
 use crate::input::Key;
-use crate::tools::drawing::Piece;
+use crate::tools::drawing::{Quantity, sentence};
 use crate::tools::guides::{self, Landing};
 use crate::tools::snap::{Reason, Snap};
 use crate::tools::{At, Hints, Input, Label, Sight, Step, near};
@@ -40,24 +40,22 @@ impl Spanned {
             .hover
             .as_ref()
             .map_or((None, None), |(landing, blocks)| (Some(landing), blocks.as_ref()));
-        let turned = match self.turned_to {
-            Some((_, true)) => ", turned to a street",
-            Some((_, false)) => ", turned to the site’s edge",
-            None => "",
-        };
         let said = |blocks: &Blocks| {
             let [along, across] = blocks.count;
             let [length_mm, depth_mm] = blocks.step_mm.map(f64::abs);
-            vec![
-                Piece::Count(along),
-                Piece::Words(" × "),
-                Piece::Count(across),
-                Piece::Words(" blocks of "),
-                Piece::Length(length_mm),
-                Piece::Words(" by "),
-                Piece::Length(depth_mm),
-                Piece::Words(turned),
-            ]
+            let mut said = sentence!(
+                "tools-grid",
+                along = Quantity::Count(along),
+                across = Quantity::Count(across),
+                length = Quantity::Length(length_mm),
+                depth = Quantity::Length(depth_mm),
+            );
+            said.id = match self.turned_to {
+                Some((_, true)) => sentence!("tools-grid-by-street").id,
+                Some((_, false)) => sentence!("tools-grid-by-edge").id,
+                None => said.id,
+            };
+            said
         };
         Hints {
             snap: Some(landing.map_or(self.first, |landing| landing.snap)),

@@ -4,7 +4,7 @@ use hobnail_core::plan::PlanPoint;
 
 use super::{State, run};
 use crate::input::Key;
-use crate::tools::drawing::Piece;
+use crate::tools::drawing::{Quantity, Sentence, sentence};
 use crate::tools::guides::{self, Landing};
 use crate::tools::{Hints, Input, Sight, Step};
 
@@ -46,7 +46,7 @@ impl Tape {
 }
 
 /// Length and area of a line of points, in words.
-fn measured(points: &[PlanPoint]) -> Vec<Piece> {
+fn measured(points: &[PlanPoint]) -> Sentence {
     let length_mm: f64 = points
         .windows(2)
         .map(|ends| match ends {
@@ -54,7 +54,7 @@ fn measured(points: &[PlanPoint]) -> Vec<Piece> {
             _ => 0.0,
         })
         .sum();
-    let mut words = vec![Piece::Words("total "), Piece::Length(length_mm)];
+    let length = Quantity::Length(length_mm);
     if let [first, rest @ ..] = points
         && rest.len() >= 2
     {
@@ -66,9 +66,9 @@ fn measured(points: &[PlanPoint]) -> Vec<Piece> {
             })
             .sum();
         let area_m2 = twice_mm2.unsigned_abs() as f64 / 2e6;
-        words.extend([Piece::Words(", area "), Piece::Area(area_m2)]);
+        return sentence!("tools-tape-area", length = length, area = Quantity::Area(area_m2));
     }
-    words
+    sentence!("tools-tape-length", length = length)
 }
 
 pub(super) fn respond(mut tape: Tape, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {

@@ -1,6 +1,6 @@
 use super::*;
 use crate::tools::Selection;
-use crate::tools::drawing::Piece;
+use crate::tools::drawing::{Quantity, sentence};
 use crate::tools::fixtures::{DRAWN, Scene, at, street};
 
 fn drawn(scene: &Scene, inputs: &[Input]) -> (State, Vec<Step>) {
@@ -188,10 +188,11 @@ fn a_grid_of_blocks_is_one_gesture_from_a_street() {
     let (state, steps) = drawn(&scene, &inputs[..2]);
     let words = hints(&state).words.expect("the size is said").1;
     assert!(
-        words.contains(&Piece::Count(2)) && words.contains(&Piece::Length(60_000.0)),
+        words.given.contains(&("across", Quantity::Count(2)))
+            && words.given.contains(&("depth", Quantity::Length(60_000.0))),
         "{words:?}"
     );
-    assert!(words.contains(&Piece::Words(", turned to a street")));
+    assert_eq!(words.id, "tools-grid-by-street");
     assert!(state.is_busy() && !steps.contains(&Step::Commit));
     let (state, steps) = drawn(&scene, &inputs);
     assert_eq!(state, State::Resting { hover: None });
@@ -222,8 +223,12 @@ fn a_tape_measures_and_leaves_nothing() {
     let words = hints(&state).words.expect("it is said").1;
     // Half of 60 by 40 m.
     assert_eq!(
-        words[1..],
-        [Piece::Length(100_000.0), Piece::Words(", area "), Piece::Area(1_200.0)]
+        words,
+        sentence!(
+            "tools-tape-area",
+            length = Quantity::Length(100_000.0),
+            area = Quantity::Area(1_200.0)
+        )
     );
     let (state, _) = respond(state, Input::Down(at(0, 90_000)), &scene.sight());
     assert_eq!(
