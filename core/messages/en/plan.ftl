@@ -98,8 +98,6 @@ plan-origin-unusable = the plan's origin at longitude { $longitude }, latitude {
 
 ## What is wrong with a plan: the place, a colon and what is wrong there.
 
-plan-fault = { $place }: { $kind }
-
 plan-place-document = plan
 # Of the program of uses asked for.
 plan-place-program-line = program line { $number }

@@ -98,8 +98,6 @@ plan-origin-unusable = el origen del plan en longitud { $longitude }, latitud { 
 
 ## What is wrong with a plan: the place, a colon and what is wrong there.
 
-plan-fault = { $place }: { $kind }
-
 plan-place-document = plan
 # Of the program of uses asked for.
 plan-place-program-line = línea { $number } del programa

@@ -133,11 +133,7 @@ impl Fault {
 
 impl fmt::Display for Fault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        formatter.write_str(&say!(
-            "plan-fault",
-            place = self.place.to_string(),
-            kind = self.kind.to_string()
-        ))
+        write!(formatter, "{}: {}", self.place, self.kind)
     }
 }
 
