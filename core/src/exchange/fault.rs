@@ -4,6 +4,7 @@ use std::fmt;
 
 use crate::plan::ids::{AlternativeId, MarkId};
 use crate::plan::tie::ReleaseReason;
+use crate::say;
 
 /// Something wrong in a file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -110,70 +111,63 @@ impl FileFault {
 
 impl fmt::Display for FileFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match (self.feature, &self.id) {
-            (Some(feature), Some(id)) => write!(formatter, "feature {feature} (id {id}), ")?,
-            (Some(feature), None) => write!(formatter, "feature {feature}, ")?,
-            (None, _) => {}
-        }
         let pointer = if self.pointer.is_empty() {
-            "top of the file"
+            say!("exchange-fault-top")
         } else {
             &self.pointer
         };
-        write!(formatter, "{pointer}: {}", self.kind)
+        let what = self.kind.to_string();
+        formatter.write_str(&match (self.feature, &self.id) {
+            (Some(feature), Some(id)) => {
+                say!(
+                    "exchange-fault-in-feature-id",
+                    feature = feature,
+                    id = id,
+                    place = pointer,
+                    what = what
+                )
+            }
+            (Some(feature), None) => say!(
+                "exchange-fault-in-feature",
+                feature = feature,
+                place = pointer,
+                what = what
+            ),
+            (None, _) => say!("exchange-fault-at", place = pointer, what = what),
+        })
     }
 }
 
 impl fmt::Display for FileFaultKind {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Expected { expected, found } => write!(formatter, "expected {expected}, found {found}"),
-            Self::Missing(name) => write!(formatter, "{name} is missing"),
-            Self::UnknownMember(name) => write!(formatter, "{name} is not known and was left out"),
-            Self::RepeatedMember(name) => write!(formatter, "{name} stands here twice; the first was used"),
-            Self::RepeatedId(id) => write!(formatter, "id {id} stands here twice; the first was used"),
-            Self::UnknownKind(kind) => {
-                write!(
-                    formatter,
-                    "features of kind {kind} are not known; this one was left out"
-                )
-            }
+        let words = match self {
+            Self::Expected { expected, found } => say!("exchange-fault-expected", expected = expected, found = found),
+            Self::Missing(name) => say!("exchange-fault-missing", name = name),
+            Self::UnknownMember(name) => say!("exchange-fault-unknown-member", name = name),
+            Self::RepeatedMember(name) => say!("exchange-fault-repeated-member", name = name),
+            Self::RepeatedId(id) => say!("exchange-fault-repeated-id", id = id),
+            Self::UnknownKind(kind) => say!("exchange-fault-unknown-kind", kind = kind),
             Self::UnsuitableGeometry { expected, found } => {
-                write!(formatter, "needs {expected}, has {found}; the feature was left out")
+                say!("exchange-fault-geometry", expected = expected, found = found)
             }
-            Self::NotAPosition => {
-                write!(
-                    formatter,
-                    "not a longitude and latitude in degrees; the feature was left out"
-                )
-            }
-            Self::BeyondPlan => {
-                write!(
-                    formatter,
-                    "lies more than 100 km from the plan's origin; the feature was left out"
-                )
-            }
-            Self::Holes => write!(formatter, "holes of polygons were left out"),
-            Self::Heights => write!(formatter, "heights of positions were left out"),
-            Self::OriginReplaced => {
-                write!(
-                    formatter,
-                    "the plan's origin is not usable; the middle of the drawing was taken"
-                )
-            }
-            Self::IdGiven(id) => write!(formatter, "has no usable id; it was given {id}"),
-            Self::IdReplaced(id) => write!(formatter, "its id is an earlier feature's; it was given {id}"),
-            Self::AlternativeAdded(id) => write!(formatter, "alternative {id} was not listed; it was added"),
-            Self::TieReleased { vertex, street, reason } => {
-                write!(formatter, "vertex {vertex} was let go of street {street}: ")?;
-                formatter.write_str(match reason {
-                    ReleaseReason::NoStreet => "there is no such street",
-                    ReleaseReason::NoPlace => "the street has no such place",
-                    ReleaseReason::Circle => "it closed a circle of ties",
-                })
-            }
-            Self::SecondSite => write!(formatter, "the site has a boundary already; this one was left out"),
-            Self::More(count) => write!(formatter, "{count} more faults of this file are not listed"),
-        }
+            Self::IdGiven(id) => say!("exchange-fault-id-given", id = id.0),
+            Self::IdReplaced(id) => say!("exchange-fault-id-replaced", id = id.0),
+            Self::AlternativeAdded(id) => say!("exchange-fault-alternative-added", id = id.0),
+            Self::TieReleased { vertex, street, reason } => match reason {
+                ReleaseReason::NoStreet => {
+                    say!("exchange-fault-tie-no-street", vertex = vertex, street = street.0)
+                }
+                ReleaseReason::NoPlace => say!("exchange-fault-tie-no-place", vertex = vertex, street = street.0),
+                ReleaseReason::Circle => say!("exchange-fault-tie-circle", vertex = vertex, street = street.0),
+            },
+            Self::More(count) => say!("exchange-fault-more", count = count),
+            Self::NotAPosition => say!("exchange-fault-not-a-position").to_owned(),
+            Self::BeyondPlan => say!("exchange-fault-beyond-plan").to_owned(),
+            Self::Holes => say!("exchange-fault-holes").to_owned(),
+            Self::Heights => say!("exchange-fault-heights").to_owned(),
+            Self::OriginReplaced => say!("exchange-fault-origin").to_owned(),
+            Self::SecondSite => say!("exchange-fault-second-site").to_owned(),
+        };
+        formatter.write_str(&words)
     }
 }

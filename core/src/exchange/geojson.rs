@@ -4,6 +4,7 @@
 //! not kept. A feature whose geometry can not be read comes without it, with the fault in the list.
 
 use crate::order::OrderedSet;
+use crate::say;
 
 use super::fault::{FileFault, FileFaultKind};
 use super::json::Json;
@@ -67,13 +68,13 @@ impl Geometry {
 
     /// What it is, in words.
     #[must_use]
-    pub const fn words(&self) -> &'static str {
+    pub fn words(&self) -> &'static str {
         match self {
-            Self::Empty => "nothing",
-            Self::Point(_) => "a point",
-            Self::Line(_) => "a line",
-            Self::Polygon { .. } => "a polygon",
-            Self::Many(_) => "several parts",
+            Self::Empty => say!("exchange-geometry-nothing"),
+            Self::Point(_) => say!("exchange-geometry-point"),
+            Self::Line(_) => say!("exchange-geometry-line"),
+            Self::Polygon { .. } => say!("exchange-geometry-polygon"),
+            Self::Many(_) => say!("exchange-geometry-parts"),
         }
     }
 }
@@ -162,7 +163,7 @@ fn feature_of<'a>(
     reader: &mut Reader,
 ) -> Option<Feature<'a>> {
     if feature.member("type").and_then(Json::as_text) != Some("Feature") {
-        reader.expected("a feature", feature);
+        reader.expected(say!("exchange-value-feature"), feature);
         return None;
     }
     check_members(feature, &["type", "id", "geometry", "properties", "bbox"], reader);
@@ -187,7 +188,7 @@ fn feature_of<'a>(
 
 fn geometry_of(json: &Json, heights: &mut bool, reader: &mut Reader) -> Option<Geometry> {
     let Some(kind) = json.member("type").and_then(Json::as_text) else {
-        reader.expected("a geometry", json);
+        reader.expected(say!("exchange-value-geometry"), json);
         return None;
     };
     if kind == "GeometryCollection" {
@@ -209,7 +210,7 @@ fn geometry_of(json: &Json, heights: &mut bool, reader: &mut Reader) -> Option<G
             })
         }
         other => {
-            reader.expected("a kind of geometry of RFC 7946", &Json::Text(other.to_owned()));
+            reader.expected(say!("exchange-value-geometry-kind"), &Json::Text(other.to_owned()));
             None
         }
     }
@@ -235,7 +236,7 @@ fn many(
 fn list_of<'a>(json: Option<&'a Json>, reader: &mut Reader) -> Option<&'a [Json]> {
     let list = json.and_then(Json::as_list);
     if list.is_none() {
-        reader.expected("a list", json.unwrap_or(&Json::Null));
+        reader.expected(say!("exchange-value-list"), json.unwrap_or(&Json::Null));
     }
     list
 }
@@ -250,7 +251,7 @@ fn position_of(json: Option<&Json>, heights: &mut bool, reader: &mut Reader) -> 
         _ => None,
     };
     if position.is_none() {
-        reader.expected("a position of two numbers", json.unwrap_or(&Json::Null));
+        reader.expected(say!("exchange-value-position"), json.unwrap_or(&Json::Null));
     }
     position
 }

@@ -9,6 +9,8 @@ use std::fmt;
 
 use serde_json::{Map, Value};
 
+use crate::say;
+
 /// Names a feature by its place in the file, from 0, and its id if it has one.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct FeatureName {
@@ -20,11 +22,14 @@ pub struct FeatureName {
 
 impl fmt::Display for FeatureName {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "feature {}", self.index)?;
-        match &self.id {
-            Some(id) => write!(out, " ({})", id.escape_debug()),
-            None => Ok(()),
-        }
+        out.write_str(&match &self.id {
+            Some(id) => say!(
+                "exchange-feature-id",
+                index = self.index,
+                id = id.escape_debug().to_string()
+            ),
+            None => say!("exchange-feature", index = self.index),
+        })
     }
 }
 
@@ -87,7 +92,7 @@ pub enum Problem {
         /// The kind found, as written.
         found: String,
         /// The kinds asked for.
-        wanted: &'static str,
+        wanted: String,
     },
     /// Coordinates are not the list of positions their geometry needs.
     NotPositions {
@@ -113,28 +118,22 @@ pub enum Problem {
 
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NotAFeature => write!(out, "not a feature, left out"),
-            Self::NoGeometry => write!(out, "has no geometry, left out"),
-            Self::OtherGeometry { found, wanted } => {
-                write!(out, "is a {}, not a {wanted}, left out", found.escape_debug())
-            }
-            Self::NotPositions { at } => {
-                write!(out, "{} is not a list of positions, left out", path(at))
-            }
-            Self::NotAPosition { at } => write!(
-                out,
-                "{} is not two numbers, {} left out",
-                path(at),
-                if at.is_empty() { "its place" } else { "its line" }
+        out.write_str(&match self {
+            Self::NotAFeature => say!("exchange-lines-not-a-feature").to_owned(),
+            Self::NoGeometry => say!("exchange-lines-no-geometry").to_owned(),
+            Self::OtherGeometry { found, wanted } => say!(
+                "exchange-lines-other-geometry",
+                found = found.escape_debug().to_string(),
+                wanted = wanted
             ),
-            Self::ShortLine { at } => write!(out, "{} has fewer than two positions, left out", path(at)),
-            Self::ForeignSystem { name } => write!(
-                out,
-                "names the coordinate system {}, which is not looked at",
-                name.escape_debug()
-            ),
-        }
+            Self::NotPositions { at } => say!("exchange-lines-not-positions", place = path(at)),
+            Self::NotAPosition { at } if at.is_empty() => say!("exchange-lines-no-point", place = path(at)),
+            Self::NotAPosition { at } => say!("exchange-lines-no-vertex", place = path(at)),
+            Self::ShortLine { at } => say!("exchange-lines-short", place = path(at)),
+            Self::ForeignSystem { name } => {
+                say!("exchange-lines-foreign-system", name = name.escape_debug().to_string())
+            }
+        })
     }
 }
 
@@ -163,11 +162,13 @@ pub enum Unreadable {
 impl fmt::Display for Unreadable {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NotJson { line, column, what } => write!(out, "line {line}, column {column}: not JSON: {what}"),
-            Self::NotGeoJson => write!(
-                out,
-                "not GeoJSON: no FeatureCollection with a list of features, Feature or geometry"
-            ),
+            Self::NotJson { line, column, what } => out.write_str(&say!(
+                "exchange-lines-not-json",
+                line = line,
+                column = column,
+                what = what
+            )),
+            Self::NotGeoJson => out.write_str(say!("exchange-lines-not-geojson")),
         }
     }
 }
@@ -287,7 +288,7 @@ fn foreign_system(object: &Map<String, Value>) -> Option<String> {
     let name = system
         .pointer("/properties/name")
         .and_then(Value::as_str)
-        .unwrap_or("without a name");
+        .unwrap_or_else(|| say!("exchange-lines-unnamed-system"));
     let own = [
         "urn:ogc:def:crs:OGC:1.3:CRS84",
         "urn:ogc:def:crs:OGC::CRS84",
@@ -362,10 +363,10 @@ fn take_geometry<T>(
     }
 }
 
-fn other_geometry(found: Option<&str>, wanted: &'static str) -> Problem {
+fn other_geometry(found: Option<&str>, wanted: &str) -> Problem {
     Problem::OtherGeometry {
-        found: found.unwrap_or("geometry without a type").to_owned(),
-        wanted,
+        found: found.unwrap_or_else(|| say!("exchange-lines-without-type")).to_owned(),
+        wanted: wanted.to_owned(),
     }
 }
 
@@ -388,7 +389,14 @@ fn lines_of(feature: &FeatureName, geometry: &Map<String, Value>, reading: &mut 
             }
             _ => tell(Problem::NotPositions { at: Vec::new() }),
         },
-        found => tell(other_geometry(found, "LineString or MultiLineString")),
+        found => {
+            let wanted = say!(
+                "exchange-lines-two-kinds",
+                first = "LineString",
+                second = "MultiLineString"
+            );
+            tell(other_geometry(found, &wanted));
+        }
     }
     reading.items.extend(lines.into_iter().map(|positions| ReadLine {
         feature: feature.clone(),

@@ -12,6 +12,7 @@ use super::stored::v1::{document_from_json, document_to_json, transaction_from_j
 use super::stored::{Members, Reader, Writing};
 use crate::plan::history::Limits;
 use crate::plan::journal::{self, Entry, EntryNumber, NumberedEntry, Recovered, Snapshot};
+use crate::say;
 
 /// Version of the line format and of what stands in it.
 const VERSION: &str = "1";
@@ -49,12 +50,11 @@ pub enum Damage {
 
 impl fmt::Display for DamagedLine {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(formatter, "line {} of the journal could not be used: ", self.line)?;
-        formatter.write_str(match self.damage {
-            Damage::NotALine => "it is no journal line or was cut short",
-            Damage::OtherVersion => "it was written by another version of this program",
-            Damage::Altered => "it was altered",
-            Damage::Unreadable => "it says something that can not be",
+        formatter.write_str(&match self.damage {
+            Damage::NotALine => say!("exchange-journal-no-line", line = self.line),
+            Damage::OtherVersion => say!("exchange-journal-other-version", line = self.line),
+            Damage::Altered => say!("exchange-journal-altered", line = self.line),
+            Damage::Unreadable => say!("exchange-journal-unreadable", line = self.line),
         })
     }
 }
@@ -66,7 +66,7 @@ impl Opened {
         let mut sentences: Vec<String> = self.damage.iter().map(ToString::to_string).collect();
         match &self.recovered {
             Some(recovered) => sentences.extend(recovered.losses.iter().map(ToString::to_string)),
-            None => sentences.push("the journal has no usable snapshot to begin from".to_owned()),
+            None => sentences.push(say!("exchange-journal-no-snapshot").to_owned()),
         }
         sentences
     }

@@ -7,6 +7,8 @@ use std::fmt;
 
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 
+use crate::say;
+
 /// Largest text that is read: 64 MiB. A plan with a large base image takes a third of it.
 pub const LARGEST_BYTES: usize = 64 << 20;
 
@@ -47,20 +49,12 @@ pub enum JsonFault {
 
 impl fmt::Display for JsonFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooLarge { bytes } => {
-                write!(
-                    formatter,
-                    "the file is too large: {bytes} bytes, at most {LARGEST_BYTES} can be read"
-                )
-            }
+        formatter.write_str(&match self {
+            Self::TooLarge { bytes } => say!("exchange-too-large", bytes = bytes, most = LARGEST_BYTES),
             Self::Syntax { line, column, reason } => {
-                write!(
-                    formatter,
-                    "the file is not JSON: {reason} in line {line}, column {column}"
-                )
+                say!("exchange-not-json", reason = reason, line = line, column = column)
             }
-        }
+        })
     }
 }
 
@@ -134,14 +128,14 @@ impl Json {
 
     /// What kind of value this is, in words.
     #[must_use]
-    pub const fn kind(&self) -> &'static str {
+    pub fn kind(&self) -> &'static str {
         match self {
-            Self::Null => "null",
-            Self::Bool(_) => "true or false",
-            Self::Integer(_) | Self::Number(_) => "a number",
-            Self::Text(_) => "text",
-            Self::List(_) => "a list",
-            Self::Members(_) => "an object",
+            Self::Null => say!("exchange-value-null"),
+            Self::Bool(_) => say!("exchange-value-boolean"),
+            Self::Integer(_) | Self::Number(_) => say!("exchange-value-number"),
+            Self::Text(_) => say!("exchange-value-text"),
+            Self::List(_) => say!("exchange-value-list"),
+            Self::Members(_) => say!("exchange-value-object"),
         }
     }
 

@@ -5,6 +5,7 @@
 
 use std::ops::{Add, Neg, Sub};
 
+use crate::say;
 use serde::{Deserialize, Serialize};
 
 /// Largest legal absolute coordinate, in millimeters: 100 km. A neighborhood is a hundredth of that; the limit keeps
@@ -120,14 +121,22 @@ impl PlanPoint {
     pub fn in_words(self) -> String {
         let meters = |mm: i32| (mm.unsigned_abs() + 500) / 1_000;
         let (east, north) = (meters(self.x_mm), meters(self.y_mm));
-        let sideways = if self.x_mm < 0 && east > 0 { "west" } else { "east" };
-        let upward = if self.y_mm < 0 && north > 0 { "south" } else { "north" };
+        let sideways = if self.x_mm < 0 && east > 0 {
+            say!("plan-meters-west")
+        } else {
+            say!("plan-meters-east")
+        };
+        let upward = if self.y_mm < 0 && north > 0 {
+            say!("plan-meters-south")
+        } else {
+            say!("plan-meters-north")
+        };
         // By hand, since every block and face of a plan is named anew at each move of a pointer.
         let mut words = String::with_capacity(32);
         add_digits(&mut words, east);
-        words.extend([" m ", sideways, ", "]);
+        words.extend([" ", sideways, ", "]);
         add_digits(&mut words, north);
-        words.extend([" m ", upward]);
+        words.extend([" ", upward]);
         words
     }
 

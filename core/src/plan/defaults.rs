@@ -8,6 +8,7 @@ use crate::order::OrderedMap;
 use super::document::{Alternative, Document, Heading, Settings, Site, UnitSystem};
 use super::ids::{AlternativeId, BuildingTypeId, StreetSectionId};
 use super::projection::GeographicPoint;
+use crate::say;
 
 mod buildings;
 mod sections;
@@ -30,7 +31,7 @@ impl Document {
     #[must_use]
     pub fn new(name: impl Into<String>, origin: GeographicPoint) -> Self {
         let first = Alternative {
-            name: "Alternative 1".to_owned(),
+            name: say!("plan-alternative-numbered", number = 1),
             ..Alternative::default()
         };
         Self {

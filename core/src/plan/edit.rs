@@ -9,6 +9,7 @@ use super::document::{Alternative, BaseImage, Document, Heading, Phase, Settings
 use super::ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
 use super::mark::Mark;
 use super::street::StreetSection;
+use crate::say;
 
 /// A cell of the document that an edit replaces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -95,10 +96,10 @@ pub enum EditFault {
 
 impl fmt::Display for EditFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Stale(cell) => write!(formatter, "the plan has changed since this edit was made (at {cell:?})"),
-            Self::NoAlternative(id) => write!(formatter, "there is no alternative {id}"),
-        }
+        formatter.write_str(&match self {
+            Self::Stale(cell) => say!("plan-edit-stale", cell = format!("{cell:?}")),
+            Self::NoAlternative(id) => say!("plan-edit-no-alternative", id = id.0),
+        })
     }
 }
 

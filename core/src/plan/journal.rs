@@ -14,6 +14,7 @@ use super::document::Document;
 use super::edit::EditFault;
 use super::history::{History, Limits};
 use super::transaction::Transaction;
+use crate::say;
 
 /// Place of an entry in its journal, from 0. Never used twice in one journal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -111,41 +112,33 @@ impl fmt::Display for EntryNumber {
 
 impl fmt::Display for Break {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Missing(number) => write!(formatter, "entry {number} is missing or damaged"),
-            Self::Unfitting(number, fault) => write!(formatter, "entry {number} does not fit the plan: {fault}"),
-            Self::NoStep(number) => write!(formatter, "entry {number} undoes or repeats a step that is not there"),
-        }
+        formatter.write_str(&match self {
+            Self::Missing(number) => say!("plan-journal-missing", number = number.0),
+            Self::Unfitting(number, fault) => {
+                say!("plan-journal-unfitting", number = number.0, fault = fault.to_string())
+            }
+            Self::NoStep(number) => say!("plan-journal-no-step", number = number.0),
+        })
     }
 }
 
 impl fmt::Display for Loss {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Steps { count: 1 } => {
-                write!(
-                    formatter,
-                    "the plan is whole; 1 earlier step can no longer be undone or repeated"
-                )
-            }
-            Self::Steps { count } => {
-                write!(
-                    formatter,
-                    "the plan is whole; {count} earlier steps can no longer be undone or repeated"
-                )
-            }
+        formatter.write_str(&match self {
+            Self::Steps { count } => say!("plan-journal-lost-steps", count = count),
             Self::Entries { after, count, reason } => {
-                let noun = if *count == 1 { "entry" } else { "entries" };
+                let reason = reason.to_string();
                 match after {
-                    Some(after) => write!(formatter, "the plan is as it was at entry {after} of its journal")?,
-                    None => write!(formatter, "the plan is as it was when its journal began")?,
+                    Some(after) => say!(
+                        "plan-journal-lost-after",
+                        after = after.0,
+                        reason = reason,
+                        count = count
+                    ),
+                    None => say!("plan-journal-lost-all", reason = reason, count = count),
                 }
-                write!(
-                    formatter,
-                    "; what came later is lost ({reason}; {count} later {noun} could not be used)"
-                )
             }
-        }
+        })
     }
 }
 

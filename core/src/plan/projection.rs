@@ -17,6 +17,7 @@ use std::fmt;
 use super::coordinates::PlanPoint;
 use super::document::Heading;
 use crate::number;
+use crate::say;
 
 /// Billionths of a degree in a degree.
 pub const NDEG_PER_DEG: i64 = 1_000_000_000;
@@ -101,11 +102,11 @@ impl GeographicPoint {
 impl fmt::Display for OriginFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (longitude_deg, latitude_deg) = self.origin.to_deg();
-        write!(
-            formatter,
-            "the plan's origin at longitude {longitude_deg}, latitude {latitude_deg} is not usable: longitude must lie \
-             within 180 and latitude within 89 degrees"
-        )
+        formatter.write_str(&say!(
+            "plan-origin-unusable",
+            longitude = longitude_deg.to_string(),
+            latitude = latitude_deg.to_string()
+        ))
     }
 }
 

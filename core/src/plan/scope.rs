@@ -15,6 +15,7 @@
 //!   that lie on it whole do not count.
 
 use crate::order::{OrderedMap, OrderedSet};
+use crate::say;
 use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
@@ -141,7 +142,7 @@ impl Scope {
     pub fn in_words(&self, document: &Document) -> Option<String> {
         let mut parts = Vec::new();
         if self.standing == Standing::Today {
-            parts.push("as it stands today".to_owned());
+            parts.push(say!("plan-scope-today").to_owned());
         } else if let Some(phases) = &self.phases {
             let name = |id: &PhaseId| {
                 document
@@ -151,14 +152,18 @@ impl Scope {
             };
             let names: Vec<String> = phases.iter().map(name).collect();
             parts.push(match names.as_slice() {
-                [] => "no phase".to_owned(),
-                [name] => format!("phase {name} alone"),
-                names => format!("phases {}", names.join(", ")),
+                [] => say!("plan-scope-no-phase").to_owned(),
+                [name] => say!("plan-scope-one-phase", name = name),
+                names => say!("plan-scope-phases", names = names.join(", ")),
             });
         }
         if !self.left_out_owners.is_empty() {
-            let groups: Vec<&str> = self.left_out_owners.iter().map(|group| group.word()).collect();
-            parts.push(format!("without land of {} owners", groups.join(" and ")));
+            let mut groups = self.left_out_owners.iter().map(|group| group.in_words());
+            let first = groups.next().unwrap_or_default().to_owned();
+            let groups = groups.fold(first, |groups, group| {
+                say!("plan-scope-two-groups", first = groups, second = group)
+            });
+            parts.push(say!("plan-scope-without", groups = groups));
         }
         (!parts.is_empty()).then(|| parts.join(", "))
     }
@@ -244,6 +249,16 @@ impl OwnerGroup {
             Self::Willing => "willing",
             Self::Unknown => "unknown",
             Self::Unwilling => "unwilling",
+        }
+    }
+
+    /// What owners of the group are, in the language of the window.
+    fn in_words(self) -> &'static str {
+        match self {
+            Self::Public => say!("plan-owners-public"),
+            Self::Willing => say!("plan-owners-willing"),
+            Self::Unknown => say!("plan-owners-unknown"),
+            Self::Unwilling => say!("plan-owners-unwilling"),
         }
     }
 }

@@ -13,6 +13,7 @@
 
 use crate::order;
 use crate::order::{OrderedMap, OrderedSet};
+use crate::say;
 use std::fmt;
 
 use super::coordinates::PlanPoint;
@@ -45,13 +46,12 @@ impl fmt::Display for TieFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Self::Circle(streets) = self;
         if let [street] = streets.as_slice() {
-            return write!(formatter, "street {street} can not be tied to itself");
+            return formatter.write_str(&say!("plan-tie-to-itself", street = street.0));
         }
-        write!(formatter, "streets would hold on to each other in a circle: ")?;
-        for (index, street) in streets.iter().enumerate() {
-            write!(formatter, "{}{street}", if index == 0 { "" } else { " to " })?;
-        }
-        Ok(())
+        let mut streets = streets.iter().map(|street| street.0.to_string());
+        let first = streets.next().unwrap_or_default();
+        let circle = streets.fold(first, |from, to| say!("plan-tie-from-to", from = from, to = to));
+        formatter.write_str(&say!("plan-tie-circle", streets = circle))
     }
 }
 

@@ -11,6 +11,7 @@ use crate::figures::graph::{NodeIndex, Operator};
 use crate::figures::value::{Content, FigureValue};
 use crate::plan::validate::validate;
 use crate::plan::{AlternativeId, PhaseId, Scope};
+use crate::say;
 use crate::study::Study;
 use crate::study::first_level::{basis, system};
 
@@ -51,30 +52,22 @@ pub enum MeasureRefusal {
 
 impl fmt::Display for MeasureRefusal {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::File(refusal) => refusal.fmt(out),
-            Self::NoAlternative(name, held) => {
-                write!(
-                    out,
-                    "there is no alternative called `{}`; there are: {}",
-                    name.escape_debug(),
-                    held.join(", ")
-                )
-            }
-            Self::NoPhase(id, held) if held.is_empty() => {
-                write!(out, "there is no phase {id}; the plan has no phases")
-            }
-            Self::NoPhase(id, held) => write!(out, "there is no phase {id}; there are: {}", held.join(", ")),
-            Self::NoFigure(id, held) => {
-                write!(
-                    out,
-                    "there is no figure `{}`; there are: {}",
-                    id.escape_debug(),
-                    held.join(", ")
-                )
-            }
-            Self::Study(sentence) => sentence.fmt(out),
-        }
+        out.write_str(&match self {
+            Self::File(refusal) => refusal.to_string(),
+            Self::NoAlternative(name, held) => say!(
+                "report-no-alternative",
+                name = name.escape_debug().to_string(),
+                names = held.join(", ")
+            ),
+            Self::NoPhase(id, held) if held.is_empty() => say!("report-no-phases", id = id.0),
+            Self::NoPhase(id, held) => say!("report-no-phase", id = id.0, names = held.join(", ")),
+            Self::NoFigure(id, held) => say!(
+                "report-no-figure",
+                id = id.escape_debug().to_string(),
+                ids = held.join(", ")
+            ),
+            Self::Study(sentence) => sentence.clone(),
+        })
     }
 }
 
@@ -228,7 +221,7 @@ impl MeasureReport {
             }
         }
         for note in &self.notes {
-            let _ = writeln!(words, "note: {note}");
+            let _ = writeln!(words, "{}", say!("report-note", note = note));
         }
         words
     }

@@ -21,6 +21,7 @@ use crate::exchange::geojson_lines::{Unreadable, read_lines, read_points};
 use crate::fabric::{Arrangement, Chains};
 use crate::network::StreetNetwork;
 use crate::network::graph::NetworkFault;
+use crate::say;
 use frame::Frame;
 
 /// The most a tolerance for joining ends may be, in meters; more would join streets that are meant apart.
@@ -119,23 +120,24 @@ impl fmt::Display for Refusal {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Unreadable { why, .. } => write!(out, "{why}"),
-            Self::NoStreets { .. } => write!(out, "no street to measure"),
+            Self::NoStreets { .. } => out.write_str(say!("report-no-streets")),
             Self::Center {
                 about: [longitude, latitude],
-            } => write!(
-                out,
-                "{longitude}, {latitude} is not a longitude and latitude to measure about (±180, ±89)"
-            ),
-            Self::Tolerance { tolerance_m } => {
-                write!(
-                    out,
-                    "a tolerance of {tolerance_m} m is not between 0 and {WIDEST_TOLERANCE_M} m"
-                )
-            }
-            Self::Within { within_m } => write!(
-                out,
-                "a walk of {within_m} m is not more than 0 and at most {FARTHEST_WITHIN_M} m"
-            ),
+            } => out.write_str(&say!(
+                "report-bad-center",
+                longitude = longitude.to_string(),
+                latitude = latitude.to_string()
+            )),
+            Self::Tolerance { tolerance_m } => out.write_str(&say!(
+                "report-bad-tolerance",
+                tolerance = tolerance_m.to_string(),
+                most = WIDEST_TOLERANCE_M.to_string()
+            )),
+            Self::Within { within_m } => out.write_str(&say!(
+                "report-bad-within",
+                within = within_m.to_string(),
+                most = FARTHEST_WITHIN_M.to_string()
+            )),
             Self::Network { faults } => {
                 let list: Vec<String> = faults.iter().map(NetworkFault::to_string).collect();
                 write!(out, "{}", list.join("; "))
@@ -242,7 +244,7 @@ pub fn network_report(request: &NetworkRequest<'_>) -> Result<NetworkReport, Ref
     if betweenness.is_none() {
         notes.push(Note {
             file: InputFile::Streets,
-            text: format!("more than {MOST_BETWEENNESS_NODES} nodes: betweenness is left out"),
+            text: say!("report-too-many-nodes", most = MOST_BETWEENNESS_NODES),
         });
     }
     Ok(NetworkReport {

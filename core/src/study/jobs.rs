@@ -8,6 +8,7 @@ use super::Study;
 use super::first_level::system;
 use super::protocol::{Answer, Question};
 use crate::figures::range::Range;
+use crate::say;
 
 /// Questions waiting to be answered, for one revision.
 #[derive(Clone, Debug, Default)]
@@ -90,7 +91,7 @@ fn sensitivity(study: &mut Study, figure: &str) -> Answer {
             let cell = evaluation.main_cell(index);
             evaluation.sensitivity(index, cell).map_err(|reason| reason.to_string())
         }
-        None => Err(format!("there is no figure `{figure}`")),
+        None => Err(say!("study-no-figure", id = figure)),
     };
     let (shares, reason) = match outcome {
         Ok(held) => (

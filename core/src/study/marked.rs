@@ -15,6 +15,7 @@ use crate::figures::difference::{difference, shown_difference};
 use crate::figures::graph::NodeIndex;
 use crate::figures::unit::System;
 use crate::plan::{AlternativeId, Scope};
+use crate::say;
 
 /// A moment of a plan, as it is passed to the study that compares with it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -52,8 +53,7 @@ impl Study {
     /// # Errors
     /// [`StudyFault`] when the moment can not be read or measured; what was compared with before then stays.
     pub fn compare_with(&mut self, moment: &Moment) -> Result<(), StudyFault> {
-        let document =
-            document_from_text(&moment.document).ok_or_else(|| fault(["the marked moment can not be read"]))?;
+        let document = document_from_text(&moment.document).ok_or_else(|| fault([say!("study-moment-unreadable")]))?;
         let mut other = Self::open_with(document, Arc::clone(self.graph()))?;
         other.show_alternative(moment.alternative);
         other.set_scope(moment.scope.clone());

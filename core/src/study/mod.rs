@@ -55,6 +55,7 @@ use crate::plan::journal::EntryNumber;
 use crate::plan::scope::Seen;
 use crate::plan::transaction::apply_all;
 use crate::plan::{AlternativeId, Document, Edit, MarkId, Scope};
+use crate::say;
 
 use figures::Figures;
 use gesture::UsesAtStart;
@@ -72,15 +73,15 @@ pub struct StudyFault {
 
 impl std::fmt::Display for StudyFault {
     fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(
-            formatter,
-            "the figures can not be worked: {}",
-            self.sentences.join("; ")
-        )
+        formatter.write_str(&say!("study-fault", faults = self.sentences.join("; ")))
     }
 }
 
 impl std::error::Error for StudyFault {}
+
+fn no_factor(id: &String) -> String {
+    say!("study-no-factor", id = id)
+}
 
 /// Collects any faults as sentences.
 fn fault<T: ToString>(faults: impl IntoIterator<Item = T>) -> StudyFault {
@@ -426,7 +427,7 @@ impl Study {
     /// The reason, in words.
     pub fn walk(&self) -> Result<&CostField, &str> {
         let field = self.derived.walks.field(Destination::Center)?;
-        field.ok_or("no neighborhood center is drawn")
+        field.ok_or_else(|| say!("study-no-center"))
     }
 
     /// The streets from which a center is within `seconds` of walking at the plan's pace, at most half an hour; nothing
@@ -510,8 +511,7 @@ impl Derived {
         let form = FormInputs::count(document, alternative, &fabric, &painted, &mut claims);
         let streets = StreetInputs::of(document, alternative, &fabric, &painted);
         let measured = count(document, &fabric, &painted, &walks, streets, form);
-        let inputs = measures::inputs(&measured, &factors)
-            .map_err(|missing| fault(missing.iter().map(|id| format!("there is no factor `{id}`"))))?;
+        let inputs = measures::inputs(&measured, &factors).map_err(|missing| fault(missing.iter().map(no_factor)))?;
         let figures = Figures::new(graph, inputs)?;
         Ok(Self {
             fabric,
@@ -549,7 +549,7 @@ impl Derived {
                     faults.extend(input_faults.iter().map(ToString::to_string));
                 }
             }
-            Err(missing) => faults.extend(missing.iter().map(|id| format!("there is no factor `{id}`"))),
+            Err(missing) => faults.extend(missing.iter().map(no_factor)),
         }
         self.override_faults = faults;
     }

@@ -7,6 +7,7 @@ use std::fmt;
 
 use super::Study;
 use crate::plan::{MarkId, PlanPoint};
+use crate::say;
 
 /// Something the drawing leaves open, or a caution.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,7 +26,7 @@ impl fmt::Display for Note {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str(&self.words)?;
         let at = self.at.map(PlanPoint::in_words);
-        let mark = self.mark.map(|mark| format!("mark {mark}"));
+        let mark = self.mark.map(|mark| say!("study-note-mark", mark = mark.0));
         let parts: Vec<String> = at.into_iter().chain(mark).collect();
         if parts.is_empty() {
             Ok(())
@@ -48,7 +49,7 @@ impl Study {
                 && !self.fabric().face_of_mark.contains_key(id)
             {
                 notes.push(Note {
-                    words: "a use is asleep: no street goes all the way around it".to_owned(),
+                    words: say!("study-note-asleep").to_owned(),
                     at: Some(use_mark.anchor),
                     mark: Some(*id),
                     is_caution: false,
@@ -66,9 +67,7 @@ impl Study {
             });
             if has_homes && painted.laid.lots.is_empty() {
                 notes.push(Note {
-                    words: "a block for homes holds no lot: no street its lots may front on reaches it, or it is too \
-                            small; no home is counted on it"
-                        .to_owned(),
+                    words: say!("study-note-no-lot").to_owned(),
                     at: Some(face.anchor),
                     mark: Some(painted.mark),
                     is_caution: false,
@@ -77,10 +76,7 @@ impl Study {
         }
         if seen.site.boundary.is_empty() && !self.fabric().faces.is_empty() {
             notes.push(Note {
-                words:
-                    "no site boundary is drawn: the land that streets enclose and soft areas cover is counted as the \
-                        site"
-                        .to_owned(),
+                words: say!("study-note-no-boundary").to_owned(),
                 at: None,
                 mark: None,
                 is_caution: false,
@@ -88,7 +84,7 @@ impl Study {
         }
         if let Err(reason) = self.walk() {
             notes.push(Note {
-                words: format!("the walk to a center can not be worked out: {reason}"),
+                words: say!("study-note-no-walk", reason = reason),
                 at: None,
                 mark: None,
                 is_caution: false,

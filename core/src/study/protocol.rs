@@ -11,6 +11,7 @@ use super::marked::{ChangeShown, Moment};
 use crate::measures::details::WalkDetails;
 use crate::plan::edit::EditFault;
 use crate::plan::{AlternativeId, Scope};
+use crate::say;
 
 /// What a following study has not been told yet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -46,7 +47,7 @@ pub enum NewsFault {
 impl fmt::Display for NewsFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Unreadable => formatter.write_str("what was told of the plan can not be read"),
+            Self::Unreadable => formatter.write_str(say!("study-news-unreadable")),
             Self::DoesNotFollow(fault) => fault.fmt(formatter),
         }
     }

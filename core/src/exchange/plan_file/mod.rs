@@ -20,6 +20,7 @@ use super::json::{Json, JsonFault, parse};
 use crate::plan::document::Document;
 use crate::plan::ids::MarkId;
 use crate::plan::projection::OriginFault;
+use crate::say;
 
 pub mod plain;
 
@@ -85,22 +86,13 @@ impl fmt::Display for Refusal {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Json(fault) => fault.fmt(formatter),
-            Self::NotGeoJson => write!(formatter, "the file is JSON, but not GeoJSON: it has no features"),
-            Self::NoVersion => write!(
-                formatter,
-                "the plan file does not say which version it is (hobnail/version)"
-            ),
-            Self::NewerVersion(version) => write!(
-                formatter,
-                "the plan file is of version {version}, and this program reads up to version {VERSION}; open it with a \
-                 newer one (the file was not changed)"
-            ),
-            Self::NoPositions => write!(formatter, "the file has no positions to place a plan by"),
-            Self::NotDegrees => write!(
-                formatter,
-                "the file's positions are not longitudes and latitudes in degrees, as GeoJSON has them; convert it to \
-                 WGS84 first"
-            ),
+            Self::NotGeoJson => formatter.write_str(say!("exchange-no-features")),
+            Self::NoVersion => formatter.write_str(say!("exchange-no-version")),
+            Self::NewerVersion(version) => {
+                formatter.write_str(&say!("exchange-newer-version", version = version, newest = VERSION))
+            }
+            Self::NoPositions => formatter.write_str(say!("exchange-no-positions")),
+            Self::NotDegrees => formatter.write_str(say!("exchange-not-degrees")),
             Self::Origin(fault) => fault.fmt(formatter),
         }
     }

@@ -22,6 +22,7 @@ use crate::plan::ids::{AlternativeId, MarkId};
 use crate::plan::land::{Note, OwnerGroup, Parcel};
 use crate::plan::mark::Mark;
 use crate::plan::street::{Status, Street, StreetOwner, StreetRole, Vertex};
+use crate::say;
 
 /// Properties looked at for a feature's name, the first that is text.
 const NAME_PROPERTIES: [&str; 4] = ["name", "Name", "NAME", "title"];
@@ -34,7 +35,8 @@ pub(super) fn read(file: &Json) -> Result<Opened, Refusal> {
     let mut reader = Reader::default();
     let features = features_of(file, &mut reader).ok_or(Refusal::NotGeoJson)?;
     let projection = about_middle(&features)?;
-    let name = file.member("name").and_then(Json::as_text).unwrap_or("Opened drawing");
+    let name = file.member("name").and_then(Json::as_text);
+    let name = name.unwrap_or_else(|| say!("exchange-opened-drawing"));
     let mut document = Document::new(name, projection.origin());
     let site_feature = site_among(&features);
     let mut alternative = document.alternatives.remove(&AlternativeId(0)).unwrap_or_default();
@@ -81,49 +83,24 @@ pub(super) fn read(file: &Json) -> Result<Opened, Refusal> {
 #[must_use]
 pub fn summary(done: &[Done]) -> Vec<String> {
     let count = |is_one: fn(Became) -> bool| done.iter().filter(|done| is_one(done.became)).count();
-    let plural = |count: usize, one: &str, many: &str| {
-        if count == 1 {
-            format!("1 {one}")
-        } else {
-            format!("{count} {many}")
-        }
-    };
-    let (streets, sites) = (
-        count(|became| matches!(became, Became::Street(_))),
-        count(|became| became == Became::Site),
-    );
-    let (parcels, notes) = (
-        count(|became| matches!(became, Became::Parcel(_))),
-        count(|became| matches!(became, Became::Note(_))),
-    );
-    let sentences = [
-        (
-            streets,
-            plural(
-                streets,
-                "line became an existing street",
-                "lines became existing streets",
-            ),
-        ),
-        (
-            sites,
-            plural(
-                sites,
-                "polygon became the site's boundary",
-                "polygons became the site's boundary",
-            ),
-        ),
-        (
-            parcels,
-            plural(parcels, "polygon became a parcel", "polygons became parcels"),
-        ),
-        (notes, plural(notes, "point became a note", "points became notes")),
-    ];
+    let mut sentences = Vec::new();
+    let streets = count(|became| matches!(became, Became::Street(_)));
+    if streets > 0 {
+        sentences.push(say!("exchange-became-streets", count = streets));
+    }
+    let sites = count(|became| became == Became::Site);
+    if sites > 0 {
+        sentences.push(say!("exchange-became-site", count = sites));
+    }
+    let parcels = count(|became| matches!(became, Became::Parcel(_)));
+    if parcels > 0 {
+        sentences.push(say!("exchange-became-parcels", count = parcels));
+    }
+    let notes = count(|became| matches!(became, Became::Note(_)));
+    if notes > 0 {
+        sentences.push(say!("exchange-became-notes", count = notes));
+    }
     sentences
-        .into_iter()
-        .filter(|(count, _)| *count > 0)
-        .map(|(_, sentence)| sentence)
-        .collect()
 }
 
 /// The feature whose polygon is the site: the first that says so, else the only polygon there is.

@@ -5,6 +5,7 @@
 
 use crate::order::Entry;
 use crate::order::OrderedMap;
+use crate::say;
 
 use super::fault::FileFaultKind;
 use super::json::Json;
@@ -107,7 +108,7 @@ macro_rules! stored_words {
                 match json.as_text() {
                     $(Some($word) => Some(Self::$variant),)*
                     _ => {
-                        reader.expected(concat!("one of", $(" ", $word),*), json);
+                        reader.expected_one_of(concat!($($word, " "),*).trim_end(), json);
                         None
                     }
                 }
@@ -161,7 +162,7 @@ pub(crate) fn palette_from_json<I: Ord, T: Stored>(
     id: impl Fn(u32) -> I,
 ) -> Option<OrderedMap<I, T>> {
     let Some(entries) = json.as_list() else {
-        reader.expected("a list", json);
+        reader.expected(say!("exchange-value-list"), json);
         return None;
     };
     let mut palette = OrderedMap::new();
@@ -199,7 +200,8 @@ macro_rules! stored_integers {
             fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
                 let value = json.as_integer().and_then(|integer| Self::try_from(integer).ok());
                 if value.is_none() {
-                    reader.expected(format!("a whole number from {} to {}", Self::MIN, Self::MAX), json);
+                    let (least, most) = (Self::MIN.to_string(), Self::MAX.to_string());
+                    reader.expected(say!("exchange-value-whole-number-within", least = least, most = most), json);
                 }
                 value
             }
@@ -220,7 +222,7 @@ impl Stored for u64 {
             other => other.as_integer().and_then(|integer| Self::try_from(integer).ok()),
         };
         if value.is_none() {
-            reader.expected("a whole number", json);
+            reader.expected(say!("exchange-value-whole-number"), json);
         }
         value
     }
@@ -235,7 +237,7 @@ impl Stored for bool {
         if let Json::Bool(value) = json {
             return Some(*value);
         }
-        reader.expected("true or false", json);
+        reader.expected(say!("exchange-value-boolean"), json);
         None
     }
 }
@@ -248,7 +250,7 @@ impl Stored for f64 {
     fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
         let value = json.as_number();
         if value.is_none() {
-            reader.expected("a number", json);
+            reader.expected(say!("exchange-value-number"), json);
         }
         value
     }
@@ -262,7 +264,7 @@ impl Stored for String {
     fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
         let value = json.as_text();
         if value.is_none() {
-            reader.expected("text", json);
+            reader.expected(say!("exchange-value-text"), json);
         }
         value.map(str::to_owned)
     }
@@ -316,7 +318,7 @@ impl<T: Stored> Stored for Vec<T> {
 
     fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
         let Some(entries) = json.as_list() else {
-            reader.expected("a list", json);
+            reader.expected(say!("exchange-value-list"), json);
             return None;
         };
         let mut values = Self::with_capacity(entries.len());
@@ -343,7 +345,7 @@ impl<T: Stored, const N: usize> Stored for [T; N] {
 
     fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
         if !matches!(json, Json::List(entries) if entries.len() == N) {
-            reader.expected(format!("a list of {N}"), json);
+            reader.expected(say!("exchange-value-list-of", count = N), json);
             return None;
         }
         Vec::from_json(json, reader)?.try_into().ok()
@@ -362,7 +364,7 @@ impl<T: Stored> Stored for OrderedMap<String, T> {
 
     fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
         let Json::Members(entries) = json else {
-            reader.expected("an object", json);
+            reader.expected(say!("exchange-value-object"), json);
             return None;
         };
         let mut values = Self::new();

@@ -3,6 +3,7 @@
 use super::Stored;
 use crate::exchange::fault::{FileFault, FileFaultKind};
 use crate::exchange::json::Json;
+use crate::say;
 
 /// Most faults listed for one file; what lies beyond is counted.
 const MOST_FAULTS: usize = 10_000;
@@ -46,7 +47,7 @@ impl Reader {
     /// Notes that something else was expected than `found`.
     pub(crate) fn expected(&mut self, expected: impl Into<String>, found: &Json) {
         let found = match found {
-            Json::Text(text) if text.len() <= 40 => format!("text {text:?}"),
+            Json::Text(text) if text.len() <= 40 => say!("exchange-value-this-text", text = format!("{text:?}")),
             Json::Integer(integer) => integer.to_string(),
             Json::Number(number) => number.to_string(),
             other => other.kind().to_owned(),
@@ -55,6 +56,11 @@ impl Reader {
             expected: expected.into(),
             found,
         });
+    }
+
+    /// Notes that one of these words was expected, which are parted by spaces.
+    pub(crate) fn expected_one_of(&mut self, words: &str, found: &Json) {
+        self.expected(say!("exchange-value-one-of", words = words), found);
     }
 
     /// Reads inside the member `name`.
@@ -128,7 +134,7 @@ impl<'a> Members<'a> {
     /// The members of `json`; a fault and `None` when it is no object.
     pub(crate) fn of(json: &'a Json, reader: &mut Reader) -> Option<Self> {
         let Json::Members(entries) = json else {
-            reader.expected("an object", json);
+            reader.expected(say!("exchange-value-object"), json);
             return None;
         };
         Some(Self {

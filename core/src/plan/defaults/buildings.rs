@@ -9,6 +9,7 @@ use crate::order::OrderedMap;
 use super::{feet, numbered};
 use crate::plan::building::{BuildingType, EnvelopeClass, FloorUse, LandUse, PriceBand, Story};
 use crate::plan::ids::BuildingTypeId;
+use crate::say;
 use FloorUse::{Gathering, Home, Learning, Shop, Work};
 
 /// Jobs on a hectare of floor, from gross floor area per employee: office 250, retail 550, kindergarten to grade 12
@@ -47,7 +48,12 @@ fn homes() -> Vec<BuildingType> {
             homes_per_lot: 1,
             persons_per_home_thousandths: DETACHED,
             parking_per_lot_hundredths: 200,
-            ..lot("Detached house, small lot", LandUse::Residential, (40, 100), [280, 150])
+            ..lot(
+                say!("plan-type-detached-small"),
+                LandUse::Residential,
+                (40, 100),
+                [280, 150],
+            )
         },
         BuildingType {
             stories: stories(&[(Home, 130), (Home, 90)], HOME_HEIGHT, 0),
@@ -55,21 +61,31 @@ fn homes() -> Vec<BuildingType> {
             persons_per_home_thousandths: DETACHED,
             parking_per_lot_hundredths: 400,
             price_band: PriceBand::Upper,
-            ..lot("Detached house, large lot", LandUse::Residential, (80, 120), [220, 150])
+            ..lot(
+                say!("plan-type-detached-large"),
+                LandUse::Residential,
+                (80, 120),
+                [220, 150],
+            )
         },
         BuildingType {
             stories: stories(&[(Home, 100), (Home, 90)], HOME_HEIGHT, 0),
             homes_per_lot: 2,
             persons_per_home_thousandths: ATTACHED,
             parking_per_lot_hundredths: 300,
-            ..lot("Two-family house", LandUse::Residential, (50, 100), [320, 180])
+            ..lot(
+                say!("plan-type-two-family"),
+                LandUse::Residential,
+                (50, 100),
+                [320, 180],
+            )
         },
         BuildingType {
             stories: stories(&[(Home, 65), (Home, 65)], HOME_HEIGHT, 0),
             homes_per_lot: 1,
             persons_per_home_thousandths: ATTACHED,
             parking_per_lot_hundredths: 150,
-            ..lot("Attached house", LandUse::Residential, (20, 95), [450, 150])
+            ..lot(say!("plan-type-attached"), LandUse::Residential, (20, 95), [450, 150])
         },
         // Cottages about a shared green, parking together at the rear.
         BuildingType {
@@ -77,14 +93,24 @@ fn homes() -> Vec<BuildingType> {
             homes_per_lot: 6,
             persons_per_home_thousandths: LARGE_BUILDING,
             parking_per_lot_hundredths: 700,
-            ..lot("Cottage court", LandUse::Residential, (100, 120), [350, 170])
+            ..lot(
+                say!("plan-type-cottage-court"),
+                LandUse::Residential,
+                (100, 120),
+                [350, 170],
+            )
         },
         BuildingType {
             stories: stories(&[(Home, 480), (Home, 480), (Home, 480)], HOME_HEIGHT, 0),
             homes_per_lot: 14,
             persons_per_home_thousandths: LARGE_BUILDING,
             parking_per_lot_hundredths: 1400,
-            ..lot("Apartment house", LandUse::Residential, (100, 120), [440, 300])
+            ..lot(
+                say!("plan-type-apartments"),
+                LandUse::Residential,
+                (100, 120),
+                [440, 300],
+            )
         },
         // Walk-up buildings in a parking lot, as conventional subdivisions have them.
         BuildingType {
@@ -92,7 +118,12 @@ fn homes() -> Vec<BuildingType> {
             homes_per_lot: 24,
             persons_per_home_thousandths: LARGE_BUILDING,
             parking_per_lot_hundredths: 4200,
-            ..lot("Garden apartments", LandUse::Residential, (200, 250), [160, 440])
+            ..lot(
+                say!("plan-type-garden-apartments"),
+                LandUse::Residential,
+                (200, 250),
+                [160, 440],
+            )
         },
     ]
 }
@@ -110,30 +141,30 @@ fn shops_and_work() -> Vec<BuildingType> {
             homes_per_lot: 10,
             persons_per_home_thousandths: LARGE_BUILDING,
             parking_per_lot_hundredths: 800,
-            ..lot("Homes above shops", LandUse::Business, (50, 120), [590, 310])
+            ..lot(
+                say!("plan-type-homes-above-shops"),
+                LandUse::Business,
+                (50, 120),
+                [590, 310],
+            )
         },
         BuildingType {
             stories: corner,
             homes_per_lot: 1,
             persons_per_home_thousandths: ATTACHED,
             parking_per_lot_hundredths: 300,
-            ..lot(
-                "Corner store with a home above",
-                LandUse::Business,
-                (40, 100),
-                [340, 260],
-            )
+            ..lot(say!("plan-type-corner-store"), LandUse::Business, (40, 100), [340, 260])
         },
         BuildingType {
             stories: workshop,
             parking_per_lot_hundredths: 1200,
-            ..lot("Workshop and office", LandUse::Business, (80, 120), [460, 390])
+            ..lot(say!("plan-type-workshop"), LandUse::Business, (80, 120), [460, 390])
         },
         // Four spaces to 1,000 square feet of shop, a usual minimum in conventional codes.
         BuildingType {
             stories: stories(&[(Shop, 4500)], SHOP_HEIGHT, SHOP_JOBS),
             parking_per_lot_hundredths: 19_400,
-            ..lot("Supermarket strip", LandUse::Business, (400, 420), [290, 600])
+            ..lot(say!("plan-type-supermarket"), LandUse::Business, (400, 420), [290, 600])
         },
     ]
 }
@@ -144,21 +175,21 @@ fn civic() -> Vec<BuildingType> {
         BuildingType {
             stories: stories(&[(Learning, 3000), (Learning, 2500)], WORK_HEIGHT, SCHOOL_JOBS),
             parking_per_lot_hundredths: 5000,
-            ..lot("School", LandUse::Civic, (400, 540), [150, 250])
+            ..lot(say!("plan-type-school"), LandUse::Civic, (400, 540), [150, 250])
         },
         BuildingType {
             stories: stories(&[(Gathering, 700)], SHOP_HEIGHT, HALL_JOBS),
             parking_per_lot_hundredths: 2500,
-            ..lot("Community hall", LandUse::Civic, (130, 165), [360, 340])
+            ..lot(say!("plan-type-hall"), LandUse::Civic, (130, 165), [360, 340])
         },
     ]
 }
 
 fn open_land() -> Vec<BuildingType> {
     vec![
-        lot("Park", LandUse::Leisure, (200, 200), [0, 80]),
-        lot("Square", LandUse::Leisure, (150, 150), [0, 500]),
-        lot("Farm or wood left as it is", LandUse::Natural, (200, 200), [0, 0]),
+        lot(say!("plan-type-park"), LandUse::Leisure, (200, 200), [0, 80]),
+        lot(say!("plan-type-square"), LandUse::Leisure, (150, 150), [0, 500]),
+        lot(say!("plan-type-farm"), LandUse::Natural, (200, 200), [0, 0]),
     ]
 }
 

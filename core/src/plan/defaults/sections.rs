@@ -8,6 +8,7 @@ use crate::order::OrderedMap;
 use super::{feet, numbered};
 use crate::plan::ids::StreetSectionId;
 use crate::plan::street::{StreetSection, Strip, StripKind};
+use crate::say;
 use StripKind::{Bicycle, Median, Parking, Planting, Swale, Travel, Walk};
 
 /// Who a default section is for.
@@ -38,7 +39,7 @@ const MPH_50: u16 = 80;
 pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
     let sections = vec![
         section(
-            "Main street",
+            say!("plan-section-main-street"),
             MPH_20,
             Users::AllWithLots,
             &[
@@ -53,7 +54,7 @@ pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
             ],
         ),
         section(
-            "Boulevard",
+            say!("plan-section-boulevard"),
             MPH_25,
             Users::AllWithLots,
             &[
@@ -71,7 +72,7 @@ pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
             ],
         ),
         section(
-            "Neighborhood street",
+            say!("plan-section-neighborhood-street"),
             MPH_20,
             Users::AllWithLots,
             &[
@@ -88,7 +89,7 @@ pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
         // 26 ft between curbs with parking on one side in a 50 ft right-of-way (SmartCode version 9.2, 2009, table 4,
         // from memory).
         section(
-            "Narrow street",
+            say!("plan-section-narrow-street"),
             MPH_20,
             Users::AllWithLots,
             &[
@@ -102,27 +103,32 @@ pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
             ],
         ),
         section(
-            "Lane",
+            say!("plan-section-lane"),
             MPH_10,
             Users::AllWithLots,
             &[(Walk, 5), (Planting, 5), (Travel, 9), (Travel, 9), (Planting, 5)],
         ),
         // A rear lane of 24 ft with 12 ft paved (SmartCode version 9.2, 2009, table 4, from memory).
         section(
-            "Alley",
+            say!("plan-section-alley"),
             MPH_10,
             Users::All,
             &[(Planting, 6), (Travel, 12), (Planting, 6)],
         ),
-        section("Path", 0, Users::Feet, &[(Planting, 3), (Walk, 8), (Planting, 3)]),
         section(
-            "Path with homes along it",
+            say!("plan-section-path"),
+            0,
+            Users::Feet,
+            &[(Planting, 3), (Walk, 8), (Planting, 3)],
+        ),
+        section(
+            say!("plan-section-path-homes"),
             0,
             Users::FeetWithLots,
             &[(Planting, 7), (Walk, 6), (Planting, 7)],
         ),
         section(
-            "Subdivision street",
+            say!("plan-section-subdivision-street"),
             MPH_25,
             Users::AllWithLots,
             &[
@@ -137,7 +143,7 @@ pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
             ],
         ),
         section(
-            "Collector",
+            say!("plan-section-collector"),
             MPH_35,
             Users::All,
             &[
@@ -153,7 +159,7 @@ pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
             ],
         ),
         section(
-            "Arterial",
+            say!("plan-section-arterial"),
             MPH_45,
             Users::All,
             &[
@@ -169,7 +175,7 @@ pub fn street_sections() -> OrderedMap<StreetSectionId, StreetSection> {
             ],
         ),
         section(
-            "State highway",
+            say!("plan-section-state-highway"),
             MPH_50,
             Users::Wheels,
             &[(Swale, 20), (Travel, 12), (Travel, 12), (Swale, 20)],

@@ -5,6 +5,7 @@ use std::fmt;
 use crate::plan::edit::{Cell, EditFault};
 use crate::plan::journal::EntryNumber;
 use crate::plan::tie::TieFault;
+use crate::say;
 
 /// Why history refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,17 +37,16 @@ impl From<EditFault> for HistoryFault {
 impl fmt::Display for HistoryFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::GestureOpen => write!(formatter, "a gesture is still in progress"),
-            Self::NoGesture => write!(formatter, "no gesture is in progress"),
+            Self::GestureOpen => formatter.write_str(say!("plan-history-gesture-open")),
+            Self::NoGesture => formatter.write_str(say!("plan-history-no-gesture")),
             Self::Edit(fault) => fault.fmt(formatter),
             Self::Tie(fault) => fault.fmt(formatter),
-            Self::NotStorable(cell) => write!(
-                formatter,
-                "a point lies more than 100 km from the plan's origin, or a number is not finite (at {cell:?})"
-            ),
-            Self::LastAlternative => write!(formatter, "the last alternative can not be removed"),
-            Self::NotInMemory(number) => write!(formatter, "step {number} has to be read from the journal first"),
-            Self::NotAStep(number) => write!(formatter, "entry {number} is not a step of this plan's history"),
+            Self::NotStorable(cell) => {
+                formatter.write_str(&say!("plan-history-not-storable", cell = format!("{cell:?}")))
+            }
+            Self::LastAlternative => formatter.write_str(say!("plan-history-last-alternative")),
+            Self::NotInMemory(number) => formatter.write_str(&say!("plan-history-not-in-memory", number = number.0)),
+            Self::NotAStep(number) => formatter.write_str(&say!("plan-history-not-a-step", number = number.0)),
         }
     }
 }

@@ -3,7 +3,9 @@
 use std::fmt;
 
 use super::{Fault, FaultPlace, Severity};
+use crate::plan::coordinates::PlanPoint;
 use crate::plan::ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
+use crate::say;
 
 /// What is wrong.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -77,7 +79,7 @@ pub enum FaultKind {
 
 /// What is measured or shared out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[expect(missing_docs, reason = "each is named by its words below")]
+#[expect(missing_docs, reason = "each is named by its messages")]
 pub enum Measure {
     ProgramShares,
     Intensity,
@@ -137,91 +139,98 @@ impl fmt::Display for Fault {
 
 impl fmt::Display for FaultPlace {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let point = match self {
-            Self::Document => return write!(formatter, "plan"),
-            Self::ProgramLine(line) => return write!(formatter, "program line {}", line + 1),
-            Self::StreetSection(id) => return write!(formatter, "street section {id}"),
-            Self::BuildingType(id) => return write!(formatter, "building type {id}"),
-            Self::Setting(id) => return write!(formatter, "setting {id}"),
-            Self::Topography => return write!(formatter, "topography"),
-            Self::BaseImage => return write!(formatter, "base image"),
-            Self::Alternative(id) => return write!(formatter, "alternative {id}"),
-            Self::Site(point) => {
-                write!(formatter, "site boundary")?;
-                point
-            }
-            Self::Mark(alternative, id, point) => {
-                write!(formatter, "mark {id} of alternative {alternative}")?;
-                point
-            }
-        };
-        if let Some(point) = point {
+        let at = |point: &PlanPoint| {
             let (x_m, y_m) = point.to_m();
-            write!(formatter, " at {x_m} m east, {y_m} m north")?;
-        }
-        Ok(())
+            (x_m.to_string(), y_m.to_string())
+        };
+        formatter.write_str(&match self {
+            Self::Document => say!("plan-place-document").to_owned(),
+            Self::ProgramLine(line) => say!("plan-place-program-line", number = line + 1),
+            Self::StreetSection(id) => say!("plan-place-section", id = id.0),
+            Self::BuildingType(id) => say!("plan-place-type", id = id.0),
+            Self::Setting(id) => say!("plan-place-setting", id = id),
+            Self::Topography => say!("plan-place-topography").to_owned(),
+            Self::BaseImage => say!("plan-place-base-image").to_owned(),
+            Self::Alternative(id) => say!("plan-place-alternative", id = id.0),
+            Self::Site(None) => say!("plan-place-site").to_owned(),
+            Self::Site(Some(point)) => {
+                let (x_m, y_m) = at(point);
+                say!("plan-place-site-at", east_m = x_m, north_m = y_m)
+            }
+            Self::Mark(alternative, id, None) => {
+                say!("plan-place-mark", id = id.0, alternative = alternative.0)
+            }
+            Self::Mark(alternative, id, Some(point)) => {
+                let (x_m, y_m) = at(point);
+                say!(
+                    "plan-place-mark-at",
+                    id = id.0,
+                    alternative = alternative.0,
+                    east_m = x_m,
+                    north_m = y_m
+                )
+            }
+        })
     }
 }
 
 impl fmt::Display for FaultKind {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::OriginOutOfRange => {
-                write!(
-                    formatter,
-                    "the origin must lie within 180 degrees of longitude and 89 of latitude"
-                )
-            }
-            Self::NoAlternative => write!(formatter, "there is no alternative"),
-            Self::MarkIdTaken(first) => write!(formatter, "its id is also used in alternative {first}"),
-            Self::BeyondLimit => write!(formatter, "lies more than 100 km from the plan's origin"),
-            Self::TooShortLine => write!(formatter, "a line needs two points apart from each other"),
-            Self::TooFewCorners => write!(formatter, "an outline needs three points apart from each other"),
-            Self::NoArea => write!(formatter, "the outline encloses no area"),
-            Self::CrossesItself => write!(formatter, "the outline crosses or touches itself"),
-            Self::NoStreetSection(id) => write!(formatter, "there is no street section {id}"),
-            Self::NoBuildingType(id) => write!(formatter, "there is no building type {id}"),
-            Self::NoPhase(id) => write!(formatter, "there is no phase {id}"),
-            Self::TiedToNothing(id) => write!(formatter, "tied to street {id}, which is not there"),
-            Self::TiedBeyondStreet(id) => write!(formatter, "tied beyond the end of street {id}"),
-            Self::TiedInCircle(id) => write!(formatter, "tied in a circle through street {id}"),
-            Self::OffItsTie(id) => write!(formatter, "does not stand where it is tied to street {id}"),
-            Self::SideOfNoStreet(id) => write!(formatter, "a side faces street {id}, which is not there"),
-            Self::OverWhole(measure) => write!(formatter, "{} must not exceed a whole", words(*measure)),
-            Self::Zero(Measure::WalkingPace) => write!(formatter, "must be more than 0"),
-            Self::Zero(measure) => write!(formatter, "{} must be more than 0", words(*measure)),
-            Self::NotFinite => write!(formatter, "must be a finite number"),
-            Self::OutOfOrder => write!(formatter, "low, typical and high must rise in this order"),
-            Self::UnlikelyPace => write!(formatter, "people walk at 0.3 to 3 meters a second"),
-            Self::AskedTwice => write!(formatter, "an earlier line asks for the same"),
-            Self::NamedTwice => write!(formatter, "is named twice"),
-            Self::NoStrips => write!(formatter, "has no strips"),
-            Self::NoTravelLane => write!(formatter, "is for motor vehicles and has no travel lane"),
-            Self::HomesWithoutFloor => write!(formatter, "has homes and no floor area for them"),
-            Self::FloorWithoutHomes => write!(formatter, "has floor area for homes and no homes"),
+        let words = match self {
+            Self::MarkIdTaken(first) => say!("plan-fault-mark-id-taken", alternative = first.0),
+            Self::NoStreetSection(id) => say!("plan-fault-no-section", id = id.0),
+            Self::NoBuildingType(id) => say!("plan-fault-no-type", id = id.0),
+            Self::NoPhase(id) => say!("plan-fault-no-phase", id = id.0),
+            Self::TiedToNothing(id) => say!("plan-fault-tied-to-nothing", street = id.0),
+            Self::TiedBeyondStreet(id) => say!("plan-fault-tied-beyond", street = id.0),
+            Self::TiedInCircle(id) => say!("plan-fault-tied-in-circle", street = id.0),
+            Self::OffItsTie(id) => say!("plan-fault-off-its-tie", street = id.0),
+            Self::SideOfNoStreet(id) => say!("plan-fault-side-of-no-street", street = id.0),
+            Self::OverWhole(measure) => say!("plan-fault-over-whole", measure = measure.key()),
+            Self::Zero(measure) => say!("plan-fault-zero", measure = measure.key()),
             Self::RaggedRows { heights, columns } => {
-                write!(formatter, "{heights} heights do not fill whole rows of {columns}")
+                say!("plan-fault-ragged-rows", heights = heights, columns = columns)
             }
-            Self::NotAnImage => write!(formatter, "holds no image"),
-            Self::MoreVotesThanPeople => write!(formatter, "has more votes than people present"),
-        }
+            Self::OriginOutOfRange => say!("plan-fault-origin").to_owned(),
+            Self::NoAlternative => say!("plan-fault-no-alternative").to_owned(),
+            Self::BeyondLimit => say!("plan-fault-beyond-limit").to_owned(),
+            Self::TooShortLine => say!("plan-fault-too-short").to_owned(),
+            Self::TooFewCorners => say!("plan-fault-too-few-corners").to_owned(),
+            Self::NoArea => say!("plan-fault-no-area").to_owned(),
+            Self::CrossesItself => say!("plan-fault-crosses-itself").to_owned(),
+            Self::NotFinite => say!("plan-fault-not-finite").to_owned(),
+            Self::OutOfOrder => say!("plan-fault-out-of-order").to_owned(),
+            Self::UnlikelyPace => say!("plan-fault-unlikely-pace").to_owned(),
+            Self::AskedTwice => say!("plan-fault-asked-twice").to_owned(),
+            Self::NamedTwice => say!("plan-fault-named-twice").to_owned(),
+            Self::NoStrips => say!("plan-fault-no-strips").to_owned(),
+            Self::NoTravelLane => say!("plan-fault-no-travel-lane").to_owned(),
+            Self::HomesWithoutFloor => say!("plan-fault-homes-without-floor").to_owned(),
+            Self::FloorWithoutHomes => say!("plan-fault-floor-without-homes").to_owned(),
+            Self::NotAnImage => say!("plan-fault-not-an-image").to_owned(),
+            Self::MoreVotesThanPeople => say!("plan-fault-more-votes").to_owned(),
+        };
+        formatter.write_str(&words)
     }
 }
 
-const fn words(measure: Measure) -> &'static str {
-    match measure {
-        Measure::ProgramShares => "shares of the program",
-        Measure::Intensity => "intensity",
-        Measure::LotShares => "covered, paved and planted shares of the lot",
-        Measure::OutsideTrips => "shares of outside trips",
-        Measure::Opacity => "opacity",
-        Measure::LotWidth => "lot width",
-        Measure::LotDepth => "lot depth",
-        Measure::StripWidth => "width of a strip",
-        Measure::PersonsPerHome => "people per home",
-        Measure::Stories => "stories of a side",
-        Measure::WalkingPace => "walking pace",
-        Measure::Spacing => "spacing of heights",
-        Measure::Columns => "number of columns",
+impl Measure {
+    /// What the messages choose their sentence by.
+    const fn key(self) -> &'static str {
+        match self {
+            Self::ProgramShares => "program-shares",
+            Self::Intensity => "intensity",
+            Self::LotShares => "lot-shares",
+            Self::OutsideTrips => "outside-trips",
+            Self::Opacity => "opacity",
+            Self::LotWidth => "lot-width",
+            Self::LotDepth => "lot-depth",
+            Self::StripWidth => "strip-width",
+            Self::PersonsPerHome => "people-per-home",
+            Self::Stories => "stories",
+            Self::WalkingPace => "walking-pace",
+            Self::Spacing => "spacing",
+            Self::Columns => "columns",
+        }
     }
 }

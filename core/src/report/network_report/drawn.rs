@@ -8,6 +8,7 @@ use crate::exchange::geojson_lines::{FeatureName, ReadFault, ReadLine, ReadPoint
 use crate::fabric::joins::{Join, JoinKind, apply_joins, joins};
 use crate::fabric::{SourceId, SourceSegment, segments_of_line};
 use crate::plan::PlanPoint;
+use crate::say;
 
 /// A street on the plan.
 pub(super) struct DrawnLine {
@@ -61,21 +62,21 @@ pub(super) fn place_lines(frame: &Frame, lines: &[ReadLine]) -> (Vec<DrawnLine>,
             }
             Some(_) => notes.push(Note {
                 file: InputFile::Streets,
-                text: format!("{}: is shorter than a millimeter, left out", line.feature),
+                text: format!("{}: {}", line.feature, say!("report-line-too-short")),
             }),
             None => {
                 let beyond = line
                     .positions
                     .iter()
                     .find(|&&position| frame.plan_point(position).is_none());
-                let [x, y] = beyond.copied().unwrap_or_default();
+                let [x, y] = beyond.copied().unwrap_or_default().map(|number| number.to_string());
+                let why = match frame {
+                    Frame::Meters { .. } => say!("report-line-too-far", x = x, y = y),
+                    Frame::Degrees(_) => say!("report-line-no-degrees", x = x, y = y),
+                };
                 notes.push(Note {
                     file: InputFile::Streets,
-                    text: format!(
-                        "{}: {x}, {y} is {}, its line left out",
-                        line.feature,
-                        out_of_range(frame)
-                    ),
+                    text: format!("{}: {why}", line.feature),
                 });
             }
         }
@@ -83,21 +84,18 @@ pub(super) fn place_lines(frame: &Frame, lines: &[ReadLine]) -> (Vec<DrawnLine>,
     (drawn, notes)
 }
 
-/// Why a position has no place on the plan, in words.
-fn out_of_range(frame: &Frame) -> &'static str {
-    match frame {
-        Frame::Meters { .. } => "more than 100 km away from the others",
-        Frame::Degrees(_) => "no longitude and latitude within 100 km of the others",
-    }
-}
-
 /// Lays points on the plan; those beyond it, or without what their role needs, are left out and noted.
 pub(super) fn place_points(frame: &Frame, points: &[ReadPoint]) -> (Vec<DrawnPoint>, Vec<Note>) {
     let (mut drawn, mut notes) = (Vec::new(), Vec::new());
     for read in points {
-        let [x, y] = read.position;
         let placed = frame.position_m(read.position).zip(frame.plan_point(read.position));
-        let placed = placed.ok_or_else(|| format!("{x}, {y} is {}, left out", out_of_range(frame)));
+        let placed = placed.ok_or_else(|| {
+            let [x, y] = read.position.map(|number| number.to_string());
+            match frame {
+                Frame::Meters { .. } => say!("report-point-too-far", x = x, y = y),
+                Frame::Degrees(_) => say!("report-point-no-degrees", x = x, y = y),
+            }
+        });
         match placed.and_then(|placed| Ok((placed, role_of(&read.properties)?))) {
             Ok(((position_m, point), role)) => drawn.push(DrawnPoint {
                 id: read
@@ -123,7 +121,7 @@ fn role_of(properties: &Map<String, Value>) -> Result<Role, String> {
     let role = match properties.get("role") {
         None | Some(Value::Null) => "origin",
         Some(Value::String(role)) => role,
-        Some(_) => return Err("its role is not a word, left out".to_owned()),
+        Some(_) => return Err(say!("report-role-no-word").to_owned()),
     };
     match role {
         "origin" => Ok(Role::Origin),
@@ -131,28 +129,25 @@ fn role_of(properties: &Map<String, Value>) -> Result<Role, String> {
         "dwelling" => {
             let dwellings = properties.get("dwellings").and_then(Value::as_u64);
             let dwellings = dwellings.filter(|&count| count <= u64::from(u32::MAX));
-            let dwellings = dwellings.ok_or("a dwelling without a whole number of dwellings, left out")?;
+            let dwellings = dwellings.ok_or_else(|| say!("report-dwelling-uncounted"))?;
             Ok(Role::Dwelling { dwellings })
         }
         "place" => {
             let use_name = properties
                 .get("use")
                 .and_then(Value::as_str)
-                .ok_or("a place without a use, left out")?;
+                .ok_or_else(|| say!("report-place-without-use"))?;
             let area_m2 = properties
                 .get("area_m2")
                 .and_then(Value::as_f64)
                 .filter(|area_m2| *area_m2 >= 0.0);
-            let area_m2 = area_m2.ok_or("a place without an area_m2 of zero or more, left out")?;
+            let area_m2 = area_m2.ok_or_else(|| say!("report-place-without-area"))?;
             Ok(Role::Place {
                 use_name: use_name.to_owned(),
                 area_m2,
             })
         }
-        other => Err(format!(
-            "its role {} is not origin, sample, dwelling or place, left out",
-            other.escape_debug()
-        )),
+        other => Err(say!("report-role-unknown", role = other.escape_debug().to_string())),
     }
 }
 
@@ -163,20 +158,21 @@ pub(super) fn join_ends(frame: &Frame, lines: &mut [DrawnLine], tolerance_m: f64
     apply_joins(&mut points, &found);
     let note = |join: &Join| {
         let feature = |line: u32| lines[line as usize].feature.to_string();
-        let (what, other) = match join.kind {
-            JoinKind::ExtendedTo(other) => ("extended", other),
-            JoinKind::TrimmedTo(other) => ("trimmed", other),
-            JoinKind::MovedTo(other, _) => ("moved", other),
+        let (from, to) = (frame.written(join.from), frame.written(join.to));
+        let what = match join.kind {
+            JoinKind::ExtendedTo(other) => {
+                say!("report-join-extended", from = from, other = feature(other), to = to)
+            }
+            JoinKind::TrimmedTo(other) => {
+                say!("report-join-trimmed", from = from, other = feature(other), to = to)
+            }
+            JoinKind::MovedTo(other, _) => {
+                say!("report-join-moved", from = from, other = feature(other), to = to)
+            }
         };
         Note {
             file: InputFile::Streets,
-            text: format!(
-                "{}: the end at {} is joined to {}, {what} to {}",
-                feature(join.line),
-                frame.written(join.from),
-                feature(other),
-                frame.written(join.to),
-            ),
+            text: format!("{}: {what}", feature(join.line)),
         }
     };
     let notes = found.iter().map(note).collect();

@@ -2,6 +2,7 @@
 
 use super::NetworkReport;
 use super::answer::{NetworkAnswer, OriginFigures, ShedFigures, WalkFigures};
+use crate::say;
 
 /// The whole answer, line by line.
 pub(super) fn words_of(report: &NetworkReport) -> String {
@@ -11,55 +12,63 @@ pub(super) fn words_of(report: &NetworkReport) -> String {
         betweenness,
         ..
     } = &report.answer;
-    let mut lines = vec![
-        format!(
-            "Streets     {} of street in {}: {} between {}, {} of them dead ends.",
-            meters(streets.total_length),
-            counted(streets.components, "connected part", "connected parts"),
-            counted(streets.edges, "link", "links"),
-            counted(streets.nodes, "node", "nodes"),
-            streets.dead_ends,
+    let mut lines = vec![say!(
+        "report-streets",
+        length = meters(streets.total_length),
+        parts = say!(
+            "report-parts",
+            count = streets.components,
+            number = grouped(streets.components)
         ),
-        format!(
-            "Connection  {} links to a node, every node counted; {} meeting of three or more links.",
-            decimal(streets.link_node_ratio, 2),
-            streets.junctions_deg3plus,
+        links = say!("report-links", count = streets.edges, number = grouped(streets.edges)),
+        nodes = nodes(streets.nodes),
+        dead_ends = streets.dead_ends
+    )];
+    lines.push(match streets.link_node_ratio {
+        Some(ratio) => say!(
+            "report-connection",
+            ratio = format!("{ratio:.2}"),
+            junctions = streets.junctions_deg3plus
         ),
-    ];
+        None => say!("report-connection-none", junctions = streets.junctions_deg3plus),
+    });
     if let (Some(area), Some(perimeter), Some(longest)) = (
         streets.face_area_median,
         streets.outer_perimeter_median,
         streets.outer_perimeter_max,
     ) {
-        lines.push(format!(
-            "Faces       {} enclosed; half are larger than {:.2} ha, half have more than {} around them, the longest {}.",
-            streets.faces,
-            area / 1e4,
-            meters(perimeter),
-            meters(longest),
+        lines.push(say!(
+            "report-faces",
+            count = streets.faces,
+            area_ha = format!("{:.2}", area / 1e4),
+            perimeter = meters(perimeter),
+            longest = meters(longest)
         ));
     }
     if let Some(density) = streets.intersection_density_per_km2_of_hull {
-        lines.push(format!(
-            "Density     {density:.0} intersections per km² of the convex hull of the streets ({:.1} ha).",
-            streets.hull_area / 1e4,
+        lines.push(say!(
+            "report-density",
+            density = format!("{density:.0}"),
+            area_ha = hectares(streets.hull_area)
         ));
     }
     if let Some(most) = betweenness.as_ref().and_then(|figures| figures.top.first()) {
-        lines.push(format!(
-            "Busiest     {:.0} of all shortest walks between nodes use the link of {} around {:.1}, {:.1}.",
-            most.value,
-            meters(most.length),
-            most.mid[0],
-            most.mid[1],
+        lines.push(say!(
+            "report-busiest",
+            walks = format!("{:.0}", most.value),
+            length = meters(most.length),
+            east = format!("{:.1}", most.mid[0]),
+            north = format!("{:.1}", most.mid[1])
         ));
     }
     if let Some(walk) = walk {
         walk_lines(walk, &mut lines);
     }
     if let Some([longitude, latitude]) = report.center_deg {
-        lines.push(format!(
-            "Positions   are in meters east and north of longitude {longitude}, latitude {latitude}.",
+        lines.push(say!(
+            "report-positions",
+            longitude = longitude.to_string(),
+            latitude = latitude.to_string()
         ));
     }
     lines.push(String::new());
@@ -74,26 +83,42 @@ fn walk_lines(walk: &WalkFigures, lines: &mut Vec<String>) {
     }
     if walk.origins.len() > 1 {
         lines.push(String::new());
-        lines.push("From the nearest of these origins".to_owned());
+        lines.push(say!("report-nearest-origin").to_owned());
         lines.extend(in_order(walk, &walk.multi_origin));
     }
 }
 
 fn origin_line(origin: &OriginFigures) -> String {
-    let farthest = origin
-        .farthest_node
-        .map(|far| format!(", the farthest {} away", meters(far)));
-    let directness = origin
-        .prd_mean
-        .map(|mean| format!("; walks to the samples are {mean:.2} times as long as the straight line"));
-    format!(
-        "From {} ({:.1} m beside the street): {} within reach{}{}.",
-        origin.id,
-        origin.offset,
-        counted(origin.reachable_nodes, "node", "nodes"),
-        farthest.unwrap_or_default(),
-        directness.unwrap_or_default(),
-    )
+    let id = &origin.id;
+    let offset = format!("{:.1}", origin.offset);
+    let nodes = nodes(origin.reachable_nodes);
+    let farthest = origin.farthest_node.map(meters);
+    let mean = origin.prd_mean.map(|mean| format!("{mean:.2}"));
+    match (farthest, mean) {
+        (None, None) => say!("report-origin", id = id, offset = offset, nodes = nodes),
+        (Some(farthest), None) => say!(
+            "report-origin-far",
+            id = id,
+            offset = offset,
+            nodes = nodes,
+            farthest = farthest
+        ),
+        (None, Some(mean)) => say!(
+            "report-origin-direct",
+            id = id,
+            offset = offset,
+            nodes = nodes,
+            mean = mean
+        ),
+        (Some(farthest), Some(mean)) => say!(
+            "report-origin-far-direct",
+            id = id,
+            offset = offset,
+            nodes = nodes,
+            farthest = farthest,
+            mean = mean
+        ),
+    }
 }
 
 /// Sheds in the order their distances were asked for.
@@ -108,22 +133,43 @@ fn in_order<'a>(
 }
 
 fn shed_line(radius: &str, shed: &ShedFigures) -> String {
-    let dwellings = shed.dwellings_reached.map(|count| {
-        let share = shed.dwellings_share.map(|share| format!(" ({:.0} %)", share * 100.0));
-        format!(
-            ", {}{}",
-            counted(count, "dwelling", "dwellings"),
-            share.unwrap_or_default()
-        )
-    });
-    format!(
-        "  within {radius:>4} m  {} of street{}; areas by hull {:.1} ha, by 25 m buffer {:.1} ha, by enclosed faces {:.1} ha.",
-        meters(shed.reached_length),
-        dwellings.unwrap_or_default(),
-        shed.hull_area / 1e4,
-        shed.buffer25_area / 1e4,
-        shed.enclosed_area / 1e4,
-    )
+    let radius = format!("{radius:>4}");
+    let length = meters(shed.reached_length);
+    let [hull, buffer, enclosed] = [shed.hull_area, shed.buffer25_area, shed.enclosed_area].map(hectares);
+    let dwellings = shed
+        .dwellings_reached
+        .map(|count| say!("report-dwellings", count = count, number = grouped(count)));
+    let share = shed.dwellings_share.map(|share| format!("{:.0}", share * 100.0));
+    let words = match (dwellings, share) {
+        (None, _) => say!(
+            "report-shed",
+            radius = radius,
+            length = length,
+            hull = hull,
+            buffer = buffer,
+            enclosed = enclosed
+        ),
+        (Some(dwellings), None) => say!(
+            "report-shed-dwellings",
+            radius = radius,
+            length = length,
+            dwellings = dwellings,
+            hull = hull,
+            buffer = buffer,
+            enclosed = enclosed
+        ),
+        (Some(dwellings), Some(share)) => say!(
+            "report-shed-dwellings-share",
+            radius = radius,
+            length = length,
+            dwellings = dwellings,
+            share = share,
+            hull = hull,
+            buffer = buffer,
+            enclosed = enclosed
+        ),
+    };
+    format!("  {words}")
 }
 
 /// Whole meters with thousands set apart.
@@ -131,9 +177,13 @@ fn meters(length_m: f64) -> String {
     format!("{} m", grouped(length_m.round() as u64))
 }
 
-/// A number and what is counted.
-fn counted(count: u64, one: &str, many: &str) -> String {
-    format!("{} {}", grouped(count), if count == 1 { one } else { many })
+/// An area in square meters as hectares, without their sign.
+fn hectares(area_m2: f64) -> String {
+    format!("{:.1}", area_m2 / 1e4)
+}
+
+fn nodes(count: u64) -> String {
+    say!("report-nodes", count = count, number = grouped(count))
 }
 
 /// Digits in groups of three.
@@ -147,9 +197,4 @@ fn grouped(number: u64) -> String {
         text.push(digit);
     }
     text
-}
-
-/// A number to some decimals, or a word for none.
-fn decimal(number: Option<f64>, decimals: usize) -> String {
-    number.map_or("no".to_owned(), |number| format!("{number:.decimals$}"))
 }

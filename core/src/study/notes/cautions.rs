@@ -20,6 +20,7 @@ use crate::order;
 use crate::plan::inside::goes_around;
 use crate::plan::street::Status;
 use crate::plan::{BuildingTypeId, MarkId, PlanPoint, StreetRole};
+use crate::say;
 use crate::study::Study;
 
 /// Dead ends longer than this are asked about: a fire engine must be able to turn around in longer ones, 150 ft.
@@ -37,34 +38,29 @@ pub const HOMES_ON_ONE_WAY: f64 = 30.0;
 /// slivers where an outline was drawn along a street; larger misses a real corner.
 const LEAST: f64 = 1.0;
 
-/// What land is asked about, with what it is called and whom a block and a street there are for. Open water is no land to
-/// paint, so only streets over it are told.
-const ASKED: [(HeldBy, &str, Option<&str>, &str); 4] = [
-    (
-        HeldBy::Floodplain,
-        "floodplain",
-        Some("ask the floodplain administrator what may stand there"),
-        "ask the floodplain administrator how high a street must lie",
-    ),
-    (
-        HeldBy::Wetland,
-        "wetland",
-        Some("ask the wetland agency where its edge lies"),
-        "ask the wetland agency whether a street may cross",
-    ),
-    (
-        HeldBy::Steep,
-        "steep land",
-        Some("ask a geotechnical engineer what the slope can carry"),
-        "ask a civil engineer about grade and banks",
-    ),
-    (
-        HeldBy::Water,
-        "water",
-        None,
-        "ask a structural engineer about the bridge or culvert",
-    ),
-];
+/// What land is asked about.
+const ASKED: [HeldBy; 4] = [HeldBy::Floodplain, HeldBy::Wetland, HeldBy::Steep, HeldBy::Water];
+
+/// Whom to ask about blocks on such land. Open water is no land to paint, so only streets over it are told.
+fn of_blocks(held_by: HeldBy, count: usize) -> Option<String> {
+    Some(match held_by {
+        HeldBy::Floodplain => say!("study-caution-block-floodplain", count = count),
+        HeldBy::Wetland => say!("study-caution-block-wetland", count = count),
+        HeldBy::Steep => say!("study-caution-block-steep", count = count),
+        _ => return None,
+    })
+}
+
+/// Whom to ask about streets on such land.
+fn of_streets(held_by: HeldBy, count: usize) -> Option<String> {
+    Some(match held_by {
+        HeldBy::Floodplain => say!("study-caution-street-floodplain", count = count),
+        HeldBy::Wetland => say!("study-caution-street-wetland", count = count),
+        HeldBy::Steep => say!("study-caution-street-steep", count = count),
+        HeldBy::Water => say!("study-caution-street-water", count = count),
+        _ => return None,
+    })
+}
 
 /// The cautions of a study, those for fire engines first.
 ///
@@ -91,14 +87,14 @@ pub(super) fn cautions(study: &Study) -> Vec<Note> {
         .iter()
         .filter(|area| area.says_no_to(LandSwitch::Buildable))
         .collect();
-    for (held_by, word, of_block, of_street) in ASKED {
+    for held_by in ASKED {
         let areas = held_back.iter().filter(|area| area.held_by == held_by);
         let outlines: Vec<Vec<PlanPoint>> = areas.map(|area| area.outline.clone()).collect();
         if outlines.is_empty() {
             continue;
         }
-        notes.extend(of_block.and_then(|ask| painted(study, held_by, word, ask, &outlines)));
-        notes.extend(crossed(study, word, of_street, &outlines));
+        notes.extend(painted(study, held_by, &outlines));
+        notes.extend(crossed(study, held_by, &outlines));
     }
     notes
 }
@@ -119,11 +115,7 @@ fn long_dead_ends(study: &Study) -> Option<Note> {
     long.retain(|end| end.length_um as f64 / 1e6 > TURNING_LENGTH_M && new_street(study, end.street).is_some());
     let lengths: Vec<f64> = long.iter().map(|end| end.length_um as f64).collect();
     let longest = long.get(place_of_largest(&lengths)?)?;
-    let subject = match long.len() {
-        1 => "a dead end is".to_owned(),
-        many => format!("{many} dead ends, the longest here, are"),
-    };
-    let words = format!("{subject} longer than 150 ft (46 m): ask the fire marshal where an engine turns around");
+    let words = say!("study-caution-dead-ends", count = long.len());
     Some(Note {
         mark: new_street(study, longest.street),
         ..caution(words, longest.head)
@@ -139,15 +131,16 @@ fn new_street(study: &Study, line: u32) -> Option<MarkId> {
 
 fn single_way(places: &StreetInputs) -> Option<Note> {
     let worst = places.worst_place()?;
-    let words = format!(
-        "one way alone leads to {:.0} homes, more than {HOMES_ON_ONE_WAY:.0}: ask the fire marshal whether they need a second",
-        worst.count
+    let words = say!(
+        "study-caution-one-way",
+        homes = format!("{:.0}", worst.count),
+        most = HOMES_ON_ONE_WAY.to_string()
     );
     Some(caution(words, worst.at))
 }
 
 /// The blocks painted with buildings that reach onto land of one kind, told at the first.
-fn painted(study: &Study, held_by: HeldBy, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
+fn painted(study: &Study, held_by: HeldBy, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
     let types = &study.document().building_types;
     let is_built = |id: &BuildingTypeId| types.get(id).is_some_and(|held| !held.stories.is_empty());
     let touched = study.painted().iter().filter_map(|painted| {
@@ -161,20 +154,17 @@ fn painted(study: &Study, held_by: HeldBy, word: &str, ask: &str, outlines: &[Ve
     });
     let touched: Vec<_> = touched.collect();
     let (mark, face) = *touched.first()?;
-    let subject = match touched.len() {
-        1 => "a painted block reaches".to_owned(),
-        many => format!("{many} painted blocks, one of them here, reach"),
-    };
+    let words = of_blocks(held_by, touched.len())?;
     let pieces = combined(face.outline.iter(), Combined::Within, outlines);
     let at = pieces.first().and_then(|piece| PlanPoint::mean_of(piece.first()?));
     Some(Note {
         mark: Some(mark),
-        ..caution(format!("{subject} onto {word}: {ask}"), at.unwrap_or(face.anchor))
+        ..caution(words, at.unwrap_or(face.anchor))
     })
 }
 
 /// The new streets that cross land of one kind, told at the first.
-fn crossed(study: &Study, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
+fn crossed(study: &Study, held_by: HeldBy, outlines: &[Vec<PlanPoint>]) -> Option<Note> {
     let areas: Vec<(Bounds, &Vec<PlanPoint>)> = outlines.iter().map(|area| (Bounds::of(area), area)).collect();
     let streets = (0..).zip(&study.fabric().lines.streets);
     let crossing = streets.filter_map(|(line, street)| {
@@ -188,13 +178,9 @@ fn crossed(study: &Study, word: &str, ask: &str, outlines: &[Vec<PlanPoint>]) ->
     });
     let crossing: Vec<_> = crossing.collect();
     let (mark, at) = *crossing.first()?;
-    let subject = match crossing.len() {
-        1 => "a street crosses".to_owned(),
-        many => format!("{many} streets, one of them here, cross"),
-    };
     Some(Note {
         mark: Some(mark),
-        ..caution(format!("{subject} {word}: {ask}"), at)
+        ..caution(of_streets(held_by, crossing.len())?, at)
     })
 }
 

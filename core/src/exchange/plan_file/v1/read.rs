@@ -17,6 +17,7 @@ use crate::plan::ids::{AlternativeId, MarkId};
 use crate::plan::mark::{Mark, MarkKind};
 use crate::plan::projection::{GeographicPoint, Projection};
 use crate::plan::tie::release_unusable_ties;
+use crate::say;
 
 /// A plan file with its foreign member.
 pub(in crate::exchange::plan_file) fn read(file: &Json, header: &Json) -> Result<Opened, Refusal> {
@@ -87,7 +88,7 @@ fn read_alternatives(members: &mut Members<'_>, reader: &mut Reader) -> OrderedM
 
 fn named_by(id: AlternativeId) -> Alternative {
     Alternative {
-        name: format!("Alternative {}", u64::from(id.0) + 1),
+        name: say!("plan-alternative-numbered", number = u64::from(id.0) + 1),
         ..Alternative::default()
     }
 }
@@ -249,7 +250,7 @@ fn footprint_kind(kind: MarkKind, members: &mut Members<'_>, reader: &mut Reader
         .find(|kind| kind.member() == word);
     if known.is_none() {
         reader.within(FOOTPRINT, |reader| {
-            reader.expected("one of point line area", &Json::Text(word))
+            reader.expected_one_of("point line area", &Json::Text(word))
         });
     }
     known.map(Some)
@@ -308,10 +309,10 @@ fn shape_of(
 
 fn unsuitable(geometry: &Geometry, expected: Option<ShapeKind>, reader: &mut Reader) {
     let expected = match expected {
-        Some(ShapeKind::Point) => "a point",
-        Some(ShapeKind::Line) => "a line",
-        Some(ShapeKind::Area) => "a polygon",
-        None => "a point, a line or a polygon",
+        Some(ShapeKind::Point) => say!("exchange-geometry-point"),
+        Some(ShapeKind::Line) => say!("exchange-geometry-line"),
+        Some(ShapeKind::Area) => say!("exchange-geometry-polygon"),
+        None => say!("exchange-geometry-any"),
     };
     reader.fault(FileFaultKind::UnsuitableGeometry {
         expected,

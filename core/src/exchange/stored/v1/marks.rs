@@ -11,6 +11,7 @@ use crate::plan::land::{
 };
 use crate::plan::mark::{Mark, MarkKind};
 use crate::plan::street::{Status, Street, StreetOwner, StreetRole, Tie, Vertex};
+use crate::say;
 
 use super::shape::{Shape, ShapeKind};
 
@@ -320,8 +321,8 @@ fn with_vertex(
         Some(vertex) => change(vertex),
         None => reader.within(member, |reader| {
             reader.fault(FileFaultKind::Expected {
-                expected: format!("one of the line's {count} vertices, from 0"),
-                found: format!("vertex {index}"),
+                expected: say!("exchange-value-vertex-of", count = count),
+                found: say!("exchange-value-vertex", index = index),
             });
         }),
     }

@@ -11,6 +11,7 @@ use crate::plan::document::{BaseImage, FactorOverride, Heading, Settings, Target
 use crate::plan::ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
 use crate::plan::journal::EntryNumber;
 use crate::plan::projection::GeographicPoint;
+use crate::say;
 
 macro_rules! stored_ids {
     ($($id:ident),*) => {
@@ -202,8 +203,8 @@ impl Stored for BaseImage {
         let bytes = STANDARD.decode(text?);
         if bytes.is_err() {
             reader.fault(FileFaultKind::Expected {
-                expected: "bytes in base64 (RFC 4648, section 4)".to_owned(),
-                found: "other text".to_owned(),
+                expected: say!("exchange-value-base64").to_owned(),
+                found: say!("exchange-value-other-text").to_owned(),
             });
         }
         Some(Self {

@@ -3,6 +3,7 @@
 use crate::exchange::fault::FileFaultKind;
 use crate::exchange::stored::Reader;
 use crate::plan::coordinates::PlanPoint;
+use crate::say;
 
 /// What a mark looks like on the plan.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,7 +64,7 @@ impl Shape {
         if point.is_none() {
             let found = self.words();
             reader.fault(FileFaultKind::UnsuitableGeometry {
-                expected: "a point",
+                expected: say!("exchange-geometry-point"),
                 found,
             });
         }
@@ -72,10 +73,10 @@ impl Shape {
 
     fn words(&self) -> &'static str {
         match (self.kind, self.points.len()) {
-            (_, 0) => "nothing",
-            (ShapeKind::Point, _) => "a point",
-            (ShapeKind::Line, _) => "a line",
-            (ShapeKind::Area, _) => "a polygon",
+            (_, 0) => say!("exchange-geometry-nothing"),
+            (ShapeKind::Point, _) => say!("exchange-geometry-point"),
+            (ShapeKind::Line, _) => say!("exchange-geometry-line"),
+            (ShapeKind::Area, _) => say!("exchange-geometry-polygon"),
         }
     }
 }
