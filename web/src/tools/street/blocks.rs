@@ -41,21 +41,31 @@ impl Spanned {
             .as_ref()
             .map_or((None, None), |(landing, blocks)| (Some(landing), blocks.as_ref()));
         let said = |blocks: &Blocks| {
-            let [along, across] = blocks.count;
-            let [length_mm, depth_mm] = blocks.step_mm.map(f64::abs);
-            let mut said = sentence!(
-                "tools-grid",
-                along = Quantity::Count(along),
-                across = Quantity::Count(across),
-                length = Quantity::Length(length_mm),
-                depth = Quantity::Length(depth_mm),
-            );
-            said.id = match self.turned_to {
-                Some((_, true)) => sentence!("tools-grid-by-street").id,
-                Some((_, false)) => sentence!("tools-grid-by-edge").id,
-                None => said.id,
-            };
-            said
+            let [along, across] = blocks.count.map(Quantity::Count);
+            let [length, depth] = blocks.step_mm.map(|step_mm| Quantity::Length(step_mm.abs()));
+            match self.turned_to {
+                Some((_, true)) => sentence!(
+                    "tools-grid-by-street",
+                    along = along,
+                    across = across,
+                    length = length,
+                    depth = depth
+                ),
+                Some((_, false)) => sentence!(
+                    "tools-grid-by-edge",
+                    along = along,
+                    across = across,
+                    length = length,
+                    depth = depth
+                ),
+                None => sentence!(
+                    "tools-grid",
+                    along = along,
+                    across = across,
+                    length = length,
+                    depth = depth
+                ),
+            }
         };
         Hints {
             snap: Some(landing.map_or(self.first, |landing| landing.snap)),
