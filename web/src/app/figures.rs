@@ -11,6 +11,7 @@ use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
 use hobnail_core::study::marked::ChangeShown;
 use hobnail_core::study::protocol::{Answer, Question};
 
+use super::words::Words;
 use super::{land_bar, places};
 
 /// A heading of the column, under which figures stand that are not on the first level.
@@ -105,7 +106,7 @@ pub fn headings(study: &Study) -> Vec<Heading> {
 }
 
 /// Figures of the first level by what they are called in the little room they have there.
-const SHORT_TITLES: [(&str, fn() -> &'static str); 14] = [
+const SHORT_TITLES: [(&str, Words); 14] = [
     ("homes.of_asked", || say!("page-short-homes-of-asked")),
     ("density.homes_per_buildable", || say!("page-short-density")),
     ("homes.count", || say!("page-short-homes")),

@@ -8,6 +8,7 @@ use hobnail_core::plan::Document;
 
 use super::App;
 use super::store::Store;
+use super::words::Words;
 use crate::browser::files::{self, Opened};
 use crate::browser::notice;
 
@@ -17,9 +18,9 @@ pub struct Sample {
     /// Its file.
     pub file: &'static str,
     /// What it is called.
-    pub title: fn() -> &'static str,
+    pub title: Words,
     /// What it shows.
-    pub about: fn() -> &'static str,
+    pub about: Words,
 }
 
 /// The folder of the samples, among the page's files.

@@ -32,8 +32,6 @@ pub struct Forms {
     pub program: Vec<FieldShown>,
 }
 
-/// The name of a phase that was just added, before its number.
-
 impl App {
     /// What can be typed or chosen now.
     #[must_use]

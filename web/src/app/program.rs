@@ -7,9 +7,10 @@ use hobnail_core::study::Study;
 use hobnail_core::study::first_level::system;
 
 use super::fields::{Field, FieldShown, Unit, Value};
+use super::words::Words;
 
 /// Kinds of targets but homes of one type: the last part of the ids of their figures, and words.
-const KINDS: [(TargetKind, &str, fn() -> &'static str); 6] = [
+const KINDS: [(TargetKind, &str, Words); 6] = [
     (TargetKind::Homes, "homes", || say!("page-program-homes")),
     (TargetKind::ShopFloorM2, "shop_floor", || {
         say!("page-program-shop-floor")

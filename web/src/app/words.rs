@@ -16,6 +16,9 @@ use crate::tools::{Selection, shape};
 
 pub(super) const METERS_PER_FOOT: f64 = 0.3048;
 
+/// Words of a table, made where they are shown: in the language of that moment.
+pub type Words = fn() -> &'static str;
+
 /// A length, rounded to the tenth of a meter or the foot.
 #[must_use]
 pub fn length(length_m: f64, units: UnitSystem) -> String {
@@ -138,7 +141,7 @@ pub fn alternative(study: &Study) -> String {
     let faces = study.fabric().face_of_mark.len();
     say!(
         "page-alternative",
-        name = name.unwrap_or(say!("page-alternative-unnamed")),
+        name = name.unwrap_or_else(|| say!("page-alternative-unnamed")),
         streets = streets,
         blocks = faces
     )

@@ -10,7 +10,7 @@ use super::edits::{self, refuse};
 use super::lines::{Key, Line, Part};
 use super::quantity::{self, Bounded, Quantity};
 use super::{Change, EditorShown};
-use crate::app::words::sentence_case;
+use crate::app::words::{Words, sentence_case};
 use crate::canvas::palette;
 
 /// Fields of a type whole, besides its numbers.
@@ -27,8 +27,8 @@ const REMOVE: u8 = 1;
 /// A number of `T`.
 struct Number<T> {
     /// The title above it, where a group begins; empty elsewhere.
-    group: fn() -> &'static str,
-    label: fn() -> &'static str,
+    group: Words,
+    label: Words,
     quantity: &'static Quantity,
     bounds: [f64; 2],
     get: fn(&T) -> f64,
@@ -147,7 +147,7 @@ const LAND_USES: [LandUse; 6] = [
     LandUse::Leisure,
     LandUse::Natural,
 ];
-const FLOOR_USES: [(FloorUse, fn() -> &'static str); 6] = [
+const FLOOR_USES: [(FloorUse, Words); 6] = [
     (FloorUse::Home, || say!("page-floor-homes")),
     (FloorUse::Work, || say!("page-floor-work")),
     (FloorUse::Shop, || say!("page-floor-shops")),
@@ -155,12 +155,12 @@ const FLOOR_USES: [(FloorUse, fn() -> &'static str); 6] = [
     (FloorUse::Gathering, || say!("page-floor-gathering")),
     (FloorUse::Parking, || say!("page-floor-parking")),
 ];
-const ENVELOPES: [(EnvelopeClass, fn() -> &'static str); 3] = [
+const ENVELOPES: [(EnvelopeClass, Words); 3] = [
     (EnvelopeClass::Older, || say!("page-envelope-older")),
     (EnvelopeClass::Code, || say!("page-envelope-code")),
     (EnvelopeClass::Better, || say!("page-envelope-better")),
 ];
-const PRICES: [(PriceBand, fn() -> &'static str); 3] = [
+const PRICES: [(PriceBand, Words); 3] = [
     (PriceBand::Lower, || say!("page-price-lower")),
     (PriceBand::Middle, || say!("page-price-middle")),
     (PriceBand::Upper, || say!("page-price-upper")),

@@ -13,7 +13,7 @@ use super::edits::refuse;
 use super::lines::{Key, Line, Part};
 use super::quantity::{self, Bounded};
 use super::{Change, EditorShown};
-use crate::app::words;
+use crate::app::words::{self, Words};
 use crate::canvas::scene_of::run_of;
 
 /// Fields of the land whole.
@@ -60,7 +60,7 @@ fn setback_field() -> Bounded {
 /// Where less or more begins on a side that says nothing: the usual setback of core, 10 feet.
 const USUAL_SETBACK_MM: f64 = 3_048.0;
 
-const FRONTINGS: [(Option<Fronting>, fn() -> &'static str); 5] = [
+const FRONTINGS: [(Option<Fronting>, Words); 5] = [
     (None, || say!("page-front-street")),
     (Some(Fronting::Front), || say!("page-front-front")),
     (Some(Fronting::Side), || say!("page-front-side")),

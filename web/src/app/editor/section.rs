@@ -10,7 +10,7 @@ use super::edits::{self, refuse};
 use super::lines::{Key, Line, Part};
 use super::quantity::{self, Bounded};
 use super::{Change, EditorShown};
-use crate::app::words::{self, sentence_case};
+use crate::app::words::{self, Words, sentence_case};
 
 /// Fields of a section whole.
 const NAME: u8 = 0;
@@ -27,7 +27,7 @@ pub(super) const REMOVE: u8 = 4;
 /// Pixels to a meter in the palette: one scale for all sections.
 const PALETTE_PX_PER_M: f64 = 6.4;
 
-const KINDS: [(StripKind, fn() -> &'static str); 7] = [
+const KINDS: [(StripKind, Words); 7] = [
     (StripKind::Walk, || say!("page-kind-walk")),
     (StripKind::Planting, || say!("page-kind-planting")),
     (StripKind::Parking, || say!("page-kind-parking")),
@@ -55,7 +55,7 @@ fn speed_field() -> Bounded {
 
 /// A box of a section.
 struct Switch {
-    label: fn() -> &'static str,
+    label: Words,
     of: fn(&mut StreetSection) -> &mut bool,
 }
 
@@ -88,7 +88,7 @@ struct Common {
     /// Up to which target speed, in kilometers per hour.
     up_to_km_h: u16,
     least_mm: u32,
-    source: fn() -> &'static str,
+    source: Words,
 }
 
 /// Travel and parking lanes by target speed in miles per hour, in feet: below 20, 8; to 25, 9; to 35, 10; above, 12. The
@@ -104,12 +104,12 @@ const COMMON: [Common; 9] = [
     common(StripKind::Walk, u16::MAX, 1524, || say!("page-source-walk")),
     common(StripKind::Bicycle, u16::MAX, 1524, || say!("page-source-bicycle")),
 ];
-const BY_SPEED: fn() -> &'static str = || say!("page-source-by-speed");
+const BY_SPEED: Words = || say!("page-source-by-speed");
 
 /// Feet rounded to tenths of a meter: so much less is no narrower.
 const TOLERANCE_MM: u32 = 50;
 
-const fn common(kind: StripKind, up_to_km_h: u16, least_mm: u32, source: fn() -> &'static str) -> Common {
+const fn common(kind: StripKind, up_to_km_h: u16, least_mm: u32, source: Words) -> Common {
     Common {
         kind,
         up_to_km_h,
