@@ -7,6 +7,7 @@
 )]
 
 mod arrangement;
+mod language;
 mod measure_command;
 mod network_cases;
 mod network_command;

@@ -6,25 +6,9 @@ use hobnail_core::plan::PhaseId;
 use hobnail_core::plan::land::OwnerGroup;
 use hobnail_core::plan::scope::{Scope, Standing};
 use hobnail_core::report::measure_report::{MeasureRefusal, Measuring};
+use hobnail_core::say;
 
-use crate::streams::{Streams, name_of};
-
-const USAGE: &str = "\
-usage: hobnail measure PLAN.geojson [--alternative NAME] [--phases ID,ID] [--without OWNERS] [--today]
-                       [--json] [--basis FIGURE]
-
-Measures one alternative of a plan file, its first where none is named. PLAN may be - for standard
-input. A plan that is unfinished or has faults is measured as it stands, and the faults are told.
-
-  --alternative NAME  which alternative
-  --phases ID,ID      these phases alone, by their numbers in the plan; existing things stand in every phase
-  --without OWNERS    land of these groups held back and not counted: public, willing, unknown, unwilling
-  --today             what stands today: existing streets and places; uses are proposals and none counts
-  --json              all figures with their ranges as JSON
-  --basis FIGURE      how one figure was worked out, down to its sources
-
-Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
-";
+use crate::streams::{Streams, name_of, usage};
 
 /// Arguments as understood.
 #[derive(Debug, Default, PartialEq)]
@@ -39,7 +23,7 @@ struct Arguments {
 /// Runs the command; the answer is the exit code.
 pub fn run(words: &[String], streams: &mut Streams) -> u8 {
     if words.iter().any(|word| word == "--help" || word == "-h") {
-        streams.out(USAGE);
+        streams.out(&usage(say!("command-line-usage-measure")));
         return 0;
     }
     let arguments = match parse(words) {
@@ -49,7 +33,7 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
                 .iter()
                 .map(|fault| format!("hobnail measure: {fault}\n"))
                 .collect();
-            streams.err(&format!("{faults}\n{USAGE}"));
+            streams.err(&format!("{faults}\n{}", usage(say!("command-line-usage-measure"))));
             return 2;
         }
     };
@@ -115,26 +99,33 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
                     Ok(owners) => arguments.scope.left_out_owners = owners,
                     Err(fault) => faults.push(format!("{word}: {fault}")),
                 },
-                None => faults.push(format!("{word} needs a value")),
+                None => faults.push(say!("command-line-needs-value", option = word)),
             },
             "--alternative" | "--basis" => match rest.next() {
                 Some(value) if word == "--basis" => arguments.basis = Some(value.clone()),
                 Some(value) => arguments.alternative = Some(value.clone()),
-                None => faults.push(format!("{word} needs a value")),
+                None => faults.push(say!("command-line-needs-value", option = word)),
             },
             option if option.starts_with('-') && option != "-" => {
-                faults.push(format!("no option {}", option.escape_debug()));
+                faults.push(say!(
+                    "command-line-no-option",
+                    option = option.escape_debug().to_string()
+                ));
             }
             _ => paths.push(word.clone()),
         }
     }
     match paths.as_slice() {
         [plan] => arguments.plan.clone_from(plan),
-        [] => faults.push("which plan? name one file, or - for standard input".to_owned()),
-        more => faults.push(format!("one plan at a time, not {}: {}", more.len(), more.join(", "))),
+        [] => faults.push(say!("command-line-no-plan").to_owned()),
+        more => faults.push(say!(
+            "command-line-one-plan",
+            count = more.len(),
+            names = more.join(", ")
+        )),
     }
     if arguments.scope.standing == Standing::Today && arguments.scope.phases.is_some() {
-        faults.push("--today goes without --phases: nothing proposed stands today".to_owned());
+        faults.push(say!("command-line-today-phases").to_owned());
     }
     if faults.is_empty() { Ok(arguments) } else { Err(faults) }
 }
@@ -143,7 +134,7 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
 fn phases(list: &str) -> Result<OrderedSet<PhaseId>, String> {
     let read = |word: &str| {
         let number = word.trim().parse().map(PhaseId);
-        number.map_err(|_| format!("{} is not the number of a phase", word.escape_debug()))
+        number.map_err(|_| say!("command-line-not-a-phase", word = word.escape_debug().to_string()))
     };
     list.split(',').map(read).collect()
 }
@@ -154,7 +145,11 @@ fn owners(list: &str) -> Result<OrderedSet<OwnerGroup>, String> {
         let group = OwnerGroup::ALL.into_iter().find(|group| group.word() == word.trim());
         group.ok_or_else(|| {
             let words = OwnerGroup::ALL.map(OwnerGroup::word).join(", ");
-            format!("{} is no group of owners; there are: {words}", word.escape_debug())
+            say!(
+                "command-line-no-owners",
+                word = word.escape_debug().to_string(),
+                words = words
+            )
         })
     };
     list.split(',').map(read).collect()

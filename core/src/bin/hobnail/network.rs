@@ -1,27 +1,9 @@
 //! `hobnail network`: measure a bare street network.
 
 use hobnail_core::report::network_report::{Coordinates, InputFile, NetworkRequest, Note, Refusal, network_report};
+use hobnail_core::say;
 
-use crate::streams::{Streams, name_of};
-
-const USAGE: &str = "\
-usage: hobnail network STREETS.geojson [--points POINTS.geojson] [--meters] [--about LON,LAT]
-                       [--tolerance M] [--within 200,400,800] [--json]
-
-Measures the streets of a GeoJSON file (LineString, MultiLineString): what they enclose, how they
-connect, and, from the points of a second file, who walks how far. Either file may be - for standard
-input. Coordinates are longitude and latitude in degrees (RFC 7946) unless --meters is given.
-
-  --points FILE     points with a role: origin (as when none is given), sample, dwelling (with a
-                    number dwellings), place (with use and area_m2)
-  --meters          coordinates are meters east and north
-  --about LON,LAT   measure degrees about this place instead of the middle of the streets
-  --tolerance M     join ends of streets to a street this near, in meters (0 to 10; default 0)
-  --within LIST     distances of walk-sheds in meters (default 200,400,800)
-  --json            all numbers as JSON
-
-Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
-";
+use crate::streams::{Streams, name_of, usage};
 
 /// Arguments as understood.
 #[derive(Debug, PartialEq)]
@@ -38,7 +20,7 @@ struct Arguments {
 /// Runs the command; the answer is the exit code.
 pub fn run(words: &[String], streams: &mut Streams) -> u8 {
     if words.iter().any(|word| word == "--help" || word == "-h") {
-        streams.out(USAGE);
+        streams.out(&usage(say!("command-line-usage-network")));
         return 0;
     }
     let arguments = match parse(words) {
@@ -48,7 +30,7 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
                 .iter()
                 .map(|fault| format!("hobnail network: {fault}\n"))
                 .collect();
-            streams.err(&format!("{faults}\n{USAGE}"));
+            streams.err(&format!("{faults}\n{}", usage(say!("command-line-usage-network"))));
             return 2;
         }
     };
@@ -120,7 +102,7 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
         let mut value = || {
             let value = rest.next();
             if value.is_none() {
-                faults.push(format!("{word} needs a value"));
+                faults.push(say!("command-line-needs-value", option = word));
             }
             value
         };
@@ -146,30 +128,29 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
             "--about" => value().map_or(Ok(()), |text| {
                 numbers(text, 2..=2).map(|list| arguments.about = Some([list[0], list[1]]))
             }),
-            flag if flag.starts_with("--") => Err(format!("no option {}", flag.escape_debug())),
+            flag if flag.starts_with("--") => {
+                faults.push(say!("command-line-no-option", option = flag.escape_debug().to_string()));
+                Ok(())
+            }
             path => {
                 paths.push(path.to_owned());
                 Ok(())
             }
         };
         if let Err(fault) = result {
-            faults.push(if fault.starts_with("no option") {
-                fault
-            } else {
-                format!("{word}: {fault}")
-            });
+            faults.push(format!("{word}: {fault}"));
         }
     }
     match paths.as_slice() {
-        [] => faults.push("no file of streets".to_owned()),
+        [] => faults.push(say!("command-line-no-streets").to_owned()),
         [streets] => arguments.streets.clone_from(streets),
-        [_, others @ ..] => faults.push(format!("one file of streets, not also {}", others.join(" "))),
+        [_, others @ ..] => faults.push(say!("command-line-one-file", names = others.join(" "))),
     }
     if arguments.streets == "-" && arguments.points.as_deref() == Some("-") {
-        faults.push("streets and points can not both come from standard input".to_owned());
+        faults.push(say!("command-line-one-input").to_owned());
     }
     if arguments.meters && arguments.about.is_some() {
-        faults.push("--about goes with degrees, not with --meters".to_owned());
+        faults.push(say!("command-line-about-meters").to_owned());
     }
     if faults.is_empty() { Ok(arguments) } else { Err(faults) }
 }
@@ -179,11 +160,12 @@ fn numbers(text: &str, count: std::ops::RangeInclusive<usize>) -> Result<Vec<f64
     let list: Result<Vec<f64>, _> = text.split(',').map(|part| part.trim().parse::<f64>()).collect();
     match list {
         Ok(list) if count.contains(&list.len()) => Ok(list),
-        Ok(list) => Err(format!("{} numbers instead of {}", list.len(), count.end())),
-        Err(_) => Err(format!(
-            "{} is not a number or numbers set apart by commas",
-            text.escape_debug()
+        Ok(list) => Err(say!(
+            "command-line-number-count",
+            count = list.len(),
+            wanted = count.end()
         )),
+        Err(_) => Err(say!("command-line-not-numbers", word = text.escape_debug().to_string())),
     }
 }
 

@@ -2,6 +2,8 @@
 
 use std::io::{self, ErrorKind, Read, Write};
 
+use hobnail_core::say;
+
 /// Where a command writes.
 #[derive(Default)]
 pub struct Streams {
@@ -13,7 +15,7 @@ impl Streams {
     pub fn out(&mut self, text: &str) {
         let mut out = io::stdout().lock();
         let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
-        self.note(written, "standard output");
+        self.note(written);
     }
 
     /// Writes to standard error.
@@ -30,8 +32,16 @@ impl Streams {
         } else {
             std::fs::read(path)
         };
-        read.map_err(|error| self.err(&format!("{}: can not be read: {error}\n", name_of(path))))
-            .ok()
+        read.map_err(|error| {
+            self.err(
+                &(say!(
+                    "command-line-can-not-read",
+                    file = name_of(path),
+                    error = error.to_string()
+                ) + "\n"),
+            )
+        })
+        .ok()
     }
 
     /// The exit code, 2 when output could not be written.
@@ -39,11 +49,12 @@ impl Streams {
         if self.broken { 2 } else { code }
     }
 
-    fn note(&mut self, written: io::Result<()>, what: &str) {
+    fn note(&mut self, written: io::Result<()>) {
         if let Err(error) = written
             && error.kind() != ErrorKind::BrokenPipe
         {
-            self.err(&format!("{what}: can not be written: {error}\n"));
+            let file = say!("command-line-standard-output");
+            self.err(&(say!("command-line-can-not-write", file = file, error = error.to_string()) + "\n"));
             self.broken = true;
         }
     }
@@ -51,5 +62,14 @@ impl Streams {
 
 /// How messages call a file.
 pub fn name_of(path: &str) -> &str {
-    if path == "-" { "standard input" } else { path }
+    if path == "-" {
+        say!("command-line-standard-input")
+    } else {
+        path
+    }
+}
+
+/// The text that says how a command is used, as it is written: a message ends without a line's end.
+pub fn usage(words: &str) -> String {
+    words.to_owned() + "\n"
 }

@@ -1,0 +1,74 @@
+# The command line. Names of commands and options, and what is told to give in capitals, are the same in every language.
+# Lists of options stand in columns. A line that goes on with a bracket is quoted with the blanks before it, which would be
+# lost otherwise.
+
+command-line-usage =
+    usage: hobnail measure PLAN.geojson [options]      every figure of a plan
+           hobnail network STREETS.geojson [options]   measure a bare street network
+           hobnail COMMAND --help                      what a command takes
+           hobnail --version
+
+    A file may be - for standard input. With --language es, all is said in Spanish; en is English.
+    Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
+
+command-line-usage-measure =
+    usage: hobnail measure PLAN.geojson [--alternative NAME] [--phases ID,ID] [--without OWNERS] [--today]
+    { "                       [--json]" } [--basis FIGURE] [--language CODE]
+
+    Measures one alternative of a plan file, its first where none is named. PLAN may be - for standard
+    input. A plan that is unfinished or has faults is measured as it stands, and the faults are told.
+
+      --alternative NAME  which alternative
+      --phases ID,ID      these phases alone, by their numbers in the plan; existing things stand in every phase
+      --without OWNERS    land of these groups held back and not counted: public, willing, unknown, unwilling
+      --today             what stands today: existing streets and places; uses are proposals and none counts
+      --json              all figures with their ranges as JSON
+      --basis FIGURE      how one figure was worked out, down to its sources
+      --language CODE     what language to speak: en (English, the default) or es (Spanish)
+
+    Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
+
+command-line-usage-network =
+    usage: hobnail network STREETS.geojson [--points POINTS.geojson] [--meters] [--about LON,LAT]
+    { "                       [--tolerance M]" } [--within 200,400,800] [--json] [--language CODE]
+
+    Measures the streets of a GeoJSON file (LineString, MultiLineString): what they enclose, how they
+    connect, and, from the points of a second file, who walks how far. Either file may be - for standard
+    input. Coordinates are longitude and latitude in degrees (RFC 7946) unless --meters is given.
+
+      --points FILE     points with a role: origin (as when none is given), sample, dwelling (with a
+                        number dwellings), place (with use and area_m2)
+      --meters          coordinates are meters east and north
+      --about LON,LAT   measure degrees about this place instead of the middle of the streets
+      --tolerance M     join ends of streets to a street this near, in meters (0 to 10; default 0)
+      --within LIST     distances of walk-sheds in meters (default 200,400,800)
+      --json            all numbers as JSON
+      --language CODE   what language to speak: en (English, the default) or es (Spanish)
+
+    Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
+
+## What is wrong with the words given; stands behind "hobnail: ", or the name of the command and a colon.
+
+command-line-no-command = no command { $name }
+command-line-no-option = no option { $option }
+command-line-needs-value = { $option } needs a value
+command-line-no-language = --language: there is no { $code }; there are: { $codes }
+command-line-no-plan = which plan? name one file, or - for standard input
+command-line-one-plan = one plan at a time, not { $count }: { $names }
+command-line-today-phases = --today goes without --phases: nothing proposed stands today
+# These stand behind the name of an option and a colon; word is what was given.
+command-line-not-a-phase = { $word } is not the number of a phase
+command-line-no-owners = { $word } is no group of owners; there are: { $words }
+command-line-number-count = { $count } numbers instead of { $wanted }
+command-line-not-numbers = { $word } is not a number or numbers set apart by commas
+command-line-no-streets = no file of streets
+command-line-one-file = one file of streets, not also { $names }
+command-line-one-input = streets and points can not both come from standard input
+command-line-about-meters = --about goes with degrees, not with --meters
+
+## Files. error is English of the operating system.
+
+command-line-standard-input = standard input
+command-line-standard-output = standard output
+command-line-can-not-read = { $file }: can not be read: { $error }
+command-line-can-not-write = { $file }: can not be written: { $error }
