@@ -94,7 +94,7 @@ impl Map {
             Self::Indirect => "Least direct walks to the center".to_owned(),
             Self::Shared => "Streets that alternatives share".to_owned(),
             Self::Walk(destination) => format!("Walk to {}", destination.title()),
-            Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name)),
+            Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name())),
         }
     }
 
