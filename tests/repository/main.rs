@@ -10,3 +10,5 @@ mod documents;
 mod layout;
 
 mod licenses;
+
+mod messages;

@@ -10,6 +10,7 @@ mod files;
 mod keeping;
 mod keyboard;
 mod land;
+mod language;
 mod load;
 mod maps;
 mod moments;
