@@ -259,8 +259,8 @@ impl Writer<'_> {
             Operator::Leaf(LeafKind::Factor) => return Origin::Factor,
             Operator::Method { method, .. } => {
                 return Origin::Method {
-                    name: method.name.to_owned(),
-                    words: method.words.to_owned(),
+                    name: (method.name)().to_owned(),
+                    words: (method.words)().to_owned(),
                 };
             }
             Operator::Formula(formula) => self.values.words(formula),

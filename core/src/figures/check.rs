@@ -437,7 +437,7 @@ impl<'a> Checker<'a> {
                         },
                     );
                 }
-                for ((_, expected), input) in method.inputs.iter().zip(inputs) {
+                for (expected, input) in method.inputs.iter().zip(inputs) {
                     self.check_alike(id, "a method's input", *expected, self.dimension_of(input));
                 }
                 Some(method.gives)

@@ -12,12 +12,12 @@ pub type Work = fn(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String>
 /// written along those axes the figure itself has. A method is pure: same inputs, same results.
 #[derive(Debug)]
 pub struct Method {
-    /// What it is called: `evenness of floor area over uses`.
-    pub name: &'static str,
-    /// How it works, in words, and what it does not count.
-    pub words: &'static str,
-    /// Title and dimension of each input, in order.
-    pub inputs: &'static [(&'static str, Dimension)],
+    /// Says what it is called: `evenness of floor area over uses`.
+    pub name: fn() -> &'static str,
+    /// Says how it works, and what it does not count.
+    pub words: fn() -> &'static str,
+    /// Dimension of each input, in order.
+    pub inputs: &'static [Dimension],
     /// Dimension of the result.
     pub gives: Dimension,
     /// Fills the results from the inputs, or says why it cannot.

@@ -53,9 +53,9 @@ impl Random {
 
 /// The largest of its input less the smallest.
 static SPAN: Method = Method {
-    name: "span",
-    words: "The largest less the smallest.",
-    inputs: &[("numbers", Dimension::NONE)],
+    name: || "span",
+    words: || "The largest less the smallest.",
+    inputs: &[Dimension::NONE],
     gives: Dimension::NONE,
     evaluate: |inputs, results| {
         let (Some(largest), Some(smallest)) = (

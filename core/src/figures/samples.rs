@@ -53,9 +53,9 @@ pub(crate) fn grouped(row: &Arc<Factor>, group: &str) -> Arc<Factor> {
 
 /// The two largest of three numbers in order, over the axis it makes: a method that keeps nothing of the axis it eats.
 pub(crate) static LARGEST: Method = Method {
-    name: "the largest two",
-    words: "Of the lengths given, the largest and the next.",
-    inputs: &[("lengths", unit::LENGTH.dimension)],
+    name: || "the largest two",
+    words: || "Of the lengths given, the largest and the next.",
+    inputs: &[unit::LENGTH.dimension],
     gives: unit::LENGTH.dimension,
     evaluate: |inputs, results| {
         let mut sorted = inputs[0].to_vec();

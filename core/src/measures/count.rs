@@ -11,9 +11,10 @@ use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
 use crate::plan::{Document, FloorUse, MarkId};
+use crate::say;
 
-/// The floor uses in the order of [`mix::USES`].
-pub(super) const FLOOR_USES: [FloorUse; mix::USES.len()] = [
+/// The floor uses in the order of [`mix::uses`].
+pub(super) const FLOOR_USES: [FloorUse; mix::USES] = [
     FloorUse::Home,
     FloorUse::Work,
     FloorUse::Shop,
@@ -82,5 +83,5 @@ fn face_name(fabric: &Fabric, painted: &PaintedFace) -> String {
     let at = fabric
         .face(painted.face)
         .map_or_else(Default::default, |face| face.anchor);
-    "face at ".to_owned() + &at.in_words()
+    say!("measures-face-at").to_owned() + " " + &at.in_words()
 }

@@ -15,20 +15,33 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::method::{Method, MethodInput, MethodStep, MethodTerm};
 use crate::figures::unit::{self, Dimension};
+use crate::say;
+
+/// How many [`lot_groups`] there are.
+pub const LOT_GROUPS: usize = 3;
 
 /// Groups of lots whose land is counted together.
-pub const LOT_GROUPS: [(&str, &str); 3] = [
-    ("with_homes", "lots with homes"),
-    ("with_other_floor", "lots with work, shops, schools or halls"),
-    ("built", "lots with buildings"),
-];
+#[must_use]
+pub fn lot_groups() -> [(&'static str, &'static str); LOT_GROUPS] {
+    [
+        ("with_homes", say!("measures-group-with-homes")),
+        ("with_other_floor", say!("measures-group-other-floor")),
+        ("built", say!("measures-group-built")),
+    ]
+}
+
+/// How many [`price_bands`] there are.
+pub const PRICE_BANDS: usize = 3;
 
 /// Price or rent bands, in order.
-pub const PRICE_BANDS: [(&str, &str); 3] = [
-    ("lower", "below the middle of the market"),
-    ("middle", "about the middle"),
-    ("upper", "above the middle"),
-];
+#[must_use]
+pub fn price_bands() -> [(&'static str, &'static str); PRICE_BANDS] {
+    [
+        ("lower", say!("measures-band-lower")),
+        ("middle", say!("measures-band-middle")),
+        ("upper", say!("measures-band-upper")),
+    ]
+}
 
 /// Lots of one building type, ready for the figures.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,13 +50,13 @@ pub struct LotInput {
     pub land_m2: f64,
     /// Land of its typical lot, in square meters.
     pub typical_m2: f64,
-    /// Whether its lots are in each group, in the order of [`LOT_GROUPS`].
-    pub groups: [bool; LOT_GROUPS.len()],
+    /// Whether its lots are in each group, in the order of [`lot_groups`].
+    pub groups: [bool; LOT_GROUPS],
     /// Share of the lot that is planted; 0 for types without buildings, whose land is open as a whole.
     pub planted_share: f64,
     /// Parking spaces on a lot.
     pub parking_per_lot: f64,
-    /// Its price band, by its place in [`PRICE_BANDS`].
+    /// Its price band, by its place in [`price_bands`].
     pub price_band: usize,
     /// Its lots in each phase.
     pub lots_by_phase: Vec<f64>,
@@ -61,71 +74,71 @@ pub struct DensityInputs {
 /// Declares densities and their axes. Needs what [`super::homes::declare`], [`super::mix::declare`],
 /// [`super::land::declare`] and [`super::soft::declare`] declare.
 pub fn declare(graph: &mut GraphBuilder) {
-    graph.fixed_axis("lot_group", "group of lots", &LOT_GROUPS);
-    graph.fixed_axis("price_band", "price or rent band", &PRICE_BANDS);
-    graph.open_axis("phase", "phase");
+    graph.fixed_axis("lot_group", say!("measures-lot-group"), &lot_groups());
+    graph.fixed_axis("price_band", say!("measures-price-band"), &price_bands());
+    graph.open_axis("phase", say!("measures-phase"));
     declare_lot_land(graph);
     declare_densities(graph);
     declare_ratios(graph);
     declare_kinds_of_homes(graph);
     let _ = graph
-        .chosen("lots.parking", "parking spaces on a lot", unit::PARKING_SPACES_PER_LOT)
+        .chosen(
+            "lots.parking",
+            say!("measures-parking-per-lot"),
+            unit::PARKING_SPACES_PER_LOT,
+        )
         .over(&["building_type"]);
     graph
         .figure(
             "density.parking_by_building_type",
-            "parking spaces on lots by building type",
+            say!("measures-parking-by-type"),
             unit::PARKING_SPACES,
         )
         .over(&["building_type"])
         .formula((figure("lots.by_building_type") + figure("lots.soft_by_building_type")) * figure("lots.parking"));
     graph
-        .figure("density.parking_spaces", "parking spaces on lots", unit::PARKING_SPACES)
+        .figure("density.parking_spaces", say!("measures-parking"), unit::PARKING_SPACES)
         .sum("density.parking_by_building_type", &["building_type"]);
 }
 
 fn declare_lot_land(graph: &mut GraphBuilder) {
     let _ = graph
-        .counted("lots.land_laid", "land of lots as laid", unit::LAND)
+        .counted("lots.land_laid", say!("measures-lot-land"), unit::LAND)
         .over(&["building_type"]);
     let _ = graph
-        .chosen("lots.typical_area", "area of a typical lot", unit::AREA_PER_LOT)
+        .chosen("lots.typical_area", say!("measures-lot-typical"), unit::AREA_PER_LOT)
         .over(&["building_type"]);
     let _ = graph
-        .chosen(
-            "lots.in_group",
-            "whether a building type's lots are in a group",
-            unit::NUMBER,
-        )
+        .chosen("lots.in_group", say!("measures-lots-in-group"), unit::NUMBER)
         .over(&["building_type", "lot_group"]);
     graph
-        .figure(
-            "lots.land_by_building_type",
-            "land of lots by building type",
-            unit::LAND,
-        )
+        .figure("lots.land_by_building_type", say!("measures-lot-land-type"), unit::LAND)
         .over(&["building_type"])
         .formula(figure("lots.land_laid") + figure("lots.soft_by_building_type") * figure("lots.typical_area"));
     graph
         .figure(
             "lots.land_by_building_type_and_group",
-            "land of lots by building type and group",
+            say!("measures-lot-land-type-group"),
             unit::LAND,
         )
         .over(&["building_type", "lot_group"])
         .formula(figure("lots.land_by_building_type") * figure("lots.in_group"));
     graph
-        .figure("lots.land_by_group", "land of lots by group", unit::LAND)
+        .figure("lots.land_by_group", say!("measures-lot-land-group"), unit::LAND)
         .over(&["lot_group"])
         .sum("lots.land_by_building_type_and_group", &["building_type"]);
     for (id, title, group) in [
-        ("density.residential_lot_land", "land of lots with homes", "with_homes"),
+        (
+            "density.residential_lot_land",
+            say!("measures-land-with-homes"),
+            "with_homes",
+        ),
         (
             "density.other_lot_land",
-            "land of lots with work, shops, schools or halls",
+            say!("measures-land-other-floor"),
             "with_other_floor",
         ),
-        ("density.built_lot_land", "land of lots with buildings", "built"),
+        ("density.built_lot_land", say!("measures-land-built"), "built"),
     ] {
         graph
             .figure(id, title, unit::LAND)
@@ -135,25 +148,29 @@ fn declare_lot_land(graph: &mut GraphBuilder) {
 
 fn declare_densities(graph: &mut GraphBuilder) {
     graph
-        .figure("density.site_land", "land of the whole-site density", unit::LAND)
+        .figure("density.site_land", say!("measures-density-site-land"), unit::LAND)
         .formula(figure("land.site") - figure("land.not_in_site"));
     graph
-        .figure("density.buildable_land", "land of the buildable density", unit::LAND)
+        .figure(
+            "density.buildable_land",
+            say!("measures-density-buildable-land"),
+            unit::LAND,
+        )
         .formula(figure("land.buildable") + figure("land.held_back") - figure("land.not_in_buildable"));
     for (id, title, land) in [
         (
             "density.homes_per_site",
-            "homes by land of the whole site",
+            say!("measures-density-site"),
             "density.site_land",
         ),
         (
             "density.homes_per_buildable",
-            "homes by buildable land",
+            say!("measures-density-buildable"),
             "density.buildable_land",
         ),
         (
             "density.homes_per_residential_lots",
-            "homes by land of lots with homes",
+            say!("measures-density-lots"),
             "density.residential_lot_land",
         ),
     ] {
@@ -165,75 +182,55 @@ fn declare_densities(graph: &mut GraphBuilder) {
 
 fn declare_ratios(graph: &mut GraphBuilder) {
     graph
-        .figure("density.floor_area", "floor area without parking", unit::AREA)
+        .figure("density.floor_area", say!("measures-floor-no-parking"), unit::AREA)
         .sum("mix.floor_area", &["use"]);
     graph
-        .figure(
-            "density.other_floor_area",
-            "floor area of work, shops, schools and halls",
-            unit::AREA,
-        )
+        .figure("density.other_floor_area", say!("measures-floor-other"), unit::AREA)
         .sum("jobs.floor_area", &["workplace"]);
     graph
-        .figure(
-            "density.floor_area_ratio",
-            "floor-area ratio of work, shops, schools and halls on their lots",
-            unit::NUMBER,
-        )
+        .figure("density.floor_area_ratio", say!("measures-far-other"), unit::NUMBER)
         .formula(figure("density.other_floor_area") / figure("density.other_lot_land"));
     graph
-        .figure(
-            "density.floor_area_ratio_all",
-            "floor-area ratio of all floor on lots with buildings",
-            unit::NUMBER,
-        )
+        .figure("density.floor_area_ratio_all", say!("measures-far-all"), unit::NUMBER)
         .formula(figure("density.floor_area") / figure("density.built_lot_land"));
 }
 
 fn declare_kinds_of_homes(graph: &mut GraphBuilder) {
     graph
-        .figure(
-            "homes.type_diversity",
-            "diversity of homes over building types",
-            unit::NUMBER,
-        )
+        .figure("homes.type_diversity", say!("measures-type-diversity"), unit::NUMBER)
         .method(&DIVERSITY, &["homes.by_building_type"], &["building_type"]);
     let _ = graph
-        .chosen(
-            "homes.in_price_band",
-            "whether a building type is in a price band",
-            unit::NUMBER,
-        )
+        .chosen("homes.in_price_band", say!("measures-in-band"), unit::NUMBER)
         .over(&["building_type", "price_band"]);
     graph
         .figure(
             "homes.by_building_type_and_price_band",
-            "homes by building type and price band",
+            say!("measures-homes-type-band"),
             unit::HOMES,
         )
         .over(&["building_type", "price_band"])
         .formula(figure("homes.by_building_type") * figure("homes.in_price_band"));
     graph
-        .figure("homes.by_price_band", "homes by price or rent band", unit::HOMES)
+        .figure("homes.by_price_band", say!("measures-homes-band"), unit::HOMES)
         .over(&["price_band"])
         .sum("homes.by_building_type_and_price_band", &["building_type"]);
     let _ = graph
-        .counted("lots.by_phase", "lots by building type and phase", unit::LOTS)
+        .counted("lots.by_phase", say!("measures-lots-type-phase"), unit::LOTS)
         .over(&["building_type", "phase"]);
     graph
         .figure(
             "homes.drawn_by_building_type_and_phase",
-            "homes on lots by building type and phase",
+            say!("measures-lot-homes-type-phase"),
             unit::HOMES,
         )
         .over(&["building_type", "phase"])
         .formula(figure("lots.by_phase") * figure("homes.per_lot"));
     graph
-        .figure("homes.drawn_by_phase", "homes on lots by phase", unit::HOMES)
+        .figure("homes.drawn_by_phase", say!("measures-lot-homes-phase"), unit::HOMES)
         .over(&["phase"])
         .sum("homes.drawn_by_building_type_and_phase", &["building_type"]);
     graph
-        .figure("homes.by_phase", "homes by phase", unit::HOMES)
+        .figure("homes.by_phase", say!("measures-homes-phase"), unit::HOMES)
         .over(&["phase"])
         .formula(figure("homes.drawn_by_phase") + figure("homes.soft_by_phase"));
 }
@@ -244,10 +241,9 @@ fn declare_kinds_of_homes(graph: &mut GraphBuilder) {
 /// Source: LEED v4 for Neighborhood Development, credit Housing types and affordability, read in a page on the credit.
 /// Types are those of the plan's palette; a rule that has its own categories counts by those.
 pub static DIVERSITY: Method = Method {
-    name: "Simpson's diversity",
-    words: "One, less the sum over building types of the square of each type's share of the homes: the chance that two \
-            homes picked at random are of different types. Types are those of the palette.",
-    inputs: &[("homes by building type", unit::HOMES.dimension)],
+    name: || say!("measures-diversity-name"),
+    words: || say!("measures-diversity-words"),
+    inputs: &[unit::HOMES.dimension],
     gives: Dimension::NONE,
     evaluate: diversity,
     steps: diversity_steps,
@@ -255,14 +251,14 @@ pub static DIVERSITY: Method = Method {
 
 fn diversity(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
     let ([counts], [result]) = (inputs, results) else {
-        return Err("diversity takes one list and gives one number".to_owned());
+        return Err(say!("measures-diversity-one-list").to_owned());
     };
     if counts.iter().any(|count| *count < 0.0) {
-        return Err("a number of homes is below zero".to_owned());
+        return Err(say!("measures-homes-below-zero").to_owned());
     }
     let total: f64 = counts.iter().sum();
     if total <= 0.0 {
-        return Err("no homes are drawn".to_owned());
+        return Err(say!("measures-no-homes").to_owned());
     }
     // Of whole homes both squares are whole, so that a threshold such as 0.7 is met exactly.
     let alike: f64 = counts.iter().map(|count| count * count).sum();
@@ -288,13 +284,13 @@ fn diversity_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
         .collect();
     let homes = |cell: usize| term(MethodTerm::Input { input: 0, cell });
     let mut steps = vec![MethodStep {
-        title: "all homes".to_owned(),
+        title: say!("measures-all-homes").to_owned(),
         unit: unit::HOMES,
         formula: sum(present.iter().map(|cell| homes(*cell)).collect()),
     }];
     for cell in &present {
         steps.push(MethodStep {
-            title: format!("share of {}", counts.labels[*cell]),
+            title: say!("measures-share-of", what = counts.labels[*cell]),
             unit: unit::SHARE,
             formula: binary(Binary::Divide, homes(*cell), term(MethodTerm::Step(0))),
         });
@@ -305,7 +301,7 @@ fn diversity_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
     });
     let alike = sum(squares.collect());
     steps.push(MethodStep {
-        title: "diversity".to_owned(),
+        title: say!("measures-diversity").to_owned(),
         unit: unit::NUMBER,
         formula: binary(Binary::Subtract, one.clone(), alike),
     });
@@ -322,11 +318,8 @@ impl DensityInputs {
         inputs.set_chosen("lots.typical_area", column(&|one| one.typical_m2));
         let groups: Vec<f64> = self.types.iter().flat_map(|one| one.groups.map(flag)).collect();
         inputs.set_chosen("lots.in_group", numbers(&groups));
-        let in_band = |one: &LotInput| -> Vec<f64> {
-            (0..PRICE_BANDS.len())
-                .map(|band| flag(band == one.price_band))
-                .collect()
-        };
+        let in_band =
+            |one: &LotInput| -> Vec<f64> { (0..PRICE_BANDS).map(|band| flag(band == one.price_band)).collect() };
         let in_bands: Vec<f64> = self.types.iter().flat_map(in_band).collect();
         inputs.set_chosen("homes.in_price_band", numbers(&in_bands));
         let by_phase: Vec<f64> = self

@@ -15,6 +15,7 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::Inputs;
 use crate::plan::building::PriceBand;
 use crate::plan::{AlternativeId, BuildingType, Document, FloorUse, PhaseId};
+use crate::say;
 
 /// What the plan is made of, ready for the figures.
 #[derive(Clone, Debug, PartialEq)]
@@ -82,7 +83,7 @@ impl FormInputs {
             },
             density: DensityInputs {
                 types: vec![lots; building_types],
-                phases: vec![Entry::new("phase", "the whole plan")],
+                phases: vec![Entry::new("phase", say!("measures-whole-plan"))],
             },
             program: ProgramInputs::default(),
         }
@@ -104,7 +105,7 @@ fn phases(document: &Document) -> Vec<Entry> {
         .map(|(id, phase)| Entry::new(format!("phase_{id}"), phase.name.clone()))
         .collect();
     if named.is_empty() {
-        vec![Entry::new("phase", "the whole plan")]
+        vec![Entry::new("phase", say!("measures-whole-plan"))]
     } else {
         named
     }
@@ -174,7 +175,7 @@ fn lot_input(held: &BuildingType, phases: usize) -> LotInput {
         .stories
         .iter()
         .any(|story| is_other(story.floor_use) && story.floor_area_m2 > 0);
-    let groups: [bool; LOT_GROUPS.len()] = [held.homes_per_lot > 0, has_other, is_built];
+    let groups: [bool; LOT_GROUPS] = [held.homes_per_lot > 0, has_other, is_built];
     LotInput {
         land_m2: 0.0,
         typical_m2: held.lot_area_mm2() as f64 / 1e6,

@@ -7,49 +7,46 @@
 use crate::figures::expression::figure;
 use crate::figures::graph::GraphBuilder;
 use crate::figures::unit;
+use crate::say;
 
 /// Declares homes and people, and the axes `building_type` and `face`.
 pub fn declare(graph: &mut GraphBuilder) {
-    graph.open_axis("building_type", "building type");
-    graph.open_axis("face", "block face");
+    graph.open_axis("building_type", say!("measures-building-type"));
+    graph.open_axis("face", say!("measures-face"));
 
     let _ = graph
-        .counted("lots.by_face", "lots in each block face", unit::LOTS)
+        .counted("lots.by_face", say!("measures-lots-face"), unit::LOTS)
         .over(&["building_type", "face"]);
     let _ = graph
-        .chosen("homes.per_lot", "homes on a lot", unit::HOMES_PER_LOT)
+        .chosen("homes.per_lot", say!("measures-homes-per-lot"), unit::HOMES_PER_LOT)
         .over(&["building_type"]);
     let _ = graph
         .chosen(
             "people.per_home_of_type",
-            "people per home, by building type",
+            say!("measures-people-per-home"),
             unit::PEOPLE_PER_HOME,
         )
         .over(&["building_type"]);
-    let _ = graph.factor(
-        "people.household_scale",
-        "local households beside the building types' own",
-        unit::NUMBER,
-    );
+    let _ = graph.factor("people.household_scale", say!("measures-household-scale"), unit::NUMBER);
 
     graph
-        .figure("lots.by_building_type", "lots by building type", unit::LOTS)
+        .figure("lots.by_building_type", say!("measures-lots-type"), unit::LOTS)
         .over(&["building_type"])
         .sum("lots.by_face", &["face"]);
     graph
-        .figure("homes.by_building_type", "homes by building type", unit::HOMES)
+        .figure("homes.by_building_type", say!("measures-homes-type"), unit::HOMES)
         .over(&["building_type"])
         .formula(figure("lots.by_building_type") * figure("homes.per_lot") + figure("homes.soft_by_building_type"));
     graph
-        .figure("homes.count", "homes", unit::HOMES)
+        .figure("homes.count", say!("measures-homes"), unit::HOMES)
         .sum("homes.by_building_type", &["building_type"]);
     graph
-        .figure("people.by_building_type", "people by building type", unit::PEOPLE)
+        .figure("people.by_building_type", say!("measures-people-type"), unit::PEOPLE)
         .over(&["building_type"])
         .formula(
             figure("homes.by_building_type") * figure("people.per_home_of_type") * figure("people.household_scale"),
         );
     graph
-        .figure("people.count", "people", unit::PEOPLE)
+        .figure("people.count", say!("measures-people"), unit::PEOPLE)
         .sum("people.by_building_type", &["building_type"]);
 }

@@ -5,98 +5,101 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::method::{Method, MethodInput, MethodStep, MethodTerm};
 use crate::figures::unit::{self, Dimension};
 use crate::number;
+use crate::say;
+
+/// How many [`uses`] there are.
+pub const USES: usize = 5;
 
 /// The five daily needs, as uses of floor area: the fixed list that evenness is taken over.
-pub const USES: [(&str, &str); 5] = [
-    ("homes", "homes"),
-    ("work", "work"),
-    ("shops", "shops"),
-    ("learning", "learning"),
-    ("gathering", "gathering"),
-];
+#[must_use]
+pub fn uses() -> [(&'static str, &'static str); USES] {
+    [
+        ("homes", say!("measures-use-homes")),
+        ("work", say!("measures-use-work")),
+        ("shops", say!("measures-use-shops")),
+        ("learning", say!("measures-use-learning")),
+        ("gathering", say!("measures-use-gathering")),
+    ]
+}
 
-/// Where in [`USES`] the uses with jobs begin. Work done at home is not counted.
+/// Where in [`uses`] the uses with jobs begin. Work done at home is not counted.
 pub const FIRST_WORKPLACE: usize = 1;
 
 /// Declares use mix and jobs, and the axes `use` and `workplace`. Needs what [`super::homes::declare`] declares.
 pub fn declare(graph: &mut GraphBuilder) {
-    graph.fixed_axis("use", "use", &USES);
+    graph.fixed_axis("use", say!("measures-use"), &uses());
     graph.fixed_axis(
         "workplace",
-        "workplace",
-        USES.get(FIRST_WORKPLACE..).unwrap_or_default(),
+        say!("measures-workplace"),
+        uses().get(FIRST_WORKPLACE..).unwrap_or_default(),
     );
 
     let _ = graph
-        .chosen(
-            "mix.floor_per_lot",
-            "floor area of each use on a lot",
-            unit::AREA_PER_LOT,
-        )
+        .chosen("mix.floor_per_lot", say!("measures-floor-use-lot"), unit::AREA_PER_LOT)
         .over(&["building_type", "use"]);
     let _ = graph
         .chosen(
             "jobs.floor_per_lot",
-            "floor area of each workplace on a lot",
+            say!("measures-floor-workplace-lot"),
             unit::AREA_PER_LOT,
         )
         .over(&["building_type", "workplace"]);
     let _ = graph
-        .factor("jobs.floor_per_job", "floor area per job", unit::AREA_PER_JOB)
+        .factor("jobs.floor_per_job", say!("measures-floor-per-job"), unit::AREA_PER_JOB)
         .over(&["workplace"]);
 
     let lots = || figure("lots.by_building_type") + figure("lots.soft_by_building_type");
     graph
         .figure(
             "mix.floor_area_by_building_type",
-            "floor area by building type and use",
+            say!("measures-floor-type-use"),
             unit::AREA,
         )
         .over(&["building_type", "use"])
         .formula(lots() * figure("mix.floor_per_lot"));
     graph
-        .figure("mix.floor_area", "floor area by use", unit::AREA)
+        .figure("mix.floor_area", say!("measures-floor-use"), unit::AREA)
         .over(&["use"])
         .sum("mix.floor_area_by_building_type", &["building_type"]);
     graph
         .figure(
             "jobs.floor_area_by_building_type",
-            "floor area by building type and workplace",
+            say!("measures-floor-type-workplace"),
             unit::AREA,
         )
         .over(&["building_type", "workplace"])
         .formula(lots() * figure("jobs.floor_per_lot"));
     graph
-        .figure("jobs.floor_area", "floor area by workplace", unit::AREA)
+        .figure("jobs.floor_area", say!("measures-floor-workplace"), unit::AREA)
         .over(&["workplace"])
         .sum("jobs.floor_area_by_building_type", &["building_type"]);
     graph
-        .figure(
-            "mix.use_evenness",
-            "evenness of floor area over five uses",
-            unit::NUMBER,
-        )
+        .figure("mix.use_evenness", say!("measures-use-evenness"), unit::NUMBER)
         .method(&EVENNESS, &["mix.floor_area"], &["use"]);
     graph
-        .figure("jobs.by_workplace", "jobs by workplace", unit::JOBS)
+        .figure("jobs.by_workplace", say!("measures-jobs-workplace"), unit::JOBS)
         .over(&["workplace"])
         .formula(figure("jobs.floor_area") / figure("jobs.floor_per_job"));
     graph
-        .figure("jobs.count", "jobs", unit::JOBS)
+        .figure("jobs.count", say!("measures-jobs"), unit::JOBS)
         .sum("jobs.by_workplace", &["workplace"]);
     graph
-        .figure("jobs.per_home", "jobs per home", unit::JOBS_PER_HOME)
+        .figure("jobs.per_home", say!("measures-jobs-per-home"), unit::JOBS_PER_HOME)
         .formula(figure("jobs.count") / figure("homes.count"));
     let _ = graph.factor(
         "people.workers_per_home",
-        "employed residents per home",
+        say!("measures-workers-per-home"),
         unit::PEOPLE_PER_HOME,
     );
     graph
-        .figure("people.workers", "employed residents", unit::PEOPLE)
+        .figure("people.workers", say!("measures-workers"), unit::PEOPLE)
         .formula(figure("homes.count") * figure("people.workers_per_home"));
     graph
-        .figure("jobs.per_worker", "jobs per employed resident", unit::JOBS_PER_PERSON)
+        .figure(
+            "jobs.per_worker",
+            say!("measures-jobs-per-worker"),
+            unit::JOBS_PER_PERSON,
+        )
         .formula(figure("jobs.count") / figure("people.workers"));
 }
 
@@ -113,10 +116,9 @@ pub const BALANCED_JOBS_PER_WORKER: (f64, f64) = (0.8, 1.25);
 /// Source: the entropy score of an epidemiology unit's data dictionary (five uses; 0 for one use), read; the same formula
 /// as Shannon evenness in ecology. It says nothing of how the uses lie beside one another.
 pub static EVENNESS: Method = Method {
-    name: "evenness over a fixed list",
-    words: "Each kind's share of the total, times the logarithm of the share, summed with the sign turned, by the \
-            logarithm of the number of kinds listed. A kind without floor area counts in the list and adds nothing.",
-    inputs: &[("floor area by use", unit::AREA.dimension)],
+    name: || say!("measures-evenness-name"),
+    words: || say!("measures-evenness-words"),
+    inputs: &[unit::AREA.dimension],
     gives: Dimension::NONE,
     evaluate: evenness,
     steps: evenness_steps,
@@ -124,14 +126,14 @@ pub static EVENNESS: Method = Method {
 
 fn evenness(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
     let ([amounts], [result]) = (inputs, results) else {
-        return Err("evenness takes one list and gives one number".to_owned());
+        return Err(say!("measures-evenness-one-list").to_owned());
     };
     if amounts.iter().any(|amount| *amount < 0.0) {
-        return Err("an amount is below zero".to_owned());
+        return Err(say!("measures-amount-below-zero").to_owned());
     }
     let total: f64 = amounts.iter().sum();
     if total <= 0.0 {
-        return Err("no floor area is drawn".to_owned());
+        return Err(say!("measures-no-floor").to_owned());
     }
     let disorder: f64 = amounts
         .iter()
@@ -167,7 +169,7 @@ fn evenness_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
         .collect();
 
     let mut steps = vec![MethodStep {
-        title: "all floor area".to_owned(),
+        title: say!("measures-all-floor").to_owned(),
         unit: unit::AREA,
         formula: sum(present
             .iter()
@@ -176,7 +178,7 @@ fn evenness_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
     }];
     for cell in &present {
         steps.push(MethodStep {
-            title: format!("share of {}", amounts.labels[*cell]),
+            title: say!("measures-share-of", what = amounts.labels[*cell]),
             unit: unit::SHARE,
             formula: binary(
                 Binary::Divide,
@@ -194,7 +196,7 @@ fn evenness_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
         .collect());
     let listed = logarithm(plain(amounts.values.len() as f64));
     steps.push(MethodStep {
-        title: "evenness".to_owned(),
+        title: say!("measures-evenness").to_owned(),
         unit: unit::NUMBER,
         formula: binary(Binary::Divide, binary(Binary::Subtract, plain(0.0), disorder), listed),
     });

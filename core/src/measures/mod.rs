@@ -67,8 +67,8 @@ pub struct BuildingTypeInput {
     pub homes_per_lot: f64,
     /// People in one home; 0 for a type without homes.
     pub people_per_home: f64,
-    /// Gross floor area of each use on one lot, in the order of [`mix::USES`].
-    pub floor_per_lot_m2: [f64; mix::USES.len()],
+    /// Gross floor area of each use on one lot, in the order of [`mix::uses`].
+    pub floor_per_lot_m2: [f64; mix::USES],
 }
 
 /// Declares every figure of this module.

@@ -16,6 +16,7 @@ use crate::plan::building::Story;
 use crate::plan::defaults::SHOP_JOBS_PER_FLOOR_HECTARE;
 use crate::plan::land::Fronting;
 use crate::plan::{AlternativeId, BuildingType, BuildingTypeId, Document, FloorUse, SideUse};
+use crate::say;
 
 /// One building type as it is built.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -193,13 +194,12 @@ fn built_as(held: &BuildingType, said: Said) -> BuildingType {
         let least = u64::from(held.homes_per_lot > 0 && left_m2 > 0);
         built.homes_per_lot = u32::try_from(whole.max(least)).unwrap_or(held.homes_per_lot);
     }
-    let height = match said.stories {
-        None => String::new(),
-        Some(1) => ", 1 story".to_owned(),
-        Some(stories) => format!(", {stories} stories"),
+    built.name = match (said.stories, said.shopfront) {
+        (None, false) => held.name.clone(),
+        (None, true) => say!("measures-built-shopfront", name = held.name),
+        (Some(stories), false) => say!("measures-built-stories", name = held.name, stories = stories),
+        (Some(stories), true) => say!("measures-built-stories-shopfront", name = held.name, stories = stories),
     };
-    let shopfront = if said.shopfront { ", shopfront" } else { "" };
-    built.name = format!("{}{height}{shopfront}", held.name);
     built
 }
 

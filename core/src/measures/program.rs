@@ -16,11 +16,11 @@ use crate::figures::unit::{self, Unit};
 use crate::measures::palette::Palette;
 use crate::plan::Document;
 use crate::plan::document::TargetKind;
+use crate::say;
 
-/// One kind of target: the last part of its ids, its words, and its unit.
+/// One kind of target: the last part of its ids and its unit.
 struct Kind {
     id: &'static str,
-    title: &'static str,
     unit: Unit,
 }
 
@@ -28,32 +28,26 @@ struct Kind {
 const KINDS: [Kind; 6] = [
     Kind {
         id: "homes",
-        title: "homes",
         unit: unit::HOMES,
     },
     Kind {
         id: "shop_floor",
-        title: "shop floor area",
         unit: unit::AREA,
     },
     Kind {
         id: "work_floor",
-        title: "work floor area",
         unit: unit::AREA,
     },
     Kind {
         id: "school_seats",
-        title: "school seats",
         unit: unit::SEATS,
     },
     Kind {
         id: "park_land",
-        title: "park land",
         unit: unit::LAND,
     },
     Kind {
         id: "parking",
-        title: "parking spaces",
         unit: unit::PARKING_SPACES,
     },
 ];
@@ -92,7 +86,7 @@ impl ProgramInputs {
             let TargetKind::HomesOf(id) = what else { continue };
             let held = document.building_types.get(id);
             let title = held.map_or_else(
-                || "a building type that is not in the palette".to_owned(),
+                || say!("measures-type-not-in-palette").to_owned(),
                 |held| held.name.clone(),
             );
             homes_of.push(HomesAsked {
@@ -119,7 +113,7 @@ impl ProgramInputs {
     /// Sets the leaves of this file.
     pub fn set(&self, inputs: &mut Inputs) {
         for (kind, asked) in KINDS.iter().zip(&self.asked) {
-            let nothing = || Cell::Unknown(format!("the program does not ask for {}", kind.title));
+            let nothing = || Cell::Unknown(say!("measures-program-not-asked", what = kind.id));
             let cell = asked.map_or_else(nothing, Cell::Number);
             inputs.set_chosen(&format!("program.typed.{}", kind.id), vec![cell]);
         }
@@ -139,9 +133,9 @@ impl ProgramInputs {
 /// [`super::land::declare`] and [`super::density::declare`] declare.
 pub fn declare(graph: &mut GraphBuilder) {
     for (id, title, use_of_floor) in [
-        ("program.drawn.shop_floor", "shop floor area drawn", "shops"),
-        ("program.drawn.work_floor", "work floor area drawn", "work"),
-        ("program.school_floor", "school floor area drawn", "learning"),
+        ("program.drawn.shop_floor", say!("measures-drawn-shop-floor"), "shops"),
+        ("program.drawn.work_floor", say!("measures-drawn-work-floor"), "work"),
+        ("program.school_floor", say!("measures-drawn-school-floor"), "learning"),
     ] {
         graph
             .figure(id, title, unit::AREA)
@@ -149,71 +143,71 @@ pub fn declare(graph: &mut GraphBuilder) {
     }
     let _ = graph.factor(
         "program.floor_per_seat",
-        "floor area per school seat",
+        say!("measures-floor-per-seat"),
         unit::AREA_PER_SEAT,
     );
     graph
-        .figure("program.drawn.homes", "homes drawn", unit::HOMES)
+        .figure("program.drawn.homes", say!("measures-drawn-homes"), unit::HOMES)
         .formula(figure("homes.count"));
     graph
-        .figure("program.drawn.school_seats", "school seats drawn", unit::SEATS)
+        .figure("program.drawn.school_seats", say!("measures-drawn-seats"), unit::SEATS)
         .formula(figure("program.school_floor") / figure("program.floor_per_seat"));
     graph
-        .figure("program.drawn.park_land", "park land drawn", unit::LAND)
+        .figure("program.drawn.park_land", say!("measures-drawn-parks"), unit::LAND)
         .formula(figure("land.park_land"));
     graph
-        .figure("program.drawn.parking", "parking spaces drawn", unit::PARKING_SPACES)
+        .figure(
+            "program.drawn.parking",
+            say!("measures-drawn-parking"),
+            unit::PARKING_SPACES,
+        )
         .formula(figure("density.parking_spaces"));
-    for Kind { id, title, unit } in KINDS {
+    for Kind { id, unit } in KINDS {
         let of = |step: &str| format!("program.{step}.{id}");
-        let _ = graph.chosen(&of("typed"), &format!("{title} typed into the program"), unit);
+        let _ = graph.chosen(&of("typed"), &say!("measures-program-typed", what = id), unit);
         graph
-            .figure(&of("asked"), &format!("{title} asked"), unit)
+            .figure(&of("asked"), &say!("measures-program-asked", what = id), unit)
             .formula(figure(&of("typed")));
         graph
-            .figure(&of("left"), &format!("{title} left to draw"), unit)
+            .figure(&of("left"), &say!("measures-program-left", what = id), unit)
             .formula(figure(&of("asked")) - figure(&of("drawn")));
     }
     declare_homes_of_types(graph);
     graph
-        .figure("homes.of_asked", "homes drawn of asked", unit::SHARE)
+        .figure("homes.of_asked", say!("measures-homes-of-asked"), unit::SHARE)
         .formula(figure("program.drawn.homes") / figure("program.asked.homes"));
 }
 
 fn declare_homes_of_types(graph: &mut GraphBuilder) {
-    graph.open_axis("asked_type", "building type asked for");
+    graph.open_axis("asked_type", say!("measures-asked-type"));
     let _ = graph
-        .chosen(
-            "program.typed.homes_of",
-            "homes of a type typed into the program",
-            unit::HOMES,
-        )
+        .chosen("program.typed.homes_of", say!("measures-homes-of-typed"), unit::HOMES)
         .over(&["asked_type"]);
     let _ = graph
-        .chosen(
-            "program.is_type",
-            "whether a building type is the one asked for",
-            unit::NUMBER,
-        )
+        .chosen("program.is_type", say!("measures-is-asked-type"), unit::NUMBER)
         .over(&["asked_type", "building_type"]);
     graph
-        .figure("program.asked.homes_of", "homes asked by type", unit::HOMES)
+        .figure(
+            "program.asked.homes_of",
+            say!("measures-homes-of-asked-type"),
+            unit::HOMES,
+        )
         .over(&["asked_type"])
         .formula(figure("program.typed.homes_of"));
     graph
         .figure(
             "program.homes_by_asked_type_and_building_type",
-            "homes by type asked for and building type",
+            say!("measures-homes-asked-built"),
             unit::HOMES,
         )
         .over(&["asked_type", "building_type"])
         .formula(figure("homes.by_building_type") * figure("program.is_type"));
     graph
-        .figure("program.drawn.homes_of", "homes drawn by type asked for", unit::HOMES)
+        .figure("program.drawn.homes_of", say!("measures-homes-of-drawn"), unit::HOMES)
         .over(&["asked_type"])
         .sum("program.homes_by_asked_type_and_building_type", &["building_type"]);
     graph
-        .figure("program.left.homes_of", "homes left to draw by type", unit::HOMES)
+        .figure("program.left.homes_of", say!("measures-homes-of-left"), unit::HOMES)
         .over(&["asked_type"])
         .formula(figure("program.asked.homes_of") - figure("program.drawn.homes_of"));
 }

@@ -20,6 +20,7 @@ use crate::figures::unit;
 use crate::plan::inside::goes_around;
 use crate::plan::land::Portion;
 use crate::plan::{AlternativeId, Document, Mark, MarkId, PlanPoint, SoftArea};
+use crate::say;
 
 /// Parts per million in a whole.
 const WHOLE_PPM: u64 = 1_000_000;
@@ -181,41 +182,33 @@ pub struct SoftInputs {
 #[must_use]
 pub fn words_for(outline: &[PlanPoint]) -> String {
     let at = PlanPoint::mean_of(outline).unwrap_or_default();
-    format!("soft area at {}", at.in_words())
+    say!("measures-soft-at").to_owned() + " " + &at.in_words()
 }
 
 /// Declares what soft areas hold, and the axis `soft_area`. Needs what [`super::homes::declare`], [`super::mix::declare`]
 /// and [`super::density::declare`] declare.
 pub fn declare(graph: &mut GraphBuilder) {
-    graph.open_axis("soft_area", "soft area");
+    graph.open_axis("soft_area", say!("measures-soft-area"));
 
     let _ = graph
-        .counted("land.soft", "land of each soft area", unit::LAND)
+        .counted("land.soft", say!("measures-soft-land"), unit::LAND)
         .over(&["soft_area"]);
     let _ = graph
-        .chosen(
-            "land.soft_share",
-            "share of a soft area given to a building type",
-            unit::SHARE,
-        )
+        .chosen("land.soft_share", say!("measures-soft-share"), unit::SHARE)
         .over(&["soft_area", "building_type"]);
-    let _ = graph.factor("land.lot_yield_share", "share of land that becomes lots", unit::SHARE);
+    let _ = graph.factor("land.lot_yield_share", say!("measures-lot-yield"), unit::SHARE);
     let _ = graph
-        .chosen("lots.per_land", "lots that land makes", unit::LOTS_PER_LAND)
+        .chosen("lots.per_land", say!("measures-lots-per-land"), unit::LOTS_PER_LAND)
         .over(&["building_type"]);
 
     graph
-        .figure(
-            "land.lots_in_soft_areas",
-            "land that becomes lots in soft areas, by soft area and building type",
-            unit::LAND,
-        )
+        .figure("land.lots_in_soft_areas", say!("measures-soft-lot-land"), unit::LAND)
         .over(&["soft_area", "building_type"])
         .formula(figure("land.soft") * figure("land.soft_share") * figure("land.lot_yield_share"));
     graph
         .figure(
             "lots.soft_by_soft_area",
-            "rough lots by soft area and building type",
+            say!("measures-soft-lots-area-type"),
             unit::LOTS,
         )
         .over(&["soft_area", "building_type"])
@@ -223,7 +216,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     graph
         .figure(
             "lots.soft_by_building_type",
-            "rough lots in soft areas by building type",
+            say!("measures-soft-lots-type"),
             unit::LOTS,
         )
         .over(&["building_type"])
@@ -237,49 +230,45 @@ fn declare_homes_and_people(graph: &mut GraphBuilder) {
     graph
         .figure(
             "homes.soft_by_building_type",
-            "rough homes in soft areas by building type",
+            say!("measures-soft-homes-type"),
             unit::HOMES,
         )
         .over(&["building_type"])
         .formula(figure("lots.soft_by_building_type") * figure("homes.per_lot"));
     graph
-        .figure("homes.soft", "rough homes in soft areas", unit::HOMES)
+        .figure("homes.soft", say!("measures-soft-homes"), unit::HOMES)
         .sum("homes.soft_by_building_type", &["building_type"]);
     graph
         .figure(
             "homes.soft_by_soft_area_and_building_type",
-            "rough homes by soft area and building type",
+            say!("measures-soft-homes-area-type"),
             unit::HOMES,
         )
         .over(&["soft_area", "building_type"])
         .formula(figure("lots.soft_by_soft_area") * figure("homes.per_lot"));
     graph
-        .figure("homes.soft_by_soft_area", "rough homes by soft area", unit::HOMES)
+        .figure("homes.soft_by_soft_area", say!("measures-soft-homes-area"), unit::HOMES)
         .over(&["soft_area"])
         .sum("homes.soft_by_soft_area_and_building_type", &["building_type"]);
     let _ = graph
-        .chosen(
-            "land.soft_in_phase",
-            "whether a soft area is built in a phase",
-            unit::NUMBER,
-        )
+        .chosen("land.soft_in_phase", say!("measures-soft-in-phase"), unit::NUMBER)
         .over(&["soft_area", "phase"]);
     graph
         .figure(
             "homes.soft_by_soft_area_and_phase",
-            "rough homes by soft area and phase",
+            say!("measures-soft-homes-area-phase"),
             unit::HOMES,
         )
         .over(&["soft_area", "phase"])
         .formula(figure("homes.soft_by_soft_area") * figure("land.soft_in_phase"));
     graph
-        .figure("homes.soft_by_phase", "rough homes in soft areas by phase", unit::HOMES)
+        .figure("homes.soft_by_phase", say!("measures-soft-homes-phase"), unit::HOMES)
         .over(&["phase"])
         .sum("homes.soft_by_soft_area_and_phase", &["soft_area"]);
     graph
         .figure(
             "people.soft_by_building_type",
-            "people in rough homes by building type",
+            say!("measures-soft-people-type"),
             unit::PEOPLE,
         )
         .over(&["building_type"])
@@ -289,7 +278,7 @@ fn declare_homes_and_people(graph: &mut GraphBuilder) {
                 * figure("people.household_scale"),
         );
     graph
-        .figure("people.soft", "people in rough homes of soft areas", unit::PEOPLE)
+        .figure("people.soft", say!("measures-soft-people"), unit::PEOPLE)
         .sum("people.soft_by_building_type", &["building_type"]);
 }
 
@@ -297,58 +286,58 @@ fn declare_floor_and_jobs(graph: &mut GraphBuilder) {
     graph
         .figure(
             "mix.soft_floor_area_by_building_type",
-            "rough floor area by building type and use",
+            say!("measures-soft-floor-type-use"),
             unit::AREA,
         )
         .over(&["building_type", "use"])
         .formula(figure("lots.soft_by_building_type") * figure("mix.floor_per_lot"));
     graph
-        .figure(
-            "mix.soft_floor_area",
-            "rough floor area in soft areas by use",
-            unit::AREA,
-        )
+        .figure("mix.soft_floor_area", say!("measures-soft-floor-use"), unit::AREA)
         .over(&["use"])
         .sum("mix.soft_floor_area_by_building_type", &["building_type"]);
     graph
         .figure(
             "jobs.soft_floor_area_by_building_type",
-            "rough floor area by building type and workplace",
+            say!("measures-soft-floor-type-workplace"),
             unit::AREA,
         )
         .over(&["building_type", "workplace"])
         .formula(figure("lots.soft_by_building_type") * figure("jobs.floor_per_lot"));
     graph
-        .figure("jobs.soft_floor_area", "rough floor area by workplace", unit::AREA)
+        .figure(
+            "jobs.soft_floor_area",
+            say!("measures-soft-floor-workplace"),
+            unit::AREA,
+        )
         .over(&["workplace"])
         .sum("jobs.soft_floor_area_by_building_type", &["building_type"]);
     graph
-        .figure("jobs.soft_by_workplace", "rough jobs by workplace", unit::JOBS)
+        .figure(
+            "jobs.soft_by_workplace",
+            say!("measures-soft-jobs-workplace"),
+            unit::JOBS,
+        )
         .over(&["workplace"])
         .formula(figure("jobs.soft_floor_area") / figure("jobs.floor_per_job"));
     graph
-        .figure("jobs.soft", "rough jobs in soft areas", unit::JOBS)
+        .figure("jobs.soft", say!("measures-soft-jobs"), unit::JOBS)
         .sum("jobs.soft_by_workplace", &["workplace"]);
 }
 
 fn declare_parks(graph: &mut GraphBuilder) {
     let _ = graph
-        .chosen(
-            "land.is_park",
-            "whether land of a building type is park land",
-            unit::NUMBER,
-        )
+        .chosen("land.is_park", say!("measures-is-park"), unit::NUMBER)
         .over(&["building_type"]);
     graph
         .figure(
             "land.park_in_soft_areas_by_building_type",
-            "rough park land by soft area and building type",
+            say!("measures-soft-parks-area-type"),
             unit::LAND,
         )
         .over(&["soft_area", "building_type"])
         .formula(figure("land.lots_in_soft_areas") * figure("land.is_park"));
     graph
-        .figure("land.park_in_soft_areas", "rough park land in soft areas", unit::LAND)
+        .figure("land.park_in_soft_areas", say!("measures-soft-parks"), unit::LAND)
         .sum(
             "land.park_in_soft_areas_by_building_type",
             &["soft_area", "building_type"],

@@ -9,6 +9,7 @@
 use crate::measures::count::FLOOR_USES;
 use crate::measures::frontage::Painted;
 use crate::measures::mix;
+use crate::say;
 
 /// The side of a cell: 100 m, a hectare.
 const CELL_M: f64 = 100.0;
@@ -16,7 +17,7 @@ const CELL_M: f64 = 100.0;
 /// Cells along one side at most: beyond 20 km plans are no neighborhoods.
 const MOST_CELLS: f64 = 200.0;
 
-type Floor = [f64; mix::USES.len()];
+type Floor = [f64; mix::USES];
 
 /// Cells with floor area, and the shares of unlike neighbors added up.
 #[derive(Debug, Default, PartialEq)]
@@ -59,7 +60,7 @@ pub(super) fn unlike_neighbors(boxes: &[FloorBox]) -> Result<Cells, &'static str
         .filter(|held| held.floor.iter().any(|floor| *floor > 0.0))
         .collect();
     let Some(first) = holding.first() else {
-        return Err("no floor area is drawn");
+        return Err(say!("measures-no-floor"));
     };
     let (mut low, mut high) = (first.low, first.high);
     for held in &holding {
@@ -71,10 +72,10 @@ pub(super) fn unlike_neighbors(boxes: &[FloorBox]) -> Result<Cells, &'static str
         ((low + high - count * CELL_M) / 2.0, count)
     });
     if columns > MOST_CELLS || rows > MOST_CELLS {
-        return Err("the lots lie more than 20 km apart");
+        return Err(say!("measures-lots-too-far"));
     }
     let (columns, rows) = (columns as usize, rows as usize);
-    let mut floors: Vec<Floor> = vec![[0.0; mix::USES.len()]; columns * rows];
+    let mut floors: Vec<Floor> = vec![[0.0; mix::USES]; columns * rows];
     for held in holding {
         for (row, up) in shares(held.low.1 - south, held.high.1 - south, rows) {
             for (column, across) in shares(held.low.0 - west, held.high.0 - west, columns) {

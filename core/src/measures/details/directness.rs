@@ -20,6 +20,7 @@ use crate::measures::walk_network::WalkNetwork;
 use crate::network::{CostField, Direction, LinkId, Source, Stretch};
 use crate::order;
 use crate::plan::{AlternativeId, Document, PlanPoint};
+use crate::say;
 
 /// The longest front that is walked from as one place: 10 m, the width of a lot or two.
 pub const LONGEST_PART_UM: u64 = 10_000_000;
@@ -28,7 +29,9 @@ pub const LONGEST_PART_UM: u64 = 10_000_000;
 pub const NEAREST_UM: u64 = 1_000_000;
 
 /// Why there is no directness where nobody has a walk.
-const NO_WALKS: &str = "no home has a walk of a meter or more to it";
+fn no_walks() -> &'static str {
+    say!("measures-no-walks")
+}
 
 /// How many of the least direct stretches of front are kept.
 pub const MOST_FRONTS: usize = 10;
@@ -85,7 +88,11 @@ pub(super) fn directness(
         worked.add(&ratios);
         if destination == Destination::Center {
             worked.worst = worst(&ratios, &lengths, |link, at| {
-                named_place(street_of(document, alternative, fabric, link), "front", at)
+                named_place(
+                    street_of(document, alternative, fabric, link),
+                    say!("measures-place-front"),
+                    at,
+                )
             });
         }
     }
@@ -119,7 +126,7 @@ impl Directness {
     fn add(&mut self, ratios: &[(f64, HomePlace)]) {
         let homes: f64 = ratios.iter().map(|(_, place)| place.homes).sum();
         if homes <= 0.0 {
-            return self.add_unknown(NO_WALKS);
+            return self.add_unknown(no_walks());
         }
         let sum: f64 = ratios.iter().map(|(ratio, place)| ratio * place.homes).sum();
         let mut sorted: Vec<(f64, f64)> = ratios.iter().map(|(ratio, place)| (*ratio, place.homes)).collect();
@@ -131,11 +138,10 @@ impl Directness {
         });
         self.homes.push(Cell::Number(homes));
         self.sums.push(Cell::Number(sum));
-        self.most_of.push(
-            most_of
-                .or(sorted.last())
-                .map_or_else(|| Cell::Unknown(NO_WALKS.to_owned()), |(ratio, _)| Cell::Number(*ratio)),
-        );
+        self.most_of.push(most_of.or(sorted.last()).map_or_else(
+            || Cell::Unknown(no_walks().to_owned()),
+            |(ratio, _)| Cell::Number(*ratio),
+        ));
     }
 }
 

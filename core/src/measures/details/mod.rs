@@ -1,7 +1,7 @@
 //! Walking and mix in detail: what takes longer than a frame.
 //!
 //! None of this is worked out while somebody draws. Once the drawing rests [`WalkDetails`] are worked out beside it and
-//! the open plan takes them; until then the figures say [`WAITING`]. Everything is worked at the plan's own walking
+//! the open plan takes them; until then the figures say [`waiting`]. Everything is worked at the plan's own walking
 //! pace, and is of the plan as drawn: soft areas have no fronts and count in none of it.
 //!
 //! - [`shed_areas`]: areas of the center's walk-shed, by method.
@@ -35,18 +35,28 @@ use crate::measures::frontage::Painted;
 use crate::measures::walk::destinations::Destination;
 use crate::measures::walk::{KNOTS_S, Walks};
 use crate::plan::{AlternativeId, Document, PlanPoint};
+use crate::say;
 
 pub use declared::{declare, set};
 
 /// Why there is no number while somebody draws.
-pub const WAITING: &str = "worked out once the drawing rests";
+#[must_use]
+pub fn waiting() -> &'static str {
+    say!("measures-waiting")
+}
+
+/// How many [`shed_methods`] there are.
+pub const SHED_METHODS: usize = 3;
 
 /// The methods of a walk-shed's area, in the order of their table.
-pub const SHED_METHODS: [(&str, &str); 3] = [
-    ("frontages", "land of lots whose front is reached"),
-    ("hull", "hull of the reached streets"),
-    ("buffer", "band along the reached streets"),
-];
+#[must_use]
+pub fn shed_methods() -> [(&'static str, &'static str); SHED_METHODS] {
+    [
+        ("frontages", say!("measures-method-frontages")),
+        ("hull", say!("measures-method-hull")),
+        ("buffer", say!("measures-method-buffer")),
+    ]
+}
 
 /// The walks of sheds and of what is reached, in seconds.
 pub const SHED_WALKS_S: [u64; 2] = [300, 600];
@@ -65,7 +75,7 @@ pub const TO: [Destination; 6] = [
 /// why.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WalkDetails {
-    /// Areas of the center's shed in square meters: outer by [`SHED_METHODS`], inner by [`SHED_WALKS_S`].
+    /// Areas of the center's shed in square meters: outer by [`shed_methods`], inner by [`SHED_WALKS_S`].
     pub shed_areas_m2: Vec<Cell>,
     /// How many centers a circle is drawn around: one.
     pub circles: Vec<Cell>,
@@ -145,7 +155,7 @@ impl WalkDetails {
             drawn_center_homes: vec![shed_areas::homes_of_center(walks, &standing, SHED_WALKS_S[0])],
             best_center: best.map(|best| best.at),
             best_center_homes: vec![best.map_or_else(
-                || Cell::Unknown("no homes are drawn where people walk".to_owned()),
+                || Cell::Unknown(say!("measures-no-homes-where-walked").to_owned()),
                 |best| Cell::Number(best.homes),
             )],
             directness_homes: directness.homes,

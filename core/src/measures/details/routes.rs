@@ -14,6 +14,7 @@ use crate::network::route_flows::RouteFlows;
 use crate::network::{CostField, Direction, LinkId, Stretch};
 use crate::order;
 use crate::plan::{AlternativeId, Document, PlanPoint};
+use crate::say;
 
 /// What the walks come to.
 #[derive(Default)]
@@ -74,7 +75,7 @@ pub(super) fn routes(document: &Document, alternative: AlternativeId, fabric: &F
     let first = places.reduce(|first, next| if next.0 < first.0 { next } else { first });
     if let Some((at, link, held)) = first {
         let street = super::standing::street_of(document, alternative, fabric, link);
-        routes.busiest = Some((named_place(street, "segment", at), held));
+        routes.busiest = Some((named_place(street, say!("measures-place-segment"), at), held));
         routes.busiest_line = network.link_points(link).to_vec();
     }
     routes

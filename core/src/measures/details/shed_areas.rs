@@ -24,11 +24,12 @@ use crate::measures::walk::settings::SHED_BUFFER_WIDTH;
 use crate::network::shed_area::{buffer_area_m2, hull_area_m2};
 use crate::network::{Location, Reach};
 use crate::plan::{AlternativeId, Document, Mark, PlaceKind};
+use crate::say;
 
-/// The areas in square meters, outer by method in the order of [`SHED_METHODS`], inner by walk.
+/// The areas in square meters, outer by method in the order of [`shed_methods`], inner by walk.
 pub(super) fn shed_areas(document: &Document, fabric: &Fabric, painted: &[PaintedFace], walks: &Walks) -> Vec<Cell> {
     if let Err(reason) = walks.field(Destination::Center) {
-        let all = SHED_METHODS.len() * SHED_WALKS_S.len();
+        let all = SHED_METHODS * SHED_WALKS_S.len();
         return vec![Cell::Unknown(reason.to_owned()); all];
     }
     let reaches = SHED_WALKS_S.map(|seconds| walks.reach(Destination::Center, seconds as u32));
@@ -43,7 +44,7 @@ pub(super) fn shed_areas(document: &Document, fabric: &Fabric, painted: &[Painte
             .iter()
             .map(|reach| match buffer_area_m2(network, reach, width_m) {
                 Some(area_m2) => Cell::Number(area_m2),
-                None => Cell::Unknown("the band's width is not between 0 and 1 km".to_owned()),
+                None => Cell::Unknown(say!("measures-band-width").to_owned()),
             }),
     );
     cells
@@ -93,9 +94,9 @@ pub(super) fn circle_count(document: &Document, alternative: AlternativeId) -> C
     let marks = document.alternatives.get(&alternative).map(|held| &held.marks);
     let is_center = |mark: &&Mark| mark.as_place().is_some_and(|place| place.kind == PlaceKind::Center);
     match marks.map_or(0, |marks| marks.values().filter(is_center).count()) {
-        0 => Cell::Unknown("no neighborhood center is drawn".to_owned()),
+        0 => Cell::Unknown(say!("measures-no-center").to_owned()),
         1 => Cell::Number(1.0),
-        _ => Cell::Unknown("several centers are drawn, and their circles overlap".to_owned()),
+        _ => Cell::Unknown(say!("measures-centers-overlap").to_owned()),
     }
 }
 

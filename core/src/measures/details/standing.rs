@@ -11,9 +11,9 @@ use crate::order;
 use crate::plan::Document;
 
 /// How many kinds are told apart: homes, then the floor area of each use.
-pub(super) const KINDS: usize = 1 + mix::USES.len();
+pub(super) const KINDS: usize = 1 + mix::USES;
 
-/// Homes, and floor area in square meters in the order of [`mix::USES`].
+/// Homes, and floor area in square meters in the order of [`mix::uses`].
 pub(super) type Amounts = [f64; KINDS];
 
 /// What fronts on the walking network.

@@ -8,7 +8,7 @@ use crate::measures;
 use crate::measures::count::count;
 use crate::measures::density::PRICE_BANDS;
 use crate::measures::frontage::{PaintedCache, painted_faces};
-use crate::measures::land::{CONSTRAINT_KINDS, PARTS};
+use crate::measures::land::{CONSTRAINT_KINDS, parts};
 use crate::measures::program::HomesAsked;
 use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
@@ -244,12 +244,12 @@ fn the_villages_land_and_program_are_those_worked_by_hand() {
     ] {
         super::tests::check(id, at(&evaluation, id, entry), expected, 1e-9 * expected);
     }
-    let parts: f64 = PARTS
+    let parts: f64 = parts()
         .iter()
         .map(|(part, _)| at(&evaluation, "land.bar_share", part))
         .sum();
     super::tests::check("shares", parts, 1.0, 1e-12);
-    assert_eq!((CONSTRAINT_KINDS.len(), PRICE_BANDS.len()), (9, 3));
+    assert_eq!((CONSTRAINT_KINDS, PRICE_BANDS), (9, 3));
 }
 
 #[test]

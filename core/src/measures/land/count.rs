@@ -51,11 +51,11 @@ enum OpenSpace {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LandCount {
     /// By part of the land bar, then by what gives it its part.
-    pub parts: [[i128; SOURCES.len()]; PARTS.len()],
+    pub parts: [[i128; SOURCES]; PARTS],
     /// Under constraints, by kind, then by what is counted.
-    pub constraints: [[i128; CONSTRAINT_COUNTS.len()]; CONSTRAINT_KINDS.len()],
+    pub constraints: [[i128; CONSTRAINT_COUNTS]; CONSTRAINT_KINDS],
     /// Open space drawn, by kind.
-    pub open_space: [i128; OPEN_SPACES.len()],
+    pub open_space: [i128; OPEN_SPACES],
     /// Land of each soft area, in order of their marks.
     pub soft: Vec<(MarkId, i128)>,
     /// The whole site.

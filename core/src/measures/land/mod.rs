@@ -19,80 +19,115 @@ use crate::figures::expression::figure;
 use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::unit;
+use crate::say;
+
+/// How many [`parts`] there are.
+pub const PARTS: usize = 7;
 
 /// The parts of the land bar, in order.
-pub const PARTS: [(&str, &str); 7] = [
-    ("homes", "homes"),
-    ("shops_and_work", "shops and work"),
-    ("civic", "civic"),
-    ("green", "green"),
-    ("water", "water"),
-    ("streets", "streets"),
-    ("unused", "not yet given a use"),
-];
+#[must_use]
+pub fn parts() -> [(&'static str, &'static str); PARTS] {
+    [
+        ("homes", say!("measures-part-homes")),
+        ("shops_and_work", say!("measures-part-shops-work")),
+        ("civic", say!("measures-part-civic")),
+        ("green", say!("measures-part-green")),
+        ("water", say!("measures-part-water")),
+        ("streets", say!("measures-part-streets")),
+        ("unused", say!("measures-part-unused")),
+    ]
+}
+
+/// How many [`sources`] there are.
+pub const SOURCES: usize = 6;
 
 /// What says to which part land belongs.
-pub const SOURCES: [(&str, &str); 6] = [
-    ("right_of_way", "right-of-ways"),
-    ("held_back", "land held back"),
-    ("blocks", "blocks with a use"),
-    ("places", "places drawn over blocks without a use"),
-    ("soft_areas", "soft areas"),
-    ("nothing", "nothing yet"),
-];
+#[must_use]
+pub fn sources() -> [(&'static str, &'static str); SOURCES] {
+    [
+        ("right_of_way", say!("measures-from-right-of-way")),
+        ("held_back", say!("measures-from-held-back")),
+        ("blocks", say!("measures-from-blocks")),
+        ("places", say!("measures-from-places")),
+        ("soft_areas", say!("measures-from-soft-areas")),
+        ("nothing", say!("measures-from-nothing")),
+    ]
+}
+
+/// How many [`constraint_kinds`] there are.
+pub const CONSTRAINT_KINDS: usize = 9;
 
 /// What holds land back, in the order of [`HELD_BY`](crate::fabric::constraints::HELD_BY).
-pub const CONSTRAINT_KINDS: [(&str, &str); 9] = [
-    ("water", "open water"),
-    ("wetland", "wetland"),
-    ("floodplain", "floodplain"),
-    ("steep", "steep land"),
-    ("conservation", "conservation"),
-    ("contaminated", "contaminated ground"),
-    ("easement", "easements"),
-    ("keep", "kept as it is"),
-    ("owner_left_out", "owners left out"),
-];
+#[must_use]
+pub fn constraint_kinds() -> [(&'static str, &'static str); CONSTRAINT_KINDS] {
+    [
+        ("water", say!("measures-held-water")),
+        ("wetland", say!("measures-held-wetland")),
+        ("floodplain", say!("measures-held-floodplain")),
+        ("steep", say!("measures-held-steep")),
+        ("conservation", say!("measures-held-conservation")),
+        ("contaminated", say!("measures-held-contaminated")),
+        ("easement", say!("measures-held-easement")),
+        ("keep", say!("measures-held-keep")),
+        ("owner_left_out", say!("measures-held-owner")),
+    ]
+}
+
+/// How many [`constraint_counts`] there are.
+pub const CONSTRAINT_COUNTS: usize = 5;
 
 /// What is counted of land under constraints: all of it, then what an area answers no for, in the order of
 /// [`SWITCHES`](crate::fabric::constraints::SWITCHES).
-pub const CONSTRAINT_COUNTS: [(&str, &str); 5] = [
-    ("covered", "covered"),
-    ("not_buildable", "may not be built upon"),
-    ("not_in_site", "not counted in the whole site"),
-    ("not_in_buildable", "not counted as buildable"),
-    ("not_walkable", "not to be walked across"),
-];
+#[must_use]
+pub fn constraint_counts() -> [(&'static str, &'static str); CONSTRAINT_COUNTS] {
+    [
+        ("covered", say!("measures-count-covered")),
+        ("not_buildable", say!("measures-count-not-buildable")),
+        ("not_in_site", say!("measures-count-not-in-site")),
+        ("not_in_buildable", say!("measures-count-not-in-buildable")),
+        ("not_walkable", say!("measures-count-not-walkable")),
+    ]
+}
+
+/// How many [`open_spaces`] there are.
+pub const OPEN_SPACES: usize = 5;
 
 /// Kinds of open space, in order.
-pub const OPEN_SPACES: [(&str, &str); 5] = [
-    ("parks", "parks"),
-    ("squares", "squares"),
-    ("natural", "natural land"),
-    ("held_back", "green land held back"),
-    ("in_lots", "planted in lots"),
-];
+#[must_use]
+pub fn open_spaces() -> [(&'static str, &'static str); OPEN_SPACES] {
+    [
+        ("parks", say!("measures-open-parks")),
+        ("squares", say!("measures-open-squares")),
+        ("natural", say!("measures-open-natural")),
+        ("held_back", say!("measures-open-held-back")),
+        ("in_lots", say!("measures-open-in-lots")),
+    ]
+}
 
 /// Land as counted on the drawing, in square meters.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LandInputs {
     /// By part of the land bar, then by what says so.
-    pub parts_m2: [[f64; SOURCES.len()]; PARTS.len()],
+    pub parts_m2: [[f64; SOURCES]; PARTS],
     /// Under constraints, by kind, then by what is counted.
-    pub constraints_m2: [[f64; CONSTRAINT_COUNTS.len()]; CONSTRAINT_KINDS.len()],
+    pub constraints_m2: [[f64; CONSTRAINT_COUNTS]; CONSTRAINT_KINDS],
     /// Open space, by kind; what is planted in lots is worked out from the lots.
-    pub open_space_m2: [f64; OPEN_SPACES.len()],
+    pub open_space_m2: [f64; OPEN_SPACES],
     /// Whether a site boundary is drawn.
     pub has_boundary: bool,
 }
 
 /// Declares land and its axes. Needs what [`super::homes::declare`] and [`super::soft::declare`] declare.
 pub fn declare(graph: &mut GraphBuilder) {
-    graph.fixed_axis("land_part", "use of land", &PARTS);
-    graph.fixed_axis("land_source", "what gives land its use", &SOURCES);
-    graph.fixed_axis("constraint_kind", "what holds land back", &CONSTRAINT_KINDS);
-    graph.fixed_axis("constraint_count", "what is counted", &CONSTRAINT_COUNTS);
-    graph.fixed_axis("open_space", "kind of open space", &OPEN_SPACES);
+    graph.fixed_axis("land_part", say!("measures-land-part"), &parts());
+    graph.fixed_axis("land_source", say!("measures-land-source"), &sources());
+    graph.fixed_axis("constraint_kind", say!("measures-constraint-kind"), &constraint_kinds());
+    graph.fixed_axis(
+        "constraint_count",
+        say!("measures-constraint-count"),
+        &constraint_counts(),
+    );
+    graph.fixed_axis("open_space", say!("measures-open-space-kind"), &open_spaces());
 
     declare_bar(graph);
     declare_constraints(graph);
@@ -101,42 +136,47 @@ pub fn declare(graph: &mut GraphBuilder) {
 
 fn declare_bar(graph: &mut GraphBuilder) {
     let _ = graph
-        .counted("land.counted", "land counted on the drawing", unit::LAND)
+        .counted("land.counted", say!("measures-land-counted"), unit::LAND)
         .over(&["land_part", "land_source"]);
     graph
-        .figure("land.bar", "land by use", unit::LAND)
+        .figure("land.bar", say!("measures-land-bar"), unit::LAND)
         .over(&["land_part"])
         .sum("land.counted", &["land_source"]);
     graph
-        .figure("land.site", "site area", unit::LAND)
+        .figure("land.site", say!("measures-site-area"), unit::LAND)
         .sum("land.bar", &["land_part"]);
     graph
-        .figure("land.bar_share", "share of the site by use", unit::SHARE)
+        .figure("land.bar_share", say!("measures-land-bar-share"), unit::SHARE)
         .over(&["land_part"])
         .formula(figure("land.bar") / figure("land.site"));
     graph
-        .figure("land.by_source", "land by what gives it its use", unit::LAND)
+        .figure("land.by_source", say!("measures-land-by-source"), unit::LAND)
         .over(&["land_source"])
         .sum("land.counted", &["land_part"]);
     for (id, title, source) in [
-        ("land.right_of_way", "land in right-of-ways", "right_of_way"),
-        ("land.held_back", "land held back", "held_back"),
-        ("land.with_use", "buildable land of blocks with a use", "blocks"),
-        ("land.of_places", "buildable land of places", "places"),
-        ("land.of_soft_areas", "buildable land of soft areas", "soft_areas"),
-        ("land.without_use", "buildable land without a use", "nothing"),
+        ("land.right_of_way", say!("measures-land-right-of-way"), "right_of_way"),
+        ("land.held_back", say!("measures-from-held-back"), "held_back"),
+        ("land.with_use", say!("measures-land-with-use"), "blocks"),
+        ("land.of_places", say!("measures-land-of-places"), "places"),
+        ("land.of_soft_areas", say!("measures-land-of-soft"), "soft_areas"),
+        ("land.without_use", say!("measures-land-without-use"), "nothing"),
     ] {
         graph
             .figure(id, title, unit::LAND)
             .entry("land.by_source", "land_source", source);
     }
-    graph.figure("land.buildable", "buildable land", unit::LAND).formula(
-        figure("land.with_use") + figure("land.of_places") + figure("land.of_soft_areas") + figure("land.without_use"),
-    );
+    graph
+        .figure("land.buildable", say!("measures-land-buildable"), unit::LAND)
+        .formula(
+            figure("land.with_use")
+                + figure("land.of_places")
+                + figure("land.of_soft_areas")
+                + figure("land.without_use"),
+        );
     graph
         .figure(
             "land.right_of_way_share",
-            "share of the site in right-of-ways",
+            say!("measures-right-of-way-share"),
             unit::SHARE,
         )
         .formula(figure("land.right_of_way") / figure("land.site"));
@@ -144,24 +184,36 @@ fn declare_bar(graph: &mut GraphBuilder) {
 
 fn declare_constraints(graph: &mut GraphBuilder) {
     let _ = graph
-        .counted("land.constraints_counted", "land under constraints", unit::LAND)
+        .counted(
+            "land.constraints_counted",
+            say!("measures-land-constraints"),
+            unit::LAND,
+        )
         .over(&["constraint_kind", "constraint_count"]);
     for (id, title, count) in [
-        ("land.under_constraints", "land under constraints by kind", "covered"),
-        ("land.held_back_by_kind", "land held back by kind", "not_buildable"),
+        (
+            "land.under_constraints",
+            say!("measures-land-constraints-kind"),
+            "covered",
+        ),
+        (
+            "land.held_back_by_kind",
+            say!("measures-held-back-kind"),
+            "not_buildable",
+        ),
         (
             "land.not_in_site_by_kind",
-            "land not counted in the whole site by kind",
+            say!("measures-not-in-site-kind"),
             "not_in_site",
         ),
         (
             "land.not_in_buildable_by_kind",
-            "land not counted as buildable by kind",
+            say!("measures-not-in-buildable-kind"),
             "not_in_buildable",
         ),
         (
             "land.not_walkable_by_kind",
-            "land not to be walked across by kind",
+            say!("measures-not-walkable-kind"),
             "not_walkable",
         ),
     ] {
@@ -174,12 +226,12 @@ fn declare_constraints(graph: &mut GraphBuilder) {
     for (id, title, of) in [
         (
             "land.not_in_site",
-            "land not counted in the whole site",
+            say!("measures-not-in-site"),
             "land.not_in_site_by_kind",
         ),
         (
             "land.not_in_buildable",
-            "land not counted as buildable",
+            say!("measures-not-in-buildable"),
             "land.not_in_buildable_by_kind",
         ),
     ] {
@@ -189,43 +241,39 @@ fn declare_constraints(graph: &mut GraphBuilder) {
 
 fn declare_open_space(graph: &mut GraphBuilder) {
     let _ = graph
-        .counted("land.open_space_counted", "open space drawn", unit::LAND)
+        .counted("land.open_space_counted", say!("measures-open-drawn"), unit::LAND)
         .over(&["open_space"]);
     let _ = graph
-        .chosen("lots.planted_share", "share of a lot that is planted", unit::SHARE)
+        .chosen("lots.planted_share", say!("measures-planted-share"), unit::SHARE)
         .over(&["building_type"]);
     graph
         .figure(
             "land.planted_in_lots_by_building_type",
-            "planted land in lots by building type",
+            say!("measures-planted-type"),
             unit::LAND,
         )
         .over(&["building_type"])
         .formula(figure("lots.land_by_building_type") * figure("lots.planted_share"));
     graph
-        .figure("land.planted_in_lots", "planted land in lots", unit::LAND)
+        .figure("land.planted_in_lots", say!("measures-planted"), unit::LAND)
         .sum("land.planted_in_lots_by_building_type", &["building_type"]);
     let _ = graph
-        .chosen(
-            "land.is_in_lots",
-            "whether a kind of open space is land planted in lots",
-            unit::NUMBER,
-        )
+        .chosen("land.is_in_lots", say!("measures-is-planted"), unit::NUMBER)
         .over(&["open_space"]);
     graph
-        .figure("land.open_space", "open space by kind", unit::LAND)
+        .figure("land.open_space", say!("measures-open-space"), unit::LAND)
         .over(&["open_space"])
         .formula(figure("land.open_space_counted") + figure("land.planted_in_lots") * figure("land.is_in_lots"));
     for (id, title, kind) in [
-        ("land.parks", "land in parks", "parks"),
-        ("land.squares", "land in squares", "squares"),
+        ("land.parks", say!("measures-parks"), "parks"),
+        ("land.squares", say!("measures-squares"), "squares"),
     ] {
         graph
             .figure(id, title, unit::LAND)
             .entry("land.open_space_counted", "open_space", kind);
     }
     graph
-        .figure("land.park_land", "park land", unit::LAND)
+        .figure("land.park_land", say!("measures-park-land"), unit::LAND)
         .formula(figure("land.parks") + figure("land.squares") + figure("land.park_in_soft_areas"));
 }
 
@@ -233,9 +281,9 @@ impl LandInputs {
     /// Sets the leaves of this file.
     pub fn set(&self, inputs: &mut Inputs) {
         let counted = if self.has_boundary {
-            "land of the site"
+            say!("measures-counted-site")
         } else {
-            "land within streets, since no site boundary is drawn"
+            say!("measures-counted-no-boundary")
         };
         inputs.set_counted("land.counted", numbers(&self.parts_m2.concat()), Some(counted));
         inputs.set_counted(
@@ -248,7 +296,7 @@ impl LandInputs {
             numbers(&self.open_space_m2),
             Some("open_space"),
         );
-        let is_in_lots = OPEN_SPACES.map(|(id, _)| f64::from(u8::from(id == "in_lots")));
+        let is_in_lots = open_spaces().map(|(id, _)| f64::from(u8::from(id == "in_lots")));
         inputs.set_chosen("land.is_in_lots", numbers(&is_in_lots));
     }
 }

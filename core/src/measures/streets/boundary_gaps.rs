@@ -9,6 +9,7 @@ use super::ways::CountedPlace;
 use crate::number;
 use crate::order;
 use crate::plan::PlanPoint;
+use crate::say;
 
 /// The gaps from each way in to the next, in order along the boundary from its first corner; each at the way it begins
 /// at, with its length in meters. One way in has one gap, the whole boundary; none without a boundary or a way in.
@@ -27,7 +28,7 @@ pub fn boundary_gaps(boundary: &[PlanPoint], ways_in: &[CountedPlace]) -> Vec<Co
         let next = placed.get(place + 1);
         let to_mm = next.map_or(whole_mm + placed[0].0, |(along_mm, _)| *along_mm);
         CountedPlace {
-            title: format!("from {}", ways_in[way].title),
+            title: say!("measures-gap-from", place = ways_in[way].title),
             at: ways_in[way].at,
             count: (to_mm - from_mm) / 1e3,
         }

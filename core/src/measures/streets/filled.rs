@@ -1,17 +1,20 @@
 //! The leaf values of streets and blocks.
 
 use super::ways::CountedPlace;
-use super::{NO_BOUNDARY, StreetInputs, counts_heads};
+use super::{StreetInputs, counts_heads, no_boundary};
 use crate::figures::axis::Entry;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::network::counting_rule::COUNTING_RULES;
 use crate::plan::PlanPoint;
 use crate::plan::coordinates::add_digits;
+use crate::say;
 
 /// Why no home is behind a single place when there is no way in.
-pub const NO_WAY_IN: &str =
-    "no street inside the site meets a street outside, crosses the site's edge or ends at a site access";
+#[must_use]
+pub fn no_way_in() -> &'static str {
+    say!("measures-no-way-in")
+}
 
 impl StreetInputs {
     /// Sets the leaves that [`StreetInputs::of_first_level`] counts.
@@ -71,7 +74,7 @@ impl StreetInputs {
             if counts_heads(rule) {
                 Cell::Number(row.map_or(0.0, |row| f64::from(row.heads)))
             } else {
-                Cell::Unknown("the rule counts intersections alone".to_owned())
+                Cell::Unknown(say!("measures-no-heads").to_owned())
             }
         });
         inputs.set_counted("streets.counted_heads", heads.collect(), Some("counted_nodes"));
@@ -81,15 +84,12 @@ impl StreetInputs {
         inputs.set_counted("streets.counted_links", numbers(&links), Some("streets"));
         let lands = rows().map(|(_, row)| {
             let land_m2 = row.and_then(|row| row.land_m2);
-            land_m2.map_or_else(|| Cell::Unknown(NO_BOUNDARY.to_owned()), Cell::Number)
+            land_m2.map_or_else(|| Cell::Unknown(no_boundary().to_owned()), Cell::Number)
         });
         inputs.set_counted("streets.density_land", lands.collect(), Some("site"));
         let least = rows().map(|(rule, _)| {
             let asked = rule.least_ratio;
-            asked.map_or_else(
-                || Cell::Unknown("the rule asks for no least ratio".to_owned()),
-                Cell::Number,
-            )
+            asked.map_or_else(|| Cell::Unknown(say!("measures-no-least").to_owned()), Cell::Number)
         });
         inputs.set_chosen("streets.least_link_node_ratio", least.collect());
     }
@@ -107,8 +107,8 @@ impl StreetInputs {
         let streets: Vec<f64> = streets.collect();
         inputs.set_counted("streets.streets_leading_in", numbers(&streets), Some("ways_in"));
         if ways.behind.is_empty() {
-            inputs.set_entries("single_place", vec![Entry::new("none", "no way in")]);
-            let unknown = vec![Cell::Unknown(NO_WAY_IN.to_owned())];
+            inputs.set_entries("single_place", vec![Entry::new("none", say!("measures-none-way-in"))]);
+            let unknown = vec![Cell::Unknown(no_way_in().to_owned())];
             inputs.set_counted("streets.homes_behind", unknown, Some("single_places"));
         } else {
             set_listed(
@@ -128,7 +128,7 @@ impl StreetInputs {
     }
 
     fn set_blocks(&self, inputs: &mut Inputs) {
-        let title = |at: PlanPoint| "block at ".to_owned() + &at.in_words();
+        let title = |at: PlanPoint| say!("measures-block-at").to_owned() + " " + &at.in_words();
         let entries = (1..).zip(&self.blocks);
         let entries = entries.map(|(number, block)| Entry::new(numbered("block", number), title(block.at)));
         inputs.set_entries("block", entries.collect());

@@ -10,15 +10,22 @@ use crate::fabric::Fabric;
 use crate::measures::frontage::{Painted, PaintedFace};
 use crate::measures::palette::Palette;
 use crate::plan::{BuildingType, Document, FloorUse, LandUse};
+use crate::say;
+
+/// How many [`fronting`] there are.
+pub const FRONTING: usize = 5;
 
 /// What may front on a street, in the order of the axis `fronting`.
-pub const FRONTING: [(&str, &str); 5] = [
-    ("homes", "homes"),
-    ("shops_and_work", "shops and work"),
-    ("civic", "civic buildings"),
-    ("green", "green"),
-    ("nothing", "nothing"),
-];
+#[must_use]
+pub fn fronting() -> [(&'static str, &'static str); FRONTING] {
+    [
+        ("homes", say!("measures-fronts-homes")),
+        ("shops_and_work", say!("measures-fronts-shops-work")),
+        ("civic", say!("measures-fronts-civic")),
+        ("green", say!("measures-fronts-green")),
+        ("nothing", say!("measures-fronts-nothing")),
+    ]
+}
 
 const HOMES: usize = 0;
 const SHOPS_AND_WORK: usize = 1;
@@ -26,14 +33,9 @@ const CIVIC: usize = 2;
 const GREEN: usize = 3;
 const NOTHING: usize = 4;
 
-/// Street frontage in meters by what fronts, in the order of [`FRONTING`]. Cost: linear.
+/// Street frontage in meters by what fronts, in the order of [`fronting`]. Cost: linear.
 #[must_use]
-pub fn frontage_m(
-    document: &Document,
-    fabric: &Fabric,
-    streets: &SiteStreets,
-    painted: &Painted,
-) -> [f64; FRONTING.len()] {
+pub fn frontage_m(document: &Document, fabric: &Fabric, streets: &SiteStreets, painted: &Painted) -> [f64; FRONTING] {
     let in_site = faces_in_site(fabric);
     // Of every face the sides that count, in micrometers.
     let mut sides_um = vec![0_u64; in_site.len()];
@@ -48,7 +50,7 @@ pub fn frontage_m(
         }
     }
     let total_m = sides_um.iter().sum::<u64>() as f64 / 1e6;
-    let mut fronting_m = [0.0; FRONTING.len()];
+    let mut fronting_m = [0.0; FRONTING];
     for face in painted.iter() {
         let side_m = sides_um[face.face.0 as usize] as f64 / 1e6;
         let taken_m = add_lots(&painted.palette, fabric, face, &mut fronting_m);

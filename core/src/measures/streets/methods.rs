@@ -4,12 +4,13 @@ use crate::figures::expression::{Binary, Expression};
 use crate::figures::method::{Method, MethodInput, MethodStep, MethodTerm};
 use crate::figures::unit::{self, Dimension, Unit};
 use crate::order;
+use crate::say;
 
 /// How many lengths are listed.
 pub static HOW_MANY_LENGTHS: Method = Method {
-    name: "how many are listed",
-    words: "Every line of the list counts one.",
-    inputs: &[("what is listed", unit::LENGTH.dimension)],
+    name: || say!("measures-count-name"),
+    words: || say!("measures-count-words"),
+    inputs: &[unit::LENGTH.dimension],
     gives: Dimension::NONE,
     evaluate: how_many,
     steps: how_many_steps,
@@ -17,9 +18,9 @@ pub static HOW_MANY_LENGTHS: Method = Method {
 
 /// How many counts are listed.
 pub static HOW_MANY: Method = Method {
-    name: "how many are listed",
-    words: "Every line of the list counts one.",
-    inputs: &[("what is listed", Dimension::NONE)],
+    name: || say!("measures-count-name"),
+    words: || say!("measures-count-words"),
+    inputs: &[Dimension::NONE],
     gives: Dimension::NONE,
     evaluate: how_many,
     steps: how_many_steps,
@@ -27,9 +28,9 @@ pub static HOW_MANY: Method = Method {
 
 /// How many of the counts listed are not zero.
 pub static HOW_MANY_SOME: Method = Method {
-    name: "how many of those listed are not zero",
-    words: "Every line of the list that is not zero counts one.",
-    inputs: &[("what is listed", Dimension::NONE)],
+    name: || say!("measures-count-some-name"),
+    words: || say!("measures-count-some-words"),
+    inputs: &[Dimension::NONE],
     gives: Dimension::NONE,
     evaluate: how_many_some,
     steps: how_many_some_steps,
@@ -37,9 +38,9 @@ pub static HOW_MANY_SOME: Method = Method {
 
 /// The longest of the lengths listed.
 pub static LONGEST: Method = Method {
-    name: "the longest of those listed",
-    words: "The largest number of the list, the first of equal ones.",
-    inputs: &[("what is listed", unit::LENGTH.dimension)],
+    name: || say!("measures-longest-name"),
+    words: || say!("measures-largest-words"),
+    inputs: &[unit::LENGTH.dimension],
     gives: unit::LENGTH.dimension,
     evaluate: largest,
     steps: longest_steps,
@@ -47,9 +48,9 @@ pub static LONGEST: Method = Method {
 
 /// The most homes of those listed.
 pub static MOST_HOMES: Method = Method {
-    name: "the most of those listed",
-    words: "The largest number of the list, the first of equal ones.",
-    inputs: &[("what is listed", unit::HOMES.dimension)],
+    name: || say!("measures-most-name"),
+    words: || say!("measures-largest-words"),
+    inputs: &[unit::HOMES.dimension],
     gives: unit::HOMES.dimension,
     evaluate: largest,
     steps: most_homes_steps,
@@ -57,10 +58,9 @@ pub static MOST_HOMES: Method = Method {
 
 /// The length in the middle of those listed.
 pub static MEDIAN_LENGTH: Method = Method {
-    name: "median of those listed",
-    words: "The number in the middle of the list when it is put in order; of an even number of them, half the sum of the \
-            2 in the middle.",
-    inputs: &[("what is listed", unit::LENGTH.dimension)],
+    name: || say!("measures-median-name"),
+    words: || say!("measures-median-words"),
+    inputs: &[unit::LENGTH.dimension],
     gives: unit::LENGTH.dimension,
     evaluate: median,
     steps: median_steps,
@@ -68,10 +68,9 @@ pub static MEDIAN_LENGTH: Method = Method {
 
 /// Alpha of a planar graph: its independent cycles over the most it can have.
 pub static ALPHA: Method = Method {
-    name: "alpha index, planar",
-    words: "Independent cycles over the most that so many nodes can have where links meet at nodes only: \
-            2 × nodes − 5. From three nodes on. 0 is a tree, 1 a net that no link can be added to.",
-    inputs: &[("cycles", Dimension::NONE), ("nodes", Dimension::NONE)],
+    name: || say!("measures-alpha-name"),
+    words: || say!("measures-alpha-words"),
+    inputs: &[Dimension::NONE, Dimension::NONE],
     gives: Dimension::NONE,
     evaluate: alpha,
     steps: alpha_steps,
@@ -79,21 +78,22 @@ pub static ALPHA: Method = Method {
 
 /// Gamma of a planar graph: its links over the most it can have.
 pub static GAMMA: Method = Method {
-    name: "gamma index, planar",
-    words: "Links over the most that so many nodes can have where links meet at nodes only: 3 × (nodes − 2). From three \
-            nodes on.",
-    inputs: &[("links", Dimension::NONE), ("nodes", Dimension::NONE)],
+    name: || say!("measures-gamma-name"),
+    words: || say!("measures-gamma-words"),
+    inputs: &[Dimension::NONE, Dimension::NONE],
     gives: Dimension::NONE,
     evaluate: gamma,
     steps: gamma_steps,
 };
 
 /// Why a list without lines has no largest and no middle.
-pub const NOTHING_LISTED: &str = "there is none";
+fn nothing_listed() -> &'static str {
+    say!("measures-nothing-listed")
+}
 
 fn how_many(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
     let ([listed], [result]) = (inputs, results) else {
-        return Err("one list gives one number".to_owned());
+        return Err(say!("measures-one-list").to_owned());
     };
     *result = listed.len() as f64;
     Ok(())
@@ -101,7 +101,7 @@ fn how_many(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
 
 fn how_many_some(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
     let ([listed], [result]) = (inputs, results) else {
-        return Err("one list gives one number".to_owned());
+        return Err(say!("measures-one-list").to_owned());
     };
     *result = some_of(listed);
     Ok(())
@@ -113,18 +113,18 @@ fn some_of(listed: &[f64]) -> f64 {
 
 fn largest(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
     let ([listed], [result]) = (inputs, results) else {
-        return Err("one list gives one number".to_owned());
+        return Err(say!("measures-one-list").to_owned());
     };
-    let place = place_of_largest(listed).ok_or(NOTHING_LISTED)?;
+    let place = place_of_largest(listed).ok_or_else(nothing_listed)?;
     *result = listed[place];
     Ok(())
 }
 
 fn median(inputs: &[&[f64]], results: &mut [f64]) -> Result<(), String> {
     let ([listed], [result]) = (inputs, results) else {
-        return Err("one list gives one number".to_owned());
+        return Err(say!("measures-one-list").to_owned());
     };
-    let (low, high) = places_in_middle(listed).ok_or(NOTHING_LISTED)?;
+    let (low, high) = places_in_middle(listed).ok_or_else(nothing_listed)?;
     *result = (listed[low] + listed[high]) / 2.0;
     Ok(())
 }
@@ -154,10 +154,10 @@ fn nodes_of(inputs: &[&[f64]]) -> Result<(f64, f64), String> {
         inputs.first().copied().unwrap_or_default(),
         inputs.get(1).copied().unwrap_or_default(),
     ) else {
-        return Err("two numbers give one".to_owned());
+        return Err(say!("measures-two-numbers").to_owned());
     };
     if *nodes < 3.0 {
-        return Err("there are fewer than three nodes".to_owned());
+        return Err(say!("measures-few-nodes").to_owned());
     }
     Ok((*of, *nodes))
 }
@@ -188,12 +188,12 @@ fn binary(operation: Binary, left: Expression<MethodTerm>, right: Expression<Met
 
 fn how_many_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
     let count = inputs.first().map_or(0.0, |listed| listed.values.len() as f64);
-    count_step("lines in the list", count)
+    count_step(say!("measures-list-lines"), count)
 }
 
 fn how_many_some_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
     let count = inputs.first().map_or(0.0, |listed| some_of(&listed.values));
-    count_step("lines in the list that are not zero", count)
+    count_step(say!("measures-list-lines-some"), count)
 }
 
 fn count_step(title: &str, count: f64) -> Vec<MethodStep> {
@@ -230,13 +230,13 @@ fn median_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
         let label = |place: usize| listed.labels.get(place).cloned().unwrap_or_default();
         Some(if low == high {
             MethodStep {
-                title: format!("in the middle: {}", label(low)),
+                title: say!("measures-middle-one", label = label(low)),
                 unit: unit::LENGTH,
                 formula: input(0, low),
             }
         } else {
             MethodStep {
-                title: format!("in the middle: {} and {}", label(low), label(high)),
+                title: say!("measures-middle-two", low = label(low), high = label(high)),
                 unit: unit::LENGTH,
                 formula: binary(
                     Binary::Divide,
@@ -252,7 +252,7 @@ fn median_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
 fn alpha_steps(_inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
     vec![
         MethodStep {
-            title: "the most cycles".to_owned(),
+            title: say!("measures-most-cycles").to_owned(),
             unit: unit::NUMBER,
             formula: binary(
                 Binary::Subtract,
@@ -261,7 +261,7 @@ fn alpha_steps(_inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
             ),
         },
         MethodStep {
-            title: "alpha".to_owned(),
+            title: say!("measures-alpha").to_owned(),
             unit: unit::NUMBER,
             formula: binary(Binary::Divide, input(0, 0), Expression::Figure(MethodTerm::Step(0))),
         },
@@ -271,7 +271,7 @@ fn alpha_steps(_inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
 fn gamma_steps(_inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
     vec![
         MethodStep {
-            title: "the most links".to_owned(),
+            title: say!("measures-most-links").to_owned(),
             unit: unit::NUMBER,
             formula: binary(
                 Binary::Multiply,
@@ -280,7 +280,7 @@ fn gamma_steps(_inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
             ),
         },
         MethodStep {
-            title: "gamma".to_owned(),
+            title: say!("measures-gamma").to_owned(),
             unit: unit::NUMBER,
             formula: binary(Binary::Divide, input(0, 0), Expression::Figure(MethodTerm::Step(0))),
         },

@@ -40,6 +40,7 @@ use crate::network::counting_rule::{
     COUNTING_RULES, CountedPart, CountingRule, DensityLand, NodeRule, count, counted_parts,
 };
 use crate::plan::{AlternativeId, Document, FloorUse, LandUse, PlanPoint};
+use crate::say;
 
 use boundary_gaps::boundary_gaps;
 use counted::CountedStreets;
@@ -49,7 +50,10 @@ use site_streets::{SiteStreets, WAYS, Way, has_boundary, named_place, points_of,
 use ways::{CountedPlace, Ways};
 
 /// Why nothing is divided by the site's land.
-pub const NO_BOUNDARY: &str = "no site boundary is drawn";
+#[must_use]
+pub fn no_boundary() -> &'static str {
+    say!("measures-no-boundary")
+}
 
 /// Half an acre in square meters: parks above it are left out of the land for one published intersection density.
 const HALF_ACRE_M2: f64 = 2_023.428_211_2;
@@ -74,7 +78,7 @@ pub struct StreetInputs {
     /// From each way in to the next along the boundary, in meters.
     pub boundary_gaps: Vec<CountedPlace>,
     /// Street frontage in meters by what fronts.
-    pub frontage_m: [f64; FRONTING.len()],
+    pub frontage_m: [f64; FRONTING],
     /// The blocks with streets all round.
     pub blocks: Vec<BlockCount>,
     /// Street length in meters that lies east-west.
@@ -176,7 +180,7 @@ impl StreetInputs {
             .map(|dead_end| CountedPlace {
                 title: named_place(
                     street_name(document, alternative, fabric, dead_end.street),
-                    "dead end",
+                    say!("measures-place-dead-end"),
                     dead_end.head,
                 ),
                 at: dead_end.head,
@@ -252,7 +256,7 @@ impl StreetInputs {
                 .copied()
                 .unwrap_or_default();
             self.parts.push(CountedPlace {
-                title: named_place("", "streets", at),
+                title: named_place("", say!("measures-place-streets"), at),
                 at,
                 count: part.nodes as f64,
             });

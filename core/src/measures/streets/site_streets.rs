@@ -8,6 +8,7 @@ use crate::fabric::links::StreetLink;
 use crate::fabric::{Fabric, FaceId, HalfEdgeId};
 use crate::plan::land::SiteAccess;
 use crate::plan::{AlternativeId, Document, Mark, PlanPoint, StreetRole};
+use crate::say;
 
 /// How near a site access must lie to the end of a street to be where that street leaves the site: 15 m, half of a wide
 /// right-of-way, since accesses are drawn anywhere between the edge of the site and the middle of the road outside.
@@ -296,7 +297,7 @@ fn accesses_of(document: &Document, alternative: AlternativeId) -> Vec<(PlanPoin
 #[must_use]
 pub fn named_place(name: &str, what: &str, point: PlanPoint) -> String {
     let name = if name.is_empty() { what } else { name };
-    format!("{name} at {}", point.in_words())
+    name.to_owned() + say!("measures-joint-at") + &point.in_words()
 }
 
 /// The name a street was given; empty where it has none.

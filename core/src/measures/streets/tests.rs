@@ -450,12 +450,12 @@ fn figures_say_why_they_have_no_number() {
         Some(Cell::Unknown(reason)) => reason,
         other => panic!("{id} is {other:?}"),
     };
-    assert_eq!(reason("streets.most_homes_behind_one"), filled::NO_WAY_IN);
+    assert_eq!(reason("streets.most_homes_behind_one"), filled::no_way_in());
     assert_eq!(reason("blocks.perimeter_median"), "there is none");
     assert_eq!(reason("streets.longest_dead_end"), "there is none");
     assert_eq!(reason("streets.alpha"), "there are fewer than three nodes");
     let density = evaluation.graph().index("streets.intersection_density").unwrap();
-    assert_eq!(evaluation.cell(density, 0), Cell::Unknown(NO_BOUNDARY.to_owned()));
+    assert_eq!(evaluation.cell(density, 0), Cell::Unknown(no_boundary().to_owned()));
     for id in [
         "streets.ways_in_and_out",
         "streets.dead_ends",

@@ -15,6 +15,7 @@ use crate::measures::frontage::Painted;
 use crate::network::bridges::behind;
 use crate::order;
 use crate::plan::{AlternativeId, BuildingTypeId, Document, PlanPoint};
+use crate::say;
 
 /// How many of the places most homes hang on are listed, besides the ways in.
 pub const WORST_LISTED: usize = 8;
@@ -118,13 +119,13 @@ pub fn ways(
             let place = graph.links_of_site[link];
             let at = middle_of(fabric, place);
             CountedPlace {
-                title: named_place(name(streets.link(place)), "street", at),
+                title: named_place(name(streets.link(place)), say!("measures-place-street"), at),
                 at,
                 count,
             }
         }
         Single::Node(node, count) => CountedPlace {
-            title: named_place("", "crossing", streets.nodes[node]),
+            title: named_place("", say!("measures-place-crossing"), streets.nodes[node]),
             at: streets.nodes[node],
             count,
         },
@@ -208,7 +209,7 @@ fn doors_of<'a>(streets: &SiteStreets, name: &impl Fn(&SiteLink) -> &'a str) -> 
             let at = streets.nodes[node as usize];
             let named = streets.access_near(at).filter(|name| !name.is_empty());
             let title = named.map_or_else(
-                || named_place(driven_at(node).map_or("", name), "way in", at),
+                || named_place(driven_at(node).map_or("", name), say!("measures-place-way-in"), at),
                 ToOwned::to_owned,
             );
             (node as usize, title)

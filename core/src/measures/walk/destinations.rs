@@ -1,5 +1,7 @@
 //! Where people walk to.
 
+use crate::say;
+
 /// A destination of the walking figures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Destination {
@@ -43,7 +45,7 @@ impl Destination {
         Self::TransitStop,
     ];
 
-    /// The five daily needs, in the order of [`super::super::mix::USES`].
+    /// The five daily needs, in the order of [`super::super::mix::uses`].
     pub const NEEDS: [Self; 5] = [Self::Homes, Self::Work, Self::Shops, Self::Learning, Self::Gathering];
 
     /// Its entry on the axis `destination`, stable for ever.
@@ -66,19 +68,19 @@ impl Destination {
 
     /// Its words.
     #[must_use]
-    pub const fn title(self) -> &'static str {
+    pub fn title(self) -> &'static str {
         match self {
-            Self::Center => "a center",
-            Self::Homes => "other homes",
-            Self::Work => "work",
-            Self::Shops => "shops",
-            Self::Learning => "learning",
-            Self::Gathering => "gathering",
-            Self::AllFive => "all five daily needs",
-            Self::AllFiveSure => "all five, without what is hoped for",
-            Self::Park => "a park or square",
-            Self::School => "a school",
-            Self::TransitStop => "a transit stop",
+            Self::Center => say!("measures-to-center"),
+            Self::Homes => say!("measures-to-homes"),
+            Self::Work => say!("measures-to-work"),
+            Self::Shops => say!("measures-to-shops"),
+            Self::Learning => say!("measures-to-learning"),
+            Self::Gathering => say!("measures-to-gathering"),
+            Self::AllFive => say!("measures-to-all-five"),
+            Self::AllFiveSure => say!("measures-to-all-five-sure"),
+            Self::Park => say!("measures-to-park"),
+            Self::School => say!("measures-to-school"),
+            Self::TransitStop => say!("measures-to-transit-stop"),
         }
     }
 
@@ -96,7 +98,7 @@ mod tests {
 
     #[test]
     fn the_needs_are_the_uses_in_their_order() {
-        for (need, (id, _)) in Destination::NEEDS.iter().zip(mix::USES) {
+        for (need, (id, _)) in Destination::NEEDS.iter().zip(mix::uses()) {
             assert_eq!(need.id(), id);
         }
         for (place, destination) in Destination::ALL.iter().enumerate() {

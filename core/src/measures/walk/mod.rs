@@ -21,6 +21,7 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit;
+use crate::say;
 
 use destinations::Destination;
 
@@ -39,12 +40,12 @@ pub struct WalkInput {
     pub settings: Vec<f64>,
 }
 
-/// A walk somebody takes: minutes by words of the id and of the title, and the speed it is taken at.
+/// A walk somebody takes: the word of its ids, its minutes, the speed it is taken at, and how its titles tell that speed.
 struct Walk {
     id: &'static str,
     minutes: u32,
     speed: &'static str,
-    words: &'static str,
+    pace: &'static str,
 }
 
 const WALKS: [Walk; 4] = [
@@ -52,25 +53,25 @@ const WALKS: [Walk; 4] = [
         id: "5min",
         minutes: 5,
         speed: "walking.planning_speed",
-        words: "within 5 minutes",
+        pace: "planning",
     },
     Walk {
         id: "10min",
         minutes: 10,
         speed: "walking.planning_speed",
-        words: "within 10 minutes",
+        pace: "planning",
     },
     Walk {
         id: "5min_slower",
         minutes: 5,
         speed: "walking.slower_speed",
-        words: "within 5 minutes for slower walkers",
+        pace: "slower",
     },
     Walk {
         id: "10min_slower",
         minutes: 10,
         speed: "walking.slower_speed",
-        words: "within 10 minutes for slower walkers",
+        pace: "slower",
     },
 ];
 
@@ -78,25 +79,29 @@ const WALKS: [Walk; 4] = [
 /// declares.
 pub fn declare(graph: &mut GraphBuilder) {
     let titles: Vec<(&str, &str)> = Destination::ALL.iter().map(|held| (held.id(), held.title())).collect();
-    graph.fixed_axis("destination", "destination", &titles);
+    graph.fixed_axis("destination", say!("measures-destination"), &titles);
     let knots: Vec<(String, String)> = KNOTS_S
         .iter()
         .map(|time_s| (format!("s_{time_s}"), format!("{time_s} s")))
         .collect();
     let knots: Vec<(&str, &str)> = knots.iter().map(|(id, title)| (id.as_str(), title.as_str())).collect();
-    graph.fixed_axis("walk_knot", "walking time", &knots);
+    graph.fixed_axis("walk_knot", say!("measures-walking-time"), &knots);
 
     let _ = graph
-        .counted("walk.times", "walking time", unit::MINUTES)
+        .counted("walk.times", say!("measures-walking-time"), unit::MINUTES)
         .over(&["walk_knot"]);
     let _ = graph
-        .counted("walk.homes_within", "homes within a walking time", unit::HOMES)
+        .counted("walk.homes_within", say!("measures-homes-within"), unit::HOMES)
         .over(&["destination", "walk_knot"]);
-    let _ = graph.chosen("walk.base_speed", "base walking speed", unit::WALKING_SPEED);
-    let _ = graph.factor("walking.planning_speed", "walking speed", unit::WALKING_SPEED);
+    let _ = graph.chosen("walk.base_speed", say!("measures-base-speed"), unit::WALKING_SPEED);
+    let _ = graph.factor(
+        "walking.planning_speed",
+        say!("measures-walking-speed"),
+        unit::WALKING_SPEED,
+    );
     let _ = graph.factor(
         "walking.slower_speed",
-        "walking speed of slower walkers",
+        say!("measures-slower-speed"),
         unit::WALKING_SPEED,
     );
     settings::declare(graph);
@@ -106,21 +111,29 @@ pub fn declare(graph: &mut GraphBuilder) {
             id,
             minutes,
             speed,
-            words,
+            pace,
         } = walk;
         let time = format!("walk.base_time_{id}");
         graph
-            .figure(&time, &format!("time at base speed of a walk {words}"), unit::MINUTES)
+            .figure(
+                &time,
+                &say!("measures-walk-base-time", minutes = minutes, pace = pace),
+                unit::MINUTES,
+            )
             .formula(constant(f64::from(minutes * 60), unit::MINUTES) * figure(speed) / figure("walk.base_speed"));
         let homes = format!("walk.homes_within_{id}");
         graph
-            .figure(&homes, &format!("homes {words}, by destination"), unit::HOMES)
+            .figure(
+                &homes,
+                &say!("measures-walk-homes", minutes = minutes, pace = pace),
+                unit::HOMES,
+            )
             .over(&["destination"])
             .lookup("walk.times", "walk.homes_within", "walk_knot", &time);
         graph
             .figure(
                 &format!("walk.homes_share_within_{id}"),
-                &format!("share of homes {words}, by destination"),
+                &say!("measures-walk-homes-share", minutes = minutes, pace = pace),
                 unit::SHARE,
             )
             .over(&["destination"])
@@ -132,11 +145,7 @@ pub fn declare(graph: &mut GraphBuilder) {
 /// The figures of one destination each that are shown by themselves.
 fn declare_headlines(graph: &mut GraphBuilder) {
     graph
-        .figure(
-            "walk.center_5min_homes",
-            "homes within 5 minutes of a center",
-            unit::HOMES,
-        )
+        .figure("walk.center_5min_homes", say!("measures-center-5"), unit::HOMES)
         .entry("walk.homes_within_5min", "destination", Destination::Center.id());
     let share = |graph: &mut GraphBuilder, id: &str, title: &str, of: &str, destination: Destination| {
         graph.figure(id, title, unit::SHARE).entry(
@@ -148,42 +157,42 @@ fn declare_headlines(graph: &mut GraphBuilder) {
     share(
         graph,
         "walk.center_5min_homes_share",
-        "share of homes within 5 minutes of a center",
+        say!("measures-center-5-share"),
         "5min",
         Destination::Center,
     );
     share(
         graph,
         "walk.center_5min_homes_share_slower",
-        "share of homes within 5 minutes of a center for slower walkers",
+        say!("measures-center-5-slower"),
         "5min_slower",
         Destination::Center,
     );
     share(
         graph,
         "walk.all_five_10min_homes_share",
-        "share of homes with all five daily needs within 10 minutes",
+        say!("measures-five-10"),
         "10min",
         Destination::AllFive,
     );
     share(
         graph,
         "walk.all_five_sure_10min_homes_share",
-        "share of homes with all five within 10 minutes, without what is hoped for",
+        say!("measures-five-sure-10"),
         "10min",
         Destination::AllFiveSure,
     );
     share(
         graph,
         "walk.all_five_10min_homes_share_slower",
-        "share of homes with all five daily needs within 10 minutes for slower walkers",
+        say!("measures-five-10-slower"),
         "10min_slower",
         Destination::AllFive,
     );
     share(
         graph,
         "walk.park_5min_homes_share",
-        "share of homes within 5 minutes of a park or square",
+        say!("measures-park-5"),
         "5min",
         Destination::Park,
     );

@@ -79,7 +79,7 @@ fn every_setting_has_its_own_id_and_says_where_its_default_comes_from() {
     ids.dedup();
     assert_eq!(ids.len(), settings::ALL.len());
     for setting in settings::ALL {
-        assert!(setting.default >= 0.0 && !setting.source.is_empty(), "{}", setting.id);
+        assert!(setting.default >= 0.0 && !setting.source().is_empty(), "{}", setting.id);
     }
     // 1,500 square feet are 139.35 m².
     assert!((settings::SHOPS_MINIMUM.default - 139.35).abs() < 0.01);

@@ -17,6 +17,7 @@ use crate::network::weight_curve::WeightCurve;
 use crate::network::{CostField, Direction, Location, Network, Reach, Source, Stretch};
 use crate::order;
 use crate::plan::{AlternativeId, Document};
+use crate::say;
 
 /// How the walk to one destination is found.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -141,7 +142,7 @@ impl Walks {
         if sources.is_empty() {
             return match nothing_drawn(destination) {
                 _ if destination.need().is_some() => Found::Nobody,
-                _ if is_drawn && !is_walkable => Found::Unknown("no street a person can walk on is drawn".to_owned()),
+                _ if is_drawn && !is_walkable => Found::Unknown(say!("measures-no-walkable-street").to_owned()),
                 reason => Found::Unknown(reason.to_owned()),
             };
         }
@@ -419,18 +420,18 @@ fn has_place(document: &Document, alternative: AlternativeId, destination: Desti
 }
 
 /// Why nobody can walk to a destination of which nothing is drawn.
-const fn nothing_drawn(destination: Destination) -> &'static str {
+fn nothing_drawn(destination: Destination) -> &'static str {
     match destination {
-        Destination::Center => "no neighborhood center is drawn",
-        Destination::Homes => "no homes are drawn where people walk",
-        Destination::Work => "no place of work is drawn",
-        Destination::Shops => "no shops are drawn",
-        Destination::Learning => "no place of learning is drawn",
-        Destination::Gathering => "no place of gathering is drawn",
-        Destination::AllFive | Destination::AllFiveSure => "not all five daily needs are drawn",
-        Destination::Park => "no park or square is drawn",
-        Destination::School => "no school is drawn",
-        Destination::TransitStop => "no transit stop is drawn",
+        Destination::Center => say!("measures-no-center"),
+        Destination::Homes => say!("measures-no-homes-where-walked"),
+        Destination::Work => say!("measures-no-work"),
+        Destination::Shops => say!("measures-no-shops"),
+        Destination::Learning => say!("measures-no-learning"),
+        Destination::Gathering => say!("measures-no-gathering"),
+        Destination::AllFive | Destination::AllFiveSure => say!("measures-no-all-five"),
+        Destination::Park => say!("measures-no-park"),
+        Destination::School => say!("measures-no-school"),
+        Destination::TransitStop => say!("measures-no-transit-stop"),
     }
 }
 

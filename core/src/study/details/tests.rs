@@ -1,7 +1,7 @@
 use super::*;
 use crate::exchange::plan_file;
 use crate::figures::leaf::Cell;
-use crate::measures::details::WAITING;
+use crate::measures::details::waiting;
 use crate::plan::{Edit, Mark, MarkId};
 use crate::study::follower::Follower;
 use crate::study::protocol::{Answer, Question, Reply, Request};
@@ -35,7 +35,7 @@ fn without(study: &Study, test: fn(&Mark) -> bool) -> Vec<Edit> {
 }
 
 fn is_waiting(study: &Study) -> bool {
-    let waiting = SHOWN.map(|id| study.evaluation().value(id) == Some(Cell::Unknown(WAITING.to_owned())));
+    let waiting = SHOWN.map(|id| study.evaluation().value(id) == Some(Cell::Unknown(waiting().to_owned())));
     assert!(waiting.iter().all(|held| *held == waiting[0]), "{waiting:?}");
     waiting[0]
 }

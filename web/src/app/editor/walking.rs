@@ -55,7 +55,7 @@ fn field_of(setting: &Setting) -> Bounded {
         _ => &quantity::COUNT,
     };
     Bounded {
-        label: setting.title,
+        label: setting.title(),
         quantity,
         bounds: [0.0, setting.default * 100.0],
     }
@@ -110,7 +110,7 @@ pub(super) fn shown(study: &Study) -> EditorShown {
             key(field),
             setting.of(document),
             setting.default,
-            setting.source,
+            setting.source(),
         );
     }
     lines.insert(7, Line::title(2, say!("page-walking-enough")));
