@@ -110,7 +110,7 @@ measures-built-shopfront = { $name }, frente comercial
 measures-program-not-asked = { $what ->
     [shop_floor] el programa no pide superficie comercial
     [work_floor] el programa no pide superficie de trabajo
-    [school_seats] el programa no pide plazas escolares
+    [school_seats] el programa no pide cupos escolares
     [park_land] el programa no pide suelo de parque
     [parking] el programa no pide estacionamientos
    *[homes] el programa no pide viviendas
@@ -118,7 +118,7 @@ measures-program-not-asked = { $what ->
 measures-program-typed = { $what ->
     [shop_floor] superficie comercial anotada en el programa
     [work_floor] superficie de trabajo anotada en el programa
-    [school_seats] plazas escolares anotadas en el programa
+    [school_seats] cupos escolares anotados en el programa
     [park_land] suelo de parque anotado en el programa
     [parking] estacionamientos anotados en el programa
    *[homes] viviendas anotadas en el programa
@@ -126,7 +126,7 @@ measures-program-typed = { $what ->
 measures-program-asked = { $what ->
     [shop_floor] superficie comercial pedida
     [work_floor] superficie de trabajo pedida
-    [school_seats] plazas escolares pedidas
+    [school_seats] cupos escolares pedidos
     [park_land] suelo de parque pedido
     [parking] estacionamientos pedidos
    *[homes] viviendas pedidas
@@ -134,7 +134,7 @@ measures-program-asked = { $what ->
 measures-program-left = { $what ->
     [shop_floor] superficie comercial por dibujar
     [work_floor] superficie de trabajo por dibujar
-    [school_seats] plazas escolares por dibujar
+    [school_seats] cupos escolares por dibujar
     [park_land] suelo de parque por dibujar
     [parking] estacionamientos por dibujar
    *[homes] viviendas por dibujar
@@ -143,9 +143,9 @@ measures-type-not-in-palette = un tipo de edificio que no está en la paleta
 measures-drawn-shop-floor = superficie comercial dibujada
 measures-drawn-work-floor = superficie de trabajo dibujada
 measures-drawn-school-floor = superficie escolar dibujada
-measures-floor-per-seat = superficie construida por plaza escolar
+measures-floor-per-seat = superficie construida por cupo escolar
 measures-drawn-homes = viviendas dibujadas
-measures-drawn-seats = plazas escolares dibujadas
+measures-drawn-seats = cupos escolares dibujados
 measures-drawn-parks = suelo de parque dibujado
 measures-drawn-parking = estacionamientos dibujados
 measures-homes-of-asked = viviendas dibujadas de las pedidas

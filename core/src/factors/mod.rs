@@ -14,6 +14,7 @@ use crate::order::OrderedMap;
 use std::sync::Arc;
 
 use crate::figures::leaf::Factor;
+use crate::messages;
 
 /// The tables shipped with the program, by file name, as JSON.
 const SHIPPED: [(&str, &str); 3] = [
@@ -30,12 +31,23 @@ pub struct Factors {
 }
 
 impl Factors {
-    /// The factors shipped with the program.
+    /// The factors shipped with the program, their titles and notes in the language of the window.
     ///
     /// # Errors
     /// Every fault in the tables; a test holds that there is none.
     pub fn shipped() -> Result<Self, Vec<FactorFault>> {
-        read::read_json_tables(&SHIPPED)
+        let mut shipped = read::read_json_tables(&SHIPPED)?;
+        for factor in shipped.rows.values_mut() {
+            let factor = Arc::make_mut(factor);
+            let id = message_of(&factor.id);
+            if let Some(title) = messages::find(&id) {
+                factor.title = title;
+            }
+            if let Some(note) = messages::find(&(id + "-note")) {
+                factor.note = note;
+            }
+        }
+        Ok(shipped)
     }
 
     /// The factor with this id, or that had it before.
@@ -54,6 +66,11 @@ impl Factors {
     pub fn current_id<'a>(&'a self, id: &'a str) -> &'a str {
         self.aliases.get(id).map_or(id, String::as_str)
     }
+}
+
+/// The message with the title of a shipped factor; the one with its note has `-note` behind.
+fn message_of(id: &str) -> String {
+    "factor-".to_owned() + &id.replace(['.', '_'], "-")
 }
 
 #[cfg(test)]
@@ -80,6 +97,32 @@ mod tests {
             ("walking.toml", include_str!("walking.toml")),
         ];
         assert_eq!(Factors::shipped().unwrap(), read::read_toml_tables(&tables).unwrap());
+    }
+
+    #[test]
+    fn the_messages_of_shipped_factors_say_what_the_tables_say_in_every_language() {
+        use crate::messages::{Language, find, use_language};
+        let tables = [
+            include_str!("land.toml"),
+            include_str!("people.toml"),
+            include_str!("walking.toml"),
+        ];
+        let written = read::read_toml_tables(&tables.map(|text| ("", text))).unwrap();
+        for factor in written.iter() {
+            let id = message_of(&factor.id);
+            let note = id.clone() + "-note";
+            let noted = (!factor.note.is_empty()).then(|| factor.note.clone());
+            assert_eq!(find(&id).as_ref(), Some(&factor.title));
+            assert_eq!(find(&note), noted, "{note}");
+            use_language(Language::Spanish);
+            assert!(find(&id).is_some_and(|title| title != factor.title), "{id}");
+            assert_eq!(
+                find(&note).is_some_and(|said| said != factor.note),
+                noted.is_some(),
+                "{note}"
+            );
+            use_language(Language::English);
+        }
     }
 
     #[test]

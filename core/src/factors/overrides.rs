@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use super::Factors;
 use crate::figures::leaf::Spread;
+use crate::say;
 
 /// The user's own value for a factor, in the unit the factor is written in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,7 +30,7 @@ pub struct OverrideFault {
 
 impl fmt::Display for OverrideFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "factor `{}`: {}", self.id, self.problem)
+        out.write_str(&say!("factors-own-fault", factor = self.id, fault = self.problem))
     }
 }
 
@@ -54,11 +55,11 @@ impl Factors {
                 });
             };
             let Some(shipped) = self.get(id) else {
-                fault("there is no such factor".to_owned());
+                fault(say!("factors-no-such").to_owned());
                 continue;
             };
             if !seen.insert(shipped.id.clone()) {
-                fault("it is given twice".to_owned());
+                fault(say!("factors-given-twice").to_owned());
                 continue;
             }
             let spread = overridden(&shipped.spread, &value, shipped.scale);

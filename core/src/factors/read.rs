@@ -9,6 +9,7 @@ use serde::Deserialize;
 use super::Factors;
 use crate::figures::leaf::{Factor, Given, How, Source, Spread, SpreadKind};
 use crate::figures::unit::read_unit;
+use crate::say;
 
 /// A fault in a factor table.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -24,7 +25,12 @@ pub struct FactorFault {
 impl fmt::Display for FactorFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match &self.row {
-            Some(row) => write!(out, "{}, factor `{row}`: {}", self.table, self.problem),
+            Some(row) => out.write_str(&say!(
+                "factors-fault-in-row",
+                table = self.table,
+                factor = row,
+                fault = self.problem
+            )),
             None => write!(out, "{}: {}", self.table, self.problem),
         }
     }
@@ -137,7 +143,7 @@ fn read_tables(
             let id = row.id.clone();
             for alias in &row.aliases {
                 if factors.aliases.insert(alias.clone(), id.clone()).is_some() {
-                    fault(Some(&id), format!("the alias `{alias}` stands twice"));
+                    fault(Some(&id), say!("factors-alias-twice", alias = alias));
                 }
             }
             let (factor, problems) = factor_of(row);
@@ -147,16 +153,16 @@ fn read_tables(
             if let Some(factor) = factor
                 && factors.rows.insert(id.clone(), Arc::new(factor)).is_some()
             {
-                fault(Some(&id), "the id stands twice".to_owned());
+                fault(Some(&id), say!("factors-id-twice").to_owned());
             }
         }
     }
     for (alias, id) in &factors.aliases {
         if factors.rows.contains_key(alias) {
             faults.push(FactorFault {
-                table: "all tables".to_owned(),
+                table: say!("factors-all-tables").to_owned(),
                 row: Some(id.clone()),
-                problem: format!("the alias `{alias}` is the id of a factor"),
+                problem: say!("factors-alias-is-id", alias = alias),
             });
         }
     }
@@ -166,11 +172,11 @@ fn read_tables(
 fn factor_of(row: FactorRow) -> (Option<Factor>, Vec<String>) {
     let mut problems = Vec::new();
     if row.title.trim().is_empty() {
-        problems.push("it has no title".to_owned());
+        problems.push(say!("factors-no-title").to_owned());
     }
     let unit = read_unit(&row.unit);
     if unit.is_none() {
-        problems.push(format!("the unit `{}` is not known", row.unit));
+        problems.push(say!("factors-unknown-unit", unit = row.unit));
     }
     problems.extend(source_problems(&row.source));
     let Some((dimension, scale)) = unit else {
@@ -213,22 +219,22 @@ fn source_problems(sources: &[SourceRow]) -> Vec<String> {
         let titled = source.title.as_ref().is_some_and(|title| !title.trim().is_empty());
         match source.how {
             HowName::CommonPractice if titled => {
-                problems.push("common practice has no source, so it has no title".to_owned());
+                problems.push(say!("factors-practice-with-title").to_owned());
             }
             HowName::Read | HowName::FromMemory if !titled => {
-                problems.push("a source needs a title".to_owned());
+                problems.push(say!("factors-source-no-title").to_owned());
             }
             _ => {}
         }
         if source.year.is_some_and(|year| !(1500..=2200).contains(&year)) {
-            problems.push("a source's year lies outside 1500 to 2200".to_owned());
+            problems.push(say!("factors-source-year").to_owned());
         }
     }
     for given in [Given::Low, Given::Typical, Given::High] {
         match count.get(&given).copied().unwrap_or(0) {
             1 => {}
-            0 => problems.push(format!("no source says where `{}` comes from", given.word())),
-            _ => problems.push(format!("more than one source gives `{}`", given.word())),
+            0 => problems.push(say!("factors-no-source", value = given.word())),
+            _ => problems.push(say!("factors-two-sources", value = given.word())),
         }
     }
     problems

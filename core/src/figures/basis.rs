@@ -5,6 +5,7 @@
 //! Numbers are printed in six significant digits, so that a printed step, read back, leads to its printed result.
 
 use crate::order::{OrderedMap, OrderedSet};
+use crate::say;
 
 use serde::Serialize;
 
@@ -15,7 +16,7 @@ use super::expression::{Expression, Term};
 use super::graph::{LeafKind, Node, NodeIndex, Operator};
 use super::leaf::{Cell, Factor, LeafValue, SpreadKind};
 use super::method::{Method, MethodInput, MethodTerm};
-use super::unit::{System, Unit};
+use super::unit::{System, Unit, in_words};
 
 mod formula;
 mod units;
@@ -97,7 +98,7 @@ pub struct Row {
 pub struct Line {
     /// What it works out, for a method's lines.
     pub title: Option<String>,
-    /// The formula with numbers; [`SUM_OF_LIST`] or [`MEAN_OF_LIST`] where `terms` are listed.
+    /// The formula with numbers; [`sum_of_list`] or [`mean_of_list`] where `terms` are listed.
     pub formula: String,
     /// The terms of a long sum or mean.
     pub terms: Vec<LongTerm>,
@@ -123,10 +124,16 @@ pub const TERMS_IN_FORMULA: usize = 12;
 pub const ROWS_LISTED: usize = 64;
 
 /// The formula that stands for a listed sum.
-pub const SUM_OF_LIST: &str = "the sum of the numbers listed";
+#[must_use]
+pub fn sum_of_list() -> &'static str {
+    say!("figures-sum-of-list")
+}
 
 /// The formula that stands for a listed mean.
-pub const MEAN_OF_LIST: &str = "the mean of the numbers listed, each by its weight";
+#[must_use]
+pub fn mean_of_list() -> &'static str {
+    say!("figures-mean-of-list")
+}
 
 impl Evaluation {
     /// The basis of one cell of a node's table, in the units of `system`.
@@ -241,11 +248,9 @@ impl Writer<'_> {
     fn origin(&self, index: NodeIndex, node: &Node) -> Origin {
         let title = |index: &NodeIndex| self.values.graph.node(*index).title.as_str();
         let axes = |over: &[AxisIndex]| {
-            let titles: Vec<&str> = over
-                .iter()
-                .map(|axis| self.values.graph.axis(*axis).title.as_str())
-                .collect();
-            titles.join(" and ")
+            let titles = over.iter().map(|axis| self.values.graph.axis(*axis).title.clone());
+            let all = titles.reduce(|first, second| say!("figures-and", first = first, second = second));
+            all.unwrap_or_default()
         };
         let words = match &node.operator {
             Operator::Leaf(LeafKind::Counted) => {
@@ -264,13 +269,13 @@ impl Writer<'_> {
                 };
             }
             Operator::Formula(formula) => self.values.words(formula),
-            Operator::Sum { of, over } => format!("the sum of {} over {}", title(of), axes(over)),
+            Operator::Sum { of, over } => say!("figures-sum", of = title(of), over = axes(over)),
             Operator::WeightedMean { of, weight, over } => {
-                format!(
-                    "the mean of {} over {}, weighted by {}",
-                    title(of),
-                    axes(over),
-                    title(weight)
+                say!(
+                    "figures-mean",
+                    of = title(of),
+                    over = axes(over),
+                    weight = title(weight)
                 )
             }
             Operator::Entry { of, along, entry } => {
@@ -279,7 +284,7 @@ impl Writer<'_> {
                 format!("{}: {}", title(of), held.map_or(entry.as_str(), |held| &held.title))
             }
             Operator::Lookup { x, y, at, .. } => {
-                format!("the curve of {} by {}, read at {}", title(y), title(x), title(at))
+                say!("figures-curve", of = title(y), by = title(x), at = title(at))
             }
             Operator::RunningBalance {
                 start,
@@ -288,17 +293,17 @@ impl Writer<'_> {
                 most,
                 along,
             } => {
-                let mut words = format!(
-                    "from {}, along {}: the balance before + {}",
-                    title(start),
-                    axes(&[*along]),
-                    title(change)
+                let mut words = say!(
+                    "figures-balance",
+                    start = title(start),
+                    along = axes(&[*along]),
+                    change = title(change)
                 );
                 if let Some(least) = least {
-                    words.push_str(&format!(", never below {}", title(least)));
+                    words = say!("figures-balance-least", words = words, least = title(least));
                 }
                 if let Some(most) = most {
-                    words.push_str(&format!(", never above {}", title(most)));
+                    words = say!("figures-balance-most", words = words, most = title(most));
                 }
                 words
             }
@@ -388,7 +393,12 @@ impl Writer<'_> {
         });
         row.lines.push(Line {
             title: None,
-            formula: if weight.is_some() { MEAN_OF_LIST } else { SUM_OF_LIST }.to_owned(),
+            formula: if weight.is_some() {
+                mean_of_list()
+            } else {
+                sum_of_list()
+            }
+            .to_owned(),
             terms: terms.collect(),
             result: row.value.clone(),
         });
@@ -460,7 +470,7 @@ impl Writer<'_> {
     fn value(&self, index: NodeIndex, cell: usize) -> String {
         match self.values.cell(index, cell) {
             Cell::Number(value) => in_full(value, &self.values.graph.node(index).unit, self.system),
-            Cell::Unknown(reason) => format!("cannot be worked out: {reason}"),
+            Cell::Unknown(reason) => super::display::unknown(&reason),
         }
     }
 
@@ -486,43 +496,49 @@ impl Writer<'_> {
             let number = super::display::digits(value / factor.scale);
             match factor.unit.as_str() {
                 "share" | "1" => number,
-                unit => format!("{number} {unit}"),
+                unit => [&number, " ", &in_words(unit)].concat(),
             }
         };
         let spread = &factor.spread;
         let meaning = match spread.kind {
-            SpreadKind::Bounds => "least and most",
-            SpreadKind::Positive | SpreadKind::Share => "10th and 90th percentiles",
+            SpreadKind::Bounds => say!("figures-bounds"),
+            SpreadKind::Positive | SpreadKind::Share => say!("figures-percentiles"),
         };
-        let mut lines = vec![format!(
-            "{}: {}; low {}, high {} ({meaning})",
-            factor.id,
-            full(spread.typical),
-            full(spread.low),
-            full(spread.high)
+        let mut lines = vec![say!(
+            "figures-factor-values",
+            id = factor.id,
+            typical = full(spread.typical),
+            low = full(spread.low),
+            high = full(spread.high),
+            meaning = meaning
         )];
         if factor.unit != "share" && full(spread.typical) != written(spread.typical) {
-            lines.push(format!(
-                "as written: {}; low {}, high {}",
-                written(spread.typical),
-                written(spread.low),
-                written(spread.high)
+            lines.push(say!(
+                "figures-factor-as-written",
+                typical = written(spread.typical),
+                low = written(spread.low),
+                high = written(spread.high)
             ));
         }
         match &factor.shipped {
             Some(shipped) => {
-                lines.push(format!(
-                    "changed by the user; shipped as {}, low {}, high {}",
-                    full(shipped.typical),
-                    full(shipped.low),
-                    full(shipped.high)
+                lines.push(say!(
+                    "figures-factor-changed",
+                    typical = full(shipped.typical),
+                    low = full(shipped.low),
+                    high = full(shipped.high)
                 ));
-                lines.extend(factor.sources.iter().map(|source| format!("shipped {source}")));
+                lines.extend(
+                    factor
+                        .sources
+                        .iter()
+                        .map(|source| say!("figures-factor-shipped", source = source.to_string())),
+                );
             }
             None => lines.extend(factor.sources.iter().map(ToString::to_string)),
         }
         if let Some(group) = &factor.group {
-            lines.push(format!("moves together with the other factors of the group {group}"));
+            lines.push(say!("figures-factor-group", group = group));
         }
         if !factor.note.is_empty() {
             lines.push(factor.note.clone());

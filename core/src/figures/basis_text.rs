@@ -15,6 +15,7 @@
 use std::fmt;
 
 use super::basis::{Basis, Line, Origin, Row, Step, TERMS_IN_FORMULA};
+use crate::say;
 
 impl fmt::Display for Basis {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -33,41 +34,40 @@ impl fmt::Display for Step {
         writeln!(out, "{} [{}]", self.title, self.id)?;
         match &self.origin {
             Origin::Worked { words } => writeln!(out, "  = {words}")?,
-            Origin::Method { name, words } => writeln!(out, "  by {name}: {words}")?,
-            Origin::Counted { counted: Some(counted) } => writeln!(out, "  counted on the drawing: {counted}")?,
-            Origin::Counted { counted: None } => writeln!(out, "  counted on the drawing")?,
-            Origin::Chosen => writeln!(out, "  a chosen setting")?,
-            Origin::Factor => writeln!(out, "  from the factor tables")?,
+            Origin::Method { name, words } => indented(out, &say!("figures-by-method", name = name, words = words))?,
+            Origin::Counted { counted: Some(counted) } => {
+                indented(out, &say!("figures-counted-what", what = counted))?;
+            }
+            Origin::Counted { counted: None } => indented(out, say!("figures-counted"))?,
+            Origin::Chosen => indented(out, say!("figures-chosen"))?,
+            Origin::Factor => indented(out, say!("figures-from-factors"))?,
         }
         match &self.row {
             Some(row) => write_full_row(row, out)?,
-            None => writeln!(out, "  has no entries")?,
+            None => indented(out, say!("figures-no-entries"))?,
         }
         for conversion in &self.conversions {
             writeln!(out, "  {conversion}")?;
         }
         let leave_out_zeros = self.rest.len() > TERMS_IN_FORMULA;
-        let mut zeros = 0;
+        let mut zeros = 0_usize;
         for row in &self.rest {
             if leave_out_zeros && is_zero(&row.value) && row.sources.is_empty() {
                 zeros += 1;
                 continue;
             }
-            writeln!(out, "  for {}: {}", row.label, row.value)?;
+            indented(out, &say!("figures-for-value", place = row.label, value = row.value))?;
             write_sources(row, out)?;
         }
         if zeros > 0 {
-            writeln!(out, "  zero in {zeros} other places")?;
+            indented(out, &say!("figures-zeros-left-out", zeros = zeros))?;
         }
         if self.unlisted > 0 {
-            writeln!(out, "  and {} other places, not used here", self.unlisted)?;
+            indented(out, &say!("figures-not-listed", rows = self.unlisted))?;
         }
         if !self.changed_factors.is_empty() {
-            writeln!(
-                out,
-                "  rests on factors changed by the user: {}",
-                self.changed_factors.join(", ")
-            )?;
+            let factors = self.changed_factors.join(", ");
+            indented(out, &say!("figures-changed-factors", factors = factors))?;
         }
         Ok(())
     }
@@ -77,12 +77,12 @@ fn write_full_row(row: &Row, out: &mut fmt::Formatter<'_>) -> fmt::Result {
     if row.lines.is_empty() {
         match row.label.as_str() {
             "" => writeln!(out, "  {}", row.value)?,
-            label => writeln!(out, "  for {label}: {}", row.value)?,
+            label => indented(out, &say!("figures-for-value", place = label, value = row.value))?,
         }
         return write_sources(row, out);
     }
     if !row.label.is_empty() {
-        writeln!(out, "  for {}:", row.label)?;
+        indented(out, &say!("figures-for", place = row.label))?;
     }
     for line in &row.lines {
         write_line(line, out)?;
@@ -108,9 +108,16 @@ fn write_line(line: &Line, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         }
     }
     if let Some(zero) = zeros.first() {
-        writeln!(out, "    and {} × {zero}", zeros.len())?;
+        indented(
+            out,
+            &("  ".to_owned() + &say!("figures-terms-zero", terms = zeros.len(), zero = zero)),
+        )?;
     }
     writeln!(out, "  = {}", line.result)
+}
+
+fn indented(out: &mut fmt::Formatter<'_>, line: &str) -> fmt::Result {
+    writeln!(out, "  {line}")
 }
 
 /// Whether a written value is exactly zero: `0`, `0 acres`, `0%`.

@@ -2,6 +2,7 @@
 
 use crate::order;
 use crate::order::{OrderedMap, OrderedSet};
+use crate::say;
 use std::fmt;
 
 use super::axis::AxisIndex;
@@ -102,52 +103,57 @@ pub enum GraphProblem {
 impl fmt::Display for GraphFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         let id = &self.id;
-        match &self.problem {
-            GraphProblem::BadId => write!(out, "`{id}` is not lower-case words joined by dots and underscores"),
-            GraphProblem::Repeated => write!(out, "`{id}` is declared more than once"),
-            GraphProblem::NotWorkedOut => write!(out, "`{id}` does not say how it is worked out"),
-            GraphProblem::UnknownNode(node) => write!(out, "`{id}` refers to `{node}`, which is not declared"),
-            GraphProblem::UnknownAxis(axis) => write!(out, "`{id}` names the axis `{axis}`, which is not declared"),
-            GraphProblem::RepeatedAxis(axis) => write!(out, "`{id}` names the axis `{axis}` twice"),
-            GraphProblem::RepeatedEntry(entry) => write!(out, "the axis `{id}` has the entry `{entry}` twice"),
+        let words = match &self.problem {
+            GraphProblem::BadId => say!("figures-graph-bad-id", id = id),
+            GraphProblem::Repeated => say!("figures-graph-repeated", id = id),
+            GraphProblem::NotWorkedOut => say!("figures-graph-not-worked-out", id = id),
+            GraphProblem::UnknownNode(node) => say!("figures-graph-no-node", id = id, node = node),
+            GraphProblem::UnknownAxis(axis) => say!("figures-graph-no-axis", id = id, axis = axis),
+            GraphProblem::RepeatedAxis(axis) => say!("figures-graph-axis-twice", id = id, axis = axis),
+            GraphProblem::RepeatedEntry(entry) => say!("figures-graph-entry-twice", id = id, entry = entry),
             GraphProblem::UnknownEntry { axis, entry } => {
-                write!(
-                    out,
-                    "`{id}` names the entry `{entry}`, which the axis `{axis}` does not have for good"
-                )
+                say!("figures-graph-no-entry", id = id, entry = entry, axis = axis)
             }
             GraphProblem::AxisNotThere { axis, of } => {
-                write!(out, "`{id}` works along the axis `{axis}`, which `{of}` does not have")
+                say!("figures-graph-axis-not-there", id = id, axis = axis, of = of)
             }
             GraphProblem::AxisInTheWay { axis, of } => {
-                write!(out, "`{id}` works along the axis `{axis}`, which `{of}` must not have")
+                say!("figures-graph-axis-in-the-way", id = id, axis = axis, of = of)
             }
-            GraphProblem::AxesDiffer { declared, worked } => write!(
-                out,
-                "`{id}` is declared over [{}] but worked out over [{}]",
-                declared.join(", "),
-                worked.join(", ")
+            GraphProblem::AxesDiffer { declared, worked } => say!(
+                "figures-graph-axes-differ",
+                id = id,
+                declared = declared.join(", "),
+                worked = worked.join(", ")
             ),
-            GraphProblem::UnitDiffers { declared, worked } => {
-                write!(out, "`{id}` is declared in {declared} but worked out in {worked}")
-            }
-            GraphProblem::UnlikeUnits { by, left, right } => {
-                write!(out, "`{id}` brings {left} and {right} together in {by}")
-            }
+            GraphProblem::UnitDiffers { declared, worked } => say!(
+                "figures-graph-unit-differs",
+                id = id,
+                declared = declared.to_string(),
+                worked = worked.to_string()
+            ),
+            GraphProblem::UnlikeUnits { by, left, right } => say!(
+                "figures-graph-unlike-units",
+                id = id,
+                left = left.to_string(),
+                right = right.to_string(),
+                by = by
+            ),
             GraphProblem::NotPlain { by, given } => {
-                write!(out, "`{id}` needs a plain number for {by}, not {given}")
+                say!("figures-graph-not-plain", id = id, by = by, given = given.to_string())
             }
-            GraphProblem::NoSuchPower(base) => {
-                write!(
-                    out,
-                    "`{id}` raises {base} to a power that is not constant or leaves no whole power"
+            GraphProblem::NoSuchPower(base) => say!("figures-graph-no-power", id = id, base = base.to_string()),
+            GraphProblem::MethodInputCount { expected, given } => {
+                say!(
+                    "figures-graph-method-inputs",
+                    id = id,
+                    given = given,
+                    expected = expected
                 )
             }
-            GraphProblem::MethodInputCount { expected, given } => {
-                write!(out, "`{id}` gives its method {given} inputs instead of {expected}")
-            }
-            GraphProblem::Cycle(through) => write!(out, "`{id}` needs itself through {}", through.join(", ")),
-        }
+            GraphProblem::Cycle(through) => say!("figures-graph-cycle", id = id, through = through.join(", ")),
+        };
+        out.write_str(&words)
     }
 }
 
@@ -411,7 +417,12 @@ impl<'a> Checker<'a> {
             Operator::Sum { of, .. } | Operator::Entry { of, .. } => Some(self.dimension_of(of)),
             Operator::WeightedMean { of, .. } => Some(self.dimension_of(of)),
             Operator::Lookup { x, y, at, .. } => {
-                self.check_alike(id, "a curve lookup", self.dimension_of(x), self.dimension_of(at));
+                self.check_alike(
+                    id,
+                    say!("figures-in-curve"),
+                    self.dimension_of(x),
+                    self.dimension_of(at),
+                );
                 Some(self.dimension_of(y))
             }
             Operator::RunningBalance {
@@ -423,7 +434,7 @@ impl<'a> Checker<'a> {
             } => {
                 let balance = self.dimension_of(start);
                 for part in [Some(change), least.as_ref(), most.as_ref()].into_iter().flatten() {
-                    self.check_alike(id, "a running balance", balance, self.dimension_of(part));
+                    self.check_alike(id, say!("figures-in-balance"), balance, self.dimension_of(part));
                 }
                 Some(balance)
             }
@@ -438,7 +449,7 @@ impl<'a> Checker<'a> {
                     );
                 }
                 for (expected, input) in method.inputs.iter().zip(inputs) {
-                    self.check_alike(id, "a method's input", *expected, self.dimension_of(input));
+                    self.check_alike(id, say!("figures-in-method"), *expected, self.dimension_of(input));
                 }
                 Some(method.gives)
             }
@@ -478,7 +489,7 @@ impl<'a> Checker<'a> {
             Expression::Binary(Binary::Power, base, exponent) => {
                 let base = self.formula_dimension(id, base);
                 let given = self.formula_dimension(id, exponent);
-                self.check_plain(id, "an exponent", given);
+                self.check_plain(id, say!("figures-in-exponent"), given);
                 let base = base?;
                 if base == Dimension::NONE {
                     return Some(base);
@@ -499,29 +510,29 @@ impl<'a> Checker<'a> {
                 let by = match operation {
                     Binary::Multiply => return Some(left.times(right)),
                     Binary::Divide => return Some(left.over(right)),
-                    Binary::Add | Binary::Power => "a sum",
-                    Binary::Subtract => "a difference",
-                    Binary::Minimum => "the smaller of two",
-                    Binary::Maximum => "the larger of two",
+                    Binary::Add | Binary::Power => say!("figures-in-sum"),
+                    Binary::Subtract => say!("figures-in-difference"),
+                    Binary::Minimum => say!("figures-in-smaller"),
+                    Binary::Maximum => say!("figures-in-larger"),
                 };
                 self.check_alike(id, by, left, right);
                 (left == right).then_some(left)
             }
             Expression::Function(_, of) => {
                 let given = self.formula_dimension(id, of);
-                self.check_plain(id, "an exponential or logarithm", given);
+                self.check_plain(id, say!("figures-in-exponential"), given);
                 Some(Dimension::NONE)
             }
             Expression::Choose(choice) => {
                 let left = self.formula_dimension(id, &choice.left);
                 let right = self.formula_dimension(id, &choice.right);
                 if let (Some(left), Some(right)) = (left, right) {
-                    self.check_alike(id, "a comparison", left, right);
+                    self.check_alike(id, say!("figures-in-comparison"), left, right);
                 }
                 let then = self.formula_dimension(id, &choice.then);
                 let otherwise = self.formula_dimension(id, &choice.otherwise);
                 let (then, otherwise) = (then?, otherwise?);
-                self.check_alike(id, "a choice", then, otherwise);
+                self.check_alike(id, say!("figures-in-choice"), then, otherwise);
                 (then == otherwise).then_some(then)
             }
         }

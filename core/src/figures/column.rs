@@ -9,6 +9,7 @@ use super::axis::{self, AxisIndex};
 use super::expression::{Binary, Expression, settled};
 use super::graph::{Graph, Node, NodeIndex, Operator};
 use super::method::Method;
+use crate::say;
 
 /// The cells of a table, each in `lanes` lanes (at least one), the lanes of a cell together.
 #[derive(Clone, Debug)]
@@ -392,11 +393,11 @@ impl Curve {
 
     fn check(&mut self) {
         self.fault = if self.x.is_empty() {
-            Some("the curve has no knots")
+            Some(say!("figures-curve-no-knots"))
         } else if self.x.iter().chain(&self.y).any(|value| value.is_nan()) {
-            Some("a knot of the curve cannot be worked out")
+            Some(say!("figures-curve-knot-unknown"))
         } else if self.x.windows(2).any(|pair| pair[0] > pair[1]) {
-            Some("the curve's knots are out of order")
+            Some(say!("figures-curve-out-of-order"))
         } else {
             None
         };

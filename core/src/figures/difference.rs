@@ -14,6 +14,7 @@ use super::graph::NodeIndex;
 use super::leaf::Cell;
 use super::range::{Range, range_of};
 use super::unit::{System, Unit};
+use crate::say;
 
 /// Second less first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -41,9 +42,9 @@ pub enum NotComparable {
 impl fmt::Display for NotComparable {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(match self {
-            Self::OtherGraph => "the two are worked with different figures",
-            Self::OtherSeed => "the two are drawn with different seeds",
-            Self::OtherEntries => "the two tables do not have the same entries",
+            Self::OtherGraph => say!("figures-other-graph"),
+            Self::OtherSeed => say!("figures-other-seed"),
+            Self::OtherEntries => say!("figures-other-entries"),
         })
     }
 }
@@ -112,7 +113,6 @@ pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) ->
         Cell::Number(value) => *value,
         unknown @ Cell::Unknown(_) => return display::shown(unknown, &difference.range, unit, system),
     };
-    let word = if value < 0.0 { "less" } else { "more" };
     let range = match difference.range {
         Range::Likely { low, high, failed } if value < 0.0 => Range::Likely {
             low: -high,
@@ -123,11 +123,15 @@ pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) ->
     };
     let mut shown = display::shown(&Cell::Number(value.abs()), &range, unit, system);
     if difference.is_clear {
-        let with_word = format!("{} {word}", shown.short);
+        let with_word = if value < 0.0 {
+            say!("figures-less", amount = shown.short)
+        } else {
+            say!("figures-more", amount = shown.short)
+        };
         shown.text = shown.text.replacen(&shown.short, &with_word, 1);
         shown.short = with_word;
     } else {
-        shown.text = "no clear difference".to_owned();
+        shown.text = say!("figures-no-difference").to_owned();
         shown.short.clone_from(&shown.text);
     }
     shown

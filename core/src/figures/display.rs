@@ -6,7 +6,8 @@ use serde::Serialize;
 
 use super::leaf::Cell;
 use super::range::{DRAWS, Range};
-use super::unit::{System, Unit};
+use super::unit::{self, System, Unit};
+use crate::say;
 
 /// Significant digits of a number in a basis. Enough for the printed steps to lead back to the printed results.
 pub const FULL_DIGITS: i32 = 6;
@@ -32,7 +33,7 @@ pub fn shown(cell: &Cell, range: &Range, unit: &Unit, system: System) -> Shown {
         Cell::Number(value) => *value,
         Cell::Unknown(reason) => {
             return Shown {
-                text: format!("cannot be worked out: {reason}"),
+                text: unknown(reason),
                 short: "—".to_owned(),
                 step: None,
             };
@@ -48,12 +49,13 @@ pub fn shown(cell: &Cell, range: &Range, unit: &Unit, system: System) -> Shown {
             let high = rounded(high / scale, step);
             if low == high && low == rounded(value / scale, step) {
                 // The doubt is less than the rounding: a range would only repeat the number.
-                format!("{short}{}", missing_draws(*failed))
+                with_missing_draws(short.clone(), *failed)
             } else {
-                format!("about {short}, likely {low} to {high}{}", missing_draws(*failed))
+                let about = say!("figures-about-range", amount = short, low = low, high = high);
+                with_missing_draws(about, *failed)
             }
         }
-        Range::Unknown { failed } => format!("about {short}; no range{}", missing_draws(*failed)),
+        Range::Unknown { failed } => with_missing_draws(say!("figures-about", amount = short), *failed),
     };
     Shown {
         text,
@@ -62,12 +64,17 @@ pub fn shown(cell: &Cell, range: &Range, unit: &Unit, system: System) -> Shown {
     }
 }
 
-fn missing_draws(failed: u32) -> String {
+fn with_missing_draws(shown: String, failed: u32) -> String {
     if failed == 0 {
-        String::new()
-    } else {
-        format!(" (no result in {failed} of {} draws)", grouped(DRAWS as f64, 0))
+        return shown;
     }
+    let draws = grouped(DRAWS as f64, 0);
+    say!("figures-draws-missing", shown = shown, failed = failed, draws = draws)
+}
+
+/// What stands in the place of a number that there is none of.
+pub(super) fn unknown(reason: &str) -> String {
+    [say!("figures-unknown"), " ", reason].concat()
 }
 
 /// What a number is rounded to, in shown units.
@@ -179,7 +186,7 @@ fn with_unit(number: &str, unit: &Unit, system: System) -> String {
     match name {
         "" => number.to_owned(),
         "%" => format!("{number}%"),
-        name => format!("{number} {name}"),
+        name => [number, " ", &unit::in_words(name)].concat(),
     }
 }
 

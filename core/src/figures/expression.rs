@@ -7,6 +7,7 @@ use std::ops;
 
 use super::unit::Unit;
 use crate::number;
+use crate::say;
 
 /// Operations on two numbers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -204,9 +205,9 @@ impl Binary {
     #[must_use]
     pub fn why_not(self, right_words: &str, right: f64) -> String {
         match self {
-            Self::Divide if right == 0.0 => format!("{right_words} is zero, and nothing divides by zero"),
-            Self::Power => "a power of these numbers does not exist".to_owned(),
-            _ => TOO_LARGE.to_owned(),
+            Self::Divide if right == 0.0 => say!("figures-divides-by-zero", what = right_words),
+            Self::Power => say!("figures-no-power").to_owned(),
+            _ => too_large().to_owned(),
         }
     }
 
@@ -220,7 +221,10 @@ impl Binary {
 }
 
 /// Why a sum or product of workable numbers is not one.
-pub const TOO_LARGE: &str = "the result is too large to hold";
+#[must_use]
+pub fn too_large() -> &'static str {
+    say!("figures-too-large-result")
+}
 
 impl Function {
     /// The result, or NaN when there is none.
@@ -236,8 +240,8 @@ impl Function {
     #[must_use]
     pub fn why_not(self, words: &str) -> String {
         match self {
-            Self::Exponential => TOO_LARGE.to_owned(),
-            Self::Logarithm => format!("{words} is not above zero, and has no logarithm"),
+            Self::Exponential => too_large().to_owned(),
+            Self::Logarithm => say!("figures-no-logarithm", what = words),
         }
     }
 }
@@ -360,9 +364,9 @@ impl<R> Expression<R> {
             Self::Binary(operation, left, right) => {
                 let binds = operation.binds();
                 let text = match operation {
-                    Binary::Minimum => pair("smaller of", left, right, write),
-                    Binary::Maximum => pair("larger of", left, right, write),
-                    Binary::Power => pair("power of", left, right, write),
+                    Binary::Minimum => pair(say!("figures-smaller-of"), left, right, write),
+                    Binary::Maximum => pair(say!("figures-larger-of"), left, right, write),
+                    Binary::Power => pair(say!("figures-power-of"), left, right, write),
                     Binary::Add => infix(left, " + ", right, binds, binds, write),
                     Binary::Subtract => infix(left, " − ", right, binds, binds + 1, write),
                     Binary::Multiply => infix(left, " × ", right, binds, binds, write),
@@ -379,13 +383,13 @@ impl<R> Expression<R> {
             }
             Self::Choose(choice) => (
                 0,
-                format!(
-                    "if {} {} {} then {} else {}",
-                    choice.left.write_within(1, write),
-                    choice.comparison.sign(),
-                    choice.right.write_within(1, write),
-                    choice.then.write_within(1, write),
-                    choice.otherwise.write_within(1, write),
+                say!(
+                    "figures-choice",
+                    left = choice.left.write_within(1, write),
+                    sign = choice.comparison.sign(),
+                    right = choice.right.write_within(1, write),
+                    then = choice.then.write_within(1, write),
+                    otherwise = choice.otherwise.write_within(1, write),
                 ),
             ),
         };

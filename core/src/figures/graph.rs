@@ -5,6 +5,7 @@
 //! an edit only replaces leaf values.
 
 use crate::order::OrderedMap;
+use crate::say;
 
 use super::axis::{Axis, AxisIndex, Entry};
 use super::check::{self, GraphFault};
@@ -36,11 +37,11 @@ pub enum LeafKind {
 impl LeafKind {
     /// The word it is told apart by.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub fn word(self) -> &'static str {
         match self {
-            Self::Counted => "counted",
-            Self::Chosen => "chosen",
-            Self::Factor => "factor",
+            Self::Counted => say!("figures-kind-counted"),
+            Self::Chosen => say!("figures-kind-chosen"),
+            Self::Factor => say!("figures-kind-factor"),
         }
     }
 }

@@ -9,6 +9,7 @@ use super::graph::{Graph, LeafKind};
 use super::leaf::{Cell, Factor, LeafValue};
 use super::unit::Dimension;
 use crate::order;
+use crate::say;
 
 /// Leaf values and axis entries to set, by id. What is not named stays as it is.
 #[derive(Clone, Debug, Default)]
@@ -116,31 +117,40 @@ pub enum InputProblem {
 impl fmt::Display for InputFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         let id = &self.id;
-        match &self.problem {
-            InputProblem::UnknownAxis => write!(out, "there is no axis `{id}`"),
-            InputProblem::FixedAxis => write!(out, "the entries of the axis `{id}` never change"),
-            InputProblem::RepeatedEntry(entry) => write!(out, "the axis `{id}` was given the entry `{entry}` twice"),
-            InputProblem::UnknownLeaf => write!(out, "there is no leaf `{id}`"),
+        let words = match &self.problem {
+            InputProblem::UnknownAxis => say!("figures-input-no-axis", id = id),
+            InputProblem::FixedAxis => say!("figures-input-fixed-axis", id = id),
+            InputProblem::RepeatedEntry(entry) => say!("figures-input-entry-twice", id = id, entry = entry),
+            InputProblem::UnknownLeaf => say!("figures-input-no-leaf", id = id),
             InputProblem::OtherKind { declared, given } => {
-                write!(
-                    out,
-                    "`{id}` is {} but was given a {} value",
-                    declared.word(),
-                    given.word()
+                say!(
+                    "figures-input-other-kind",
+                    id = id,
+                    declared = declared.word(),
+                    given = given.word()
                 )
             }
             InputProblem::CellCount { expected, given } => {
-                write!(out, "`{id}` needs {expected} cells but was given {given}")
+                say!("figures-input-cells", id = id, expected = expected, given = given)
             }
-            InputProblem::NotFinite { cell } => write!(out, "cell {cell} of `{id}` is not a finite number"),
+            InputProblem::NotFinite { cell } => say!("figures-input-not-finite", id = id, cell = cell),
             InputProblem::OtherDimension {
                 factor,
                 declared,
                 given,
-            } => write!(out, "`{id}` is in {declared}, but the factor `{factor}` is in {given}"),
-            InputProblem::Spread { factor, fault } => write!(out, "the factor `{factor}` for `{id}`: {fault}"),
-            InputProblem::Missing => write!(out, "`{id}` has no value yet"),
-        }
+            } => say!(
+                "figures-input-dimension",
+                id = id,
+                declared = declared.to_string(),
+                factor = factor,
+                given = given.to_string()
+            ),
+            InputProblem::Spread { factor, fault } => {
+                say!("figures-input-spread", id = id, factor = factor, fault = fault)
+            }
+            InputProblem::Missing => say!("figures-input-missing", id = id),
+        };
+        out.write_str(&words)
     }
 }
 

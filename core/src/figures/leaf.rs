@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::graph::LeafKind;
 use super::unit::Dimension;
+use crate::say;
 
 /// A number, or why there is none. Never NaN, never infinite.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -176,17 +177,17 @@ impl Spread {
         } = *self;
         let mut faults = Vec::new();
         if !(low.is_finite() && typical.is_finite() && high.is_finite()) {
-            faults.push("low, typical and high must be finite numbers".to_owned());
+            faults.push(say!("figures-spread-finite").to_owned());
             return faults;
         }
         if !(low <= typical && typical <= high) {
-            faults.push("low, typical and high must not fall".to_owned());
+            faults.push(say!("figures-spread-falls").to_owned());
         }
         if kind == SpreadKind::Positive && low <= 0.0 {
-            faults.push("a positive factor's low must be above zero".to_owned());
+            faults.push(say!("figures-spread-positive").to_owned());
         }
         if kind == SpreadKind::Share && (low <= 0.0 || high >= 1.0) {
-            faults.push("a share's low must be above 0 and its high below 1; `bounds` may reach them".to_owned());
+            faults.push(say!("figures-spread-share").to_owned());
         }
         faults
     }
@@ -230,7 +231,17 @@ pub enum Given {
 }
 
 impl Given {
-    /// Its word.
+    /// Its word in the language of the window.
+    #[must_use]
+    pub fn in_words(self) -> &'static str {
+        match self {
+            Self::Low => say!("figures-low"),
+            Self::Typical => say!("figures-typical"),
+            Self::High => say!("figures-high"),
+        }
+    }
+
+    /// Its word in factor tables.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
@@ -244,11 +255,11 @@ impl Given {
 impl How {
     /// What stands beside a value that was not read in its source; empty for one that was.
     #[must_use]
-    pub const fn mark(self) -> &'static str {
+    pub fn mark(self) -> &'static str {
         match self {
             Self::Read => "",
-            Self::FromMemory => " (from memory)",
-            Self::CommonPractice => " (common practice, no source)",
+            Self::FromMemory => say!("figures-mark-memory"),
+            Self::CommonPractice => say!("figures-mark-common"),
         }
     }
 }
@@ -268,26 +279,26 @@ pub enum How {
 impl fmt::Display for Source {
     /// `typical: Title, edition, year, table (read via …)`.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let given: Vec<&str> = self.gives.iter().map(|given| given.word()).collect();
+        let given: Vec<&str> = self.gives.iter().map(|given| given.in_words()).collect();
         write!(out, "{}: ", given.join(", "))?;
         if self.how == How::CommonPractice {
-            return out.write_str("common practice, no source");
+            return out.write_str(say!("figures-common-practice"));
         }
         let year = self
             .year
-            .map_or("year not recorded".to_owned(), |year| year.to_string());
+            .map_or_else(|| say!("figures-no-year").to_owned(), |year| year.to_string());
         let mut parts = vec![self.title.clone()];
         parts.extend(self.edition.clone());
         parts.push(year);
         parts.extend(self.table.clone());
-        out.write_str(&parts.join(", "))?;
+        let mut words = parts.join(", ");
         if self.how == How::FromMemory {
-            out.write_str(" (from memory)")?;
+            words += self.how.mark();
         }
         if let Some(via) = &self.via {
-            write!(out, " (read in {via})")?;
+            words = say!("figures-source-via", source = words, via = via);
         }
-        Ok(())
+        out.write_str(&words)
     }
 }
 

@@ -3,7 +3,7 @@
 //! The reader knows the printed text alone: numbers, units, signs and the few words formulas are written with. A
 //! printed number stands for every number that prints so.
 
-use super::basis::{Basis, MEAN_OF_LIST, Row, SUM_OF_LIST, Step};
+use super::basis::{Basis, Row, Step, mean_of_list, sum_of_list};
 use super::unit::{Dimension, read_unit};
 use crate::number;
 
@@ -292,8 +292,8 @@ fn read_line(formula: &str, terms: &[String], reading: Reading) -> (Read, Vec<St
         number.unwrap().to_owned()
     });
     let formula = match formula {
-        SUM_OF_LIST => numbers.collect::<Vec<String>>().join(" + "),
-        MEAN_OF_LIST => {
+        sum if sum == sum_of_list() => numbers.collect::<Vec<String>>().join(" + "),
+        mean if mean == mean_of_list() => {
             let pairs: Vec<(String, String)> = numbers
                 .map(|pair| {
                     pair.split_once("; ")

@@ -5,9 +5,10 @@
 use super::axis::AxisIndex;
 use super::column::{Curve, next_balance};
 use super::evaluate::Evaluation;
-use super::expression::{Expression, TOO_LARGE, Term};
+use super::expression::{Expression, Term, too_large};
 use super::graph::{NodeIndex, Operator};
 use super::leaf::Cell;
+use crate::say;
 
 impl Evaluation {
     /// Why this cell has no number; an empty text when it has.
@@ -22,19 +23,15 @@ impl Evaluation {
             Operator::Sum { of, over } => {
                 let members = self.members(index, cell, *of, *of, over);
                 let cells = members.into_iter().map(|(member, _)| (*of, member));
-                self.first_unknown(cells).or_else(|| Some(TOO_LARGE.to_owned()))
+                self.first_unknown(cells).or_else(|| Some(too_large().to_owned()))
             }
             Operator::WeightedMean { of, weight, over } => {
                 let members = self.members(index, cell, *of, *weight, over);
                 let cells = members
                     .into_iter()
                     .flat_map(|(member, weighing)| [(*of, member), (*weight, weighing)]);
-                self.first_unknown(cells).or_else(|| {
-                    Some(format!(
-                        "there is nothing to average: {} sums to zero",
-                        self.title(*weight)
-                    ))
-                })
+                self.first_unknown(cells)
+                    .or_else(|| Some(say!("figures-nothing-to-average", weight = self.title(*weight))))
             }
             Operator::Entry { of, along, entry } => {
                 self.first_unknown([(*of, self.cell_at_entry(index, cell, *of, (*along, entry)))])
@@ -57,7 +54,7 @@ impl Evaluation {
                     let filled = self.lengths_inside(index, along);
                     match (method.evaluate)(&slices, &mut vec![0.0; filled]) {
                         Err(reason) => Some(reason),
-                        Ok(()) => Some(TOO_LARGE.to_owned()),
+                        Ok(()) => Some(too_large().to_owned()),
                     }
                 })
             }
@@ -106,7 +103,7 @@ impl Evaluation {
             curve_cells[0].iter().map(|cell| xs.at(*cell, 0)).collect(),
             curve_cells[1].iter().map(|cell| ys.at(*cell, 0)).collect(),
         );
-        let fault = curve.fault().unwrap_or(TOO_LARGE);
+        let fault = curve.fault().unwrap_or_else(too_large);
         Some(format!("{}: {fault}", self.title(y)))
     }
 
@@ -144,7 +141,7 @@ impl Evaluation {
                         let moved = self.columns[change.at()].at(self.cell_read(index, here, *change), 0);
                         next_balance(previous, moved, None, None)
                             .is_nan()
-                            .then(|| TOO_LARGE.to_owned())
+                            .then(|| too_large().to_owned())
                     })
                 })
             })

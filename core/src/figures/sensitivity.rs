@@ -9,6 +9,7 @@
 
 use crate::order;
 use crate::order::OrderedMap;
+use crate::say;
 use std::fmt;
 
 use serde::Serialize;
@@ -56,10 +57,10 @@ pub enum NoSensitivity {
 impl fmt::Display for NoSensitivity {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         out.write_str(match self {
-            Self::Certain => "nothing uncertain goes into it",
-            Self::Unmoved => "no uncertain factor moves it",
-            Self::TooFewDraws => "too many draws cannot be worked out",
-            Self::Inseparable => "the draws of its factors cannot be told apart",
+            Self::Certain => say!("figures-certain"),
+            Self::Unmoved => say!("figures-unmoved"),
+            Self::TooFewDraws => say!("figures-few-draws"),
+            Self::Inseparable => say!("figures-inseparable"),
         })
     }
 }

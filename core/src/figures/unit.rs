@@ -4,6 +4,7 @@
 //! homes, people, jobs …). A [`Unit`] adds how people read it: one shown unit for metric, one for US customary.
 //! Changing between the two changes the display and nothing else.
 
+use crate::say;
 use std::fmt;
 
 /// The bases dimensions are built of. Counted things are bases too, so that homes are never added to jobs.
@@ -127,9 +128,43 @@ impl fmt::Display for Dimension {
     /// `m2/s`, `person/home`; `a plain number` for no dimension.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.written("m").as_str() {
-            "" => out.write_str("a plain number"),
-            text => out.write_str(text),
+            "" => out.write_str(say!("figures-plain-number")),
+            text => out.write_str(&in_words(text)),
         }
+    }
+}
+
+/// A unit as it is read in the language of the window: of `homes/acre` and `ft2/lot` every noun is said, symbols stay.
+#[must_use]
+pub fn in_words(unit: &str) -> String {
+    let mut words = String::with_capacity(unit.len());
+    for part in unit.split_inclusive(['/', ' ']) {
+        let noun = part.trim_end_matches(['/', ' ']);
+        words.push_str(noun_in_words(noun));
+        words.push_str(&part[noun.len()..]);
+    }
+    words
+}
+
+fn noun_in_words(noun: &str) -> &str {
+    match noun {
+        "home" => say!("figures-unit-home"),
+        "homes" => say!("figures-unit-homes"),
+        "person" => say!("figures-unit-person"),
+        "people" => say!("figures-unit-people"),
+        "job" => say!("figures-unit-job"),
+        "jobs" => say!("figures-unit-jobs"),
+        "lot" => say!("figures-unit-lot"),
+        "lots" => say!("figures-unit-lots"),
+        "acre" => say!("figures-unit-acre"),
+        "acres" => say!("figures-unit-acres"),
+        "seat" => say!("figures-unit-seat"),
+        "seats" => say!("figures-unit-seats"),
+        "space" => say!("figures-unit-space"),
+        "spaces" => say!("figures-unit-spaces"),
+        "intersection" => say!("figures-unit-intersection"),
+        "intersections" => say!("figures-unit-intersections"),
+        symbol => symbol,
     }
 }
 
@@ -146,7 +181,8 @@ pub fn conversion(unit: &Unit, system: System) -> Option<String> {
     let is_plain = (plain - 1.0).abs() < 1e-9;
     (!is_plain && shown.one != "%").then(|| {
         let worth = super::display::digits(plain);
-        format!("1 {} = {worth} {}", shown.one, unit.dimension.written(length))
+        let plain_unit = unit.dimension.written(length);
+        ["1 ", &in_words(shown.one), " = ", &worth, " ", &in_words(&plain_unit)].concat()
     })
 }
 

@@ -8,9 +8,13 @@ use super::graph::NodeIndex;
 use super::leaf::Cell;
 use super::range::Range;
 use super::unit::System;
+use crate::say;
 
 /// Follows every shown number that rests on factors the user changed.
-pub const CHANGED_FACTORS_MARK: &str = " (with changed factors)";
+#[must_use]
+pub fn changed_factors_mark() -> &'static str {
+    say!("figures-mark-changed")
+}
 
 /// A figure with its value, or its table.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -109,7 +113,7 @@ impl Evaluation {
         let mark = |cell: usize| {
             let factor = self.leaf(index).and_then(|leaf| leaf.factors().get(cell));
             match factor {
-                _ if !changed_factors.is_empty() => CHANGED_FACTORS_MARK,
+                _ if !changed_factors.is_empty() => changed_factors_mark(),
                 Some(factor) => factor.how().mark(),
                 None => "",
             }

@@ -8,6 +8,7 @@
 //! stops, since what a street without walks weighs was not read.
 
 use super::through_links::through_links;
+use crate::say;
 
 /// What a link is to a counting rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -66,14 +67,12 @@ pub enum DensityLand {
 }
 
 /// A published way of counting nodes and links.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct CountingRule {
     /// Stable name, in lower case with dashes.
     pub id: &'static str,
-    /// What it does in words, as printed beside a ratio: no name of a place or of a rating.
-    pub name: &'static str,
-    /// Title, section and edition it was read in.
-    pub source: &'static str,
+    name: fn() -> &'static str,
+    source: fn() -> &'static str,
     /// Which nodes count.
     pub nodes: NodeRule,
     /// The first link beyond the last node counts.
@@ -94,12 +93,26 @@ pub struct CountingRule {
     pub least_ratio: Option<f64>,
 }
 
+impl CountingRule {
+    /// What it does in words, as printed beside a ratio: no name of a place or of a rating.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        (self.name)()
+    }
+
+    /// Title, section and edition it was read in.
+    #[must_use]
+    pub fn source(&self) -> &'static str {
+        (self.source)()
+    }
+}
+
 /// The rules this version knows.
 pub const COUNTING_RULES: [CountingRule; 6] = [
     CountingRule {
         id: "orlando-68-404",
-        name: "roads meet or end; links that leave the site counted",
-        source: "Orlando FL code, s 68.404 \"Connectivity Index\" (Southeast Plan)",
+        name: || say!("network-rule-orlando"),
+        source: || "Orlando FL code, s 68.404 \"Connectivity Index\" (Southeast Plan)",
         nodes: NodeRule::RoadsMeetOrHead,
         counts_outer: true,
         stub_halves: 2,
@@ -112,8 +125,8 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "textbook",
-        name: "links over nodes: roads meet or end; only links between two nodes counted",
-        source: "J. Dill, \"Measuring Connectivity for Bicycling and Walking\" slides, 9 Sep 2004",
+        name: || say!("network-rule-textbook"),
+        source: || "J. Dill, \"Measuring Connectivity for Bicycling and Walking\" slides, 9 Sep 2004",
         nodes: NodeRule::RoadsMeetOrHead,
         counts_outer: false,
         stub_halves: 0,
@@ -126,8 +139,8 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "cary-7-10-3",
-        name: "three or more legs, or a dead end",
-        source: "Cary NC Land Development Ordinance, 7.10.3",
+        name: || say!("network-rule-cary"),
+        source: || "Cary NC Land Development Ordinance, 7.10.3",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: false,
         stub_halves: 2,
@@ -140,8 +153,8 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "durham-13-6-1",
-        name: "three or more legs, a sharp bend or a dead end; alleys left out",
-        source: "Durham NC Unified Development Ordinance, 13.6.1",
+        name: || say!("network-rule-durham"),
+        source: || "Durham NC Unified Development Ordinance, 13.6.1",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: false,
         stub_halves: 2,
@@ -154,8 +167,8 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "greenville-153-1068",
-        name: "three or more legs, or a dead end; links that leave the site counted",
-        source: "Greenville IL code, s 153.1068 (of stubs and alleys the text as read says nothing: they count as streets)",
+        name: || say!("network-rule-greenville"),
+        source: || say!("network-source-greenville"),
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: true,
         stub_halves: 2,
@@ -168,9 +181,8 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "leed-nd-intersections",
-        name: "three or more legs on through ways, paths too; dead ends left out",
-        source: "LEED 2009 for Neighborhood Development, definition of street network, NPDp3 and SLLc1 (its cap on crossings \
-                 of ways without vehicles, 20 % of all, is not applied)",
+        name: || say!("network-rule-leed"),
+        source: || say!("network-source-leed"),
         nodes: NodeRule::Through,
         counts_outer: false,
         stub_halves: 0,

@@ -12,6 +12,7 @@ use super::scale::Scale;
 use super::spatial_order::spatial_order;
 use crate::order;
 use crate::plan::PlanPoint;
+use crate::say;
 
 /// The most one link may cost, in units: 2^44, or 17,592 km of walking. Keeps a search's queue within 32-bit keys.
 pub const MOST_COST: u64 = 1 << 44;
@@ -162,14 +163,12 @@ impl fmt::Display for NetworkFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NodeMissing { link, node } => {
-                write!(out, "link {} names node {}, which is not in the list", link.0, node.0)
+                out.write_str(&say!("network-node-missing", link = link.0, node = node.0))
             }
-            Self::NoLength { link } => write!(out, "link {} has no length", link.0),
-            Self::NoCost { link } => write!(out, "link {} costs nothing in one direction", link.0),
-            Self::TooCostly { link } => {
-                write!(out, "link {} is longer or costs more than the most a link may", link.0)
-            }
-            Self::TooLarge => write!(out, "the network is too large to search"),
+            Self::NoLength { link } => out.write_str(&say!("network-link-no-length", link = link.0)),
+            Self::NoCost { link } => out.write_str(&say!("network-link-no-cost", link = link.0)),
+            Self::TooCostly { link } => out.write_str(&say!("network-link-too-costly", link = link.0)),
+            Self::TooLarge => out.write_str(say!("network-too-large")),
         }
     }
 }

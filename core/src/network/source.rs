@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::graph::{LinkId, Location, MOST_COST, Network, NodeId, Stretch};
+use crate::say;
 
 /// Where a source is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,19 +82,14 @@ pub enum SourceFault {
 
 impl fmt::Display for SourceFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NodeMissing(node) => write!(out, "node {} is not in the network", node.0),
-            Self::LinkMissing(link) => write!(out, "link {} is not in the network", link.0),
-            Self::NotWalkable(link) => write!(out, "link {} is not walkable", link.0),
-            Self::BeyondLink(stretch) => {
-                write!(
-                    out,
-                    "the stretch on link {} does not lie within the link",
-                    stretch.link.0
-                )
-            }
-            Self::StartsTooHigh(cost) => write!(out, "a source starts at {cost}, more than a link may cost"),
-        }
+        let words = match self {
+            Self::NodeMissing(node) => say!("network-source-no-node", node = node.0),
+            Self::LinkMissing(link) => say!("network-source-no-link", link = link.0),
+            Self::NotWalkable(link) => say!("network-source-not-walkable", link = link.0),
+            Self::BeyondLink(stretch) => say!("network-source-beyond", link = stretch.link.0),
+            Self::StartsTooHigh(cost) => say!("network-source-too-high", cost = cost.to_string()),
+        };
+        out.write_str(&words)
     }
 }
 

@@ -120,9 +120,9 @@ mod tests {
         let row = leaf.and_then(|step| step.row.as_ref()).unwrap();
         let rule = COUNTING_RULES
             .iter()
-            .find(|rule| row.label.starts_with(rule.name))
+            .find(|rule| row.label.starts_with(rule.name()))
             .unwrap();
-        assert_eq!(row.sources, [rule.source]);
+        assert_eq!(row.sources, [rule.source()]);
         let lengths = basis(&ring(), "streets.length").unwrap();
         assert!(
             lengths

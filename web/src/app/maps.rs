@@ -95,7 +95,7 @@ impl Map {
             Self::Indirect => say!("page-map-indirect").to_owned(),
             Self::Shared => say!("page-map-shared").to_owned(),
             Self::Walk(destination) => say!("page-map-walk", destination = destination.title()),
-            Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name)),
+            Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name())),
         }
     }
 

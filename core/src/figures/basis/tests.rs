@@ -63,7 +63,7 @@ fn long_sums_are_lists() {
     let index = evaluation.graph().index("plots.all").unwrap();
     let basis = evaluation.basis(index, 0, System::Metric);
     let line = &basis.steps[0].row.as_ref().unwrap().lines[0];
-    assert_eq!(line.formula, SUM_OF_LIST);
+    assert_eq!(line.formula, sum_of_list());
     assert_eq!(line.terms.len(), 20);
     let text = basis.to_string();
     assert!(
@@ -117,7 +117,7 @@ fn a_changed_factor_is_marked_wherever_it_goes() {
         assert_eq!(value.changed_factors, expected);
         let shown = serde_json::to_string(&value).unwrap();
         assert_eq!(
-            shown.contains(crate::figures::value::CHANGED_FACTORS_MARK),
+            shown.contains(crate::figures::value::changed_factors_mark()),
             !expected.is_empty()
         );
     }

@@ -78,9 +78,9 @@ fn lengths(graph: &mut GraphBuilder) {
 }
 
 fn counting(graph: &mut GraphBuilder) {
-    let rules = COUNTING_RULES.map(|rule| (rule.id, rule.name));
+    let rules = COUNTING_RULES.map(|rule| (rule.id, rule.name()));
     graph.fixed_axis("counting_rule", say!("measures-counting-rule"), &rules);
-    graph.laid_down(&COUNTING_RULES.map(|rule| rule.source));
+    graph.laid_down(&COUNTING_RULES.map(|rule| rule.source()));
     graph.fixed_axis("legs", say!("measures-legs"), &legs());
     let by_rule = &["counting_rule"];
     let _ = graph

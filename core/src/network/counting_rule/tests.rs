@@ -154,10 +154,10 @@ fn alleys_count_only_where_the_rule_says() {
 #[test]
 fn rules_have_distinct_ids_and_sources() {
     for (index, rule) in COUNTING_RULES.iter().enumerate() {
-        assert!(!rule.source.is_empty() && !rule.name.is_empty());
+        assert!(!rule.source().is_empty() && !rule.name().is_empty());
         assert!(COUNTING_RULES[..index].iter().all(|other| other.id != rule.id));
     }
-    assert_eq!(counting_rule("no-such-rule"), None);
+    assert!(counting_rule("no-such-rule").is_none());
 }
 
 #[test]
@@ -440,12 +440,12 @@ fn counts_agree_with_joining_link_after_link() {
 #[test]
 fn names_of_rules_name_no_place_and_no_rating() {
     for rule in &COUNTING_RULES {
-        let first = rule.source.split(' ').next().unwrap();
-        assert!(!rule.name.contains(first), "{}", rule.name);
-        let capitals = rule.name.chars().filter(|letter| letter.is_uppercase());
-        assert_eq!(capitals.count(), 0, "{}", rule.name);
+        let first = rule.source().split(' ').next().unwrap();
+        assert!(!rule.name().contains(first), "{}", rule.name());
+        let capitals = rule.name().chars().filter(|letter| letter.is_uppercase());
+        assert_eq!(capitals.count(), 0, "{}", rule.name());
     }
-    let mut names = COUNTING_RULES.map(|rule| rule.name);
+    let mut names = COUNTING_RULES.map(|rule| rule.name());
     names.sort_unstable();
     assert!(names.windows(2).all(|pair| pair[0] != pair[1]), "{names:?}");
 }

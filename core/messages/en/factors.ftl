@@ -1,0 +1,46 @@
+# What is wrong with a table of factors that somebody wrote. Words in backquotes stand in the file as they are.
+factors-fault-in-row = { $table }, factor `{ $factor }`: { $fault }
+factors-alias-twice = the alias `{ $alias }` stands twice
+factors-id-twice = the id stands twice
+factors-all-tables = all tables
+factors-alias-is-id = the alias `{ $alias }` is the id of a factor
+factors-no-title = it has no title
+factors-unknown-unit = the unit `{ $unit }` is not known
+factors-practice-with-title = common practice has no source, so it has no title
+factors-source-no-title = a source needs a title
+factors-source-year = a source's year lies outside 1500 to 2200
+factors-no-source = no source says where `{ $value }` comes from
+factors-two-sources = more than one source gives `{ $value }`
+
+# What is wrong with a value somebody typed for a factor.
+factors-own-fault = factor `{ $factor }`: { $fault }
+factors-no-such = there is no such factor
+factors-given-twice = it is given twice
+
+# The factors shipped with the program, by id, and notes on them. Their English is that of the tables in
+# core/src/factors.
+factor-land-lot-yield-share = share of land that becomes lots
+factor-land-lot-yield-share-note = Of land without streets yet: streets, odd corners and utility strips taken off. It stands in for lots until blocks are drawn. Street grids alone take 14 to 29 percent: two rows of lots 150 by 290 feet in blocks of 1,200 feet, or 40 by 100 feet in blocks of 400.
+factor-program-floor-per-seat = floor area per school seat
+factor-program-floor-per-seat-note = Gross floor area of a school by the pupils it is built for; a small rural school and a gymnasium take more.
+factor-people-per-home = people per home
+factor-people-per-home-note = Average household of the whole country over all home types; every home is taken as lived in.
+factor-people-household-scale = local households beside the building types' own
+factor-people-household-scale-note = How many people live in a home here, by how many the building types say. Local codes write 2.1 to 3.1 people for flats and 2.7 to 3.6 for houses, so a tenth either way is little.
+factor-people-workers-per-home = employed residents per home
+factor-people-workers-per-home-note = Employed residents of the whole country by its households, remembered and to be checked before use; every home is taken as lived in. Where many are retired it is below one.
+factor-jobs-floor-per-job-work = gross floor area per job, offices
+factor-jobs-floor-per-job-shops = gross floor area per job, shops
+factor-jobs-floor-per-job-learning = gross floor area per job, schools
+factor-jobs-floor-per-job-gathering = gross floor area per job, halls and other gathering places
+factor-jobs-floor-per-job-gathering-note = The typical value is a survey mean over places of assembly, remembered and to be checked before use.
+factor-walking-planning-speed = planning walking speed
+factor-walking-planning-speed-note = The speed that makes a quarter mile five minutes, 3 miles an hour, which walks of 400 m in five minutes round. One speed for a plan; it is what walk-sheds are read at. Taking the spread of crossing speeds for the doubt in it is common practice, no source.
+factor-walking-slower-speed = walking speed of slower walkers
+factor-walking-slower-speed-note = Six of seven people over 60 crossed faster than the typical value in one national study. Read for the same walks beside the planning speed; it does not stand for people who use wheels or can not walk.
+factor-walking-crossing-speed-age-13-to-60 = crossing speed, age 13 to 60
+factor-walking-crossing-speed-age-13-to-60-note = Mean and 15th percentile of one national study; nothing above the mean was recorded, so the range stops there.
+factor-walking-crossing-speed-over-60 = crossing speed, over 60
+factor-walking-crossing-speed-over-60-note = Mean and 15th percentile of one national study; nothing above the mean was recorded, so the range stops there.
+factor-walking-crossing-design-speed = walking speed for signal timing
+factor-walking-crossing-design-speed-note = A design rule, not a measured mean: pedestrian clearance at 3.5, walk and clearance together checked at 3.0. The 2003 edition had 4.0.

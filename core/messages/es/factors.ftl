@@ -1,0 +1,46 @@
+# What is wrong with a table of factors that somebody wrote. Words in backquotes stand in the file as they are.
+factors-fault-in-row = { $table }, factor `{ $factor }`: { $fault }
+factors-alias-twice = el alias `{ $alias }` aparece dos veces
+factors-id-twice = el id aparece dos veces
+factors-all-tables = todas las tablas
+factors-alias-is-id = el alias `{ $alias }` es el id de un factor
+factors-no-title = no tiene título
+factors-unknown-unit = la unidad `{ $unit }` no se conoce
+factors-practice-with-title = la práctica común no tiene fuente, así que no tiene título
+factors-source-no-title = una fuente necesita un título
+factors-source-year = el año de una fuente queda fuera de 1500 a 2200
+factors-no-source = ninguna fuente dice de dónde viene `{ $value }`
+factors-two-sources = más de una fuente da `{ $value }`
+
+# What is wrong with a value somebody typed for a factor.
+factors-own-fault = factor `{ $factor }`: { $fault }
+factors-no-such = no existe ese factor
+factors-given-twice = se da dos veces
+
+# The factors shipped with the program, by id, and notes on them. Their English is that of the tables in
+# core/src/factors.
+factor-land-lot-yield-share = proporción de suelo que se convierte en lotes
+factor-land-lot-yield-share-note = De suelo que aún no tiene calles: se descuentan calles, rincones sobrantes y franjas de servicios. Sustituye a los lotes hasta que se dibujan las manzanas. Las tramas de calles por sí solas ocupan del 14 al 29 por ciento: dos filas de lotes de 150 por 290 pies en manzanas de 1,200 pies, o de 40 por 100 pies en manzanas de 400.
+factor-program-floor-per-seat = superficie construida por cupo escolar
+factor-program-floor-per-seat-note = Superficie construida bruta de una escuela entre los alumnos para los que se construye; una escuela rural pequeña y un gimnasio ocupan más.
+factor-people-per-home = personas por vivienda
+factor-people-per-home-note = Hogar medio de todo el país sobre todos los tipos de vivienda; toda vivienda se toma como habitada.
+factor-people-household-scale = hogares locales frente a los de los tipos de edificio
+factor-people-household-scale-note = Cuántas personas viven aquí en una vivienda, entre las que dicen los tipos de edificio. Los códigos locales escriben de 2.1 a 3.1 personas para apartamentos y de 2.7 a 3.6 para casas, así que una décima parte más o menos es poco.
+factor-people-workers-per-home = residentes con empleo por vivienda
+factor-people-workers-per-home-note = Residentes con empleo de todo el país entre sus hogares, de memoria y por comprobar antes de usarse; toda vivienda se toma como habitada. Donde hay muchos jubilados es menor que uno.
+factor-jobs-floor-per-job-work = superficie construida bruta por empleo, oficinas
+factor-jobs-floor-per-job-shops = superficie construida bruta por empleo, comercios
+factor-jobs-floor-per-job-learning = superficie construida bruta por empleo, escuelas
+factor-jobs-floor-per-job-gathering = superficie construida bruta por empleo, salones y otros lugares de reunión
+factor-jobs-floor-per-job-gathering-note = El valor típico es la media de una encuesta sobre lugares de reunión, de memoria y por comprobar antes de usarse.
+factor-walking-planning-speed = velocidad a pie para planear
+factor-walking-planning-speed-note = La velocidad que hace de un cuarto de milla cinco minutos, 3 millas por hora, con la que un recorrido de 400 m son cinco minutos en números redondos. Una sola velocidad para un plan; con ella se leen las áreas a pie. Tomar la dispersión de las velocidades de cruce como su incertidumbre es práctica común, sin fuente.
+factor-walking-slower-speed = velocidad de los peatones más lentos
+factor-walking-slower-speed-note = Seis de cada siete personas de más de 60 años cruzaron más rápido que el valor típico en un estudio nacional. Se lee para los mismos recorridos junto a la velocidad para planear; no representa a quienes usan ruedas o no pueden caminar.
+factor-walking-crossing-speed-age-13-to-60 = velocidad de cruce, de 13 a 60 años
+factor-walking-crossing-speed-age-13-to-60-note = Media y percentil 15 de un estudio nacional; no se registró nada por encima de la media, así que el rango termina ahí.
+factor-walking-crossing-speed-over-60 = velocidad de cruce, más de 60 años
+factor-walking-crossing-speed-over-60-note = Media y percentil 15 de un estudio nacional; no se registró nada por encima de la media, así que el rango termina ahí.
+factor-walking-crossing-design-speed = velocidad a pie para tiempos de semáforo
+factor-walking-crossing-design-speed-note = Una regla de diseño, no una media medida: el despeje peatonal a 3.5, el paso y el despeje juntos comprobados a 3.0. La edición de 2003 tenía 4.0.
