@@ -197,8 +197,8 @@ measures-to-school = una escuela
 measures-to-transit-stop = una parada de transporte
 measures-destination = destino
 measures-walking-time = tiempo a pie
-measures-within-5 = en 5 minutos
-measures-within-10 = en 10 minutos
+measures-within-5 = en 5 minutos o menos
+measures-within-10 = en 10 minutos o menos
 measures-homes-within = viviendas en un tiempo a pie
 measures-base-speed = velocidad a pie de base
 measures-walking-speed = velocidad a pie
@@ -210,20 +210,20 @@ measures-walk-base-time = { $pace ->
    *[planning] tiempo a la velocidad de base de un recorrido a pie de { $minutes } minutos
 }
 measures-walk-homes = { $pace ->
-    [slower] viviendas a { $minutes } minutos a pie para peatones más lentos, por destino
-   *[planning] viviendas a { $minutes } minutos a pie, por destino
+    [slower] viviendas a { $minutes } minutos o menos para peatones más lentos, por destino
+   *[planning] viviendas a { $minutes } minutos o menos, por destino
 }
 measures-walk-homes-share = { $pace ->
-    [slower] proporción de viviendas a { $minutes } minutos a pie para peatones más lentos, por destino
-   *[planning] proporción de viviendas a { $minutes } minutos a pie, por destino
+    [slower] proporción de viviendas a { $minutes } minutos o menos para peatones más lentos, por destino
+   *[planning] proporción de viviendas a { $minutes } minutos o menos, por destino
 }
-measures-center-5 = viviendas a 5 minutos a pie de un centro
-measures-center-5-share = proporción de viviendas a 5 minutos a pie de un centro
-measures-center-5-slower = proporción de viviendas a 5 minutos a pie de un centro para peatones más lentos
-measures-five-10 = proporción de viviendas con las cinco necesidades diarias a 10 minutos a pie
-measures-five-sure-10 = proporción de viviendas con las cinco a 10 minutos a pie, sin lo que solo se espera
-measures-five-10-slower = proporción de viviendas con las cinco necesidades diarias a 10 minutos a pie para peatones más lentos
-measures-park-5 = proporción de viviendas a 5 minutos a pie de un parque o plaza
+measures-center-5 = viviendas a 5 minutos o menos de un centro
+measures-center-5-share = proporción de viviendas a 5 minutos o menos de un centro
+measures-center-5-slower = proporción de viviendas a 5 minutos o menos de un centro para peatones más lentos
+measures-five-10 = proporción de viviendas con las cinco necesidades diarias a 10 minutos o menos
+measures-five-sure-10 = proporción de viviendas con las cinco a 10 minutos o menos, sin lo que solo se espera
+measures-five-10-slower = proporción de viviendas con las cinco necesidades diarias a 10 minutos o menos para peatones más lentos
+measures-park-5 = proporción de viviendas a 5 minutos o menos de un parque o plaza
 
 # The settings of walking, and where what counts by default comes from.
 measures-set-homes = mínimo de viviendas juntas que cuentan como vecinos
@@ -350,19 +350,19 @@ measures-way-kind = tipo de vía
 measures-street-section = sección de calle
 measures-length-drawn = longitud dibujada dentro del sitio
 measures-length-section = longitud por sección de calle
-measures-length-way = longitud de calles, callejones y senderos
-measures-length-streets = longitud de calles
-measures-length-per-home = longitud de calle por vivienda
+measures-length-way = largo de calles, callejones y senderos
+measures-length-streets = largo de calles
+measures-length-per-home = largo de calle por vivienda
 measures-counting-rule = regla de conteo
 measures-legs = cuántos enlaces se juntan
 measures-intersections-legs = intersecciones contadas, según cuántos enlaces se juntan
-measures-heads = extremos de calles sin salida contados
+measures-heads = finales de calles sin salida contados
 measures-links = enlaces contados
 measures-density-land = suelo entre el que la regla divide sus intersecciones
 measures-least-ratio = relación mínima de enlaces a nodos que pide la propia regla
 measures-intersections = intersecciones, por regla de conteo
 measures-intersection-density = densidad de intersecciones, por regla de conteo
-measures-nodes = nodos contados: intersecciones y extremos de calles sin salida, por regla de conteo
+measures-nodes = nodos contados: intersecciones y finales de calles sin salida, por regla de conteo
 measures-link-node = relación de enlaces a nodos, por regla de conteo
 measures-link-node-least = relación de enlaces a nodos entre el mínimo que pide su propia regla: 1 o más cumple
 measures-connected-node = relación de nodos conectados: intersecciones entre nodos, por regla de conteo
@@ -411,13 +411,13 @@ measures-perimeter-median = perímetro de manzana, mediana
 measures-perimeter-longest = perímetro de manzana, el mayor
 measures-perimeter-total = perímetros de manzana en conjunto
 measures-perimeter-mean = perímetro de manzana, media
-measures-block-length-median = longitud de manzana, mediana
-measures-block-length-longest = longitud de manzana, la mayor
-measures-sun-streets = longitud de calles a menos de 20° de este-oeste
+measures-block-length-median = largo de manzana, mediana
+measures-block-length-longest = largo de manzana, el mayor
+measures-sun-streets = largo de calles a menos de 20° de este-oeste
 measures-sun-blocks = manzanas con un eje a menos de 15° de este-oeste, al menos tan largas en ese sentido como a través
 measures-sun-lots = lotes con viviendas
 measures-sun-lots-solar = lotes con viviendas de al menos 75 ft de fondo con su línea de frente a menos de 30° de este-oeste
-measures-sun-streets-share = proporción de la longitud de calle que va de este a oeste
+measures-sun-streets-share = proporción del largo de calle que va de este a oeste
 measures-sun-blocks-share = proporción de manzanas que van de este a oeste
 measures-sun-lots-share = proporción de lotes con viviendas que tienen el sol
 measures-no-way-in = ninguna calle dentro del sitio se une a una calle de fuera, cruza el borde del sitio ni termina en un acceso al sitio
@@ -478,8 +478,8 @@ measures-indirect-front = frente con los recorridos menos directos a un centro
 measures-busiest-segment = tramo más transitado
 measures-shed-areas = superficie del área a pie del centro
 measures-shed-circles = círculos alrededor de un centro
-measures-drawn-center = viviendas a 5 minutos a pie del centro dibujado, al paso del plan
-measures-best-center-homes = viviendas a 5 minutos a pie del mejor punto
+measures-drawn-center = viviendas a 5 minutos o menos del centro dibujado, al paso del plan
+measures-best-center-homes = viviendas a 5 minutos o menos del mejor punto
 measures-directness-homes = viviendas con un recorrido a pie
 measures-directness-sums = índice de rodeo de las viviendas, sumado
 measures-directness-most = índice de rodeo que nueve décimas partes de las viviendas no superan
@@ -503,11 +503,11 @@ measures-directness-mean = longitud del recorrido a pie entre la distancia recta
 measures-directness-90 = longitud del recorrido a pie entre la distancia recta que nueve décimas partes de las viviendas no superan
 measures-worst-directness = recorridos menos directos a un centro, por frente
 measures-worst-directness-homes = viviendas con los recorridos menos directos a un centro
-measures-best-5 = viviendas a 5 minutos a pie del mejor punto para un centro
-measures-best-5-share = proporción de viviendas a 5 minutos a pie del mejor punto para un centro
+measures-best-5 = viviendas a 5 minutos o menos del mejor punto para un centro
+measures-best-5-share = proporción de viviendas a 5 minutos o menos del mejor punto para un centro
 measures-best-5-more = viviendas que el mejor punto tiene de más que el centro dibujado
 measures-busiest-walks = recorridos a pie por el tramo más transitado, uno por cada vivienda y necesidad diaria
-measures-busiest-tenth = proporción de los recorridos a pie por la décima parte más transitada de la longitud de calle
+measures-busiest-tenth = proporción de los recorridos a pie por el décimo más transitado del largo de calle
 measures-evenness-mean = uniformidad de la superficie construida que alcanza una vivienda, media de las viviendas
 measures-needs-mean = cuántas de las cinco necesidades diarias alcanza una vivienda, media de las viviendas
 measures-dissimilarity = proporción de hectáreas vecinas de otro uso, media de las hectáreas

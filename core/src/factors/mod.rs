@@ -3,6 +3,9 @@
 //! The tables are TOML files beside this one, compiled in as the JSON that the build writes of them. A row names where each of its three values comes from: read
 //! (and where), from memory, or common practice without a source; none is invented. Ids are stable for ever: draws and
 //! the user's own values hang on them, so a renamed row keeps its old ids as `aliases`.
+//!
+//! Titles and notes of the shipped factors stand in the message files as well, in every language; those of a table that
+//! somebody else wrote are shown as they are.
 
 mod overrides;
 mod read;

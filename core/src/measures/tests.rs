@@ -11,6 +11,7 @@ use crate::figures::sensitivity::NoSensitivity;
 use crate::figures::unit::System;
 use crate::measures::walk::destinations::Destination;
 use crate::measures::walk::{KNOTS_S, WalkInput, settings};
+use crate::messages::{Language, use_language};
 
 /// An invented village: cottages and rows on four faces, a center, shops and a school.
 pub(crate) fn village() -> MeasureInputs {
@@ -192,6 +193,35 @@ fn every_printed_basis_leads_to_the_number_shown() {
             }
         }
     }
+}
+
+#[test]
+fn every_figure_is_named_and_worked_out_in_spanish() {
+    let english = evaluated(&village());
+    use_language(Language::Spanish);
+    let spanish = evaluated(&village());
+    for (here, there) in spanish.graph().axes.iter().zip(&english.graph().axes) {
+        assert_ne!(here.title, there.title, "{}", here.id);
+        let entries = here.fixed.iter().flatten().zip(there.fixed.iter().flatten());
+        // Walking times are numbers with a symbol.
+        for (here, there) in entries.filter(|(here, _)| !here.id.starts_with("s_")) {
+            assert_ne!(here.title, there.title, "{}", here.id);
+        }
+    }
+    for index in spanish.graph().indices() {
+        let [here, there] = [&spanish, &english].map(|held| held.graph().node(index));
+        assert_eq!(here.id, there.id);
+        assert_ne!(here.title, there.title, "{}", here.id);
+        for cell in 0..spanish.cell_count(index) {
+            for system in [System::Metric, System::Customary] {
+                let said = spanish.basis(index, cell, system).to_string();
+                // A message that is nowhere stands in angle quotes.
+                assert!(!said.contains('‹'), "{said}");
+                assert!(!said.contains("the sum of") && !said.contains(" homes\n"), "{said}");
+            }
+        }
+    }
+    use_language(Language::English);
 }
 
 /// The first figures, taken through everything the engine does.
