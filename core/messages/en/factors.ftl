@@ -1,4 +1,7 @@
-# What is wrong with a table of factors that somebody wrote. Words in backquotes stand in the file as they are.
+# Factors: the tables of values that figures rest on.
+
+## What is wrong with a table of factors that somebody wrote. Words in backquotes stand in the file as they are.
+
 factors-fault-in-row = { $table }, factor `{ $factor }`: { $fault }
 factors-alias-twice = the alias `{ $alias }` stands twice
 factors-id-twice = the id stands twice
@@ -12,13 +15,15 @@ factors-source-year = a source's year lies outside 1500 to 2200
 factors-no-source = no source says where `{ $value }` comes from
 factors-two-sources = more than one source gives `{ $value }`
 
-# What is wrong with a value somebody typed for a factor.
+## What is wrong with a value somebody typed for a factor.
+
 factors-own-fault = factor `{ $factor }`: { $fault }
 factors-no-such = there is no such factor
 factors-given-twice = it is given twice
 
-# The factors shipped with the program, by id, and notes on them. Their English is that of the tables in
-# core/src/factors.
+## The factors shipped with the program, by id, and notes on them. Their English is that of the tables in
+## core/src/factors.
+
 factor-land-lot-yield-share = share of land that becomes lots
 factor-land-lot-yield-share-note = Of land without streets yet: streets, odd corners and utility strips taken off. It stands in for lots until blocks are drawn. Street grids alone take 14 to 29 percent: two rows of lots 150 by 290 feet in blocks of 1,200 feet, or 40 by 100 feet in blocks of 400.
 factor-program-floor-per-seat = floor area per school seat

@@ -1,4 +1,8 @@
-# Words of units; they stand behind a number and in units made of them, such as homes/acre. A unit of one, then of many.
+# Figures: units, how a number is written, and how it was worked out.
+
+## Words of units; they stand behind a number and in units made of them, such as homes/acre. A unit of one, then of
+## many.
+
 figures-unit-home = home
 figures-unit-homes = homes
 figures-unit-person = person
@@ -18,7 +22,8 @@ figures-unit-intersections = intersections
 # A unit that is none.
 figures-plain-number = a plain number
 
-# How a number was worked out, in words; names of figures stand in them.
+## How a number was worked out, in words; names of figures stand in them.
+
 figures-sum-of-list = the sum of the numbers listed
 figures-mean-of-list = the mean of the numbers listed, each by its weight
 figures-and = { $first } and { $second }
@@ -36,7 +41,8 @@ figures-factor-changed = changed by the user; shipped as { $typical }, low { $lo
 figures-factor-shipped = shipped { $source }
 figures-factor-group = moves together with the other factors of the group { $group }
 
-# Lines of a basis as plain text.
+## Lines of a basis as plain text.
+
 figures-by-method = by { $name }: { $words }
 figures-counted-what = counted on the drawing: { $what }
 figures-counted = counted on the drawing
@@ -50,7 +56,8 @@ figures-not-listed = and { $rows } other places, not used here
 figures-changed-factors = rests on factors changed by the user: { $factors }
 figures-terms-zero = and { $terms } × { $zero }
 
-# Why a number cannot be worked out; a reason stands behind a colon.
+## Why a number cannot be worked out; a reason stands behind a colon.
+
 figures-curve-no-knots = the curve has no knots
 figures-curve-knot-unknown = a knot of the curve cannot be worked out
 figures-curve-out-of-order = the curve's knots are out of order
@@ -60,13 +67,15 @@ figures-divides-by-zero = { $what } is zero, and nothing divides by zero
 figures-no-logarithm = { $what } is not above zero, and has no logarithm
 figures-nothing-to-average = there is nothing to average: { $weight } sums to zero
 
-# Parts of formulas, followed by values in parentheses: "smaller of (3; 4)".
+## Parts of formulas, followed by values in parentheses: "smaller of (3; 4)".
+
 figures-smaller-of = smaller of
 figures-larger-of = larger of
 figures-power-of = power of
 figures-choice = if { $left } { $sign } { $right } then { $then } else { $otherwise }
 
-# Differences between two alternatives.
+## Differences between two alternatives.
+
 figures-other-graph = the two are worked with different figures
 figures-other-seed = the two are drawn with different seeds
 figures-other-entries = the two tables do not have the same entries
@@ -74,18 +83,22 @@ figures-no-difference = no clear difference
 figures-more = { $amount } more
 figures-less = { $amount } less
 
-# A number as the page shows it. In its place stands the reason, behind the colon, when there is none.
+## A number as the page shows it. In its place stands the reason, behind the colon, when there is none. The page
+## writes what stands before the first comma and what stands behind it apart from one another.
+
 figures-unknown = cannot be worked out:
 figures-about-range = about { $amount }, likely { $low } to { $high }
 figures-about = about { $amount }; no range
 figures-draws-missing = { $shown } (no result in { $failed } of { $draws } draws)
 
-# Stands right behind a number or a text.
+## Stands right behind a number or a text.
+
 figures-mark-changed = {" "}(with changed factors)
 figures-mark-memory = {" "}(from memory)
 figures-mark-common = {" "}(common practice, no source)
 
-# Low, typical and high of a factor.
+## Low, typical and high of a factor.
+
 figures-low = low
 figures-typical = typical
 figures-high = high
@@ -97,13 +110,15 @@ figures-spread-positive = a positive factor's low must be above zero
 figures-spread-share = a share's low must be above 0 and its high below 1; `bounds` may reach them
 figures-source-via = { $source } (read in { $via })
 
-# Why it cannot be told which factors the doubt in a number comes from.
+## Why it cannot be told which factors the doubt in a number comes from.
+
 figures-certain = nothing uncertain goes into it
 figures-unmoved = no uncertain factor moves it
 figures-few-draws = too many draws cannot be worked out
 figures-inseparable = the draws of its factors cannot be told apart
 
-# What is wrong with values given to the figures.
+## What is wrong with values given to the figures.
+
 figures-input-no-axis = there is no axis `{ $id }`
 figures-input-fixed-axis = the entries of the axis `{ $id }` never change
 figures-input-entry-twice = the axis `{ $id }` was given the entry `{ $entry }` twice
@@ -115,12 +130,14 @@ figures-input-dimension = `{ $id }` is in { $declared }, but the factor `{ $fact
 figures-input-spread = the factor `{ $factor }` for `{ $id }`: { $fault }
 figures-input-missing = `{ $id }` has no value yet
 
-# Of a value: counted on the drawing, chosen by somebody, from the tables of factors.
+## Of a value: counted on the drawing, chosen by somebody, from the tables of factors.
+
 figures-kind-counted = counted
 figures-kind-chosen = chosen
 figures-kind-factor = factor
 
-# What is wrong with the declarations of figures.
+## What is wrong with the declarations of figures.
+
 figures-graph-bad-id = `{ $id }` is not lower-case words joined by dots and underscores
 figures-graph-repeated = `{ $id }` is declared more than once
 figures-graph-not-worked-out = `{ $id }` does not say how it is worked out
@@ -139,7 +156,8 @@ figures-graph-no-power = `{ $id }` raises { $base } to a power that is not const
 figures-graph-method-inputs = `{ $id }` gives its method { $given } inputs instead of { $expected }
 figures-graph-cycle = `{ $id }` needs itself through { $through }
 
-# Where units come together, in the faults above.
+## Where units come together, in the faults above.
+
 figures-in-curve = a curve lookup
 figures-in-balance = a running balance
 figures-in-method = a method's input

@@ -1,6 +1,10 @@
-# Titles of figures, in lower case: they stand in tables, and in formulas as "homes × people per home".
+# Measures: what figures counted on the drawing are called, and why they can not be worked out. Titles are in lower case:
+# they stand in tables, and in formulas as "homes × people per home".
+# Soft areas are drawn roughly: what is in them is an estimate. A front is the side of a lot toward a street, a side
+# of a block along it. Nodes and links are those of the network of streets.
 
-# An area: soft areas are rough, lots and homes in them are estimates. A front is the side of lots toward a street.
+## Lots, densities and kinds of homes.
+
 measures-group-with-homes = lots with homes
 measures-group-other-floor = lots with work, shops, schools or halls
 measures-group-built = lots with buildings
@@ -45,17 +49,25 @@ measures-diversity-one-list = diversity takes one list and gives one number
 measures-homes-below-zero = a number of homes is below zero
 measures-all-homes = all homes
 measures-diversity = diversity
+
+## Why a figure can not be worked out.
+
 measures-no-homes = no homes are drawn
 measures-no-floor = no floor area is drawn
 measures-no-homes-where-walked = no homes are drawn where people walk
 measures-no-center = no neighborhood center is drawn
 measures-share-of = share of { $what }
-measures-whole-plan = the whole plan
 
+## Phases and places.
+
+measures-whole-plan = the whole plan
 # Followed by a place such as "12 m east, 8 m south". A face is the part of a block that one use is painted on.
 measures-face-at = face at
 measures-soft-at = soft area at
 measures-block-at = block at
+
+## Homes and people.
+
 measures-building-type = building type
 measures-face = block face
 measures-lots-face = lots in each block face
@@ -67,6 +79,9 @@ measures-homes-type = homes by building type
 measures-homes = homes
 measures-people-type = people by building type
 measures-people = people
+
+## Floor area and jobs by use.
+
 measures-use-homes = homes
 measures-use-work = work
 measures-use-shops = shops
@@ -94,7 +109,6 @@ measures-evenness-one-list = evenness takes one list and gives one number
 measures-amount-below-zero = an amount is below zero
 measures-all-floor = all floor area
 measures-evenness = evenness
-
 # The name of a building type that one side of a street changes.
 measures-built-stories = { $stories ->
     [one] { $name }, 1 story
@@ -105,7 +119,6 @@ measures-built-stories-shopfront = { $stories ->
    *[other] { $name }, { $stories } stories, shopfront
 }
 measures-built-shopfront = { $name }, shopfront
-
 # What the program asks for; $what is homes, shop_floor, work_floor, school_seats, park_land or parking.
 measures-program-not-asked = { $what ->
     [shop_floor] the program does not ask for shop floor area
@@ -139,6 +152,9 @@ measures-program-left = { $what ->
     [parking] parking spaces left to draw
    *[homes] homes left to draw
 }
+
+## The program: what is asked for, and what of it is drawn.
+
 measures-type-not-in-palette = a building type that is not in the palette
 measures-drawn-shop-floor = shop floor area drawn
 measures-drawn-work-floor = work floor area drawn
@@ -156,6 +172,9 @@ measures-homes-of-asked-type = homes asked by type
 measures-homes-asked-built = homes by type asked for and building type
 measures-homes-of-drawn = homes drawn by type asked for
 measures-homes-of-left = homes left to draw by type
+
+## Soft areas.
+
 measures-soft-area = soft area
 measures-soft-land = land of each soft area
 measures-soft-share = share of a soft area given to a building type
@@ -183,7 +202,8 @@ measures-is-park = whether land of a building type is park land
 measures-soft-parks-area-type = rough park land by soft area and building type
 measures-soft-parks = rough park land in soft areas
 
-# Where people walk to.
+## Where people walk to.
+
 measures-to-center = a center
 measures-to-homes = other homes
 measures-to-work = work
@@ -195,6 +215,9 @@ measures-to-all-five-sure = all five, without what is hoped for
 measures-to-park = a park or square
 measures-to-school = a school
 measures-to-transit-stop = a transit stop
+
+## Homes within a walk.
+
 measures-destination = destination
 measures-walking-time = walking time
 measures-within-5 = within 5 minutes
@@ -203,7 +226,6 @@ measures-homes-within = homes within a walking time
 measures-base-speed = base walking speed
 measures-walking-speed = walking speed
 measures-slower-speed = walking speed of slower walkers
-
 # $pace is slower or planning.
 measures-walk-base-time = { $pace ->
     [slower] time at base speed of a walk within { $minutes } minutes for slower walkers
@@ -225,7 +247,8 @@ measures-five-sure-10 = share of homes with all five within 10 minutes, without 
 measures-five-10-slower = share of homes with all five daily needs within 10 minutes for slower walkers
 measures-park-5 = share of homes within 5 minutes of a park or square
 
-# The settings of walking, and where what counts by default comes from.
+## The settings of walking, and where what counts by default comes from.
+
 measures-set-homes = fewest homes together that count as neighbors
 measures-set-work = fewest jobs together that count as work
 measures-set-shops = least shop floor together that counts as shops
@@ -246,7 +269,8 @@ measures-source-wait-wide = a signal with a cycle of 90 s and 11 s to start in: 
 measures-source-wait-middle = three lanes of 11 feet with 300 vehicles an hour that do not yield: (e^(v t) − v t − 1) ÷ v, t = length ÷ 3.5 feet a second + 3 s (Highway Capacity Manual, 2010, from memory; the traffic is common practice, no source)
 measures-source-shared-speed = 20 miles an hour: common practice, no source
 
-# Why nobody can walk to a destination.
+## Why nobody can walk to a destination.
+
 measures-no-walkable-street = no street a person can walk on is drawn
 measures-no-work = no place of work is drawn
 measures-no-shops = no shops are drawn
@@ -257,7 +281,8 @@ measures-no-park = no park or square is drawn
 measures-no-school = no school is drawn
 measures-no-transit-stop = no transit stop is drawn
 
-# Parts of the land bar.
+## Parts of the land bar.
+
 measures-part-homes = homes
 measures-part-shops-work = shops and work
 measures-part-civic = civic
@@ -266,7 +291,8 @@ measures-part-water = water
 measures-part-streets = streets
 measures-part-unused = not yet given a use
 
-# What gives land its use.
+## What gives land its use.
+
 measures-from-right-of-way = right-of-ways
 measures-from-held-back = land held back
 measures-from-blocks = blocks with a use
@@ -274,7 +300,8 @@ measures-from-places = places drawn over blocks without a use
 measures-from-soft-areas = soft areas
 measures-from-nothing = nothing yet
 
-# What holds land back.
+## What holds land back.
+
 measures-held-water = open water
 measures-held-wetland = wetland
 measures-held-floodplain = floodplain
@@ -285,19 +312,24 @@ measures-held-easement = easements
 measures-held-keep = kept as it is
 measures-held-owner = owners left out
 
-# What is counted of land under constraints.
+## What is counted of land under constraints.
+
 measures-count-covered = covered
 measures-count-not-buildable = may not be built upon
 measures-count-not-in-site = not counted in the whole site
 measures-count-not-in-buildable = not counted as buildable
 measures-count-not-walkable = not to be walked across
 
-# Kinds of open space.
+## Kinds of open space.
+
 measures-open-parks = parks
 measures-open-squares = squares
 measures-open-natural = natural land
 measures-open-held-back = green land held back
 measures-open-in-lots = planted in lots
+
+## Land of the site.
+
 measures-land-part = use of land
 measures-land-source = what gives land its use
 measures-constraint-kind = what holds land back
@@ -334,9 +366,11 @@ measures-squares = land in squares
 measures-park-land = park land
 measures-counted-site = land of the site
 measures-counted-no-boundary = land within streets, since no site boundary is drawn
-
 # A stretch of boundary from one way in to the next; $place is a way in.
 measures-gap-from = from { $place }
+
+## Streets and blocks.
+
 measures-way-streets = streets
 measures-way-alleys = alleys
 measures-way-paths = paths
@@ -420,17 +454,24 @@ measures-sun-lots-solar = lots with homes at least 75 ft deep with their front l
 measures-sun-streets-share = share of street length that lies east-west
 measures-sun-blocks-share = share of blocks that lie east-west
 measures-sun-lots-share = share of lots with homes that have the sun
+
+## Why nothing is counted of streets.
+
 measures-no-way-in = no street inside the site meets a street outside, crosses the site's edge or ends at a site access
 measures-no-heads = the rule counts intersections alone
 measures-no-least = the rule asks for no least ratio
 measures-none-way-in = no way in
+
+## What may front on a street.
+
 measures-fronts-homes = homes
 measures-fronts-shops-work = shops and work
 measures-fronts-civic = civic buildings
 measures-fronts-green = green
 measures-fronts-nothing = nothing
 
-# How a number is worked out from a list.
+## How a number is worked out from a list.
+
 measures-count-name = how many are listed
 measures-count-words = Every line of the list counts one.
 measures-count-some-name = how many of those listed are not zero
@@ -456,12 +497,16 @@ measures-most-cycles = the most cycles
 measures-alpha = alpha
 measures-most-links = the most links
 measures-gamma = gamma
+
+## What is missing on the drawing.
+
 measures-no-boundary = no site boundary is drawn
-
 # Between a street's name, or one of the words below, and where it is: "Mill Street at 12 m east, 8 m south". A list
-
 # names hundreds of places with it.
 measures-joint-at = {" "}at{" "}
+
+## What a place on the streets is called where its street has no name.
+
 measures-place-dead-end = dead end
 measures-place-streets = streets
 measures-place-street = street
@@ -470,9 +515,9 @@ measures-place-way-in = way in
 measures-place-front = front
 measures-place-segment = segment
 
-# Walking and mix in detail. A walk-shed is what is reached from a center within a time; directness is the length of a
+## Walking and mix in detail. A walk-shed is what is reached from a center within a time; directness is the length of
+## a walk by the straight distance.
 
-# walk by the straight distance.
 measures-best-center = best point for a center
 measures-indirect-front = front with the least direct walks to a center
 measures-busiest-segment = busiest segment
@@ -515,6 +560,9 @@ measures-none-point = no point
 measures-none-segment = no segment
 measures-none-front = no front
 measures-nobody-walks = nobody walks to a daily need
+
+## Walk-sheds, and why details can not be worked out.
+
 measures-waiting = worked out once the drawing rests
 measures-method-frontages = land of lots whose front is reached
 measures-method-hull = hull of the reached streets

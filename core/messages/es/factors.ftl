@@ -1,4 +1,7 @@
-# What is wrong with a table of factors that somebody wrote. Words in backquotes stand in the file as they are.
+# Factors: the tables of values that figures rest on.
+
+## What is wrong with a table of factors that somebody wrote. Words in backquotes stand in the file as they are.
+
 factors-fault-in-row = { $table }, factor `{ $factor }`: { $fault }
 factors-alias-twice = el alias `{ $alias }` aparece dos veces
 factors-id-twice = el id aparece dos veces
@@ -12,16 +15,18 @@ factors-source-year = el año de una fuente queda fuera de 1500 a 2200
 factors-no-source = ninguna fuente dice de dónde viene `{ $value }`
 factors-two-sources = más de una fuente da `{ $value }`
 
-# What is wrong with a value somebody typed for a factor.
+## What is wrong with a value somebody typed for a factor.
+
 factors-own-fault = factor `{ $factor }`: { $fault }
 factors-no-such = no existe ese factor
 factors-given-twice = se da dos veces
 
-# The factors shipped with the program, by id, and notes on them. Their English is that of the tables in
-# core/src/factors.
+## The factors shipped with the program, by id, and notes on them. Their English is that of the tables in
+## core/src/factors.
+
 factor-land-lot-yield-share = proporción de suelo que se convierte en lotes
 factor-land-lot-yield-share-note = De suelo que aún no tiene calles: se descuentan calles, rincones sobrantes y franjas de servicios. Sustituye a los lotes hasta que se dibujan las manzanas. Las tramas de calles por sí solas ocupan del 14 al 29 por ciento: dos filas de lotes de 150 por 290 pies en manzanas de 1,200 pies, o de 40 por 100 pies en manzanas de 400.
-factor-program-floor-per-seat = superficie construida por cupo escolar
+factor-program-floor-per-seat = superficie construida por plaza escolar
 factor-program-floor-per-seat-note = Superficie construida bruta de una escuela entre los alumnos para los que se construye; una escuela rural pequeña y un gimnasio ocupan más.
 factor-people-per-home = personas por vivienda
 factor-people-per-home-note = Hogar medio de todo el país sobre todos los tipos de vivienda; toda vivienda se toma como habitada.

@@ -1,4 +1,8 @@
-# Words of units; they stand behind a number and in units made of them, such as homes/acre. A unit of one, then of many.
+# Figures: units, how a number is written, and how it was worked out.
+
+## Words of units; they stand behind a number and in units made of them, such as homes/acre. A unit of one, then of
+## many.
+
 figures-unit-home = vivienda
 figures-unit-homes = viviendas
 figures-unit-person = persona
@@ -9,8 +13,8 @@ figures-unit-lot = lote
 figures-unit-lots = lotes
 figures-unit-acre = acre
 figures-unit-acres = acres
-figures-unit-seat = cupo
-figures-unit-seats = cupos
+figures-unit-seat = plaza
+figures-unit-seats = plazas
 figures-unit-space = espacio
 figures-unit-spaces = espacios
 figures-unit-intersection = intersección
@@ -18,7 +22,8 @@ figures-unit-intersections = intersecciones
 # A unit that is none.
 figures-plain-number = un número sin unidad
 
-# How a number was worked out, in words; names of figures stand in them.
+## How a number was worked out, in words; names of figures stand in them.
+
 figures-sum-of-list = la suma de los números de la lista
 figures-mean-of-list = la media de los números de la lista, cada uno por su peso
 figures-and = { $first } y { $second }
@@ -32,11 +37,12 @@ figures-bounds = mínimo y máximo
 figures-percentiles = percentiles 10 y 90
 figures-factor-values = { $id }: { $typical }; bajo { $low }, alto { $high } ({ $meaning })
 figures-factor-as-written = como está escrito: { $typical }; bajo { $low }, alto { $high }
-figures-factor-changed = cambiado por el usuario; de fábrica { $typical }, bajo { $low }, alto { $high }
-figures-factor-shipped = de fábrica { $source }
+figures-factor-changed = cambiado por el usuario; originalmente { $typical }, bajo { $low }, alto { $high }
+figures-factor-shipped = valor original, { $source }
 figures-factor-group = se mueve junto con los otros factores del grupo { $group }
 
-# Lines of a basis as plain text.
+## Lines of a basis as plain text.
+
 figures-by-method = por { $name }: { $words }
 figures-counted-what = contado en el dibujo: { $what }
 figures-counted = contado en el dibujo
@@ -50,7 +56,8 @@ figures-not-listed = y otros { $rows } lugares, que no se usan aquí
 figures-changed-factors = se basa en factores cambiados por el usuario: { $factors }
 figures-terms-zero = y { $terms } × { $zero }
 
-# Why a number cannot be worked out; a reason stands behind a colon.
+## Why a number cannot be worked out; a reason stands behind a colon.
+
 figures-curve-no-knots = la curva no tiene nudos
 figures-curve-knot-unknown = no se puede calcular un nudo de la curva
 figures-curve-out-of-order = los nudos de la curva están desordenados
@@ -60,13 +67,15 @@ figures-divides-by-zero = { $what } es cero, y no se puede dividir entre cero
 figures-no-logarithm = { $what } no es mayor que cero y no tiene logaritmo
 figures-nothing-to-average = no hay nada que promediar: { $weight } suma cero
 
-# Parts of formulas, followed by values in parentheses: "smaller of (3; 4)".
+## Parts of formulas, followed by values in parentheses: "smaller of (3; 4)".
+
 figures-smaller-of = menor de
 figures-larger-of = mayor de
 figures-power-of = potencia de
 figures-choice = si { $left } { $sign } { $right } entonces { $then }, si no { $otherwise }
 
-# Differences between two alternatives.
+## Differences between two alternatives.
+
 figures-other-graph = los dos se calculan con cifras distintas
 figures-other-seed = los dos se sortean con semillas distintas
 figures-other-entries = las dos tablas no tienen las mismas entradas
@@ -74,18 +83,22 @@ figures-no-difference = sin diferencia clara
 figures-more = { $amount } más
 figures-less = { $amount } menos
 
-# A number as the page shows it. In its place stands the reason, behind the colon, when there is none.
+## A number as the page shows it. In its place stands the reason, behind the colon, when there is none. The page
+## writes what stands before the first comma and what stands behind it apart from one another.
+
 figures-unknown = no se puede calcular:
 figures-about-range = cerca de { $amount }, probablemente de { $low } a { $high }
 figures-about = cerca de { $amount }; sin rango
 figures-draws-missing = { $shown } (sin resultado en { $failed } de { $draws } sorteos)
 
-# Stands right behind a number or a text.
+## Stands right behind a number or a text.
+
 figures-mark-changed = {" "}(con factores cambiados)
 figures-mark-memory = {" "}(de memoria)
 figures-mark-common = {" "}(práctica común, sin fuente)
 
-# Low, typical and high of a factor.
+## Low, typical and high of a factor.
+
 figures-low = bajo
 figures-typical = típico
 figures-high = alto
@@ -97,13 +110,15 @@ figures-spread-positive = el valor bajo de un factor positivo debe ser mayor que
 figures-spread-share = el valor bajo de una proporción debe ser mayor que 0 y el alto menor que 1; `bounds` puede alcanzarlos
 figures-source-via = { $source } (leído en { $via })
 
-# Why it cannot be told which factors the doubt in a number comes from.
+## Why it cannot be told which factors the doubt in a number comes from.
+
 figures-certain = no entra en ella nada incierto
 figures-unmoved = ningún factor incierto la mueve
 figures-few-draws = demasiados sorteos no se pueden calcular
 figures-inseparable = los sorteos de sus factores no se pueden distinguir
 
-# What is wrong with values given to the figures.
+## What is wrong with values given to the figures.
+
 figures-input-no-axis = no hay un eje `{ $id }`
 figures-input-fixed-axis = las entradas del eje `{ $id }` nunca cambian
 figures-input-entry-twice = el eje `{ $id }` recibió la entrada `{ $entry }` dos veces
@@ -115,12 +130,14 @@ figures-input-dimension = `{ $id }` está en { $declared }, pero el factor `{ $f
 figures-input-spread = el factor `{ $factor }` para `{ $id }`: { $fault }
 figures-input-missing = `{ $id }` aún no tiene valor
 
-# Of a value: counted on the drawing, chosen by somebody, from the tables of factors.
+## Of a value: counted on the drawing, chosen by somebody, from the tables of factors.
+
 figures-kind-counted = contado
 figures-kind-chosen = elegido
 figures-kind-factor = de factor
 
-# What is wrong with the declarations of figures.
+## What is wrong with the declarations of figures.
+
 figures-graph-bad-id = `{ $id }` no son palabras en minúsculas unidas por puntos y guiones bajos
 figures-graph-repeated = `{ $id }` se declara más de una vez
 figures-graph-not-worked-out = `{ $id }` no dice cómo se calcula
@@ -139,7 +156,8 @@ figures-graph-no-power = `{ $id }` eleva { $base } a una potencia que no es cons
 figures-graph-method-inputs = `{ $id }` da a su método { $given } entradas en vez de { $expected }
 figures-graph-cycle = `{ $id }` se necesita a sí mismo a través de { $through }
 
-# Where units come together, in the faults above.
+## Where units come together, in the faults above.
+
 figures-in-curve = la lectura de una curva
 figures-in-balance = un saldo
 figures-in-method = una entrada de un método

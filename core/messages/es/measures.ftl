@@ -1,6 +1,10 @@
-# Titles of figures, in lower case: they stand in tables, and in formulas as "homes × people per home".
+# Measures: what figures counted on the drawing are called, and why they can not be worked out. Titles are in lower case:
+# they stand in tables, and in formulas as "homes × people per home".
+# Soft areas are drawn roughly: what is in them is an estimate. A front is the side of a lot toward a street, a side
+# of a block along it. Nodes and links are those of the network of streets.
 
-# An area: soft areas are rough, lots and homes in them are estimates. A front is the side of lots toward a street.
+## Lots, densities and kinds of homes.
+
 measures-group-with-homes = lotes con viviendas
 measures-group-other-floor = lotes con trabajo, comercios, escuelas o salones
 measures-group-built = lotes con edificios
@@ -10,9 +14,9 @@ measures-band-upper = por encima del centro del mercado
 measures-lot-group = grupo de lotes
 measures-price-band = banda de precio o de renta
 measures-phase = etapa
-measures-parking-per-lot = estacionamientos por lote
-measures-parking-by-type = estacionamientos en lotes por tipo de edificio
-measures-parking = estacionamientos en lotes
+measures-parking-per-lot = espacios de estacionamiento por lote
+measures-parking-by-type = espacios de estacionamiento en lotes por tipo de edificio
+measures-parking = espacios de estacionamiento en lotes
 measures-lot-land = suelo de los lotes trazados
 measures-lot-typical = superficie de un lote típico
 measures-lots-in-group = si los lotes de un tipo de edificio están en un grupo
@@ -45,17 +49,25 @@ measures-diversity-one-list = la diversidad toma una lista y da un número
 measures-homes-below-zero = un número de viviendas es menor que cero
 measures-all-homes = todas las viviendas
 measures-diversity = diversidad
+
+## Why a figure can not be worked out.
+
 measures-no-homes = no hay viviendas dibujadas
 measures-no-floor = no hay superficie construida dibujada
 measures-no-homes-where-walked = no hay viviendas dibujadas donde se camina
 measures-no-center = no hay un centro de barrio dibujado
 measures-share-of = proporción de { $what }
-measures-whole-plan = todo el plan
 
+## Phases and places.
+
+measures-whole-plan = todo el plan
 # Followed by a place such as "12 m east, 8 m south". A face is the part of a block that one use is painted on.
 measures-face-at = parte de manzana a
 measures-soft-at = área tentativa a
 measures-block-at = manzana a
+
+## Homes and people.
+
 measures-building-type = tipo de edificio
 measures-face = parte de manzana
 measures-lots-face = lotes en cada parte de manzana
@@ -67,6 +79,9 @@ measures-homes-type = viviendas por tipo de edificio
 measures-homes = viviendas
 measures-people-type = personas por tipo de edificio
 measures-people = personas
+
+## Floor area and jobs by use.
+
 measures-use-homes = viviendas
 measures-use-work = trabajo
 measures-use-shops = comercios
@@ -94,7 +109,6 @@ measures-evenness-one-list = la uniformidad toma una lista y da un número
 measures-amount-below-zero = una cantidad es menor que cero
 measures-all-floor = toda la superficie construida
 measures-evenness = uniformidad
-
 # The name of a building type that one side of a street changes.
 measures-built-stories = { $stories ->
     [one] { $name }, 1 piso
@@ -105,49 +119,51 @@ measures-built-stories-shopfront = { $stories ->
    *[other] { $name }, { $stories } pisos, frente comercial
 }
 measures-built-shopfront = { $name }, frente comercial
-
 # What the program asks for; $what is homes, shop_floor, work_floor, school_seats, park_land or parking.
 measures-program-not-asked = { $what ->
     [shop_floor] el programa no pide superficie comercial
     [work_floor] el programa no pide superficie de trabajo
-    [school_seats] el programa no pide cupos escolares
-    [park_land] el programa no pide suelo de parque
-    [parking] el programa no pide estacionamientos
+    [school_seats] el programa no pide plazas escolares
+    [park_land] el programa no pide suelo de parques
+    [parking] el programa no pide espacios de estacionamiento
    *[homes] el programa no pide viviendas
 }
 measures-program-typed = { $what ->
     [shop_floor] superficie comercial anotada en el programa
     [work_floor] superficie de trabajo anotada en el programa
-    [school_seats] cupos escolares anotados en el programa
-    [park_land] suelo de parque anotado en el programa
-    [parking] estacionamientos anotados en el programa
+    [school_seats] plazas escolares anotadas en el programa
+    [park_land] suelo de parques anotado en el programa
+    [parking] espacios de estacionamiento anotados en el programa
    *[homes] viviendas anotadas en el programa
 }
 measures-program-asked = { $what ->
     [shop_floor] superficie comercial pedida
     [work_floor] superficie de trabajo pedida
-    [school_seats] cupos escolares pedidos
-    [park_land] suelo de parque pedido
-    [parking] estacionamientos pedidos
+    [school_seats] plazas escolares pedidas
+    [park_land] suelo de parques pedido
+    [parking] espacios de estacionamiento pedidos
    *[homes] viviendas pedidas
 }
 measures-program-left = { $what ->
     [shop_floor] superficie comercial por dibujar
     [work_floor] superficie de trabajo por dibujar
-    [school_seats] cupos escolares por dibujar
-    [park_land] suelo de parque por dibujar
-    [parking] estacionamientos por dibujar
+    [school_seats] plazas escolares por dibujar
+    [park_land] suelo de parques por dibujar
+    [parking] espacios de estacionamiento por dibujar
    *[homes] viviendas por dibujar
 }
+
+## The program: what is asked for, and what of it is drawn.
+
 measures-type-not-in-palette = un tipo de edificio que no está en la paleta
 measures-drawn-shop-floor = superficie comercial dibujada
 measures-drawn-work-floor = superficie de trabajo dibujada
 measures-drawn-school-floor = superficie escolar dibujada
-measures-floor-per-seat = superficie construida por cupo escolar
+measures-floor-per-seat = superficie construida por plaza escolar
 measures-drawn-homes = viviendas dibujadas
-measures-drawn-seats = cupos escolares dibujados
-measures-drawn-parks = suelo de parque dibujado
-measures-drawn-parking = estacionamientos dibujados
+measures-drawn-seats = plazas escolares dibujadas
+measures-drawn-parks = suelo de parques dibujado
+measures-drawn-parking = espacios de estacionamiento dibujados
 measures-homes-of-asked = viviendas dibujadas de las pedidas
 measures-asked-type = tipo de edificio pedido
 measures-homes-of-typed = viviendas de un tipo anotadas en el programa
@@ -156,6 +172,9 @@ measures-homes-of-asked-type = viviendas pedidas por tipo
 measures-homes-asked-built = viviendas por tipo pedido y tipo de edificio
 measures-homes-of-drawn = viviendas dibujadas por tipo pedido
 measures-homes-of-left = viviendas por dibujar por tipo
+
+## Soft areas.
+
 measures-soft-area = área tentativa
 measures-soft-land = suelo de cada área tentativa
 measures-soft-share = proporción de un área tentativa dada a un tipo de edificio
@@ -179,11 +198,12 @@ measures-soft-floor-type-workplace = superficie construida aproximada por tipo d
 measures-soft-floor-workplace = superficie construida aproximada por lugar de trabajo
 measures-soft-jobs-workplace = empleos aproximados por lugar de trabajo
 measures-soft-jobs = empleos aproximados en áreas tentativas
-measures-is-park = si el suelo de un tipo de edificio es suelo de parque
-measures-soft-parks-area-type = suelo de parque aproximado por área tentativa y tipo de edificio
-measures-soft-parks = suelo de parque aproximado en áreas tentativas
+measures-is-park = si el suelo de un tipo de edificio es suelo de parques
+measures-soft-parks-area-type = suelo de parques aproximado por área tentativa y tipo de edificio
+measures-soft-parks = suelo de parques aproximado en áreas tentativas
 
-# Where people walk to.
+## Where people walk to.
+
 measures-to-center = un centro
 measures-to-homes = otras viviendas
 measures-to-work = trabajo
@@ -195,6 +215,9 @@ measures-to-all-five-sure = las cinco, sin lo que solo se espera
 measures-to-park = un parque o plaza
 measures-to-school = una escuela
 measures-to-transit-stop = una parada de transporte
+
+## Homes within a walk.
+
 measures-destination = destino
 measures-walking-time = tiempo a pie
 measures-within-5 = en 5 minutos o menos
@@ -203,7 +226,6 @@ measures-homes-within = viviendas en un tiempo a pie
 measures-base-speed = velocidad a pie de base
 measures-walking-speed = velocidad a pie
 measures-slower-speed = velocidad de los peatones más lentos
-
 # $pace is slower or planning.
 measures-walk-base-time = { $pace ->
     [slower] tiempo a la velocidad de base de un recorrido a pie de { $minutes } minutos para peatones más lentos
@@ -225,7 +247,8 @@ measures-five-sure-10 = proporción de viviendas con las cinco a 10 minutos o me
 measures-five-10-slower = proporción de viviendas con las cinco necesidades diarias a 10 minutos o menos para peatones más lentos
 measures-park-5 = proporción de viviendas a 5 minutos o menos de un parque o plaza
 
-# The settings of walking, and where what counts by default comes from.
+## The settings of walking, and where what counts by default comes from.
+
 measures-set-homes = mínimo de viviendas juntas que cuentan como vecinos
 measures-set-work = mínimo de empleos juntos que cuentan como trabajo
 measures-set-shops = mínimo de superficie comercial junta que cuenta como comercios
@@ -246,7 +269,8 @@ measures-source-wait-wide = un semáforo con un ciclo de 90 s y 11 s para empeza
 measures-source-wait-middle = tres carriles de 11 pies con 300 vehículos por hora que no ceden el paso: (e^(v t) − v t − 1) ÷ v, t = longitud ÷ 3.5 pies por segundo + 3 s (Highway Capacity Manual, 2010, de memoria; el tránsito es práctica común, sin fuente)
 measures-source-shared-speed = 20 millas por hora: práctica común, sin fuente
 
-# Why nobody can walk to a destination.
+## Why nobody can walk to a destination.
+
 measures-no-walkable-street = no hay dibujada ninguna calle por la que se pueda caminar
 measures-no-work = no hay un lugar de trabajo dibujado
 measures-no-shops = no hay comercios dibujados
@@ -257,7 +281,8 @@ measures-no-park = no hay un parque ni una plaza dibujados
 measures-no-school = no hay una escuela dibujada
 measures-no-transit-stop = no hay una parada de transporte dibujada
 
-# Parts of the land bar.
+## Parts of the land bar.
+
 measures-part-homes = viviendas
 measures-part-shops-work = comercios y trabajo
 measures-part-civic = cívico
@@ -266,7 +291,8 @@ measures-part-water = agua
 measures-part-streets = calles
 measures-part-unused = aún sin uso
 
-# What gives land its use.
+## What gives land its use.
+
 measures-from-right-of-way = derechos de vía
 measures-from-held-back = suelo restringido
 measures-from-blocks = manzanas con un uso
@@ -274,7 +300,8 @@ measures-from-places = lugares dibujados sobre manzanas sin uso
 measures-from-soft-areas = áreas tentativas
 measures-from-nothing = nada todavía
 
-# What holds land back.
+## What holds land back.
+
 measures-held-water = agua abierta
 measures-held-wetland = humedal
 measures-held-floodplain = zona inundable
@@ -285,19 +312,24 @@ measures-held-easement = servidumbres
 measures-held-keep = se conserva como está
 measures-held-owner = propietarios excluidos
 
-# What is counted of land under constraints.
+## What is counted of land under constraints.
+
 measures-count-covered = cubierto
 measures-count-not-buildable = no se puede edificar
 measures-count-not-in-site = no cuenta en todo el sitio
 measures-count-not-in-buildable = no cuenta como edificable
 measures-count-not-walkable = no se puede cruzar a pie
 
-# Kinds of open space.
+## Kinds of open space.
+
 measures-open-parks = parques
 measures-open-squares = plazas
 measures-open-natural = suelo natural
 measures-open-held-back = suelo verde restringido
 measures-open-in-lots = plantado en lotes
+
+## Land of the site.
+
 measures-land-part = uso del suelo
 measures-land-source = qué da su uso al suelo
 measures-constraint-kind = qué restringe el suelo
@@ -331,12 +363,14 @@ measures-is-planted = si un tipo de espacio abierto es suelo plantado en lotes
 measures-open-space = espacio abierto por tipo
 measures-parks = suelo en parques
 measures-squares = suelo en plazas
-measures-park-land = suelo de parque
+measures-park-land = suelo de parques
 measures-counted-site = suelo del sitio
 measures-counted-no-boundary = suelo entre calles, pues no hay un límite del sitio dibujado
-
 # A stretch of boundary from one way in to the next; $place is a way in.
 measures-gap-from = desde { $place }
+
+## Streets and blocks.
+
 measures-way-streets = calles
 measures-way-alleys = callejones
 measures-way-paths = senderos
@@ -420,17 +454,24 @@ measures-sun-lots-solar = lotes con viviendas de al menos 75 ft de fondo con su 
 measures-sun-streets-share = proporción del largo de calle que va de este a oeste
 measures-sun-blocks-share = proporción de manzanas que van de este a oeste
 measures-sun-lots-share = proporción de lotes con viviendas que tienen el sol
+
+## Why nothing is counted of streets.
+
 measures-no-way-in = ninguna calle dentro del sitio se une a una calle de fuera, cruza el borde del sitio ni termina en un acceso al sitio
 measures-no-heads = la regla solo cuenta intersecciones
 measures-no-least = la regla no pide una relación mínima
 measures-none-way-in = sin entrada
+
+## What may front on a street.
+
 measures-fronts-homes = viviendas
 measures-fronts-shops-work = comercios y trabajo
 measures-fronts-civic = edificios cívicos
 measures-fronts-green = verde
 measures-fronts-nothing = nada
 
-# How a number is worked out from a list.
+## How a number is worked out from a list.
+
 measures-count-name = cuántos hay en la lista
 measures-count-words = Cada línea de la lista cuenta uno.
 measures-count-some-name = cuántos de la lista no son cero
@@ -456,12 +497,16 @@ measures-most-cycles = los más ciclos
 measures-alpha = alfa
 measures-most-links = los más enlaces
 measures-gamma = gamma
+
+## What is missing on the drawing.
+
 measures-no-boundary = no hay un límite del sitio dibujado
-
 # Between a street's name, or one of the words below, and where it is: "Mill Street at 12 m east, 8 m south". A list
-
 # names hundreds of places with it.
 measures-joint-at = {", a "}
+
+## What a place on the streets is called where its street has no name.
+
 measures-place-dead-end = calle sin salida
 measures-place-streets = calles
 measures-place-street = calle
@@ -470,9 +515,9 @@ measures-place-way-in = entrada
 measures-place-front = frente
 measures-place-segment = tramo
 
-# Walking and mix in detail. A walk-shed is what is reached from a center within a time; directness is the length of a
+## Walking and mix in detail. A walk-shed is what is reached from a center within a time; directness is the length of
+## a walk by the straight distance.
 
-# walk by the straight distance.
 measures-best-center = mejor punto para un centro
 measures-indirect-front = frente con los recorridos menos directos a un centro
 measures-busiest-segment = tramo más transitado
@@ -515,6 +560,9 @@ measures-none-point = ningún punto
 measures-none-segment = ningún tramo
 measures-none-front = ningún frente
 measures-nobody-walks = nadie camina a una necesidad diaria
+
+## Walk-sheds, and why details can not be worked out.
+
 measures-waiting = se calcula cuando el dibujo queda en reposo
 measures-method-frontages = suelo de los lotes cuyo frente se alcanza
 measures-method-hull = envolvente de las calles alcanzadas
