@@ -30,8 +30,9 @@ page-walks-none = sin recorridos
 page-walks-up-to-one = hasta 1 recorrido
 page-walks-busiest-tenth = recorridos en el décimo más transitado del largo de calle
 page-walks-about = Un recorrido desde cada vivienda hasta lo más cercano de cada necesidad diaria; no cuántas personas caminarán.
-page-indirect-about = Longitud del recorrido entre la distancia en línea recta, ambas hasta el centro más cercano.
+page-indirect-about = Longitud del recorrido dividida por la distancia en línea recta, ambas hasta el centro más cercano.
 page-best-point = mejor punto único
+# The numbers of walks are written before.
 page-walks-up-to = hasta { $most } recorridos
 page-walks-between = más de { $least } hasta { $most } recorridos
 page-walks-over = más de { $least } recorridos
@@ -252,6 +253,9 @@ page-best-point-not = { $note } Mejor punto único: { $why }.
 page-needs = { $count } de las cinco
 page-within-minutes = En { $count } minutos o menos a { $pace }.
 page-no-figure = no existe la cifra { $figure }
+
+## A plan that was not named yet.
+
 page-untitled = Plan sin título
 
 ## Moments of the history.
@@ -309,7 +313,7 @@ page-places-shown = { $count ->
    *[other] { $count } lugares mostrados en el dibujo.
 }
 
-## What is selected, and what steps changed.
+## What stands where, and streets without a name.
 
 page-extent-point = un punto
 page-extent-stretch = un tramo de calle
@@ -328,6 +332,9 @@ page-strip-bicycles = bicicletas
 page-strip-travel = circulación
 page-strip-median = mediana
 page-strip-swale = cuneta vegetada
+
+## What is selected, what was opened, and what steps changed.
+
 page-selected-streets = { $count ->
     [one] { $count } calle seleccionada
    *[other] { $count } calles seleccionadas
@@ -432,9 +439,12 @@ page-envelope-better = Mejor que el código
 
 ## Price bands.
 
-page-price-lower = Debajo de la mediana
-page-price-middle = Cerca de la mediana
-page-price-upper = Arriba de la mediana
+page-price-lower = Por debajo del nivel medio
+page-price-middle = Alrededor del nivel medio
+page-price-upper = Por encima del nivel medio
+
+## Stories of a building type, by number.
+
 page-story = Piso { $number }
 page-story-use = Uso del piso { $number }
 page-story-remove = Quitar el piso { $number }
@@ -458,6 +468,9 @@ page-cut-shops = comercios
 page-cut-learning = enseñanza
 page-cut-gathering = reunión
 page-cut-parking = estacionamiento
+
+## The cut through a street, in sentences.
+
 page-cut = Corte de { $street }
 # How far along a street the cut is, and how long the street is.
 page-cut-at = { $along } de { $length }
@@ -480,6 +493,9 @@ page-step-use = cambiar uso
 page-step-walking = cambiar ajuste de caminar
 page-step-duplicate = duplicar
 page-step-delete-entry = eliminar de la paleta
+
+## Copies and users of what is edited.
+
 # The name of a duplicate.
 page-editor-variant = { $name }, variante
 page-editor-used = se puede eliminar donde nada lo usa; aquí lo usa: { $users }
@@ -539,6 +555,9 @@ page-side-northwest = Lado noroeste
 page-side-southeast = Lado sureste
 page-side-southwest = Lado suroeste
 page-said-shopfront = frente comercial
+
+## The use of land, in sentences.
+
 page-land-share-of = Proporción de { $name }
 page-land-remove = Quitar { $name }
 page-land-type = Tipo de edificio { $number }
@@ -568,6 +587,9 @@ page-unit-people = personas
 page-unit-spaces = espacios
 page-unit-per-hectare = por ha
 page-unit-per-1000-square-feet = por 1,000 pies²
+
+## Bounds of a number.
+
 page-from-to = de { $least } a { $most }
 
 ## The editor of a street section.
@@ -600,6 +622,9 @@ page-strip-last = una sección de calle necesita una franja
 page-source-walk = Urban Street Design Guide, NACTO, 2013, de memoria
 page-source-bicycle = LEED for Neighborhood Development, borrador de 2011, red de bicicletas
 page-source-by-speed = SmartCode versión 9.2, 2009, tablas 3 y 4, de memoria
+
+## Strips of the edited street section, by number.
+
 page-strip = Franja { $number } de { $count }
 page-strip-width-of = Ancho de la franja { $number } de { $count }
 page-strip-to-left = Mover a la izquierda: franja { $number } de { $count }
@@ -620,5 +645,8 @@ page-walking-pace = Paso a pie del plan
 page-walking-slower-low = Peatones más lentos, bajo
 page-walking-slower-typical = Peatones más lentos, típico
 page-walking-slower-high = Peatones más lentos, alto
+
+## Where the default of a setting comes from.
+
 page-default = Predeterminado { $value }: { $source }.
 page-from-memory = { $source }, de memoria
