@@ -13,10 +13,10 @@ page-shared-near = Las calles a menos de { $length } entre sí y en más o menos
 
 ## Measures in US customary units, the number written before.
 
-page-feet = { $number } pies
-page-square-feet = { $number } pies²
+page-feet = { $number } ft
+page-square-feet = { $number } ft²
 page-acres = { $number } acres
-page-feet-per-second = { $number } pies/s
+page-feet-per-second = { $number } ft/s
 
 ## Where values come from, in the basis of a figure.
 
@@ -124,7 +124,7 @@ page-field-latitude = Latitud, norte
 page-field-longitude = Longitud, este
 page-field-phase-name = Nombre de la etapa
 page-field-asked = Programa
-page-unit-square-feet = pies²
+page-unit-square-feet = ft²
 page-unit-acres = acres
 
 ## What a thing is called, as a heading.
@@ -273,7 +273,7 @@ page-was = antes { $before }
 page-program-homes = Viviendas en total
 page-program-shop-floor = Superficie de comercios
 page-program-work-floor = Superficie de trabajo
-page-program-school-seats = Plazas escolares
+page-program-school-seats = Cupos escolares
 page-program-park-land = Suelo de parques
 page-program-parking = Espacios de estacionamiento
 # More is drawn than is asked.
@@ -361,7 +361,7 @@ page-selected-block-sides = { $count ->
     [one] Manzana: { $program }; { $count } lado propio
    *[other] Manzana: { $program }; { $count } lados propios
 }
-page-strips-mph = { $strips }; { $speed } mi/h
+page-strips-mph = { $strips }; { $speed } mph
 page-opened = Se abrió { $plan }. { $alternative }
 page-alternative-unnamed = Alternativa
 page-alternative = { $name }: { $streets ->
@@ -455,7 +455,7 @@ page-cut-close = Cerrar el corte
 page-cut-where = Por dónde pasa
 page-cut-left = Izquierda
 page-cut-right = Derecha
-page-cut-open = ningún edificio en el corte a menos de 130 pies (40 m)
+page-cut-open = ningún edificio en el corte a menos de 130 ft (40 m)
 page-cut-ratio = Altura por ancho
 page-cut-ratio-about = Altura: media de ambos lados, con las alturas de piso de los tipos de edificio, sin techos. Ancho: entre los frentes. LEED 2009 for Neighborhood Development, prerrequisito NPDp1, pide 1 : 3 o más cerrado a lo largo del 15% de los frentes.
 page-cut-no-ratio = ninguna: un lado está abierto
@@ -579,14 +579,14 @@ page-street-section = Editar su sección de calle
 ## Units behind numbers that are typed, and why a typed number is refused.
 
 page-not-a-number = escriba un número como 9.5
-page-unit-feet = pies
-page-unit-mph = mi/h
-page-unit-square-feet-short = pies²
-page-unit-feet-per-second = pies/s
+page-unit-feet = ft
+page-unit-mph = mph
+page-unit-square-feet-short = ft²
+page-unit-feet-per-second = ft/s
 page-unit-people = personas
 page-unit-spaces = espacios
 page-unit-per-hectare = por ha
-page-unit-per-1000-square-feet = por 1,000 pies²
+page-unit-per-1000-square-feet = por 1,000 ft²
 
 ## Bounds of a number.
 
