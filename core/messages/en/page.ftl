@@ -32,6 +32,7 @@ page-walks-busiest-tenth = walking on the busiest tenth of street length
 page-walks-about = One walk from each home to the nearest of each daily need; not how many people will walk.
 page-indirect-about = Length of the walk by the straight distance, both to the nearest center.
 page-best-point = best single point
+# The numbers of walks are written before.
 page-walks-up-to = up to { $most } walks
 page-walks-between = over { $least } to { $most } walks
 page-walks-over = over { $least } walks
@@ -243,6 +244,9 @@ page-best-point-not = { $note } Best single point: { $why }.
 page-needs = { $count } of the five
 page-within-minutes = Within { $count } minutes at { $pace }.
 page-no-figure = there is no figure { $figure }
+
+## A plan that was not named yet.
+
 page-untitled = Untitled plan
 
 ## Moments of the history.
@@ -300,7 +304,7 @@ page-places-shown = { $count ->
    *[other] { $count } places shown on the drawing.
 }
 
-## What is selected, and what steps changed.
+## What stands where, and streets without a name.
 
 page-extent-point = a point
 page-extent-stretch = a stretch of street
@@ -319,6 +323,9 @@ page-strip-bicycles = bicycles
 page-strip-travel = travel
 page-strip-median = median
 page-strip-swale = swale
+
+## What is selected, what was opened, and what steps changed.
+
 page-selected-streets = { $count ->
     [one] { $count } street selected
    *[other] { $count } streets selected
@@ -426,6 +433,9 @@ page-envelope-better = Better than the code
 page-price-lower = Below the middle
 page-price-middle = About the middle
 page-price-upper = Above the middle
+
+## Stories of a building type, by number.
+
 page-story = Story { $number }
 page-story-use = Use of story { $number }
 page-story-remove = Remove story { $number }
@@ -449,6 +459,9 @@ page-cut-shops = shops
 page-cut-learning = learning
 page-cut-gathering = gathering
 page-cut-parking = parking
+
+## The cut through a street, in sentences.
+
 page-cut = Cut through { $street }
 # How far along a street the cut is, and how long the street is.
 page-cut-at = { $along } of { $length }
@@ -471,6 +484,9 @@ page-step-use = change use
 page-step-walking = change setting of walking
 page-step-duplicate = duplicate
 page-step-delete-entry = delete from the palette
+
+## Copies and users of what is edited.
+
 # The name of a duplicate.
 page-editor-variant = { $name }, variant
 page-editor-used = can be deleted where nothing uses it; here it is used by { $users }
@@ -530,6 +546,9 @@ page-side-northwest = Northwest side
 page-side-southeast = Southeast side
 page-side-southwest = Southwest side
 page-said-shopfront = shopfront
+
+## The use of land, in sentences.
+
 page-land-share-of = Share of { $name }
 page-land-remove = Remove { $name }
 page-land-type = Building type { $number }
@@ -556,6 +575,9 @@ page-unit-people = people
 page-unit-spaces = spaces
 page-unit-per-hectare = per ha
 page-unit-per-1000-square-feet = per 1,000 ft²
+
+## Bounds of a number.
+
 page-from-to = from { $least } to { $most }
 
 ## The editor of a street section.
@@ -588,6 +610,9 @@ page-strip-last = a street section needs a strip
 page-source-walk = Urban Street Design Guide, NACTO, 2013, from memory
 page-source-bicycle = LEED for Neighborhood Development, draft of 2011, bicycle network
 page-source-by-speed = SmartCode version 9.2, 2009, tables 3 and 4, from memory
+
+## Strips of the edited street section, by number.
+
 page-strip = Strip { $number } of { $count }
 page-strip-width-of = Width of strip { $number } of { $count }
 page-strip-to-left = Move to the left: strip { $number } of { $count }
@@ -608,5 +633,8 @@ page-walking-pace = Walking pace of the plan
 page-walking-slower-low = Slower walkers, low
 page-walking-slower-typical = Slower walkers, typical
 page-walking-slower-high = Slower walkers, high
+
+## Where the default of a setting comes from.
+
 page-default = Default { $value }: { $source }.
 page-from-memory = { $source }, from memory

@@ -13,7 +13,7 @@ drawing-outside-jobs = { $count ->
 }
 # Units beside the scale bar.
 drawing-miles = mi
-drawing-feet = pies
+drawing-feet = ft
 
 ## Kinds of places, where they have no name of their own.
 

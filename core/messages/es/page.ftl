@@ -13,10 +13,10 @@ page-shared-near = Las calles a menos de { $length } entre sí y en más o menos
 
 ## Measures in US customary units, the number written before.
 
-page-feet = { $number } pies
-page-square-feet = { $number } pies²
+page-feet = { $number } ft
+page-square-feet = { $number } ft²
 page-acres = { $number } acres
-page-feet-per-second = { $number } pies/s
+page-feet-per-second = { $number } ft/s
 
 ## Where values come from, in the basis of a figure.
 
@@ -30,8 +30,9 @@ page-walks-none = sin recorridos
 page-walks-up-to-one = hasta 1 recorrido
 page-walks-busiest-tenth = recorridos en el décimo más transitado del largo de calle
 page-walks-about = Un recorrido desde cada vivienda hasta lo más cercano de cada necesidad diaria; no cuántas personas caminarán.
-page-indirect-about = Longitud del recorrido entre la distancia en línea recta, ambas hasta el centro más cercano.
+page-indirect-about = Longitud del recorrido dividida por la distancia en línea recta, ambas hasta el centro más cercano.
 page-best-point = mejor punto único
+# The numbers of walks are written before.
 page-walks-up-to = hasta { $most } recorridos
 page-walks-between = más de { $least } hasta { $most } recorridos
 page-walks-over = más de { $least } recorridos
@@ -123,7 +124,7 @@ page-field-latitude = Latitud, norte
 page-field-longitude = Longitud, este
 page-field-phase-name = Nombre de la etapa
 page-field-asked = Programa
-page-unit-square-feet = pies²
+page-unit-square-feet = ft²
 page-unit-acres = acres
 
 ## What a thing is called, as a heading.
@@ -252,6 +253,9 @@ page-best-point-not = { $note } Mejor punto único: { $why }.
 page-needs = { $count } de las cinco
 page-within-minutes = En { $count } minutos o menos a { $pace }.
 page-no-figure = no existe la cifra { $figure }
+
+## A plan that was not named yet.
+
 page-untitled = Plan sin título
 
 ## Moments of the history.
@@ -269,7 +273,7 @@ page-was = antes { $before }
 page-program-homes = Viviendas en total
 page-program-shop-floor = Superficie de comercios
 page-program-work-floor = Superficie de trabajo
-page-program-school-seats = Plazas escolares
+page-program-school-seats = Cupos escolares
 page-program-park-land = Suelo de parques
 page-program-parking = Espacios de estacionamiento
 # More is drawn than is asked.
@@ -309,7 +313,7 @@ page-places-shown = { $count ->
    *[other] { $count } lugares mostrados en el dibujo.
 }
 
-## What is selected, and what steps changed.
+## What stands where, and streets without a name.
 
 page-extent-point = un punto
 page-extent-stretch = un tramo de calle
@@ -328,6 +332,9 @@ page-strip-bicycles = bicicletas
 page-strip-travel = circulación
 page-strip-median = mediana
 page-strip-swale = cuneta vegetada
+
+## What is selected, what was opened, and what steps changed.
+
 page-selected-streets = { $count ->
     [one] { $count } calle seleccionada
    *[other] { $count } calles seleccionadas
@@ -354,7 +361,7 @@ page-selected-block-sides = { $count ->
     [one] Manzana: { $program }; { $count } lado propio
    *[other] Manzana: { $program }; { $count } lados propios
 }
-page-strips-mph = { $strips }; { $speed } mi/h
+page-strips-mph = { $strips }; { $speed } mph
 page-opened = Se abrió { $plan }. { $alternative }
 page-alternative-unnamed = Alternativa
 page-alternative = { $name }: { $streets ->
@@ -432,9 +439,12 @@ page-envelope-better = Mejor que el código
 
 ## Price bands.
 
-page-price-lower = Debajo de la mediana
-page-price-middle = Cerca de la mediana
-page-price-upper = Arriba de la mediana
+page-price-lower = Por debajo del nivel medio
+page-price-middle = Alrededor del nivel medio
+page-price-upper = Por encima del nivel medio
+
+## Stories of a building type, by number.
+
 page-story = Piso { $number }
 page-story-use = Uso del piso { $number }
 page-story-remove = Quitar el piso { $number }
@@ -445,7 +455,7 @@ page-cut-close = Cerrar el corte
 page-cut-where = Por dónde pasa
 page-cut-left = Izquierda
 page-cut-right = Derecha
-page-cut-open = ningún edificio en el corte a menos de 130 pies (40 m)
+page-cut-open = ningún edificio en el corte a menos de 130 ft (40 m)
 page-cut-ratio = Altura por ancho
 page-cut-ratio-about = Altura: media de ambos lados, con las alturas de piso de los tipos de edificio, sin techos. Ancho: entre los frentes. LEED 2009 for Neighborhood Development, prerrequisito NPDp1, pide 1 : 3 o más cerrado a lo largo del 15% de los frentes.
 page-cut-no-ratio = ninguna: un lado está abierto
@@ -458,6 +468,9 @@ page-cut-shops = comercios
 page-cut-learning = enseñanza
 page-cut-gathering = reunión
 page-cut-parking = estacionamiento
+
+## The cut through a street, in sentences.
+
 page-cut = Corte de { $street }
 # How far along a street the cut is, and how long the street is.
 page-cut-at = { $along } de { $length }
@@ -480,6 +493,9 @@ page-step-use = cambiar uso
 page-step-walking = cambiar ajuste de caminar
 page-step-duplicate = duplicar
 page-step-delete-entry = eliminar de la paleta
+
+## Copies and users of what is edited.
+
 # The name of a duplicate.
 page-editor-variant = { $name }, variante
 page-editor-used = se puede eliminar donde nada lo usa; aquí lo usa: { $users }
@@ -539,6 +555,9 @@ page-side-northwest = Lado noroeste
 page-side-southeast = Lado sureste
 page-side-southwest = Lado suroeste
 page-said-shopfront = frente comercial
+
+## The use of land, in sentences.
+
 page-land-share-of = Proporción de { $name }
 page-land-remove = Quitar { $name }
 page-land-type = Tipo de edificio { $number }
@@ -560,14 +579,17 @@ page-street-section = Editar su sección de calle
 ## Units behind numbers that are typed, and why a typed number is refused.
 
 page-not-a-number = escriba un número como 9.5
-page-unit-feet = pies
-page-unit-mph = mi/h
-page-unit-square-feet-short = pies²
-page-unit-feet-per-second = pies/s
+page-unit-feet = ft
+page-unit-mph = mph
+page-unit-square-feet-short = ft²
+page-unit-feet-per-second = ft/s
 page-unit-people = personas
 page-unit-spaces = espacios
 page-unit-per-hectare = por ha
-page-unit-per-1000-square-feet = por 1,000 pies²
+page-unit-per-1000-square-feet = por 1,000 ft²
+
+## Bounds of a number.
+
 page-from-to = de { $least } a { $most }
 
 ## The editor of a street section.
@@ -600,6 +622,9 @@ page-strip-last = una sección de calle necesita una franja
 page-source-walk = Urban Street Design Guide, NACTO, 2013, de memoria
 page-source-bicycle = LEED for Neighborhood Development, borrador de 2011, red de bicicletas
 page-source-by-speed = SmartCode versión 9.2, 2009, tablas 3 y 4, de memoria
+
+## Strips of the edited street section, by number.
+
 page-strip = Franja { $number } de { $count }
 page-strip-width-of = Ancho de la franja { $number } de { $count }
 page-strip-to-left = Mover a la izquierda: franja { $number } de { $count }
@@ -620,5 +645,8 @@ page-walking-pace = Paso a pie del plan
 page-walking-slower-low = Peatones más lentos, bajo
 page-walking-slower-typical = Peatones más lentos, típico
 page-walking-slower-high = Peatones más lentos, alto
+
+## Where the default of a setting comes from.
+
 page-default = Predeterminado { $value }: { $source }.
 page-from-memory = { $source }, de memoria

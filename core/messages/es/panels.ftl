@@ -69,7 +69,7 @@ panels-enlarged = Cifras ampliadas
 panels-enlarge = Ampliar para la sala
 panels-no-longer-enlarged = Dejar de ampliar: { $what }
 # The unit beside a field.
-panels-feet = pies
+panels-feet = ft
 
 ## What can be done with a phase.
 
