@@ -17,7 +17,13 @@ fn write_tables(out: &Path) -> Result<(), Box<dyn Error>> {
     for name in ["land", "people", "walking"] {
         let path = tables.join(name).with_extension("toml");
         let text = fs::read_to_string(&path)?;
-        let table: toml::Value = toml::from_str(&text).map_err(|fault| format!("{}: {fault}", path.display()))?;
+        let mut table: toml::Table = toml::from_str(&text).map_err(|fault| format!("{}: {fault}", path.display()))?;
+        // Messages say what each factor is, in every language.
+        let factors = table.get_mut("factor").and_then(toml::Value::as_array_mut);
+        for factor in factors.into_iter().flatten().filter_map(toml::Value::as_table_mut) {
+            factor.remove("title");
+            factor.remove("note");
+        }
         fs::write(out.join(name).with_extension("json"), serde_json::to_string(&table)?)?;
     }
     Ok(())
@@ -27,6 +33,7 @@ fn write_messages(out: &Path) -> Result<(), Box<dyn Error>> {
     let folder = Path::new("messages");
     println!("cargo::rerun-if-changed={}", folder.display());
     let mut source = String::new();
+    let mut ids = Vec::new();
     for (language, name) in [("en", "ENGLISH"), ("es", "SPANISH")] {
         let mut files = Vec::new();
         for entry in fs::read_dir(folder.join(language))? {
@@ -38,6 +45,10 @@ fn write_messages(out: &Path) -> Result<(), Box<dyn Error>> {
             text += &fs::read_to_string(file)?;
             text += "\n";
         }
+        // Every language has the same messages, which a test of the repository checks.
+        if language == "en" {
+            ids.extend(text.lines().filter_map(id_of).map(str::to_owned));
+        }
         let joined = out.join(language).with_extension("ftl");
         fs::write(&joined, text)?;
         source += &format!(
@@ -45,5 +56,18 @@ fn write_messages(out: &Path) -> Result<(), Box<dyn Error>> {
             joined.display().to_string()
         );
     }
+    ids.sort();
+    fs::write(
+        out.join("ids.rs"),
+        format!("/// The names of all messages, in the order of their bytes.\nconst IDS: &[&str] = &{ids:?};\n"),
+    )?;
     Ok(fs::write(out.join("messages.rs"), source)?)
+}
+
+/// The name of the message that begins on a line.
+fn id_of(line: &str) -> Option<&str> {
+    let (id, _) = line.split_once('=')?;
+    let id = id.trim_end();
+    let begins = line.starts_with(|letter: char| letter.is_ascii_alphabetic());
+    (begins && id.chars().all(|letter| letter.is_ascii_alphanumeric() || letter == '-')).then_some(id)
 }

@@ -8,6 +8,8 @@ globalThis.hobnailWords = (() => {
   let language = LANGUAGES[0];
   let text = "";
   let bundle = null;
+  // The names of all messages, in the order in which the module numbers them.
+  let ids = [];
 
   // A browser may refuse to remember anything; then the language is that of the browser, each time.
   function remembered(store) {
@@ -32,24 +34,30 @@ globalThis.hobnailWords = (() => {
       [language, text] = [code, messages];
       bundle = new FluentBundle(code, { useIsolating: false });
       bundle.addResource(new FluentResource(messages));
+      ids = messages.match(/^[a-z][a-z0-9-]*(?= *=)/gim).sort();
       if (!globalThis.document) return;
       document.documentElement.lang = code;
       for (const element of document.querySelectorAll("[data-say]")) {
-        element.textContent = this.say(element.dataset.say, []) ?? element.textContent;
+        element.textContent = this.find(element.dataset.say) ?? element.textContent;
       }
     },
     // What `use` was told, for a worker.
     spoken: () => [language, text],
     language: () => language,
-    // The words of a message, with names and values one after another; nothing when it can not be said.
-    say(id, given) {
+    // The words of a message by its place, `names` those of its values, each with a comma behind; nothing when it can not
+    // be said.
+    say(place, names, given) {
+      const values = {};
+      names.split(",").slice(0, -1).forEach((name, at) => {
+        const value = given[at];
+        values[name] = typeof value === "number" ? new FluentNumber(value, { useGrouping: false }) : value;
+      });
+      return this.find(ids[place], values);
+    },
+    // The words of a message by its name.
+    find(id, values = {}) {
       const pattern = bundle.getMessage(id)?.value;
       if (!pattern) return undefined;
-      const values = {};
-      for (let at = 0; at < given.length; at += 2) {
-        const value = given[at + 1];
-        values[given[at]] = typeof value === "number" ? new FluentNumber(value, { useGrouping: false }) : value;
-      }
       const faults = [];
       const words = bundle.formatPattern(pattern, values, faults);
       return faults.length ? undefined : words;

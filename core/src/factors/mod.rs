@@ -17,7 +17,6 @@ use crate::order::OrderedMap;
 use std::sync::Arc;
 
 use crate::figures::leaf::Factor;
-use crate::messages;
 
 /// The tables shipped with the program, by file name, as JSON.
 const SHIPPED: [(&str, &str); 3] = [
@@ -39,18 +38,7 @@ impl Factors {
     /// # Errors
     /// Every fault in the tables; a test holds that there is none.
     pub fn shipped() -> Result<Self, Vec<FactorFault>> {
-        let mut shipped = read::read_json_tables(&SHIPPED)?;
-        for factor in shipped.rows.values_mut() {
-            let factor = Arc::make_mut(factor);
-            let id = message_of(&factor.id);
-            if let Some(title) = messages::find(&id) {
-                factor.title = title;
-            }
-            if let Some(note) = messages::find(&(id + "-note")) {
-                factor.note = note;
-            }
-        }
-        Ok(shipped)
+        read::read_json_tables(&SHIPPED)
     }
 
     /// The factor with this id, or that had it before.

@@ -9,7 +9,7 @@ use serde::Deserialize;
 use super::Factors;
 use crate::figures::leaf::{Factor, Given, How, Source, Spread, SpreadKind};
 use crate::figures::unit::read_unit;
-use crate::say;
+use crate::{messages, say};
 
 /// A fault in a factor table.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,6 +47,8 @@ struct TableFile {
 #[serde(deny_unknown_fields)]
 struct FactorRow {
     id: String,
+    /// Empty in the shipped tables, as the note is: both are said by messages.
+    #[serde(default)]
     title: String,
     unit: String,
     low: f64,
@@ -114,7 +116,14 @@ pub(super) fn read_toml_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<F
 
 pub(super) fn read_json_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<FactorFault>> {
     read_tables(tables, |text| {
-        serde_json::from_str(text).map_err(|fault| fault.to_string())
+        let mut file: TableFile = serde_json::from_str(text).map_err(|fault| fault.to_string())?;
+        for row in &mut file.factor {
+            let id = super::message_of(&row.id);
+            // A factor without a title is told as a fault.
+            row.title = messages::find(&id).unwrap_or_default();
+            row.note = messages::find(&(id + "-note")).unwrap_or_default();
+        }
+        Ok(file)
     })
 }
 

@@ -4,7 +4,7 @@
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Argument<'a> {
     /// A whole number, which also chooses between one and many; written in digits without marks between thousands.
-    Count(i64),
+    Count(u32),
     /// Words as they are, numbers of other kinds among them: those are written before, in the plan's units.
     Text(&'a str),
 }
@@ -37,8 +37,8 @@ macro_rules! whole_numbers {
     ($($number:ty),+) => {
         $(impl ToArgument for $number {
             fn to_argument(&self) -> Argument<'_> {
-                // No plan counts beyond 2^63.
-                Argument::Count(i64::try_from(*self).unwrap_or(i64::MAX))
+                // No plan counts beyond 2^32, and nothing is counted below zero.
+                Argument::Count(u32::try_from(*self).unwrap_or(u32::MAX))
             }
         })+
     };

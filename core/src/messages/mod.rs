@@ -1,4 +1,5 @@
-//! Everything a person reads, in the language of the window: [`say!`](crate::say) by the message's name.
+//! Everything a person reads, in the language of the window: [`say!`](crate::say) by the message's name, which is looked
+//! up while compiling.
 //!
 //! The messages themselves stand in `core/messages/LANGUAGE/`, in the syntax of Project Fluent, the page's among them, so
 //! that a translator finds all words in one place. English is the language they are written in; every other language
@@ -20,7 +21,7 @@ use std::cell::{Cell, RefCell};
 
 pub use argument::{Argument, ToArgument};
 
-use crate::order::OrderedMap;
+include!(concat!(env!("OUT_DIR"), "/ids.rs"));
 
 /// A language in which every message can be said.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -62,14 +63,64 @@ impl Language {
     }
 }
 
-/// Puts a message into words; `None` when there is no such message or it needs another argument.
-pub type Speaker = fn(Language, &str, &[(&str, Argument<'_>)]) -> Option<String>;
+/// A message by its place among the names of all messages in the order of their bytes: the page carries no names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Message(u16);
+
+impl Message {
+    /// The message of this name. Asked while compiling, by [`message!`](crate::message): a name that is in no file does
+    /// not compile.
+    ///
+    /// # Panics
+    /// When there is no such message.
+    #[must_use]
+    #[expect(clippy::panic, reason = "it stops the compiler, not the program")]
+    pub const fn named(id: &str) -> Self {
+        let (mut low, mut high) = (0, IDS.len());
+        while low < high {
+            let middle = usize::midpoint(low, high);
+            match compare(IDS[middle].as_bytes(), id.as_bytes()) {
+                0 => return Self(middle as u16),
+                1.. => high = middle,
+                _ => low = middle + 1,
+            }
+        }
+        panic!("no file of messages has this name")
+    }
+
+    /// Its place among all names.
+    #[must_use]
+    pub const fn place(self) -> usize {
+        self.0 as usize
+    }
+}
+
+/// Below 0 where `a` is before `b`, above 0 where it is behind.
+const fn compare(a: &[u8], b: &[u8]) -> i32 {
+    let mut place = 0;
+    while place < a.len() && place < b.len() {
+        if a[place] != b[place] {
+            return a[place] as i32 - b[place] as i32;
+        }
+        place += 1;
+    }
+    a.len() as i32 - b.len() as i32
+}
+
+/// What puts messages into words. `names` are those of the arguments, each with a comma behind.
+#[derive(Clone, Copy)]
+pub struct Speaker {
+    /// The words of a message; `None` when it needs another argument.
+    pub say: fn(Language, Message, names: &str, &[Argument<'_>]) -> Option<String>,
+    /// The words of a message without arguments whose name is put together while running; `None` when there is none.
+    pub find: fn(Language, id: &str) -> Option<String>,
+}
 
 thread_local! {
     static LANGUAGE: Cell<Language> = const { Cell::new(Language::English) };
-    static SPEAKER: Cell<Speaker> = const { Cell::new(own_words) };
-    /// Messages without arguments, said once: a few thousand words at most.
-    static SAID: RefCell<OrderedMap<&'static str, &'static str>> = const { RefCell::new(OrderedMap::new()) };
+    static SPEAKER: Cell<Speaker> = const { Cell::new(OWN) };
+    /// Messages without arguments, said once, each at its place.
+    static SAID: RefCell<Vec<Option<&'static str>>> = const { RefCell::new(Vec::new()) };
 }
 
 /// The language this thread speaks.
@@ -81,49 +132,66 @@ pub fn language() -> Language {
 /// Speaks another language from here on, in this thread.
 pub fn use_language(language: Language) {
     LANGUAGE.set(language);
-    SAID.set(OrderedMap::new());
+    SAID.set(Vec::new());
 }
 
 /// Lets something else put messages into words, in this thread.
 pub fn speak_through(speaker: Speaker) {
     SPEAKER.set(speaker);
-    SAID.set(OrderedMap::new());
+    SAID.set(Vec::new());
 }
 
 /// The words of a message without arguments; [`say!`](crate::say) calls it.
 ///
 /// They are made once in each language and kept for good, so that names in tables cost nothing.
 #[must_use]
-pub fn words(id: &'static str) -> &'static str {
-    if let Some(said) = SAID.with_borrow(|said| said.get(id).copied()) {
+#[inline(never)]
+pub fn words(message: Message) -> &'static str {
+    if let Some(said) = SAID.with_borrow(|said| said.get(message.place()).copied().flatten()) {
         return said;
     }
-    let said: &'static str = Box::leak(words_with(id, &[]).into_boxed_str());
-    SAID.with_borrow_mut(|held| held.insert(id, said));
+    let said: &'static str = Box::leak(words_with(message, "", &[]).into_boxed_str());
+    SAID.with_borrow_mut(|held| {
+        held.resize(held.len().max(message.place() + 1), None);
+        held[message.place()] = Some(said);
+    });
     said
 }
 
-/// The words of a message with its arguments; [`say!`](crate::say) calls it.
+/// The words of a message with its arguments, the names of those each with a comma behind; [`say!`](crate::say) calls it.
 ///
-/// A message that is nowhere is said as its name in angle quotes, for people to report.
+/// A message that lacks an argument is said as its number in angle quotes, for people to report; a test of the
+/// repository sees that there is none.
 #[must_use]
-pub fn words_with(id: &str, arguments: &[(&str, Argument<'_>)]) -> String {
-    SPEAKER.get()(LANGUAGE.get(), id, arguments).unwrap_or_else(|| format!("‹{id}›"))
+#[inline(never)]
+pub fn words_with(message: Message, names: &str, values: &[Argument<'_>]) -> String {
+    let said = (SPEAKER.get().say)(LANGUAGE.get(), message, names, values);
+    said.unwrap_or_else(|| format!("‹{}›", message.0))
 }
 
 /// The words of a message whose name is put together while running, such as `factor-` and a factor's id; `None` when
 /// there is no such message in this language.
 #[must_use]
 pub fn find(id: &str) -> Option<String> {
-    SPEAKER.get()(LANGUAGE.get(), id, &[])
+    (SPEAKER.get().find)(LANGUAGE.get(), id)
 }
 
 #[cfg(feature = "own_messages")]
-use own::own_words;
+use own::OWN;
 
+/// Nobody speaks before [`speak_through`] is called.
 #[cfg(not(feature = "own_messages"))]
-fn own_words(_: Language, _: &str, _: &[(&str, Argument<'_>)]) -> Option<String> {
-    None
+const OWN: Speaker = Speaker {
+    say: |_, _, _, _| None,
+    find: |_, _| None,
+};
+
+/// The [`Message`] of a name, which must stand in the files: it is looked up while compiling.
+#[macro_export]
+macro_rules! message {
+    ($id:literal) => {
+        const { $crate::messages::Message::named($id) }
+    };
 }
 
 /// Says a message by its name: `&'static str` without arguments, `String` with them.
@@ -137,10 +205,14 @@ fn own_words(_: Language, _: &str, _: &[(&str, Argument<'_>)]) -> Option<String>
 #[macro_export]
 macro_rules! say {
     ($id:literal) => {
-        $crate::messages::words($id)
+        $crate::messages::words($crate::message!($id))
     };
     ($id:literal, $($name:ident = $value:expr),+ $(,)?) => {
-        $crate::messages::words_with($id, &[$((stringify!($name), $crate::messages::ToArgument::to_argument(&$value))),+])
+        $crate::messages::words_with(
+            $crate::message!($id),
+            concat!($(stringify!($name), ","),+),
+            &[$($crate::messages::ToArgument::to_argument(&$value)),+],
+        )
     };
 }
 

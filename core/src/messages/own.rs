@@ -5,21 +5,26 @@ use std::sync::OnceLock;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 
-use super::{Argument, Language};
+use super::{Argument, IDS, Language, Speaker};
 
 include!(concat!(env!("OUT_DIR"), "/messages.rs"));
 
-/// The words of a message as its file has them.
-pub(super) fn own_words(language: Language, id: &str, arguments: &[(&str, Argument<'_>)]) -> Option<String> {
+/// Says messages as their files have them.
+pub(super) const OWN: Speaker = Speaker {
+    say: |language, message, names, values| say(language, IDS.get(message.place())?, names, values),
+    find: |language, id| say(language, id, "", &[]),
+};
+
+fn say(language: Language, id: &str, names: &str, values: &[Argument<'_>]) -> Option<String> {
     let bundle = bundle(language);
     let pattern = bundle.get_message(id)?.value()?;
     let mut given = FluentArgs::new();
-    for (name, argument) in arguments {
-        let value = match argument {
+    for (name, value) in names.split(',').zip(values) {
+        let value = match value {
             Argument::Count(count) => FluentValue::from(*count),
             Argument::Text(words) => FluentValue::from(*words),
         };
-        given.set(*name, value);
+        given.set(name, value);
     }
     let mut faults = Vec::new();
     let words = bundle.format_pattern(pattern, Some(&given), &mut faults).into_owned();

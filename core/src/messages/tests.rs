@@ -19,21 +19,34 @@ fn a_count_chooses_its_form_and_is_written_plainly() {
 }
 
 #[test]
-fn what_is_nowhere_or_lacks_an_argument_is_told_by_its_name() {
-    assert_eq!(words_with("no-such-message", &[]), "‹no-such-message›");
-    assert_eq!(words_with("count-streets", &[]), "‹count-streets›");
+fn what_lacks_an_argument_is_told_by_its_number() {
+    let streets = message!("count-streets");
+    assert_eq!(words_with(streets, "", &[]), format!("‹{}›", streets.place()));
     assert_eq!(find("no-such-message"), None);
+    assert_eq!(find("language-name").as_deref(), Some("English"));
+}
+
+#[test]
+fn messages_are_numbered_in_the_order_of_their_names() {
+    assert!(IDS.is_sorted());
+    for (place, id) in IDS.iter().enumerate() {
+        assert_eq!(Message::named(id).place(), place);
+    }
 }
 
 #[test]
 fn another_speaker_is_asked_when_it_is_set() {
-    speak_through(|language, id, arguments| Some(format!("{} {id} {arguments:?}", language.code())));
-    assert_eq!(say!("a"), "en a []");
+    speak_through(Speaker {
+        say: |language, _, names, values| Some(format!("{} {names} {values:?}", language.code())),
+        find: |_, id| Some(id.to_uppercase()),
+    });
+    assert_eq!(say!("language-name"), "en  []");
     use_language(Language::Spanish);
     assert_eq!(
-        say!("a", name = "b", count = 3_u8),
-        r#"es a [("name", Text("b")), ("count", Count(3))]"#
+        say!("count-streets", name = "b", count = 3_u8),
+        r#"es name,count, [Text("b"), Count(3)]"#
     );
+    assert_eq!(find("a").as_deref(), Some("A"));
 }
 
 #[test]

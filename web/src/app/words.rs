@@ -1,7 +1,7 @@
 //! Sentences about the open plan: what is selected, what changed, how long something is.
 
 use hobnail_core::figures::unit::{ACRE_M2, SQUARE_FOOT_M2};
-use hobnail_core::messages::{self, ToArgument as _};
+use hobnail_core::messages::{self, Argument, ToArgument};
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Document, Footprint, Mark, StreetRole, StreetSection, StripKind, UseMark};
@@ -47,17 +47,14 @@ pub fn area(area_m2: f64, units: UnitSystem) -> String {
 /// A sentence about what is drawn, its numbers in the page's units.
 #[must_use]
 pub fn said(sentence: &Sentence, units: UnitSystem) -> String {
-    let given = sentence.given.iter().map(|(name, quantity)| {
-        let words = match quantity {
-            Quantity::Count(number) => number.to_string(),
-            Quantity::Length(length_mm) => length(length_mm / 1000.0, units),
-            Quantity::Area(area_m2) => area(*area_m2, units),
-        };
-        (*name, words)
+    let words = sentence.given.iter().map(|quantity| match quantity {
+        Quantity::Count(number) => number.to_string(),
+        Quantity::Length(length_mm) => length(length_mm / 1000.0, units),
+        Quantity::Area(area_m2) => area(*area_m2, units),
     });
-    let given: Vec<(&str, String)> = given.collect();
-    let arguments: Vec<_> = given.iter().map(|(name, words)| (*name, words.to_argument())).collect();
-    messages::words_with(sentence.id, &arguments)
+    let words: Vec<String> = words.collect();
+    let values: Vec<Argument<'_>> = words.iter().map(ToArgument::to_argument).collect();
+    messages::words_with(sentence.message, sentence.names, &values)
 }
 
 /// A length as it is typed, in feet or meters; `None` for what is no length above zero. A comma parts decimals in meters

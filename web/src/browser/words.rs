@@ -1,12 +1,14 @@
 //! The script that puts messages into words (`web/words.js`), and the language of the window, which it remembers.
 
-use hobnail_core::messages::{self, Argument, Language};
+use hobnail_core::messages::{self, Argument, Language, Message, Speaker};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
 #[wasm_bindgen(js_namespace = hobnailWords)]
 extern "C" {
-    fn say(id: &str, given: &js_sys::Array) -> Option<String>;
+    fn say(place: usize, names: &str, values: &js_sys::Array) -> Option<String>;
+
+    fn find(id: &str) -> Option<String>;
 
     fn language() -> String;
 
@@ -19,20 +21,22 @@ extern "C" {
 
 /// Says every message of this thread by the script, in the window's language.
 pub fn speak_by_script() {
-    messages::speak_through(by_script);
+    messages::speak_through(Speaker {
+        say: by_script,
+        find: |_, id| find(id),
+    });
     messages::use_language(Language::of_code(&language()).unwrap_or_default());
 }
 
-fn by_script(_: Language, id: &str, arguments: &[(&str, Argument<'_>)]) -> Option<String> {
+fn by_script(_: Language, message: Message, names: &str, values: &[Argument<'_>]) -> Option<String> {
     let given = js_sys::Array::new();
-    for (name, argument) in arguments {
-        given.push(&JsValue::from_str(name));
-        given.push(&match argument {
-            Argument::Count(count) => JsValue::from_f64(*count as f64),
+    for value in values {
+        given.push(&match value {
+            Argument::Count(count) => JsValue::from(*count),
             Argument::Text(text) => JsValue::from_str(text),
         });
     }
-    say(id, &given)
+    say(message.place(), names, &given)
 }
 
 /// Starts the page anew in a language; `plan` is told to the page that starts.

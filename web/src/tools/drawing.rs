@@ -1,5 +1,6 @@
 //! How streets are drawn and edited: what the hand has chosen for it, and what is said of lengths on the way.
 
+use hobnail_core::messages::Message;
 use hobnail_core::say;
 
 /// How streets are drawn.
@@ -33,16 +34,22 @@ pub struct Drawing {
 /// A sentence about what is drawn; it is said where it is shown, in the units of the page.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sentence {
-    /// The name of its message.
-    pub id: &'static str,
-    /// What stands in the places of the message.
-    pub given: Vec<(&'static str, Quantity)>,
+    /// Its message.
+    pub message: Message,
+    /// The names of what stands in the places of the message, each with a comma behind.
+    pub names: &'static str,
+    /// What stands there.
+    pub given: Vec<Quantity>,
 }
 
 /// A [`Sentence`] by the name of its message, with what stands in its places.
 macro_rules! sentence {
     ($id:literal $(, $name:ident = $quantity:expr)* $(,)?) => {
-        $crate::tools::drawing::Sentence { id: $id, given: vec![$((stringify!($name), $quantity)),*] }
+        $crate::tools::drawing::Sentence {
+            message: hobnail_core::message!($id),
+            names: concat!($(stringify!($name), ","),*),
+            given: vec![$($quantity),*],
+        }
     };
 }
 pub(crate) use sentence;

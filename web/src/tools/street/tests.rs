@@ -188,11 +188,10 @@ fn a_grid_of_blocks_is_one_gesture_from_a_street() {
     let (state, steps) = drawn(&scene, &inputs[..2]);
     let words = hints(&state).words.expect("the size is said").1;
     assert!(
-        words.given.contains(&("across", Quantity::Count(2)))
-            && words.given.contains(&("depth", Quantity::Length(60_000.0))),
+        words.given.contains(&Quantity::Count(2)) && words.given.contains(&Quantity::Length(60_000.0)),
         "{words:?}"
     );
-    assert_eq!(words.id, "tools-grid-by-street");
+    assert_eq!(words.message, hobnail_core::message!("tools-grid-by-street"));
     assert!(state.is_busy() && !steps.contains(&Step::Commit));
     let (state, steps) = drawn(&scene, &inputs);
     assert_eq!(state, State::Resting { hover: None });

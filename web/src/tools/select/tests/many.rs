@@ -295,7 +295,7 @@ fn a_radius_is_dragged_by_its_handle() {
     let (state, _) = run(&mut scene, &[press, Input::Move(to)]);
     let said = hints(&state).words.expect("the radius is said").1;
     assert!(
-        matches!(said.given[0].1, Quantity::Length(radius_mm) if (radius_mm - 20_000.0).abs() <= 100.0),
+        matches!(said.given[0], Quantity::Length(radius_mm) if (radius_mm - 20_000.0).abs() <= 100.0),
         "{said:?}"
     );
     let (_, steps) = run(&mut scene, &[press, Input::Move(to), Input::Up(to)]);
