@@ -44,7 +44,7 @@ fn a_plan_is_measured_in_spanish() {
     let village = sample("compact-village");
     let (code, told, _) = run(&["measure", &village, "--without", "public,willing", "--language", "es"]);
     assert_eq!(code, Some(0));
-    let heading = "(sin los terrenos de propietarios públicos y dispuestos)\n";
+    let heading = "(sin el suelo de propietarios públicos y dispuestos)\n";
     assert!(told.contains(heading), "{told}");
 }
 

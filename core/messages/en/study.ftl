@@ -5,7 +5,6 @@ study-no-figure = there is no figure `{ $id }`
 study-no-factor = there is no factor `{ $id }`
 study-news-unreadable = what was told of the plan can not be read
 study-moment-unreadable = the marked moment can not be read
-study-no-center = no neighborhood center is drawn
 
 ## What the drawing leaves open, in lists of notes and behind "note: " on the command line.
 
@@ -15,7 +14,7 @@ study-note-mark = mark { $mark }
 study-note-asleep = a use is asleep: no street goes all the way around it
 study-note-no-lot = a block for homes holds no lot: no street its lots may front on reaches it, or it is too small; no home is counted on it
 study-note-no-boundary = no site boundary is drawn: the land that streets enclose and soft areas cover is counted as the site
-# reason is study-no-center or what is wrong with the network of walks.
+# reason is measures-no-center or what is wrong with the network of walks.
 study-note-no-walk = the walk to a center can not be worked out: { $reason }
 
 ## Cautions: what lies where, and whom to ask there. Local codes and licensed practice decide, never this program.

@@ -20,9 +20,8 @@ command-line-usage-measure =
 
       --alternative NAME  cuál alternativa
       --phases ID,ID      solo estas etapas, por su número en el plan; lo existente está en todas las etapas
-      --without OWNERS    se retiene y no se cuenta el terreno de estos grupos de propietarios: public
-                          (públicos), willing (dispuestos), unknown (de postura desconocida), unwilling (no
-                          dispuestos)
+      --without OWNERS    se retiene y no se cuenta el suelo de estos grupos de propietarios: public (públicos),
+                          willing (dispuestos), unknown (sin consultar), unwilling (no dispuestos)
       --today             lo que existe hoy: calles y lugares existentes; los usos son propuestas y no se cuentan
       --json              todas las cifras con sus rangos, en JSON
       --basis FIGURE      cómo se calculó una cifra, hasta sus fuentes

@@ -55,12 +55,12 @@ plan-scope-today = tal como está hoy
 plan-scope-no-phase = ninguna etapa
 plan-scope-one-phase = solo la etapa { $name }
 plan-scope-phases = etapas { $names }
-plan-scope-without = sin los terrenos de propietarios { $groups }
+plan-scope-without = sin el suelo de propietarios { $groups }
 plan-scope-two-groups = { $first } y { $second }
 # Groups of owners, as in "without land of unwilling owners": by what they think of the plan.
 plan-owners-public = públicos
 plan-owners-willing = dispuestos
-plan-owners-unknown = de postura desconocida
+plan-owners-unknown = sin consultar
 plan-owners-unwilling = no dispuestos
 
 ## Why a change to a plan was refused or its journal could not be followed.
@@ -154,7 +154,7 @@ plan-fault-unlikely-pace = se camina a entre 0.3 y 3 metros por segundo
 plan-fault-asked-twice = una línea anterior pide lo mismo
 plan-fault-named-twice = se nombra dos veces
 plan-fault-no-strips = no tiene franjas
-plan-fault-no-travel-lane = es para vehículos motorizados y no tiene carril de circulación
+plan-fault-no-travel-lane = es para vehículos de motor y no tiene carril de circulación
 plan-fault-homes-without-floor = tiene viviendas y ninguna superficie construida para ellas
 plan-fault-floor-without-homes = tiene superficie construida para viviendas y ninguna vivienda
 plan-fault-ragged-rows = { $heights } alturas no llenan filas completas de { $columns }

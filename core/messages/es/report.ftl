@@ -19,8 +19,8 @@ report-note = nota: { $note }
 
 report-streets = Calles      { $length } de calle en { $parts }: { $links } entre { $nodes }, de los cuales { $dead_ends } sin salida.
 report-parts = { $count ->
-    [one] { $number } parte conectada
-   *[other] { $number } partes conectadas
+    [one] { $number } parte conexa
+   *[other] { $number } partes conexas
 }
 report-links = { $count ->
     [one] { $number } enlace

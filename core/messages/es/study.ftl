@@ -5,7 +5,6 @@ study-no-figure = no hay ninguna cifra `{ $id }`
 study-no-factor = no hay ningún factor `{ $id }`
 study-news-unreadable = no se puede leer lo que se comunicó del plan
 study-moment-unreadable = no se puede leer el momento marcado
-study-no-center = no hay ningún centro de barrio dibujado
 
 ## What the drawing leaves open, in lists of notes and behind "note: " on the command line.
 
@@ -14,8 +13,8 @@ study-note-mark = marca { $mark }
 # A use painted on a block that is not enclosed any more; it wakes when it is.
 study-note-asleep = un uso está en suspenso: ninguna calle lo rodea por completo
 study-note-no-lot = una manzana para viviendas no tiene ningún lote: no llega a ella ninguna calle a la que sus lotes puedan dar frente, o es demasiado pequeña; no se cuenta en ella ninguna vivienda
-study-note-no-boundary = no se ha dibujado el límite del sitio: se cuenta como sitio el terreno que las calles encierran y el que cubren las áreas tentativas
-# reason is study-no-center or what is wrong with the network of walks.
+study-note-no-boundary = no se ha dibujado el límite del sitio: se cuenta como sitio el suelo que las calles encierran y el que cubren las áreas tentativas
+# reason is measures-no-center or what is wrong with the network of walks.
 study-note-no-walk = no se puede calcular el recorrido a pie hasta un centro: { $reason }
 
 ## Cautions: what lies where, and whom to ask there. Local codes and licensed practice decide, never this program.
@@ -26,7 +25,7 @@ study-caution-dead-ends = { $count ->
    *[other] { $count } calles sin salida, la más larga aquí, miden más de 150 ft (46 m): pregunte al jefe de prevención de incendios dónde da la vuelta un camión de bomberos
 }
 # homes is more than most, which is 30.
-study-caution-one-way = un solo acceso lleva a { $homes } viviendas, más de { $most }: pregunte al jefe de prevención de incendios si necesitan un segundo
+study-caution-one-way = un solo acceso lleva a { $homes } viviendas, más de { $most }: pregunte al jefe de prevención de incendios si hace falta un segundo acceso
 study-caution-block-floodplain = { $count ->
     [one] una manzana pintada se extiende sobre zona inundable: pregunte al administrador de zonas inundables qué se permite construir allí
    *[other] { $count } manzanas pintadas, una de ellas aquí, se extienden sobre zona inundable: pregunte al administrador de zonas inundables qué se permite construir allí

@@ -427,7 +427,7 @@ impl Study {
     /// The reason, in words.
     pub fn walk(&self) -> Result<&CostField, &str> {
         let field = self.derived.walks.field(Destination::Center)?;
-        field.ok_or_else(|| say!("study-no-center"))
+        field.ok_or_else(|| say!("measures-no-center"))
     }
 
     /// The streets from which a center is within `seconds` of walking at the plan's pace, at most half an hour; nothing
