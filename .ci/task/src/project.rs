@@ -37,7 +37,7 @@ impl Project {
 }
 
 /// The cargo home: `CARGO_HOME`, else `.cargo` in the user's home, as cargo itself decides.
-fn cargo_home() -> Result<PathBuf, String> {
+pub fn cargo_home() -> Result<PathBuf, String> {
     if let Some(home) = std::env::var_os("CARGO_HOME").filter(|home| !home.is_empty()) {
         return Ok(PathBuf::from(home));
     }

@@ -21,9 +21,8 @@ pub fn run(project: &Project) -> Result<(), String> {
         &project.root,
         &["serve", "--release", "--port", &port.to_string()],
     );
+    tools.set_for_trunk(&mut command)?;
     let mut server = command
-        .env("PATH", tools.path()?)
-        .env("HOBNAIL_FLUENT", &tools.fluent)
         .stdin(Stdio::null())
         .spawn()
         .map_err(|fault| format!("trunk could not start: {fault}"))?;

@@ -163,7 +163,8 @@ pub fn in_browser(
 /// Builds the page as it is published.
 pub fn build_page(project: &Project, tools: &WasmTools) -> Result<(), String> {
     let mut command = program("trunk", &project.root, &["build", "--release"]);
-    run(command.env("PATH", tools.path()?).env("HOBNAIL_FLUENT", &tools.fluent))
+    tools.set_for_trunk(&mut command)?;
+    run(&mut command)
 }
 
 fn within_budget(project: &Project) -> Result<(), String> {

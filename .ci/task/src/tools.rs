@@ -5,6 +5,7 @@
 
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
+use std::process::Command;
 
 use crate::lock;
 use crate::process::{cargo, output, program, run};
@@ -34,12 +35,36 @@ impl WasmTools {
         })
     }
 
+    /// What trunk builds the page with.
+    pub fn set_for_trunk(&self, command: &mut Command) -> Result<(), String> {
+        command
+            .env("PATH", self.path()?)
+            .env("HOBNAIL_FLUENT", &self.fluent)
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", page_flags()?);
+        Ok(())
+    }
+
     /// PATH with the tools first.
     pub fn path(&self) -> Result<OsString, String> {
         let rest = std::env::var_os("PATH").unwrap_or_default();
         let folders = self.folders.iter().cloned().chain(std::env::split_paths(&rest));
         std::env::join_paths(folders).map_err(|fault| format!("a tool's folder cannot stand in PATH: {fault}"))
     }
+}
+
+/// The page names the files that a fault of its own lies in; those of libraries without the folder that this machine
+/// keeps them in. The rest is `.cargo/config.toml`, which an environment variable may replace.
+fn page_flags() -> Result<String, String> {
+    let mut flags = "--cfg erase_components".to_string();
+    let sources = crate::project::cargo_home()?.join("registry/src");
+    for registry in std::fs::read_dir(&sources).into_iter().flatten().flatten() {
+        let folder = registry.path().display().to_string();
+        // Flags are parted at blanks; a folder with one is then named as it is.
+        if !folder.contains(' ') {
+            flags += &format!(" --remap-path-prefix={folder}/=");
+        }
+    }
+    Ok(flags)
 }
 
 /// Sees that the toolchain can compile for the browser.

@@ -1,6 +1,6 @@
 ## The tools of the rail.
 
-tools-select = Seleccionar
+tools-select = Elegir
 tools-street = Calle
 tools-use = Uso
 tools-area = Área
@@ -78,7 +78,7 @@ tools-stretch = Arrastre a lo largo de la calle para un tramo, o suelte.
 
 ## What the select tool waits for.
 
-tools-select-resting = Haga clic para seleccionar; con Mayús, para agregar. Arrastre para mover o, desde terreno vacío, para trazar un recuadro.
+tools-select-resting = Clic para elegir, con Mayús para agregar. Arrastre para mover o, en terreno vacío, para un recuadro.
 tools-select-boxing = Suelte para seleccionar todo lo que queda dentro. Escape abandona.
 tools-select-cutting = Haga clic donde se corta la calle. Escape abandona.
 tools-select-pressed = Arrastre para mover.

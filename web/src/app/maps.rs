@@ -9,8 +9,8 @@ use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::figures::Drawn;
-use super::{alternatives, detail_maps, words};
-use crate::canvas::scene::Node;
+use super::{alternatives, class_maps, detail_maps, words};
+use crate::canvas::scene::{Node, Scale, Scene};
 
 /// The outer edge of the walk-shed, and the walk within which needs count as reached.
 pub const FAR_MINUTES: u32 = 10;
@@ -48,6 +48,16 @@ pub enum Map {
     Indirect,
     /// Streets that alternatives share.
     Shared,
+    /// Homes of each block by its land.
+    Density,
+    /// What is built in which phase.
+    Phases,
+    /// The street section of each street.
+    Sections,
+    /// Parcels by group of owners.
+    Owners,
+    /// The buildings alone.
+    Ground,
     /// Which intersections a counting rule counts, by its place among [`COUNTING_RULES`].
     Counted(usize),
 }
@@ -59,16 +69,26 @@ impl Default for Map {
 }
 
 impl Map {
+    /// The maps that are no walk and no counting rule.
+    pub const OTHERS: [Self; 10] = [
+        Self::Plain,
+        Self::Ground,
+        Self::Five,
+        Self::Routes,
+        Self::Indirect,
+        Self::Density,
+        Self::Sections,
+        Self::Phases,
+        Self::Owners,
+        Self::Shared,
+    ];
+
     /// All maps, in the order they are chosen from.
     #[must_use]
     pub fn all() -> Vec<Self> {
         let walks = Destination::ALL.into_iter().map(Self::Walk);
         let counted = (0..COUNTING_RULES.len()).map(Self::Counted);
-        [Self::Plain, Self::Five, Self::Routes, Self::Indirect, Self::Shared]
-            .into_iter()
-            .chain(walks)
-            .chain(counted)
-            .collect()
+        Self::OTHERS.into_iter().chain(walks).chain(counted).collect()
     }
 
     /// Its name in the page.
@@ -80,6 +100,11 @@ impl Map {
             Self::Routes => "routes".to_owned(),
             Self::Indirect => "indirect".to_owned(),
             Self::Shared => "shared".to_owned(),
+            Self::Density => "density".to_owned(),
+            Self::Phases => "phases".to_owned(),
+            Self::Sections => "sections".to_owned(),
+            Self::Owners => "owners".to_owned(),
+            Self::Ground => "ground".to_owned(),
             Self::Walk(destination) => format!("walk-{}", destination.id()),
             Self::Counted(place) => format!("counted-{}", place + 1),
         }
@@ -94,6 +119,11 @@ impl Map {
             Self::Routes => say!("page-map-routes").to_owned(),
             Self::Indirect => say!("page-map-indirect").to_owned(),
             Self::Shared => say!("page-map-shared").to_owned(),
+            Self::Density => say!("maps-density").to_owned(),
+            Self::Phases => say!("maps-phases").to_owned(),
+            Self::Sections => say!("maps-sections").to_owned(),
+            Self::Owners => say!("maps-owners").to_owned(),
+            Self::Ground => say!("maps-ground").to_owned(),
             Self::Walk(destination) => say!("page-map-walk", destination = destination.title()),
             Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name())),
         }
@@ -132,6 +162,8 @@ pub enum Mark {
     Front(u8),
     /// The best single point for a center.
     Best,
+    /// Land or streets of a class.
+    Class(Scale, u8),
     /// Nothing: a figure of the whole, by its name in the page.
     Figure(&'static str),
 }
@@ -182,7 +214,15 @@ impl Legend {
 pub fn figures_of(map: Map) -> &'static [&'static str] {
     match map {
         // What details say is counted and has no range.
-        Map::Plain | Map::Routes | Map::Indirect | Map::Shared => &[],
+        Map::Plain
+        | Map::Routes
+        | Map::Indirect
+        | Map::Shared
+        | Map::Density
+        | Map::Phases
+        | Map::Sections
+        | Map::Owners
+        | Map::Ground => &[],
         Map::Walk(_) => &[NEAR_HOMES, FAR_HOMES],
         Map::Five => &[FAR_HOMES],
         Map::Counted(_) => &[INTERSECTIONS],
@@ -250,6 +290,9 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
         Map::Routes => detail_maps::routes_legend(study, drawn),
         Map::Indirect => detail_maps::fronts_legend(study, drawn),
         Map::Shared => alternatives::shared_legend(study),
+        Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground => {
+            class_maps::lay(study, map, &mut Scene::default()).unwrap_or_default()
+        }
         Map::Counted(_) => {
             let rule = map.rule().map_or("", |rule| rule.id);
             let line = |node, words: &str, value| Line {

@@ -6,6 +6,7 @@
 pub mod alternatives;
 pub mod background;
 pub mod basis;
+pub mod class_maps;
 pub mod detail_maps;
 pub mod editing;
 pub mod editor;

@@ -10,14 +10,16 @@ use hobnail_core::study::Study;
 
 use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
 use super::store::CANVAS;
-use super::{App, alternatives, detail_maps, maps, words};
+use super::{App, alternatives, class_maps, detail_maps, maps, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::canvas::camera::Camera;
 use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
 use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
-use crate::canvas::layers::{drafted, fronts, furniture, land, marks, needs, nodes, overlay, routes, shed, streets};
+use crate::canvas::layers::{
+    classes, drafted, fronts, furniture, land, marks, needs, nodes, overlay, routes, shed, streets,
+};
 use crate::canvas::palette;
 use crate::canvas::picture::Layer;
 use crate::canvas::room::Room;
@@ -134,6 +136,10 @@ impl Stage {
             Map::Routes => self.scene.routes = detail_maps::routes(study),
             Map::Indirect => self.scene.fronts = detail_maps::fronts(study),
             Map::Shared => self.scene.routes = alternatives::shared_streets(study),
+            Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground => {
+                // The legend is the panel's.
+                let _ = class_maps::lay(study, app.map(), &mut self.scene);
+            }
         }
         if app.map() == Map::Walk(Destination::Center) {
             self.scene.best = detail_maps::best(study);
@@ -146,7 +152,21 @@ impl Stage {
         if let Some(drawn) = drawn {
             drafted::bubbles(&mut paper, drawn);
         }
-        self.below = prepared(vec![paper, land::ground(scene), streets::streets(scene)]);
+        if scene.is_ground {
+            let buildings = classes::figure_and_ground(study.painted());
+            self.below = prepared(vec![land::paper(scene), buildings]);
+            self.above = prepared(vec![land::site(scene)]);
+            self.disks = Vec::new();
+            self.words = Vec::new();
+            return;
+        }
+        self.below = prepared(vec![
+            paper,
+            land::ground(scene),
+            classes::washes(scene),
+            streets::streets(scene),
+            classes::bands(scene),
+        ]);
         self.trees.forget();
         self.lots.forget();
         self.above = prepared(vec![
@@ -166,8 +186,13 @@ impl Stage {
             shed::minutes(scene),
             needs::numbers(scene),
             streets::names(scene),
+            classes::tags(scene),
             land::constraint_names(scene),
-            land::labels(scene),
+            if scene.is_bare {
+                Layer::default()
+            } else {
+                land::labels(scene)
+            },
             drawn.map(|drawn| drafted::words(&seen, drawn)).unwrap_or_default(),
         ]);
     }
@@ -181,9 +206,11 @@ impl Stage {
             px_per_unit: camera.px_per_m(),
         };
         let study = app.study();
-        self.lots
-            .bring(camera, |window| lots(study.document(), study.painted(), window));
-        self.trees.bring(camera, |window| trees(&self.scene, window));
+        if !self.scene.is_bare {
+            self.lots
+                .bring(camera, |window| lots(study.document(), study.painted(), window));
+            self.trees.bring(camera, |window| trees(&self.scene, window));
+        }
         self.painter.clear(palette::AROUND);
         for layer in &self.below {
             self.painter.paint(layer, &view);

@@ -10,6 +10,7 @@ use hobnail_core::plan::land::{ConstraintKind, OwnerGroup};
 use hobnail_core::say;
 
 use super::picture::{Color, Texture};
+use super::scene::Scale;
 
 /// The finest line: strips of a street, hatching.
 pub const FINE_PX: f64 = 0.75;
@@ -104,6 +105,19 @@ pub const fn needs(count: u8) -> Color {
         3 => 0x71_A4_B6,
         4 => 0x3C_77_90,
         _ => 0x0F_43_5A,
+    })
+}
+
+/// The color of a class; a number on the drawing says the same without color.
+#[must_use]
+pub const fn class(scale: Scale, class: u8) -> Color {
+    const KINDS: [u32; 8] = [
+        0x3E_7C_B8, 0xE2_A2_3F, 0x5A_9E_78, 0xB3_5C_8D, 0x8A_C6_D9, 0x85_5A_3C, 0xC8_C4_5A, 0x6E_6A_9E,
+    ];
+    const RAMP: [u32; 6] = [0xF6_E8_D7, 0xEB_C4_9B, 0xDB_97_5F, 0xBF_68_35, 0x92_42_1C, 0x63_26_0D];
+    Color::solid(match scale {
+        Scale::Ramp => RAMP[if class < 6 { class as usize } else { 5 }],
+        Scale::Kinds => KINDS[class as usize % KINDS.len()],
     })
 }
 

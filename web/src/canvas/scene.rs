@@ -44,6 +44,36 @@ pub struct Scene {
     pub fronts: Vec<Line>,
     /// The best single point for a center.
     pub best: Option<(f64, f64)>,
+    /// Land in the color of its class.
+    pub washes: Vec<Wash>,
+    /// Streets in the color of their class.
+    pub bands: Vec<(Line, u8)>,
+    /// What is written on those.
+    pub tags: Vec<((f64, f64), String)>,
+    /// Whether lots, trees and words on the land are left out, for what is laid over it.
+    pub is_bare: bool,
+    /// Whether the buildings alone are drawn.
+    pub is_ground: bool,
+}
+
+/// How classes are colored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Scale {
+    /// One hue, the deeper the more.
+    Ramp,
+    /// Hues that have no order.
+    Kinds,
+}
+
+/// Land in the color of its class.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wash {
+    /// Its outer boundary, then its holes.
+    pub rings: Vec<Line>,
+    /// How its class is colored.
+    pub scale: Scale,
+    /// Its class.
+    pub class: u8,
 }
 
 /// What a counting rule makes of a node of the streets.

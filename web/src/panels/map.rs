@@ -10,7 +10,7 @@ use crate::app::words::sentence_case;
 use crate::canvas::layers::{needs, routes, shed};
 use crate::canvas::palette;
 use crate::canvas::picture::Color;
-use crate::canvas::scene::Node;
+use crate::canvas::scene::{Node, Scale};
 
 /// The control and its legend.
 #[component]
@@ -29,7 +29,7 @@ pub fn MapPanel(
     let options = |is_here: fn(&Map) -> bool| all.iter().filter(|map| is_here(map)).map(option).collect_view();
     let walks = options(|map| matches!(map, Map::Walk(_)));
     let rules = options(|map| matches!(map, Map::Counted(_)));
-    let others = options(|map| matches!(map, Map::Plain | Map::Five | Map::Routes | Map::Indirect | Map::Shared));
+    let others = options(|map| Map::OTHERS.contains(map));
     let choose = move |event| {
         let id = event_target_value(&event);
         if let Some(map) = all.iter().find(|map| map.id() == id) {
@@ -61,6 +61,7 @@ fn line(line: Line) -> impl IntoView {
         Mark::Walks(class) => format!("walks-{class}"),
         Mark::Front(rank) => format!("front-{rank}"),
         Mark::Best => "best".to_owned(),
+        Mark::Class(_, class) => format!("class-{class}"),
         Mark::Figure(name) => name.to_owned(),
     };
     let is_long = matches!(line.mark, Mark::Front(_) | Mark::Best | Mark::Figure(_));
@@ -126,6 +127,18 @@ fn pieces(mark: Mark) -> (Vec<Piece>, Option<(String, Color, Color)>) {
         }
         Mark::Node(Node::Head) => (vec![form("M11.5 5.5 h11 v11 h-11 Z", palette::SHED_EDGE, 1.5)], None),
         Mark::Node(Node::LeftOut) => (vec![form("M17 4.5 L23.5 16.2 H10.5 Z", palette::PAPER, 1.5)], None),
+        Mark::Class(scale, class) => {
+            let inside = palette::class(scale, class);
+            let wash = (
+                "M1 3 H33 V19 H1 Z",
+                inside.css(),
+                palette::SOFT_INK,
+                palette::FINE_PX,
+                String::new(),
+            );
+            let number = (scale == Scale::Kinds).then(|| ((class + 1).to_string(), palette::SHED_EDGE, palette::PAPER));
+            (vec![wash], number)
+        }
         Mark::Figure(_) => (Vec::new(), None),
     }
 }

@@ -56,6 +56,14 @@ pub fn boundaries(scene: &Scene) -> Layer {
         layer.fill(path.clone(), Fill::Textured(texture, color.at(0.55)));
         layer.stroke(path, Stroke::drawn(color, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
     }
+    layer.items.extend(site(scene).items);
+    layer
+}
+
+/// The outline of the site alone.
+#[must_use]
+pub fn site(scene: &Scene) -> Layer {
+    let mut layer = Layer::default();
     let mut site = Path::default();
     site.ring(scene.site.iter().copied());
     let line = Stroke::drawn(palette::INK, palette::HEAVY_PX).dashed(&[22.0, 5.0, 3.0, 5.0, 3.0, 5.0]);

@@ -1,5 +1,6 @@
 //! The layers of the drawing, undermost first. Each reads the scene and gives plain data to paint.
 
+pub mod classes;
 pub mod drafted;
 pub mod fronts;
 pub mod furniture;

@@ -1,0 +1,313 @@
+//! Maps that part the plan into classes: homes by land, phases, owners, street sections, and the buildings alone.
+//!
+//! What is drawn and what the legend says are gathered together, from the plan as it is seen and its lots as laid; so the
+//! homes of all classes add up to the homes that the column shows, those of soft areas left out.
+
+use hobnail_core::figures::display::digits;
+use hobnail_core::figures::unit::ACRE_M2;
+use hobnail_core::measures::frontage::PaintedFace;
+use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::plan::land::OwnerGroup;
+use hobnail_core::plan::{Document, Mark as Drawn, PhaseId};
+use hobnail_core::say;
+use hobnail_core::study::Study;
+
+use super::maps::{Legend, Line, Map, Mark};
+use super::words;
+use crate::canvas::layers::land::widest_place;
+use crate::canvas::palette;
+use crate::canvas::scene::{Scale, Scene, Wash};
+use crate::canvas::scene_of::meters;
+use crate::tools::shape;
+
+/// Limits between classes of homes by land, in homes per hectare and in homes per acre. Round numbers from houses on
+/// large lots to apartments; common practice, no source.
+const LIMITS: [[f64; 5]; 2] = [[10.0, 20.0, 30.0, 50.0, 100.0], [4.0, 8.0, 12.0, 20.0, 40.0]];
+
+const OWNERS: [OwnerGroup; 4] = [
+    OwnerGroup::Public,
+    OwnerGroup::Willing,
+    OwnerGroup::Unknown,
+    OwnerGroup::Unwilling,
+];
+
+/// What one class holds, for the legend.
+#[derive(Clone, Copy, Default)]
+struct Held {
+    is_there: bool,
+    /// Homes, square meters or meters.
+    amount: f64,
+}
+
+/// Lays a map of classes over the drawing and gives its legend; `None` for other maps.
+pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
+    let seen = study.seen();
+    let units = seen.settings.units;
+    let mut held = Vec::new();
+    let mut hold = |class: u8, amount: f64| {
+        let place = usize::from(class);
+        held.resize(held.len().max(place + 1), Held::default());
+        held[place] = Held {
+            is_there: true,
+            amount: held[place].amount + amount,
+        };
+    };
+    let mut note = None;
+    let mut scale = Scale::Kinds;
+    match map {
+        Map::Density => {
+            scale = Scale::Ramp;
+            let is_us = units == UnitSystem::UsCustomary;
+            let (limits, land_m2) = (&LIMITS[usize::from(is_us)], if is_us { ACRE_M2 } else { 10_000.0 });
+            for face in study.painted().iter() {
+                let (homes, land) = (
+                    homes_of(study, face),
+                    face.land_m2.iter().map(|(_, land)| land).sum::<f64>(),
+                );
+                if homes > 0.0 && land > 0.0 {
+                    let density = homes / land * land_m2;
+                    let class = limits.iter().filter(|limit| density > **limit).count() as u8;
+                    hold(class, homes);
+                    wash(study, face, scale, class, digits_of(density), scene);
+                }
+            }
+            note = Some(say!("maps-density-note").to_owned());
+        }
+        Map::Phases => {
+            for face in study.painted().iter() {
+                let class = place_of_phase(&seen, face.phase);
+                hold(class, homes_of(study, face));
+                wash(study, face, scale, class, (class + 1).to_string(), scene);
+            }
+            band(study, scene, |street| Some(place_of_phase(&seen, street.phase)));
+            note = Some(say!("maps-phases-note").to_owned());
+        }
+        Map::Sections => {
+            band(study, scene, |street| {
+                let place = seen.street_sections.keys().position(|id| *id == street.section)?;
+                Some(place as u8)
+            });
+            for (line, class) in &scene.bands {
+                let ends = line.iter().zip(line.iter().skip(1));
+                let length_m: f64 = ends
+                    .map(|(from, to)| hobnail_core::number::length(to.0 - from.0, to.1 - from.1))
+                    .sum();
+                hold(*class, length_m);
+            }
+        }
+        Map::Owners => {
+            let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
+            for mark in marks.into_iter().flat_map(|marks| marks.values()) {
+                let Drawn::Parcel(parcel) = mark else { continue };
+                let class = OWNERS
+                    .iter()
+                    .position(|owner| *owner == parcel.owner)
+                    .unwrap_or_default() as u8;
+                hold(class, shape::area_m2(&parcel.outline));
+                let ring = meters(&parcel.outline);
+                let at = widest_place(&ring);
+                scene.tags.extend(at.map(|(at, _)| (at, (class + 1).to_string())));
+                scene.washes.push(Wash {
+                    rings: vec![ring],
+                    scale,
+                    class,
+                });
+            }
+        }
+        Map::Ground => {
+            scene.is_ground = true;
+            note = Some(say!("maps-ground-note").to_owned());
+        }
+        _ => return None,
+    }
+    scene.is_bare = map != Map::Sections;
+    let line = |(class, held): (usize, &Held)| Line {
+        mark: Mark::Class(scale, class as u8),
+        words: title(&seen, map, class),
+        value: Some(match map {
+            Map::Sections => words::length(held.amount, units),
+            Map::Owners => words::area(held.amount, units),
+            _ => say!("maps-homes", count = number_of_homes(held.amount)),
+        }),
+    };
+    let lines: Vec<Line> = held
+        .iter()
+        .enumerate()
+        .filter(|(_, held)| held.is_there)
+        .map(line)
+        .collect();
+    if lines.is_empty() && map != Map::Ground {
+        note = Some(say!("maps-nothing").to_owned());
+    }
+    Some(Legend { map, lines, note })
+}
+
+/// The words of a class.
+fn title(document: &Document, map: Map, class: usize) -> String {
+    match map {
+        Map::Density => {
+            let is_us = document.settings.units == UnitSystem::UsCustomary;
+            let limits = &LIMITS[usize::from(is_us)];
+            let [low, high] = [class.checked_sub(1), Some(class)].map(|place| limits.get(place?).copied().map(digits));
+            match (low, high, is_us) {
+                (None, Some(high), true) => say!("maps-up-to-acre", high = high),
+                (None, Some(high), false) => say!("maps-up-to-hectare", high = high),
+                (Some(low), Some(high), true) => say!("maps-between-acre", low = low, high = high),
+                (Some(low), Some(high), false) => say!("maps-between-hectare", low = low, high = high),
+                (Some(low), None, true) => say!("maps-over-acre", low = low),
+                (Some(low), None, false) => say!("maps-over-hectare", low = low),
+                (None, None, _) => String::new(),
+            }
+        }
+        Map::Phases => {
+            let name = document.phases.values().nth(class).map(|phase| phase.name.clone());
+            name.unwrap_or_else(|| say!("maps-one-phase").to_owned())
+        }
+        Map::Sections => {
+            let section = document.street_sections.values().nth(class);
+            section.map(|section| section.name.clone()).unwrap_or_default()
+        }
+        Map::Owners => OWNERS
+            .get(class)
+            .map_or("", |owner| palette::owner_word(*owner))
+            .to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// Homes on the lots of a block.
+fn homes_of(study: &Study, face: &PaintedFace) -> f64 {
+    let palette = &study.painted().palette;
+    let homes = face.lots.iter().map(|(kind, lots)| {
+        let held = palette.get(*kind);
+        held.map_or(0.0, |held| lots * f64::from(held.homes_per_lot))
+    });
+    homes.sum()
+}
+
+/// Homes are whole but for the sums of floating point.
+fn number_of_homes(homes: f64) -> u32 {
+    (homes + 0.5) as u32
+}
+
+/// A density as it stands on a block: whole from ten on, else to the tenth.
+fn digits_of(density: f64) -> String {
+    if density < 10.0 {
+        format!("{density:.1}")
+    } else {
+        format!("{density:.0}")
+    }
+}
+
+/// The place of a phase among all; what has none is built in the first.
+fn place_of_phase(document: &Document, phase: Option<PhaseId>) -> u8 {
+    let place = phase.and_then(|phase| document.phases.keys().position(|id| *id == phase));
+    place.unwrap_or_default() as u8
+}
+
+fn wash(study: &Study, face: &PaintedFace, scale: Scale, class: u8, tag: String, scene: &mut Scene) {
+    let Some(land) = study.fabric().face(face.face) else {
+        return;
+    };
+    let rings = land.land.pieces.iter().flatten().map(|ring| meters(ring)).collect();
+    scene.washes.push(Wash { rings, scale, class });
+    let at = land.outline.first().and_then(|outline| widest_place(&meters(outline)));
+    scene.tags.extend(at.map(|(at, _)| (at, tag)));
+}
+
+/// Bands along every street that is there, with the number of its class once on each.
+fn band(study: &Study, scene: &mut Scene, class_of: impl Fn(&hobnail_core::plan::Street) -> Option<u8>) {
+    let seen = study.seen();
+    let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
+    for street in marks
+        .into_iter()
+        .flat_map(|marks| marks.values())
+        .filter_map(Drawn::as_street)
+    {
+        if street.status == hobnail_core::plan::street::Status::Removed {
+            continue;
+        }
+        let Some(class) = class_of(street) else { continue };
+        let line = meters(&hobnail_core::plan::flatten::flatten(&street.line));
+        let middle = line
+            .get(line.len() / 2)
+            .zip(line.get((line.len() / 2).saturating_sub(1)));
+        scene.tags.extend(middle.map(|(one, other)| {
+            let at = (f64::midpoint(one.0, other.0), f64::midpoint(one.1, other.1));
+            (at, (class + 1).to_string())
+        }));
+        scene.bands.push((line, class));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use hobnail_core::exchange::plan_file;
+
+    fn village() -> Study {
+        let text = include_str!("../../../sample-sketches/compact-village.geojson");
+        Study::open(plan_file::read(text.as_bytes()).unwrap().document).unwrap()
+    }
+
+    fn laid(study: &Study, map: Map) -> (Scene, Legend) {
+        let mut scene = Scene::default();
+        let legend = lay(study, map, &mut scene).unwrap();
+        (scene, legend)
+    }
+
+    fn homes(legend: &Legend) -> u32 {
+        let values = legend.lines.iter().filter_map(|line| line.value.as_ref());
+        values
+            .map(|value| value.split(' ').next().unwrap().parse::<u32>().unwrap())
+            .sum()
+    }
+
+    #[test]
+    fn the_homes_of_all_classes_are_the_homes_of_the_plan() {
+        let study = village();
+        let index = study.graph().index("homes.count").unwrap();
+        let all = study
+            .evaluation_for(index)
+            .value("homes.count")
+            .unwrap()
+            .number()
+            .unwrap();
+        for map in [Map::Density, Map::Phases] {
+            let (scene, legend) = laid(&study, map);
+            assert_eq!(f64::from(homes(&legend)), all, "{map:?}");
+            assert!(legend.lines.len() > 1 && !scene.washes.is_empty() && scene.is_bare);
+        }
+    }
+
+    #[test]
+    fn every_street_has_the_class_of_its_section() {
+        let study = village();
+        let (scene, legend) = laid(&study, Map::Sections);
+        assert!(!scene.is_bare && scene.bands.len() == scene.tags.len());
+        let named: Vec<&str> = legend.lines.iter().map(|line| line.words.as_str()).collect();
+        assert!(named.contains(&"Neighborhood street"), "{named:?}");
+        let Mark::Class(Scale::Kinds, class) = legend.lines[0].mark else {
+            panic!("{:?}", legend.lines[0])
+        };
+        assert!(scene.bands.iter().any(|(_, held)| *held == class));
+    }
+
+    #[test]
+    fn what_is_not_drawn_is_said() {
+        let (scene, legend) = laid(&village(), Map::Owners);
+        assert_eq!((scene.washes.len(), legend.lines.len()), (0, 0));
+        assert_eq!(legend.note.as_deref(), Some("Nothing of this is drawn yet."));
+        assert!(lay(&village(), Map::Plain, &mut Scene::default()).is_none());
+    }
+
+    #[test]
+    fn classes_of_density_follow_one_another_in_words() {
+        let mut document = village().document().clone();
+        document.settings.units = UnitSystem::UsCustomary;
+        let words: Vec<String> = (0..6).map(|class| title(&document, Map::Density, class)).collect();
+        assert_eq!(words[0], "up to 4 homes/acre");
+        assert_eq!(words[1], "over 4 to 8 homes/acre");
+        assert_eq!(words[5], "over 40 homes/acre");
+    }
+}
