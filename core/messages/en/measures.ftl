@@ -119,15 +119,16 @@ measures-built-stories-shopfront = { $stories ->
    *[other] { $name }, { $stories } stories, shopfront
 }
 measures-built-shopfront = { $name }, shopfront
+
+## The program: what is asked for, and what of it is drawn.
+
+measures-not-asked-homes = the program does not ask for homes
+measures-not-asked-shop-floor = the program does not ask for shop floor area
+measures-not-asked-work-floor = the program does not ask for work floor area
+measures-not-asked-school-seats = the program does not ask for school seats
+measures-not-asked-park-land = the program does not ask for park land
+measures-not-asked-parking = the program does not ask for parking spaces
 # What the program asks for; $what is homes, shop_floor, work_floor, school_seats, park_land or parking.
-measures-program-not-asked = { $what ->
-    [shop_floor] the program does not ask for shop floor area
-    [work_floor] the program does not ask for work floor area
-    [school_seats] the program does not ask for school seats
-    [park_land] the program does not ask for park land
-    [parking] the program does not ask for parking spaces
-   *[homes] the program does not ask for homes
-}
 measures-program-typed = { $what ->
     [shop_floor] shop floor area typed into the program
     [work_floor] work floor area typed into the program
@@ -152,9 +153,6 @@ measures-program-left = { $what ->
     [parking] parking spaces left to draw
    *[homes] homes left to draw
 }
-
-## The program: what is asked for, and what of it is drawn.
-
 measures-type-not-in-palette = a building type that is not in the palette
 measures-drawn-shop-floor = shop floor area drawn
 measures-drawn-work-floor = work floor area drawn

@@ -119,15 +119,16 @@ measures-built-stories-shopfront = { $stories ->
    *[other] { $name }, { $stories } pisos, frente comercial
 }
 measures-built-shopfront = { $name }, frente comercial
+
+## The program: what is asked for, and what of it is drawn.
+
+measures-not-asked-homes = el programa no pide viviendas
+measures-not-asked-shop-floor = el programa no pide superficie comercial
+measures-not-asked-work-floor = el programa no pide superficie de trabajo
+measures-not-asked-school-seats = el programa no pide plazas escolares
+measures-not-asked-park-land = el programa no pide suelo de parques
+measures-not-asked-parking = el programa no pide espacios de estacionamiento
 # What the program asks for; $what is homes, shop_floor, work_floor, school_seats, park_land or parking.
-measures-program-not-asked = { $what ->
-    [shop_floor] el programa no pide superficie comercial
-    [work_floor] el programa no pide superficie de trabajo
-    [school_seats] el programa no pide plazas escolares
-    [park_land] el programa no pide suelo de parques
-    [parking] el programa no pide espacios de estacionamiento
-   *[homes] el programa no pide viviendas
-}
 measures-program-typed = { $what ->
     [shop_floor] superficie comercial anotada en el programa
     [work_floor] superficie de trabajo anotada en el programa
@@ -152,9 +153,6 @@ measures-program-left = { $what ->
     [parking] espacios de estacionamiento por dibujar
    *[homes] viviendas por dibujar
 }
-
-## The program: what is asked for, and what of it is drawn.
-
 measures-type-not-in-palette = un tipo de edificio que no está en la paleta
 measures-drawn-shop-floor = superficie comercial dibujada
 measures-drawn-work-floor = superficie de trabajo dibujada

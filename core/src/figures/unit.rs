@@ -4,8 +4,13 @@
 //! homes, people, jobs …). A [`Unit`] adds how people read it: one shown unit for metric, one for US customary.
 //! Changing between the two changes the display and nothing else.
 
-use crate::say;
+mod words;
+
 use std::fmt;
+
+use crate::say;
+
+pub use words::in_words;
 
 /// The bases dimensions are built of. Counted things are bases too, so that homes are never added to jobs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -131,40 +136,6 @@ impl fmt::Display for Dimension {
             "" => out.write_str(say!("figures-plain-number")),
             text => out.write_str(&in_words(text)),
         }
-    }
-}
-
-/// A unit as it is read in the language of the window: of `homes/acre` and `ft2/lot` every noun is said, symbols stay.
-#[must_use]
-pub fn in_words(unit: &str) -> String {
-    let mut words = String::with_capacity(unit.len());
-    for part in unit.split_inclusive(['/', ' ']) {
-        let noun = part.trim_end_matches(['/', ' ']);
-        words.push_str(noun_in_words(noun));
-        words.push_str(&part[noun.len()..]);
-    }
-    words
-}
-
-fn noun_in_words(noun: &str) -> &str {
-    match noun {
-        "home" => say!("figures-unit-home"),
-        "homes" => say!("figures-unit-homes"),
-        "person" => say!("figures-unit-person"),
-        "people" => say!("figures-unit-people"),
-        "job" => say!("figures-unit-job"),
-        "jobs" => say!("figures-unit-jobs"),
-        "lot" => say!("figures-unit-lot"),
-        "lots" => say!("figures-unit-lots"),
-        "acre" => say!("figures-unit-acre"),
-        "acres" => say!("figures-unit-acres"),
-        "seat" => say!("figures-unit-seat"),
-        "seats" => say!("figures-unit-seats"),
-        "space" => say!("figures-unit-space"),
-        "spaces" => say!("figures-unit-spaces"),
-        "intersection" => say!("figures-unit-intersection"),
-        "intersections" => say!("figures-unit-intersections"),
-        symbol => symbol,
     }
 }
 

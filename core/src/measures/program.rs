@@ -18,10 +18,11 @@ use crate::plan::Document;
 use crate::plan::document::TargetKind;
 use crate::say;
 
-/// One kind of target: the last part of its ids and its unit.
+/// One kind of target: the last part of its ids, its unit, and the words where the program does not ask for it.
 struct Kind {
     id: &'static str,
     unit: Unit,
+    not_asked: fn() -> &'static str,
 }
 
 /// The kinds of targets but homes of one type.
@@ -29,26 +30,32 @@ const KINDS: [Kind; 6] = [
     Kind {
         id: "homes",
         unit: unit::HOMES,
+        not_asked: || say!("measures-not-asked-homes"),
     },
     Kind {
         id: "shop_floor",
         unit: unit::AREA,
+        not_asked: || say!("measures-not-asked-shop-floor"),
     },
     Kind {
         id: "work_floor",
         unit: unit::AREA,
+        not_asked: || say!("measures-not-asked-work-floor"),
     },
     Kind {
         id: "school_seats",
         unit: unit::SEATS,
+        not_asked: || say!("measures-not-asked-school-seats"),
     },
     Kind {
         id: "park_land",
         unit: unit::LAND,
+        not_asked: || say!("measures-not-asked-park-land"),
     },
     Kind {
         id: "parking",
         unit: unit::PARKING_SPACES,
+        not_asked: || say!("measures-not-asked-parking"),
     },
 ];
 
@@ -113,7 +120,7 @@ impl ProgramInputs {
     /// Sets the leaves of this file.
     pub fn set(&self, inputs: &mut Inputs) {
         for (kind, asked) in KINDS.iter().zip(&self.asked) {
-            let nothing = || Cell::Unknown(say!("measures-program-not-asked", what = kind.id));
+            let nothing = || Cell::Unknown((kind.not_asked)().to_owned());
             let cell = asked.map_or_else(nothing, Cell::Number);
             inputs.set_chosen(&format!("program.typed.{}", kind.id), vec![cell]);
         }
@@ -162,7 +169,7 @@ pub fn declare(graph: &mut GraphBuilder) {
             unit::PARKING_SPACES,
         )
         .formula(figure("density.parking_spaces"));
-    for Kind { id, unit } in KINDS {
+    for Kind { id, unit, .. } in KINDS {
         let of = |step: &str| format!("program.{step}.{id}");
         let _ = graph.chosen(&of("typed"), &say!("measures-program-typed", what = id), unit);
         graph
