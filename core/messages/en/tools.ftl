@@ -1,4 +1,4 @@
-## The tools of the rail.
+## The tools of the rail, where a word has room for about nine letters.
 
 tools-select = Select
 tools-street = Street
@@ -58,7 +58,7 @@ tools-outline-more = Click the next corner. Enter, or the first corner again, cl
 tools-bubble = Drag until the bubble is as large as wanted, then let go.
 tools-corner-held = Let go to put the corner down. Escape puts it back.
 
-## The ways to draw streets.
+## The ways to draw streets, two beside each other: short words.
 
 tools-straight = Point to point
 tools-curve = Curve

@@ -71,7 +71,7 @@ page-opened-partly-more = { $count ->
 ## Whether a place exists.
 
 page-certainty-existing = Existente
-page-certainty-committed = Comprometido
+page-certainty-committed = Acordado
 page-certainty-hoped = Esperado
 
 ## Status of a street.
@@ -456,7 +456,7 @@ page-cut-where = Por dónde pasa
 page-cut-left = Izquierda
 page-cut-right = Derecha
 page-cut-open = ningún edificio en el corte a menos de 130 ft (40 m)
-page-cut-ratio = Altura por ancho
+page-cut-ratio = Altura : ancho
 page-cut-ratio-about = Altura: media de ambos lados, con las alturas de piso de los tipos de edificio, sin techos. Ancho: entre los frentes. LEED 2009 for Neighborhood Development, prerrequisito NPDp1, pide 1 : 3 o más cerrado a lo largo del 15% de los frentes.
 page-cut-no-ratio = ninguna: un lado está abierto
 

@@ -11,7 +11,7 @@ panels-show-what = Mostrar en el dibujo: { $what }
 panels-alternatives = Alternativas
 panels-alternatives-about = Todas las formas de trazar el sitio, como planos pequeños
 panels-alternative-copy = Hacer una copia
-panels-alternative-earlier = Mover antes
+panels-alternative-earlier = Adelantar
 
 ## The bar.
 
@@ -73,7 +73,7 @@ panels-feet = ft
 
 ## What can be done with a phase.
 
-panels-phase-earlier = Antes
+panels-phase-earlier = Adelantar
 
 ## The menu of the history.
 

@@ -1,4 +1,4 @@
-## The tools of the rail.
+## The tools of the rail, where a word has room for about nine letters.
 
 tools-select = Elegir
 tools-street = Calle
@@ -58,12 +58,12 @@ tools-outline-more = Haga clic en el siguiente vértice. Intro, u otra vez el pr
 tools-bubble = Arrastre hasta que la burbuja tenga el tamaño deseado y suelte.
 tools-corner-held = Suelte para dejar el vértice. Escape lo devuelve a su lugar.
 
-## The ways to draw streets.
+## The ways to draw streets, two beside each other: short words.
 
-tools-straight = Punto por punto
+tools-straight = Por puntos
 tools-curve = Curva
-tools-blocks = Cuadrícula de manzanas
-tools-tape = Cinta métrica
+tools-blocks = Cuadrícula
+tools-tape = Cinta
 
 ## What the place tool waits for.
 
