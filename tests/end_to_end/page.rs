@@ -94,13 +94,24 @@ impl Page {
 
     /// Opens a plan file from this machine.
     pub async fn open_file(&self, path: &Path) {
+        self.open_files(&[path]).await;
+    }
+
+    /// Opens files from this machine together.
+    pub async fn open_files(&self, paths: &[impl AsRef<Path>]) {
         let input = self
             .client()
             .find(Locator::Id("open-file"))
             .await
             .expect("the page opens files");
-        let path = path.to_str().expect("the path is text");
-        input.send_keys(path).await.expect("the driver hands the file over");
+        let paths = paths
+            .iter()
+            .map(|path| path.as_ref().to_str().expect("the path is text"));
+        let paths: Vec<&str> = paths.collect();
+        input
+            .send_keys(&paths.join("\n"))
+            .await
+            .expect("the driver hands the files over");
     }
 
     /// Saves the plan and gives back what arrived, once it has.

@@ -9,7 +9,7 @@ use std::process::{Command, Stdio};
 use crate::chromium::Chromium;
 use crate::process::{cargo, program, run};
 use crate::project::{Project, find_on_path};
-use crate::test::in_browser;
+use crate::test::{build_page, in_browser};
 use crate::tools::WasmTools;
 
 /// Nanoseconds by the id of the operation.
@@ -27,6 +27,7 @@ pub fn bench(project: &Project) -> Result<(), String> {
     let in_chromium = match Chromium::find() {
         Some(chromium) => {
             let tools = WasmTools::install(project)?;
+            through_the_page(project, &tools, &chromium)?;
             let arguments = ["--profile", "page", "--test", "benches", "--", "--nocapture"];
             medians(&mut in_browser(project, &tools, &chromium, &arguments)?)?
         }
@@ -41,6 +42,24 @@ pub fn bench(project: &Project) -> Result<(), String> {
         return Ok(());
     }
     peers(project, &native)
+}
+
+/// Times what the page does while a hand drags a corner, on the page as it is published.
+fn through_the_page(project: &Project, tools: &WasmTools, chromium: &Chromium) -> Result<(), String> {
+    build_page(project, tools)?;
+    let arguments = [
+        "bench",
+        "--locked",
+        "--package",
+        "hobnail_end_to_end",
+        "--bench",
+        "drag",
+    ];
+    let mut command = cargo(project, &arguments);
+    command
+        .env("HOBNAIL_CHROMIUM", &chromium.browser)
+        .env("HOBNAIL_CHROMEDRIVER", &chromium.driver);
+    run(&mut command)
 }
 
 /// Times other libraries on what the benches write, and prints how they compare with the medians.

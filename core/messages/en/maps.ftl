@@ -6,12 +6,11 @@ maps-sections = Street sections
 maps-owners = Owners
 maps-ground = Buildings alone
 # A class of the map of homes by land.
-maps-up-to-acre = up to { $high } homes/acre
-maps-between-acre = over { $low } to { $high } homes/acre
-maps-over-acre = over { $low } homes/acre
-maps-up-to-hectare = up to { $high } homes/ha
-maps-between-hectare = over { $low } to { $high } homes/ha
-maps-over-hectare = over { $low } homes/ha
+maps-up-to = up to { $high } { $unit }
+maps-between = over { $low } to { $high } { $unit }
+maps-over = over { $low } { $unit }
+maps-homes-per-acre = homes/acre
+maps-homes-per-hectare = homes/ha
 maps-homes = { $count ->
     [one] { $count } home
    *[other] { $count } homes

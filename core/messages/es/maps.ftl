@@ -6,12 +6,11 @@ maps-sections = Secciones de calle
 maps-owners = Propietarios
 maps-ground = Solo los edificios
 # A class of the map of homes by land.
-maps-up-to-acre = hasta { $high } viviendas/acre
-maps-between-acre = de { $low } a { $high } viviendas/acre
-maps-over-acre = más de { $low } viviendas/acre
-maps-up-to-hectare = hasta { $high } viviendas/ha
-maps-between-hectare = de { $low } a { $high } viviendas/ha
-maps-over-hectare = más de { $low } viviendas/ha
+maps-up-to = hasta { $high } { $unit }
+maps-between = de { $low } a { $high } { $unit }
+maps-over = más de { $low } { $unit }
+maps-homes-per-acre = viviendas/acre
+maps-homes-per-hectare = viviendas/ha
 maps-homes = { $count ->
     [one] { $count } vivienda
    *[other] { $count } viviendas

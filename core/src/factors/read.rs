@@ -9,7 +9,8 @@ use serde::Deserialize;
 use super::Factors;
 use crate::figures::leaf::{Factor, Given, How, Source, Spread, SpreadKind};
 use crate::figures::unit::read_unit;
-use crate::{messages, say};
+use crate::messages;
+use crate::say;
 
 /// A fault in a factor table.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -14,6 +14,8 @@ use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit::{self, Unit};
 use crate::measures::palette::Palette;
+use crate::message;
+use crate::messages::Message;
 use crate::plan::Document;
 use crate::plan::document::TargetKind;
 use crate::say;
@@ -22,7 +24,7 @@ use crate::say;
 struct Kind {
     id: &'static str,
     unit: Unit,
-    not_asked: fn() -> &'static str,
+    not_asked: Message,
 }
 
 /// The kinds of targets but homes of one type.
@@ -30,32 +32,32 @@ const KINDS: [Kind; 6] = [
     Kind {
         id: "homes",
         unit: unit::HOMES,
-        not_asked: || say!("measures-not-asked-homes"),
+        not_asked: message!("measures-not-asked-homes"),
     },
     Kind {
         id: "shop_floor",
         unit: unit::AREA,
-        not_asked: || say!("measures-not-asked-shop-floor"),
+        not_asked: message!("measures-not-asked-shop-floor"),
     },
     Kind {
         id: "work_floor",
         unit: unit::AREA,
-        not_asked: || say!("measures-not-asked-work-floor"),
+        not_asked: message!("measures-not-asked-work-floor"),
     },
     Kind {
         id: "school_seats",
         unit: unit::SEATS,
-        not_asked: || say!("measures-not-asked-school-seats"),
+        not_asked: message!("measures-not-asked-school-seats"),
     },
     Kind {
         id: "park_land",
         unit: unit::LAND,
-        not_asked: || say!("measures-not-asked-park-land"),
+        not_asked: message!("measures-not-asked-park-land"),
     },
     Kind {
         id: "parking",
         unit: unit::PARKING_SPACES,
-        not_asked: || say!("measures-not-asked-parking"),
+        not_asked: message!("measures-not-asked-parking"),
     },
 ];
 
@@ -120,7 +122,7 @@ impl ProgramInputs {
     /// Sets the leaves of this file.
     pub fn set(&self, inputs: &mut Inputs) {
         for (kind, asked) in KINDS.iter().zip(&self.asked) {
-            let nothing = || Cell::Unknown((kind.not_asked)().to_owned());
+            let nothing = || Cell::Unknown(kind.not_asked.words().to_owned());
             let cell = asked.map_or_else(nothing, Cell::Number);
             inputs.set_chosen(&format!("program.typed.{}", kind.id), vec![cell]);
         }

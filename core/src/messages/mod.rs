@@ -88,6 +88,12 @@ impl Message {
         panic!("no file of messages has this name")
     }
 
+    /// The words of a message that needs no argument, in the language of the moment.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        words(self)
+    }
+
     /// Its place among all names.
     #[must_use]
     pub const fn place(self) -> usize {

@@ -8,6 +8,8 @@
 //! stops, since what a street without walks weighs was not read.
 
 use super::through_links::through_links;
+use crate::message;
+use crate::messages::Message;
 use crate::say;
 
 /// What a link is to a counting rule.
@@ -71,7 +73,7 @@ pub enum DensityLand {
 pub struct CountingRule {
     /// Stable name, in lower case with dashes.
     pub id: &'static str,
-    name: fn() -> &'static str,
+    name: Message,
     source: fn() -> &'static str,
     /// Which nodes count.
     pub nodes: NodeRule,
@@ -97,7 +99,7 @@ impl CountingRule {
     /// What it does in words, as printed beside a ratio: no name of a place or of a rating.
     #[must_use]
     pub fn name(&self) -> &'static str {
-        (self.name)()
+        self.name.words()
     }
 
     /// Title, section and edition it was read in.
@@ -111,7 +113,7 @@ impl CountingRule {
 pub const COUNTING_RULES: [CountingRule; 6] = [
     CountingRule {
         id: "orlando-68-404",
-        name: || say!("network-rule-orlando"),
+        name: message!("network-rule-orlando"),
         source: || "Orlando FL code, s 68.404 \"Connectivity Index\" (Southeast Plan)",
         nodes: NodeRule::RoadsMeetOrHead,
         counts_outer: true,
@@ -125,7 +127,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "textbook",
-        name: || say!("network-rule-textbook"),
+        name: message!("network-rule-textbook"),
         source: || "J. Dill, \"Measuring Connectivity for Bicycling and Walking\" slides, 9 Sep 2004",
         nodes: NodeRule::RoadsMeetOrHead,
         counts_outer: false,
@@ -139,7 +141,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "cary-7-10-3",
-        name: || say!("network-rule-cary"),
+        name: message!("network-rule-cary"),
         source: || "Cary NC Land Development Ordinance, 7.10.3",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: false,
@@ -153,7 +155,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "durham-13-6-1",
-        name: || say!("network-rule-durham"),
+        name: message!("network-rule-durham"),
         source: || "Durham NC Unified Development Ordinance, 13.6.1",
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: false,
@@ -167,7 +169,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "greenville-153-1068",
-        name: || say!("network-rule-greenville"),
+        name: message!("network-rule-greenville"),
         source: || say!("network-source-greenville"),
         nodes: NodeRule::ThreeLegsOrHead,
         counts_outer: true,
@@ -181,7 +183,7 @@ pub const COUNTING_RULES: [CountingRule; 6] = [
     },
     CountingRule {
         id: "leed-nd-intersections",
-        name: || say!("network-rule-leed"),
+        name: message!("network-rule-leed"),
         source: || say!("network-source-leed"),
         nodes: NodeRule::Through,
         counts_outer: false,

@@ -4,15 +4,34 @@ use super::document::{Alternative, Document};
 use super::ids::{AlternativeId, BuildingTypeId, PhaseId, StreetSectionId};
 use super::land::Portion;
 use super::mark::Mark;
-use crate::order::OrderedMap;
 use crate::say;
 
+/// Where entries of another plan's palette are found in the base's: numbers of ids there and here.
+type Found = Vec<(u32, u32)>;
+
 /// Where the entries of another plan's palettes are found in the base's.
-#[derive(Default)]
 struct Adopted {
-    sections: OrderedMap<StreetSectionId, StreetSectionId>,
-    types: OrderedMap<BuildingTypeId, BuildingTypeId>,
-    phases: OrderedMap<PhaseId, PhaseId>,
+    sections: Found,
+    types: Found,
+    phases: Found,
+}
+
+/// Takes the entries of another plan's palette into the base's and says where each is found: see [`find_places`], which
+/// is written out once for all palettes.
+macro_rules! adopt {
+    ($here:expr, $there:expr, $id:path) => {{
+        let (here, there) = (&mut $here, $there);
+        let numbers = |ids: &mut dyn Iterator<Item = u32>| ids.collect::<Vec<u32>>();
+        let found = find_places(
+            &numbers(&mut here.keys().map(|id| id.0)),
+            &numbers(&mut there.keys().map(|id| id.0)),
+            &|place, held| there.values().nth(place) == here.values().nth(held),
+        );
+        for ((_, place), entry) in found.iter().zip(there.into_values()) {
+            here.entry($id(*place)).or_insert(entry);
+        }
+        found
+    }};
 }
 
 /// Adds the alternatives of another plan of the same site, and says in sentences what of it differs from the base and is
@@ -48,19 +67,9 @@ pub fn add_alternatives(base: &mut Document, file: &str, other: Document) -> Res
     }
     let differing = differences(base, &other, file);
     let adopted = Adopted {
-        sections: adopt(
-            &mut base.street_sections,
-            other.street_sections,
-            |id| id.0,
-            StreetSectionId,
-        ),
-        types: adopt(
-            &mut base.building_types,
-            other.building_types,
-            |id| id.0,
-            BuildingTypeId,
-        ),
-        phases: adopt(&mut base.phases, other.phases, |id| id.0, PhaseId),
+        sections: adopt!(base.street_sections, other.street_sections, StreetSectionId),
+        types: adopt!(base.building_types, other.building_types, BuildingTypeId),
+        phases: adopt!(base.phases, other.phases, PhaseId),
     };
     for mut alternative in added {
         for (_, mark) in alternative.marks.iter_mut() {
@@ -111,27 +120,21 @@ fn differences(base: &Document, other: &Document, file: &str) -> Vec<String> {
     told
 }
 
-/// Where each entry of `other` is found in `base` by what it says: under its own id, under another, or added.
-fn adopt<K: Ord + Copy, V: PartialEq>(
-    base: &mut OrderedMap<K, V>,
-    other: OrderedMap<K, V>,
-    number: fn(K) -> u32,
-    key: fn(u32) -> K,
-) -> OrderedMap<K, K> {
-    let mut found = OrderedMap::new();
-    for (id, entry) in other {
-        let place = if base.get(&id) == Some(&entry) {
-            id
-        } else if let Some((same, _)) = base.iter().find(|(_, held)| **held == entry) {
-            *same
-        } else if base.contains_key(&id) {
-            let last = base.keys().next_back().map_or(0, |last| number(*last));
-            key(last.saturating_add(1))
-        } else {
-            id
+/// Where each entry of another plan's palette is found, by what it says: under its own id, under another, or as a new
+/// one. `is_same` compares an entry there with one here, by their places.
+fn find_places(here: &[u32], there: &[u32], is_same: &dyn Fn(usize, usize) -> bool) -> Found {
+    let mut taken = here.to_vec();
+    let mut found = Found::new();
+    for (place, id) in there.iter().enumerate() {
+        let own = here.iter().position(|held| held == id);
+        let same = (0..here.len()).find(|held| is_same(place, *held));
+        let to = match own.filter(|own| is_same(place, *own)).or(same) {
+            Some(same) => here[same],
+            None if taken.contains(id) => taken.iter().max().map_or(0, |last| last.saturating_add(1)),
+            None => *id,
         };
-        base.entry(place).or_insert(entry);
-        found.insert(id, place);
+        taken.push(to);
+        found.push((*id, to));
     }
     found
 }
@@ -140,7 +143,7 @@ impl Adopted {
     fn rename_in(&self, mark: &mut Mark) {
         match mark {
             Mark::Street(street) => {
-                renamed(&self.sections, &mut street.section);
+                renamed(&self.sections, &mut street.section.0);
                 self.rename_phase(&mut street.phase);
             }
             Mark::Use(held) => {
@@ -148,7 +151,7 @@ impl Adopted {
                 self.rename_phase(&mut held.phase);
                 for side in &mut held.sides {
                     if let Some(held) = &mut side.building_type {
-                        renamed(&self.types, held);
+                        renamed(&self.types, &mut held.0);
                     }
                 }
             }
@@ -169,19 +172,19 @@ impl Adopted {
 
     fn rename_program(&self, program: &mut [Portion]) {
         for portion in program {
-            renamed(&self.types, &mut portion.building_type);
+            renamed(&self.types, &mut portion.building_type.0);
         }
     }
 
     fn rename_phase(&self, phase: &mut Option<PhaseId>) {
         if let Some(phase) = phase {
-            renamed(&self.phases, phase);
+            renamed(&self.phases, &mut phase.0);
         }
     }
 }
 
-fn renamed<K: Ord + Copy>(found: &OrderedMap<K, K>, id: &mut K) {
-    if let Some(place) = found.get(id) {
+fn renamed(found: &Found, id: &mut u32) {
+    if let Some((_, place)) = found.iter().find(|(there, _)| there == id) {
         *id = *place;
     }
 }

@@ -1,5 +1,6 @@
 //! Alternatives as small plans, and the streets that they share.
 
+use hobnail_end_to_end::browser::top_level;
 use hobnail_end_to_end::scenario::scenario;
 
 const VILLAGE: &str = "compact-village.geojson";
@@ -50,5 +51,31 @@ fn a_copy_is_named_drawn_on_and_compared_with_what_it_was_made_of() {
         page.press("[data-command='alternative-delete']").await;
         page.wait_for(&format!("{SMALL}:only-child[data-alternative='0']"))
             .await;
+    });
+}
+
+#[test]
+fn files_of_several_tables_stand_side_by_side() {
+    scenario("tables", async |page| {
+        let samples = top_level().join("sample-sketches");
+        let files = ["blank-site.geojson", VILLAGE].map(|name| samples.join(name));
+        page.open_files(&files).await;
+        page.wait_for("body:not(:has([data-welcome]))").await;
+        page.press("[data-menu='alternatives'] summary").await;
+        let tables = page.texts(".small-plan .choice-more").await;
+        assert_eq!(tables.len(), 2, "{tables:?}");
+        assert!(tables[0].starts_with("blank-site, "), "{tables:?}");
+        assert!(tables[1].starts_with("compact-village, "), "{tables:?}");
+        page.press("[data-alternative='1']").await;
+        page.wait_for("[data-alternative='1'][aria-pressed='true']").await;
+        page.press("[data-menu='alternatives'] summary").await;
+        let homes = page
+            .settled_figures()
+            .await
+            .into_iter()
+            .find(|(id, ..)| id == "homes.count");
+        assert!(homes.is_some_and(|(_, number, _)| number.starts_with("69")));
+        page.take_screenshot("tables").await;
+        page.press("[data-notice] button").await;
     });
 }

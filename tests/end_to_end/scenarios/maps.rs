@@ -92,3 +92,39 @@ fn a_phase_is_measured_and_the_whole_comes_back() {
         assert_eq!(page.settled_figures().await, figures);
     });
 }
+
+#[test]
+fn maps_of_classes_add_up_to_the_column() {
+    scenario("map-of-classes", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        let homes = number(page, "homes.count").await;
+        for map in ["density", "phases"] {
+            page.choose("#map", map).await;
+            page.wait_for(&format!("[data-map='{map}'] [data-legend^='class-']"))
+                .await;
+            let held = page.texts("[data-legend^='class-'] [data-value]").await;
+            let added: u32 = held
+                .iter()
+                .map(|words| {
+                    words
+                        .split(' ')
+                        .next()
+                        .unwrap_or_default()
+                        .parse::<u32>()
+                        .expect("homes")
+                })
+                .sum();
+            assert_eq!(format!("{added} homes"), homes, "{held:?}");
+            page.next_frame().await;
+            page.take_screenshot(&format!("map-of-{map}")).await;
+        }
+        for map in ["sections", "owners", "ground"] {
+            page.choose("#map", map).await;
+            page.wait_for(&format!("[data-map='{map}']")).await;
+            page.next_frame().await;
+            page.take_screenshot(&format!("map-of-{map}")).await;
+        }
+        assert_eq!(page.settled_figures().await, figures, "a map changes no figure");
+    });
+}

@@ -79,11 +79,11 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
                 hold(class, homes_of(study, face));
                 wash(study, face, scale, class, (class + 1).to_string(), scene);
             }
-            band(study, scene, |street| Some(place_of_phase(&seen, street.phase)));
+            band(study, scene, &|street| Some(place_of_phase(&seen, street.phase)));
             note = Some(say!("maps-phases-note").to_owned());
         }
         Map::Sections => {
-            band(study, scene, |street| {
+            band(study, scene, &|street| {
                 let place = seen.street_sections.keys().position(|id| *id == street.section)?;
                 Some(place as u8)
             });
@@ -149,14 +149,15 @@ fn title(document: &Document, map: Map, class: usize) -> String {
             let is_us = document.settings.units == UnitSystem::UsCustomary;
             let limits = &LIMITS[usize::from(is_us)];
             let [low, high] = [class.checked_sub(1), Some(class)].map(|place| limits.get(place?).copied().map(digits));
-            match (low, high, is_us) {
-                (None, Some(high), true) => say!("maps-up-to-acre", high = high),
-                (None, Some(high), false) => say!("maps-up-to-hectare", high = high),
-                (Some(low), Some(high), true) => say!("maps-between-acre", low = low, high = high),
-                (Some(low), Some(high), false) => say!("maps-between-hectare", low = low, high = high),
-                (Some(low), None, true) => say!("maps-over-acre", low = low),
-                (Some(low), None, false) => say!("maps-over-hectare", low = low),
-                (None, None, _) => String::new(),
+            let unit = if is_us {
+                say!("maps-homes-per-acre")
+            } else {
+                say!("maps-homes-per-hectare")
+            };
+            match (low, high) {
+                (None, high) => say!("maps-up-to", high = high.unwrap_or_default(), unit = unit),
+                (Some(low), Some(high)) => say!("maps-between", low = low, high = high, unit = unit),
+                (Some(low), None) => say!("maps-over", low = low, unit = unit),
             }
         }
         Map::Phases => {
@@ -216,7 +217,7 @@ fn wash(study: &Study, face: &PaintedFace, scale: Scale, class: u8, tag: String,
 }
 
 /// Bands along every street that is there, with the number of its class once on each.
-fn band(study: &Study, scene: &mut Scene, class_of: impl Fn(&hobnail_core::plan::Street) -> Option<u8>) {
+fn band(study: &Study, scene: &mut Scene, class_of: &dyn Fn(&hobnail_core::plan::Street) -> Option<u8>) {
     let seen = study.seen();
     let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
     for street in marks
@@ -275,7 +276,7 @@ mod tests {
             .unwrap();
         for map in [Map::Density, Map::Phases] {
             let (scene, legend) = laid(&study, map);
-            assert_eq!(f64::from(homes(&legend)), all, "{map:?}");
+            assert_eq!(homes(&legend), all as u32, "{map:?}");
             assert!(legend.lines.len() > 1 && !scene.washes.is_empty() && scene.is_bare);
         }
     }

@@ -2,7 +2,7 @@
 //! where the doubt comes from.
 
 use hobnail_core::order::{OrderedMap, OrderedSet};
-use hobnail_core::say;
+use hobnail_core::{message, say};
 
 use hobnail_core::figures::graph::{NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
@@ -107,22 +107,23 @@ pub fn headings(study: &Study) -> Vec<Heading> {
 
 /// Figures of the first level by what they are called in the little room they have there.
 const SHORT_TITLES: [(&str, Words); 14] = [
-    ("homes.of_asked", || say!("page-short-homes-of-asked")),
-    ("density.homes_per_buildable", || say!("page-short-density")),
-    ("homes.count", || say!("page-short-homes")),
-    ("streets.length_per_home", || say!("page-short-length-per-home")),
-    ("walk.center_5min_homes_share", || say!("page-short-center")),
-    ("walk.park_5min_homes_share", || say!("page-short-park")),
-    ("walk.all_five_10min_homes_share", || say!("page-short-all-five")),
-    ("walk.all_five_sure_10min_homes_share", || {
-        say!("page-short-all-five-sure")
-    }),
-    ("jobs.count", || say!("page-short-jobs")),
-    ("jobs.per_home", || say!("page-short-jobs-per-home")),
-    ("streets.ways_in_and_out", || say!("page-short-ways")),
-    ("streets.most_homes_behind_one", || say!("page-short-behind-one")),
-    ("blocks.perimeter_median", || say!("page-short-perimeter-median")),
-    ("blocks.perimeter_longest", || say!("page-short-perimeter-longest")),
+    ("homes.of_asked", message!("page-short-homes-of-asked")),
+    ("density.homes_per_buildable", message!("page-short-density")),
+    ("homes.count", message!("page-short-homes")),
+    ("streets.length_per_home", message!("page-short-length-per-home")),
+    ("walk.center_5min_homes_share", message!("page-short-center")),
+    ("walk.park_5min_homes_share", message!("page-short-park")),
+    ("walk.all_five_10min_homes_share", message!("page-short-all-five")),
+    (
+        "walk.all_five_sure_10min_homes_share",
+        message!("page-short-all-five-sure"),
+    ),
+    ("jobs.count", message!("page-short-jobs")),
+    ("jobs.per_home", message!("page-short-jobs-per-home")),
+    ("streets.ways_in_and_out", message!("page-short-ways")),
+    ("streets.most_homes_behind_one", message!("page-short-behind-one")),
+    ("blocks.perimeter_median", message!("page-short-perimeter-median")),
+    ("blocks.perimeter_longest", message!("page-short-perimeter-longest")),
 ];
 
 /// What a figure is called on the first level.
@@ -131,7 +132,7 @@ pub fn short_title(row: &Row) -> String {
     let short = SHORT_TITLES.iter().find(|(id, _)| *id == row.id);
     short.map_or_else(
         || super::words::sentence_case(&row.title),
-        |(_, title)| title().to_owned(),
+        |(_, title)| title.words().to_owned(),
     )
 }
 

@@ -1,6 +1,6 @@
 //! Opening and saving plans, and the samples that come with the page.
 
-use hobnail_core::say;
+use hobnail_core::{message, say};
 use std::cell::RefCell;
 
 use hobnail_core::exchange::plan_file;
@@ -92,23 +92,23 @@ impl Store {
 pub const SAMPLES: [Sample; 4] = [
     Sample {
         file: "compact-village.geojson",
-        title: || say!("page-sample-village"),
-        about: || say!("page-sample-village-about"),
+        title: message!("page-sample-village"),
+        about: message!("page-sample-village-about"),
     },
     Sample {
         file: "conventional-subdivision.geojson",
-        title: || say!("page-sample-subdivision"),
-        about: || say!("page-sample-subdivision-about"),
+        title: message!("page-sample-subdivision"),
+        about: message!("page-sample-subdivision-about"),
     },
     Sample {
         file: "repaired-strip.geojson",
-        title: || say!("page-sample-strip"),
-        about: || say!("page-sample-strip-about"),
+        title: message!("page-sample-strip"),
+        about: message!("page-sample-strip-about"),
     },
     Sample {
         file: "blank-site.geojson",
-        title: || say!("page-sample-site"),
-        about: || say!("page-sample-site-about"),
+        title: message!("page-sample-site"),
+        about: message!("page-sample-site-about"),
     },
 ];
 

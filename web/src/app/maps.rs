@@ -5,10 +5,11 @@
 use hobnail_core::figures::value::{CellValue, Content, TableRow};
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::counting_rule::{COUNTING_RULES, CountingRule};
-use hobnail_core::say;
 use hobnail_core::study::Study;
+use hobnail_core::{message, say};
 
 use super::figures::Drawn;
+use super::words::Words;
 use super::{alternatives, class_maps, detail_maps, words};
 use crate::canvas::scene::{Node, Scale, Scene};
 
@@ -69,44 +70,41 @@ impl Default for Map {
 }
 
 impl Map {
-    /// The maps that are no walk and no counting rule.
-    pub const OTHERS: [Self; 10] = [
-        Self::Plain,
-        Self::Ground,
-        Self::Five,
-        Self::Routes,
-        Self::Indirect,
-        Self::Density,
-        Self::Sections,
-        Self::Phases,
-        Self::Owners,
-        Self::Shared,
+    /// The maps that are no walk and no counting rule, with their names in the page and their words.
+    pub const OTHERS: [(Self, &'static str, Words); 10] = [
+        (Self::Plain, "plain", message!("page-map-plain")),
+        (Self::Ground, "ground", message!("maps-ground")),
+        (Self::Five, "five", message!("page-map-five")),
+        (Self::Routes, "routes", message!("page-map-routes")),
+        (Self::Indirect, "indirect", message!("page-map-indirect")),
+        (Self::Density, "density", message!("maps-density")),
+        (Self::Sections, "sections", message!("maps-sections")),
+        (Self::Phases, "phases", message!("maps-phases")),
+        (Self::Owners, "owners", message!("maps-owners")),
+        (Self::Shared, "shared", message!("page-map-shared")),
     ];
+
+    fn other(self) -> Option<(&'static str, Words)> {
+        let found = Self::OTHERS.iter().find(|(map, ..)| *map == self);
+        found.map(|(_, id, words)| (*id, *words))
+    }
 
     /// All maps, in the order they are chosen from.
     #[must_use]
     pub fn all() -> Vec<Self> {
         let walks = Destination::ALL.into_iter().map(Self::Walk);
         let counted = (0..COUNTING_RULES.len()).map(Self::Counted);
-        Self::OTHERS.into_iter().chain(walks).chain(counted).collect()
+        let others = Self::OTHERS.into_iter().map(|(map, ..)| map);
+        others.chain(walks).chain(counted).collect()
     }
 
     /// Its name in the page.
     #[must_use]
     pub fn id(self) -> String {
         match self {
-            Self::Plain => "plain".to_owned(),
-            Self::Five => "five".to_owned(),
-            Self::Routes => "routes".to_owned(),
-            Self::Indirect => "indirect".to_owned(),
-            Self::Shared => "shared".to_owned(),
-            Self::Density => "density".to_owned(),
-            Self::Phases => "phases".to_owned(),
-            Self::Sections => "sections".to_owned(),
-            Self::Owners => "owners".to_owned(),
-            Self::Ground => "ground".to_owned(),
             Self::Walk(destination) => format!("walk-{}", destination.id()),
             Self::Counted(place) => format!("counted-{}", place + 1),
+            _ => self.other().map_or("", |(id, _)| id).to_owned(),
         }
     }
 
@@ -114,18 +112,9 @@ impl Map {
     #[must_use]
     pub fn words(self) -> String {
         match self {
-            Self::Plain => say!("page-map-plain").to_owned(),
-            Self::Five => say!("page-map-five").to_owned(),
-            Self::Routes => say!("page-map-routes").to_owned(),
-            Self::Indirect => say!("page-map-indirect").to_owned(),
-            Self::Shared => say!("page-map-shared").to_owned(),
-            Self::Density => say!("maps-density").to_owned(),
-            Self::Phases => say!("maps-phases").to_owned(),
-            Self::Sections => say!("maps-sections").to_owned(),
-            Self::Owners => say!("maps-owners").to_owned(),
-            Self::Ground => say!("maps-ground").to_owned(),
             Self::Walk(destination) => say!("page-map-walk", destination = destination.title()),
             Self::Counted(_) => words::sentence_case(self.rule().map_or("", |rule| rule.name())),
+            _ => self.other().map_or("", |(_, words)| words.words()).to_owned(),
         }
     }
 
@@ -213,19 +202,11 @@ impl Legend {
 #[must_use]
 pub fn figures_of(map: Map) -> &'static [&'static str] {
     match map {
-        // What details say is counted and has no range.
-        Map::Plain
-        | Map::Routes
-        | Map::Indirect
-        | Map::Shared
-        | Map::Density
-        | Map::Phases
-        | Map::Sections
-        | Map::Owners
-        | Map::Ground => &[],
         Map::Walk(_) => &[NEAR_HOMES, FAR_HOMES],
         Map::Five => &[FAR_HOMES],
         Map::Counted(_) => &[INTERSECTIONS],
+        // What details and classes say is counted and has no range.
+        _ => &[],
     }
 }
 

@@ -2,27 +2,33 @@
 
 use hobnail_core::figures::value::{CellValue, Content};
 use hobnail_core::plan::document::{Target, TargetKind};
-use hobnail_core::say;
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::system;
+use hobnail_core::{message, say};
 
 use super::fields::{Field, FieldShown, Unit, Value};
 use super::words::Words;
 
 /// Kinds of targets but homes of one type: the last part of the ids of their figures, and words.
 const KINDS: [(TargetKind, &str, Words); 6] = [
-    (TargetKind::Homes, "homes", || say!("page-program-homes")),
-    (TargetKind::ShopFloorM2, "shop_floor", || {
-        say!("page-program-shop-floor")
-    }),
-    (TargetKind::WorkFloorM2, "work_floor", || {
-        say!("page-program-work-floor")
-    }),
-    (TargetKind::SchoolSeats, "school_seats", || {
-        say!("page-program-school-seats")
-    }),
-    (TargetKind::ParkLandM2, "park_land", || say!("page-program-park-land")),
-    (TargetKind::ParkingSpaces, "parking", || say!("page-program-parking")),
+    (TargetKind::Homes, "homes", message!("page-program-homes")),
+    (
+        TargetKind::ShopFloorM2,
+        "shop_floor",
+        message!("page-program-shop-floor"),
+    ),
+    (
+        TargetKind::WorkFloorM2,
+        "work_floor",
+        message!("page-program-work-floor"),
+    ),
+    (
+        TargetKind::SchoolSeats,
+        "school_seats",
+        message!("page-program-school-seats"),
+    ),
+    (TargetKind::ParkLandM2, "park_land", message!("page-program-park-land")),
+    (TargetKind::ParkingSpaces, "parking", message!("page-program-parking")),
 ];
 
 /// What stands for a number that is not known.
@@ -62,7 +68,7 @@ pub fn lines(study: &Study) -> Vec<FieldShown> {
     for (what, id, words) in KINDS {
         let drawn = shown(study, &["program.drawn.", id].concat(), None);
         let left = shown(study, &["program.left.", id].concat(), None);
-        lines.push(line(what, words(), drawn, left));
+        lines.push(line(what, words.words(), drawn, left));
         if what != TargetKind::Homes {
             continue;
         }

@@ -1,7 +1,7 @@
 //! Sentences about the open plan: what is selected, what changed, how long something is.
 
 use hobnail_core::figures::unit::{ACRE_M2, SQUARE_FOOT_M2};
-use hobnail_core::messages::{self, Argument, ToArgument};
+use hobnail_core::messages::{self, Argument, Message, ToArgument};
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Document, Footprint, Mark, StreetRole, StreetSection, StripKind, UseMark};
@@ -16,8 +16,8 @@ use crate::tools::{Selection, shape};
 
 pub(super) const METERS_PER_FOOT: f64 = 0.3048;
 
-/// Words of a table, made where they are shown: in the language of that moment.
-pub type Words = fn() -> &'static str;
+/// Words of a table, said where they are shown: in the language of that moment.
+pub type Words = Message;
 
 /// A length, rounded to the tenth of a meter or the foot.
 #[must_use]

@@ -106,8 +106,8 @@ fn Samples(store: Store) -> impl IntoView {
                         store.open_sample(sample);
                     }
                 >
-                    <span class="choice-name">{(sample.title)()}</span>
-                    <span class="choice-more">{(sample.about)()}</span>
+                    <span class="choice-name">{sample.title.words()}</span>
+                    <span class="choice-more">{sample.about.words()}</span>
                 </button>
             </li>
         }

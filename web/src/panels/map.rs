@@ -29,7 +29,7 @@ pub fn MapPanel(
     let options = |is_here: fn(&Map) -> bool| all.iter().filter(|map| is_here(map)).map(option).collect_view();
     let walks = options(|map| matches!(map, Map::Walk(_)));
     let rules = options(|map| matches!(map, Map::Counted(_)));
-    let others = options(|map| Map::OTHERS.contains(map));
+    let others = options(|map| !matches!(map, Map::Walk(_) | Map::Counted(_)));
     let choose = move |event| {
         let id = event_target_value(&event);
         if let Some(map) = all.iter().find(|map| map.id() == id) {

@@ -41,8 +41,8 @@ pub fn Welcome(
                     store.open_sample(sample);
                     document::focus_on(CANVAS);
                 }>
-                    <span class="choice-name">{(sample.title)()}</span>
-                    <span class="choice-more">{(sample.about)()}</span>
+                    <span class="choice-name">{sample.title.words()}</span>
+                    <span class="choice-more">{sample.about.words()}</span>
                 </button>
             </li>
         }

@@ -4,120 +4,121 @@
 use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::unit::{self, ACRE_M2, SQUARE_FOOT_M2, Unit};
+use crate::message;
+use crate::messages::Message;
 use crate::plan::Document;
-use crate::say;
 
 /// One setting.
 #[derive(Clone, Copy, Debug)]
 pub struct Setting {
     /// Its id among the document's chosen settings, and of its leaf in the graph.
     pub id: &'static str,
-    title: fn() -> &'static str,
+    title: Message,
     /// Its unit; the document holds it in this unit's coherent one.
     pub unit: Unit,
     /// What counts where the document says nothing.
     pub default: f64,
-    source: fn() -> &'static str,
+    source: Message,
 }
 
 /// Homes that make neighbors.
 pub const HOMES_MINIMUM: Setting = Setting {
     id: "walk.need_homes_minimum",
-    title: || say!("measures-set-homes"),
+    title: message!("measures-set-homes"),
     unit: unit::HOMES,
     default: 10.0,
-    source: || say!("measures-source-common"),
+    source: message!("measures-source-common"),
 };
 
 /// Jobs that make a place of work.
 pub const WORK_MINIMUM: Setting = Setting {
     id: "walk.need_work_minimum",
-    title: || say!("measures-set-work"),
+    title: message!("measures-set-work"),
     unit: unit::JOBS,
     default: 20.0,
-    source: || say!("measures-source-common"),
+    source: message!("measures-source-common"),
 };
 
 /// Shop floor that makes shops.
 pub const SHOPS_MINIMUM: Setting = Setting {
     id: "walk.need_shops_minimum",
-    title: || say!("measures-set-shops"),
+    title: message!("measures-set-shops"),
     unit: unit::AREA,
     default: 1_500.0 * SQUARE_FOOT_M2,
-    source: || say!("measures-source-shops"),
+    source: message!("measures-source-shops"),
 };
 
 /// Floor for learning that makes a place of it.
 pub const LEARNING_MINIMUM: Setting = Setting {
     id: "walk.need_learning_minimum",
-    title: || say!("measures-set-learning"),
+    title: message!("measures-set-learning"),
     unit: unit::AREA,
     default: 200.0,
-    source: || say!("measures-source-learning"),
+    source: message!("measures-source-learning"),
 };
 
 /// Floor for gathering that makes a place of it.
 pub const GATHERING_MINIMUM: Setting = Setting {
     id: "walk.need_gathering_minimum",
-    title: || say!("measures-set-gathering"),
+    title: message!("measures-set-gathering"),
     unit: unit::AREA,
     default: 200.0,
-    source: || say!("measures-source-gathering"),
+    source: message!("measures-source-gathering"),
 };
 
 /// Floor for learning that makes a school.
 pub const SCHOOL_MINIMUM: Setting = Setting {
     id: "walk.school_minimum",
-    title: || say!("measures-set-school"),
+    title: message!("measures-set-school"),
     unit: unit::AREA,
     default: 1_000.0,
-    source: || say!("measures-source-common"),
+    source: message!("measures-source-common"),
 };
 
 /// Land that makes a park or square.
 pub const PARK_MINIMUM: Setting = Setting {
     id: "walk.park_minimum",
-    title: || say!("measures-set-park"),
+    title: message!("measures-set-park"),
     unit: unit::LAND,
     default: ACRE_M2 / 6.0,
-    source: || say!("measures-source-park"),
+    source: message!("measures-source-park"),
 };
 
 /// The wait where a walk crosses a wide or fast street: four travel lanes or more, or a target speed above 40 miles an
 /// hour.
 pub const CROSSING_WAIT_WIDE: Setting = Setting {
     id: "walk.crossing_wait_wide",
-    title: || say!("measures-set-wait-wide"),
+    title: message!("measures-set-wait-wide"),
     unit: unit::SECONDS,
     default: 35.0,
-    source: || say!("measures-source-wait-wide"),
+    source: message!("measures-source-wait-wide"),
 };
 
 /// The wait where a walk crosses a street between: three travel lanes, or a target speed of 35 miles an hour or more.
 pub const CROSSING_WAIT_MIDDLE: Setting = Setting {
     id: "walk.crossing_wait_middle",
-    title: || say!("measures-set-wait-middle"),
+    title: message!("measures-set-wait-middle"),
     unit: unit::SECONDS,
     default: 10.0,
-    source: || say!("measures-source-wait-middle"),
+    source: message!("measures-source-wait-middle"),
 };
 
 /// The target speed up to which people walk in a street without a walk.
 pub const SHARED_STREET_TOP_SPEED: Setting = Setting {
     id: "walk.shared_street_top_speed",
-    title: || say!("measures-set-shared-speed"),
+    title: message!("measures-set-shared-speed"),
     unit: unit::SPEED,
     default: 20.0 * 0.447_04,
-    source: || say!("measures-source-shared-speed"),
+    source: message!("measures-source-shared-speed"),
 };
 
 /// How far a walk-shed's buffer reaches to each side of the streets.
 pub const SHED_BUFFER_WIDTH: Setting = Setting {
     id: "walk.shed_buffer_width",
-    title: || say!("measures-set-shed-buffer"),
+    title: message!("measures-set-shed-buffer"),
     unit: unit::LENGTH,
     default: 25.0,
-    source: || say!("measures-source-common"),
+    source: message!("measures-source-common"),
 };
 
 /// The minimum of each of the five daily needs, in their order.
@@ -148,13 +149,13 @@ impl Setting {
     /// What it is, in words.
     #[must_use]
     pub fn title(&self) -> &'static str {
-        (self.title)()
+        self.title.words()
     }
 
     /// Where the default comes from.
     #[must_use]
     pub fn source(&self) -> &'static str {
-        (self.source)()
+        self.source.words()
     }
 
     /// What the document chose, or the default; a chosen value that is not finite or below zero does not count.

@@ -4,7 +4,7 @@ use hobnail_core::plan::building::{EnvelopeClass, PriceBand};
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::validate::building_type_faults;
 use hobnail_core::plan::{BuildingType, BuildingTypeId, Document, FloorUse, LandUse, Story};
-use hobnail_core::say;
+use hobnail_core::{message, say};
 
 use super::edits::{self, refuse};
 use super::lines::{Key, Line, Part};
@@ -27,7 +27,7 @@ const REMOVE: u8 = 1;
 /// A number of `T`.
 struct Number<T> {
     /// The title above it, where a group begins; empty elsewhere.
-    group: Words,
+    group: Option<Words>,
     label: Words,
     quantity: &'static Quantity,
     bounds: [f64; 2],
@@ -38,7 +38,7 @@ struct Number<T> {
 impl<T> Number<T> {
     fn field(&self) -> Bounded {
         Bounded {
-            label: (self.label)(),
+            label: self.label.words(),
             quantity: self.quantity,
             bounds: self.bounds,
         }
@@ -47,64 +47,64 @@ impl<T> Number<T> {
 
 const NUMBERS: [Number<BuildingType>; 8] = [
     Number {
-        group: || say!("page-type-lot"),
-        label: || say!("page-type-width"),
+        group: Some(message!("page-type-lot")),
+        label: message!("page-type-width"),
         quantity: &quantity::LOT_LENGTH,
         bounds: [3048.0, 609_600.0],
         get: |held| f64::from(held.lot_width_mm),
         set: |held, value| held.lot_width_mm = value as u32,
     },
     Number {
-        group: || "",
-        label: || say!("page-type-depth"),
+        group: None,
+        label: message!("page-type-depth"),
         quantity: &quantity::LOT_LENGTH,
         bounds: [3048.0, 609_600.0],
         get: |held| f64::from(held.lot_depth_mm),
         set: |held, value| held.lot_depth_mm = value as u32,
     },
     Number {
-        group: || say!("page-type-homes-and-people"),
-        label: || say!("page-type-homes"),
+        group: Some(message!("page-type-homes-and-people")),
+        label: message!("page-type-homes"),
         quantity: &quantity::COUNT,
         bounds: [0.0, 2000.0],
         get: |held| f64::from(held.homes_per_lot),
         set: |held, value| held.homes_per_lot = value as u32,
     },
     Number {
-        group: || "",
-        label: || say!("page-type-people"),
+        group: None,
+        label: message!("page-type-people"),
         quantity: &quantity::PEOPLE,
         bounds: [0.0, 20_000.0],
         get: |held| f64::from(held.persons_per_home_thousandths),
         set: |held, value| held.persons_per_home_thousandths = value as u32,
     },
     Number {
-        group: || say!("page-type-parking"),
-        label: || say!("page-type-parking-on-lot"),
+        group: Some(message!("page-type-parking")),
+        label: message!("page-type-parking-on-lot"),
         quantity: &quantity::SPACES,
         bounds: [0.0, 1_000_000.0],
         get: |held| f64::from(held.parking_per_lot_hundredths),
         set: |held, value| held.parking_per_lot_hundredths = value as u32,
     },
     Number {
-        group: || say!("page-type-cover"),
-        label: || say!("page-type-under-buildings"),
+        group: Some(message!("page-type-cover")),
+        label: message!("page-type-under-buildings"),
         quantity: &quantity::THOUSANDTHS,
         bounds: [0.0, 1000.0],
         get: |held| f64::from(held.coverage_thousandths),
         set: |held, value| held.coverage_thousandths = value as u16,
     },
     Number {
-        group: || "",
-        label: || say!("page-type-paved"),
+        group: None,
+        label: message!("page-type-paved"),
         quantity: &quantity::THOUSANDTHS,
         bounds: [0.0, 1000.0],
         get: |held| f64::from(held.paved_thousandths),
         set: |held, value| held.paved_thousandths = value as u16,
     },
     Number {
-        group: || "",
-        label: || say!("page-type-planted"),
+        group: None,
+        label: message!("page-type-planted"),
         quantity: &quantity::THOUSANDTHS,
         bounds: [0.0, 1000.0],
         get: |held| f64::from(held.planted_thousandths),
@@ -114,24 +114,24 @@ const NUMBERS: [Number<BuildingType>; 8] = [
 
 const OF_STORY: [Number<Story>; 3] = [
     Number {
-        group: || "",
-        label: || say!("page-type-floor-area"),
+        group: None,
+        label: message!("page-type-floor-area"),
         quantity: &quantity::FLOOR,
         bounds: [1.0, 1_000_000.0],
         get: |held| f64::from(held.floor_area_m2),
         set: |held, value| held.floor_area_m2 = value as u32,
     },
     Number {
-        group: || "",
-        label: || say!("page-type-height"),
+        group: None,
+        label: message!("page-type-height"),
         quantity: &quantity::WIDTH,
         bounds: [1829.0, 30_480.0],
         get: |held| f64::from(held.height_mm),
         set: |held, value| held.height_mm = value as u32,
     },
     Number {
-        group: || "",
-        label: || say!("page-type-jobs"),
+        group: None,
+        label: message!("page-type-jobs"),
         quantity: &quantity::JOBS_ON_FLOOR,
         bounds: [0.0, 20_000.0],
         get: |held| f64::from(held.jobs_per_floor_hectare),
@@ -148,22 +148,22 @@ const LAND_USES: [LandUse; 6] = [
     LandUse::Natural,
 ];
 const FLOOR_USES: [(FloorUse, Words); 6] = [
-    (FloorUse::Home, || say!("page-floor-homes")),
-    (FloorUse::Work, || say!("page-floor-work")),
-    (FloorUse::Shop, || say!("page-floor-shops")),
-    (FloorUse::Learning, || say!("page-floor-learning")),
-    (FloorUse::Gathering, || say!("page-floor-gathering")),
-    (FloorUse::Parking, || say!("page-floor-parking")),
+    (FloorUse::Home, message!("page-floor-homes")),
+    (FloorUse::Work, message!("page-floor-work")),
+    (FloorUse::Shop, message!("page-floor-shops")),
+    (FloorUse::Learning, message!("page-floor-learning")),
+    (FloorUse::Gathering, message!("page-floor-gathering")),
+    (FloorUse::Parking, message!("page-floor-parking")),
 ];
 const ENVELOPES: [(EnvelopeClass, Words); 3] = [
-    (EnvelopeClass::Older, || say!("page-envelope-older")),
-    (EnvelopeClass::Code, || say!("page-envelope-code")),
-    (EnvelopeClass::Better, || say!("page-envelope-better")),
+    (EnvelopeClass::Older, message!("page-envelope-older")),
+    (EnvelopeClass::Code, message!("page-envelope-code")),
+    (EnvelopeClass::Better, message!("page-envelope-better")),
 ];
 const PRICES: [(PriceBand, Words); 3] = [
-    (PriceBand::Lower, || say!("page-price-lower")),
-    (PriceBand::Middle, || say!("page-price-middle")),
-    (PriceBand::Upper, || say!("page-price-upper")),
+    (PriceBand::Lower, message!("page-price-lower")),
+    (PriceBand::Middle, message!("page-price-middle")),
+    (PriceBand::Upper, message!("page-price-upper")),
 ];
 
 /// The editor; `None` where there is no such type.
@@ -196,7 +196,7 @@ pub(super) fn shown(document: &Document, id: BuildingTypeId) -> Option<EditorSho
     for (index, story) in held.stories.iter().enumerate() {
         let key = |field| Key::new(Part::Story, index as u16, field);
         let number = index + 1;
-        let uses = FLOOR_USES.iter().map(|(_, words)| words().to_owned()).collect();
+        let uses = FLOOR_USES.iter().map(|(_, words)| words.words().to_owned()).collect();
         let chosen = FLOOR_USES.iter().position(|(found, _)| *found == story.floor_use);
         let chosen = chosen.unwrap_or_default();
         let name = say!("page-story", number = number);
@@ -207,7 +207,7 @@ pub(super) fn shown(document: &Document, id: BuildingTypeId) -> Option<EditorSho
     }
     lines.push(Line::command(key(ADD), say!("page-type-add-story")));
     lines.push(Line::title(2, say!("page-type-envelope-and-price")));
-    let words = ENVELOPES.iter().map(|(_, words)| words().to_owned()).collect();
+    let words = ENVELOPES.iter().map(|(_, words)| words.words().to_owned()).collect();
     let chosen = ENVELOPES.iter().position(|(found, _)| *found == held.envelope);
     lines.push(Line::choice(
         key(ENVELOPE),
@@ -215,7 +215,7 @@ pub(super) fn shown(document: &Document, id: BuildingTypeId) -> Option<EditorSho
         words,
         chosen.unwrap_or_default(),
     ));
-    let words = PRICES.iter().map(|(_, words)| words().to_owned()).collect();
+    let words = PRICES.iter().map(|(_, words)| words.words().to_owned()).collect();
     let chosen = PRICES.iter().position(|(found, _)| *found == held.price_band);
     lines.push(Line::choice(
         key(PRICE),
@@ -233,7 +233,7 @@ pub(super) fn shown(document: &Document, id: BuildingTypeId) -> Option<EditorSho
 
 fn add_numbers<T>(lines: &mut Vec<Line>, numbers: &[Number<T>], held: &T, first: Key, units: UnitSystem) {
     for (number, field) in numbers.iter().zip(first.field..) {
-        let group = (number.group)();
+        let group = number.group.map_or("", Words::words);
         if !group.is_empty() {
             lines.push(Line::title(100 + u16::from(field), group));
         }

@@ -6,8 +6,8 @@ use hobnail_core::figures::display::grouped;
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::land::{Fronting, Hand, Portion};
 use hobnail_core::plan::{BuildingTypeId, Document, MarkId, PlanPoint, SideUse, UseMark};
-use hobnail_core::say;
 use hobnail_core::study::Study;
+use hobnail_core::{message, say};
 
 use super::edits::refuse;
 use super::lines::{Key, Line, Part};
@@ -61,11 +61,11 @@ fn setback_field() -> Bounded {
 const USUAL_SETBACK_MM: f64 = 3_048.0;
 
 const FRONTINGS: [(Option<Fronting>, Words); 5] = [
-    (None, || say!("page-front-street")),
-    (Some(Fronting::Front), || say!("page-front-front")),
-    (Some(Fronting::Side), || say!("page-front-side")),
-    (Some(Fronting::Rear), || say!("page-front-rear")),
-    (Some(Fronting::None), || say!("page-front-none")),
+    (None, message!("page-front-street")),
+    (Some(Fronting::Front), message!("page-front-front")),
+    (Some(Fronting::Side), message!("page-front-side")),
+    (Some(Fronting::Rear), message!("page-front-rear")),
+    (Some(Fronting::None), message!("page-front-none")),
 ];
 
 /// The selected land as the fabric has it.
@@ -194,7 +194,7 @@ fn add_side_lines(
     let key = |field| Key::new(Part::Side, index, field);
     let fronting = said.map(|said| said.fronting);
     let stands = FRONTINGS.iter().position(|(known, _)| *known == fronting);
-    let options = FRONTINGS.iter().map(|(_, words)| words().to_owned()).collect();
+    let options = FRONTINGS.iter().map(|(_, words)| words.words().to_owned()).collect();
     let unsaid = |field: u8, bounded: &Bounded, stored: Option<f64>, hint: &str| {
         let mut line = Line::number(key(field), bounded, stored.unwrap_or_default(), units);
         if stored.is_none() {
@@ -323,7 +323,7 @@ fn compass(from: PlanPoint, to: PlanPoint) -> &'static str {
 fn said_words(document: &Document, said: &SideUse, units: UnitSystem) -> String {
     let stands = FRONTINGS.iter().find(|(known, _)| *known == Some(said.fronting));
     let name = said.building_type.and_then(|id| document.building_types.get(&id));
-    let mut words: Vec<String> = vec![stands.map_or("", |(_, words)| words()).to_owned()];
+    let mut words: Vec<String> = vec![stands.map_or("", |(_, words)| words.words()).to_owned()];
     words.extend(name.map(|held| held.name.clone()));
     words.extend(said.shopfront.then(|| say!("page-said-shopfront").to_owned()));
     words.extend(said.stories.map(|stories| say!("page-said-stories", count = stories)));

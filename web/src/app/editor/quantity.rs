@@ -8,13 +8,11 @@ use hobnail_core::figures::unit::ACRE_M2;
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::say;
 
-use crate::app::words::Words;
-
 /// A number as it is shown in one system of units.
 #[derive(Clone, Copy, Debug)]
 pub struct Shown {
     /// The unit behind it.
-    pub unit: Words,
+    pub unit: fn() -> &'static str,
     /// Stored units in one shown unit.
     pub scale: f64,
     /// What a press of less or more changes, in shown units.
@@ -47,11 +45,11 @@ const FOOT_MM: f64 = 304.8;
 const SQUARE_FOOT_M2: f64 = 0.092_903_04;
 const MILE_KM: f64 = 1.609_344;
 
-const fn shown(unit: Words, scale: f64, step: f64) -> Shown {
+const fn shown(unit: fn() -> &'static str, scale: f64, step: f64) -> Shown {
     Shown { unit, scale, step }
 }
 
-const fn same(unit: Words, scale: f64, step: f64) -> Quantity {
+const fn same(unit: fn() -> &'static str, scale: f64, step: f64) -> Quantity {
     Quantity {
         metric: shown(unit, scale, step),
         customary: shown(unit, scale, step),

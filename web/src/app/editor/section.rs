@@ -3,7 +3,7 @@
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::validate::section_faults;
 use hobnail_core::plan::{Document, StreetSection, StreetSectionId, Strip, StripKind};
-use hobnail_core::say;
+use hobnail_core::{message, say};
 
 use super::drawn::{Drawing, of_strips};
 use super::edits::{self, refuse};
@@ -28,13 +28,13 @@ pub(super) const REMOVE: u8 = 4;
 const PALETTE_PX_PER_M: f64 = 6.4;
 
 const KINDS: [(StripKind, Words); 7] = [
-    (StripKind::Walk, || say!("page-kind-walk")),
-    (StripKind::Planting, || say!("page-kind-planting")),
-    (StripKind::Parking, || say!("page-kind-parking")),
-    (StripKind::Bicycle, || say!("page-kind-bicycle")),
-    (StripKind::Travel, || say!("page-kind-travel")),
-    (StripKind::Median, || say!("page-kind-median")),
-    (StripKind::Swale, || say!("page-kind-swale")),
+    (StripKind::Walk, message!("page-kind-walk")),
+    (StripKind::Planting, message!("page-kind-planting")),
+    (StripKind::Parking, message!("page-kind-parking")),
+    (StripKind::Bicycle, message!("page-kind-bicycle")),
+    (StripKind::Travel, message!("page-kind-travel")),
+    (StripKind::Median, message!("page-kind-median")),
+    (StripKind::Swale, message!("page-kind-swale")),
 ];
 
 fn strip_width_field() -> Bounded {
@@ -61,23 +61,23 @@ struct Switch {
 
 const SWITCHES: [Switch; 5] = [
     Switch {
-        label: || say!("page-may-walk"),
+        label: message!("page-may-walk"),
         of: |section| &mut section.walkable,
     },
     Switch {
-        label: || say!("page-may-cycle"),
+        label: message!("page-may-cycle"),
         of: |section| &mut section.cyclable,
     },
     Switch {
-        label: || say!("page-may-drive"),
+        label: message!("page-may-drive"),
         of: |section| &mut section.drivable,
     },
     Switch {
-        label: || say!("page-fronts-left"),
+        label: message!("page-fronts-left"),
         of: |section| &mut section.fronts_left,
     },
     Switch {
-        label: || say!("page-fronts-right"),
+        label: message!("page-fronts-right"),
         of: |section| &mut section.fronts_right,
     },
 ];
@@ -101,10 +101,10 @@ const COMMON: [Common; 9] = [
     common(StripKind::Parking, 41, 2134, BY_SPEED),
     common(StripKind::Parking, 57, 2438, BY_SPEED),
     common(StripKind::Parking, u16::MAX, 2743, BY_SPEED),
-    common(StripKind::Walk, u16::MAX, 1524, || say!("page-source-walk")),
-    common(StripKind::Bicycle, u16::MAX, 1524, || say!("page-source-bicycle")),
+    common(StripKind::Walk, u16::MAX, 1524, message!("page-source-walk")),
+    common(StripKind::Bicycle, u16::MAX, 1524, message!("page-source-bicycle")),
 ];
-const BY_SPEED: Words = || say!("page-source-by-speed");
+const BY_SPEED: Words = message!("page-source-by-speed");
 
 /// Feet rounded to tenths of a meter: so much less is no narrower.
 const TOLERANCE_MM: u32 = 50;
@@ -157,7 +157,7 @@ pub(super) fn shown(document: &Document, id: StreetSectionId) -> Option<EditorSh
     ));
     let mut held = section.clone();
     for (switch, field) in SWITCHES.iter().zip(SWITCHES_FROM..) {
-        lines.push(Line::check(key(field), (switch.label)(), *(switch.of)(&mut held)));
+        lines.push(Line::check(key(field), switch.label.words(), *(switch.of)(&mut held)));
     }
     edits::add_palette_lines(&mut lines, edits::users_of_section(document, id));
     Some(EditorShown {
@@ -172,7 +172,7 @@ fn add_strip_lines(lines: &mut Vec<Line>, section: &StreetSection, index: usize,
     let count = section.strips.len();
     let number = index + 1;
     let chosen = KINDS.iter().position(|(kind, _)| *kind == strip.kind);
-    let options = KINDS.iter().map(|(_, words)| words().to_owned()).collect();
+    let options = KINDS.iter().map(|(_, words)| words.words().to_owned()).collect();
     lines.extend([
         Line::choice(key(KIND), "", options, chosen.unwrap_or_default()).in_row(say!(
             "page-strip",
@@ -279,10 +279,10 @@ pub(super) fn narrow(section: &StreetSection, units: UnitSystem) -> Vec<String> 
             let (narrowest, least) = (width(narrowest_mm, units), width(common.least_mm, units));
             sentences.push(say!(
                 "page-strip-narrow",
-                strip = name(),
+                strip = name.words(),
                 width = narrowest,
                 least = least,
-                source = (common.source)()
+                source = common.source.words()
             ));
         }
     }
@@ -301,7 +301,7 @@ pub(super) fn kind_word(kind: StripKind) -> &'static str {
     KINDS
         .iter()
         .find(|(known, _)| *known == kind)
-        .map_or("", |(_, word)| word())
+        .map_or("", |(_, word)| word.words())
 }
 
 /// The section drawn, to fill its place.
