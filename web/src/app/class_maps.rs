@@ -6,8 +6,10 @@
 use hobnail_core::figures::display::digits;
 use hobnail_core::figures::unit::ACRE_M2;
 use hobnail_core::measures::frontage::PaintedFace;
+use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::land::OwnerGroup;
+use hobnail_core::plan::street::Status;
 use hobnail_core::plan::{Document, Mark as Drawn, PhaseId};
 use hobnail_core::say;
 use hobnail_core::study::Study;
@@ -74,12 +76,15 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
             note = Some(say!("maps-density-note").to_owned());
         }
         Map::Phases => {
-            for face in study.painted().iter() {
+            for face in study.painted().iter().filter(|face| is_built(&seen, face)) {
                 let class = place_of_phase(&seen, face.phase);
                 hold(class, homes_of(study, face));
                 wash(study, face, scale, class, (class + 1).to_string(), scene);
             }
-            band(study, scene, &|street| Some(place_of_phase(&seen, street.phase)));
+            band(study, scene, &|street| {
+                // What stands is in no phase.
+                (street.status == Status::New).then(|| place_of_phase(&seen, street.phase))
+            });
             note = Some(say!("maps-phases-note").to_owned());
         }
         Map::Sections => {
@@ -176,6 +181,15 @@ fn title(document: &Document, map: Map, class: usize) -> String {
     }
 }
 
+/// Whether anything of it is made: land left as it is belongs to no phase.
+fn is_built(document: &Document, face: &PaintedFace) -> bool {
+    let types = face
+        .land_m2
+        .iter()
+        .filter_map(|(id, _)| document.building_types.get(id));
+    types.into_iter().any(|held| held.land_use != LandUse::Natural)
+}
+
 /// Homes on the lots of a block.
 fn homes_of(study: &Study, face: &PaintedFace) -> f64 {
     let palette = &study.painted().palette;
@@ -225,7 +239,7 @@ fn band(study: &Study, scene: &mut Scene, class_of: &dyn Fn(&hobnail_core::plan:
         .flat_map(|marks| marks.values())
         .filter_map(Drawn::as_street)
     {
-        if street.status == hobnail_core::plan::street::Status::Removed {
+        if street.status == Status::Removed {
             continue;
         }
         let Some(class) = class_of(street) else { continue };

@@ -152,6 +152,8 @@ impl Stage {
         if let Some(drawn) = drawn {
             drafted::bubbles(&mut paper, drawn);
         }
+        self.trees.forget();
+        self.lots.forget();
         if scene.is_ground {
             let buildings = classes::figure_and_ground(study.painted());
             self.below = prepared(vec![land::paper(scene), buildings]);
@@ -167,8 +169,6 @@ impl Stage {
             streets::streets(scene),
             classes::bands(scene),
         ]);
-        self.trees.forget();
-        self.lots.forget();
         self.above = prepared(vec![
             drawn.map(drafted::marks).unwrap_or_default(),
             land::boundaries(scene),

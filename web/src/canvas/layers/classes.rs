@@ -13,6 +13,9 @@ use crate::canvas::scene_of::meters;
 /// Width of a street's band, in pixels.
 pub const BAND_PX: f64 = 6.0;
 
+/// Opacity of land in the color of its kind, so that streets of the same kind stand out on it.
+pub const WASH: f32 = 0.5;
+
 /// The washes of land, over its own tints.
 #[must_use]
 pub fn washes(scene: &Scene) -> Layer {
@@ -21,7 +24,13 @@ pub fn washes(scene: &Scene) -> Layer {
         let mut path = Path::default();
         wash.rings.iter().for_each(|ring| path.ring(ring.iter().copied()));
         let path = Arc::new(path);
-        layer.fill(path.clone(), Fill::Flat(palette::class(wash.scale, wash.class)));
+        // Paper first: the land's own tint and texture would speak beside the class.
+        layer.fill(path.clone(), Fill::Flat(palette::PAPER));
+        let opacity = if wash.scale == Scale::Ramp { 1.0 } else { WASH };
+        layer.fill(
+            path.clone(),
+            Fill::Flat(palette::class(wash.scale, wash.class).at(opacity)),
+        );
         layer.stroke(path, Stroke::drawn(palette::SOFT_INK, palette::FINE_PX), 0.0);
     }
     layer
@@ -89,7 +98,7 @@ mod tests {
             tags: vec![((1.0, 1.0), "7.8".to_owned())],
             ..Scene::default()
         };
-        assert_eq!(washes(&scene).items.len(), 2, "its wash and its line");
+        assert_eq!(washes(&scene).items.len(), 3, "paper, its wash and its line");
         let colors: Vec<_> = strokes(&bands(&scene)).iter().map(|stroke| stroke.color).collect();
         let [first, fourth] = [0, 3].map(|class| palette::class(Scale::Kinds, class));
         assert_eq!(colors, [palette::PAPER, first, fourth]);
