@@ -11,6 +11,7 @@ use crate::panels::column::Column;
 use crate::panels::drawing::Drawing;
 use crate::panels::editor::CutPanel;
 use crate::panels::enlarged::Enlarged;
+use crate::panels::help::help;
 use crate::panels::map::MapPanel;
 use crate::panels::palette::Palette;
 use crate::panels::rail::Rail;
@@ -44,6 +45,7 @@ fn Desk(store: Store) -> impl IntoView {
             <Welcome store/>
             <Column store/>
             <Status store/>
+            {help(store)}
             <Notice store/>
             <p class="visually-hidden" role="status" aria-live="polite" data-said>{move || store.said.get()}</p>
         </div>

@@ -33,11 +33,13 @@ async fn activate(page: &Page, css: &str) {
 async fn look_at_beginnings(page: &Page, audit: &mut Audit) {
     audit.look(page, "welcome").await;
     page.begin_with(SITE).await;
+    activate(page, "[data-command='help']").await;
     for tool in TOOLS {
         page.choose_tool(tool).await;
         page.next_frame().await;
         audit.look(page, &format!("blank site, {tool} tool")).await;
     }
+    activate(page, "[data-command='help-close']").await;
     page.draw_street([(-60.0, 0.0), (60.0, 0.0)]).await;
     page.wait_for("[data-cautions='false'] [data-note]").await;
     audit.look(page, "notes of what is left open").await;
@@ -60,7 +62,16 @@ async fn look_at_figures_and_maps(page: &Page, audit: &mut Audit) {
     page.settled_figures().await;
     audit.look(page, "all headings open, a basis, an enlarged figure").await;
     page.run_script(opens).await;
-    for map in ["five", "routes", "indirect", "counted-1", "walk-center"] {
+    for map in [
+        "density",
+        "phases",
+        "sections",
+        "five",
+        "routes",
+        "indirect",
+        "counted-1",
+        "walk-center",
+    ] {
         page.choose("#map", map).await;
         page.wait_for(&format!("[data-map='{map}'] [data-legend]")).await;
         audit.look(page, &format!("map {map}")).await;

@@ -83,6 +83,18 @@ pub struct HandShown {
     pub typed: Option<TypedShown>,
 }
 
+/// What help shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Help {
+    /// Nothing.
+    #[default]
+    Closed,
+    /// The tool in hand.
+    Tool,
+    /// The first steps.
+    FirstSteps,
+}
+
 /// The fields of a typed length and bearing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct TypedShown {

@@ -21,7 +21,7 @@ use super::maps::{Legend, Map};
 use super::moments::HistoryShown;
 use super::places::{self, NoteShown, Place};
 use super::scopes::{self, Measured};
-use super::shown::{self, HandShown, PlanShown};
+use super::shown::{self, HandShown, Help, PlanShown};
 use super::stage::Stage;
 use super::{App, Changes};
 use crate::browser::keeping::Keep;
@@ -100,6 +100,8 @@ pub struct Store {
     pub notice: Live<Option<String>>,
     /// Whether nothing has been opened or begun yet.
     pub is_new: Live<bool>,
+    /// What help shows.
+    pub help: Live<Help>,
 }
 
 impl Store {
@@ -132,6 +134,7 @@ impl Store {
             said: Live::default(),
             notice: Live::default(),
             is_new: Live::new(true),
+            help: Live::default(),
         };
         files::offer_when_failed();
         store.act(|_| ());

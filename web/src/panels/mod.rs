@@ -11,6 +11,7 @@ pub mod editor;
 pub mod enlarged;
 pub mod field;
 pub mod fields;
+pub mod help;
 pub mod history;
 pub mod icons;
 pub mod kept;

@@ -3,6 +3,7 @@
 use hobnail_core::say;
 use leptos::prelude::*;
 
+use super::help::help_button;
 use super::language::languages;
 use super::typed::TypedFields;
 use crate::app::App;
@@ -31,6 +32,7 @@ pub fn Status(
                     }
                 })
             }}
+            {help_button(store)}
             {languages(store)}
             <div class="group zoom" role="group" aria-label=say!("panels-zoom")>
                 <button type="button" class="command" data-command="zoom-out" aria-label=say!("panels-zoom-out") on:click=move |_| store.act(|app| app.zoom(1.0 / ZOOM_STEP))>"−"</button>

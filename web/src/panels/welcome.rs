@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use crate::app::files::{SAMPLES, Sample};
 use crate::app::keeping::Recent;
 use crate::app::live::{Live, memo};
+use crate::app::shown::Help;
 use crate::app::store::{CANVAS, FILE_INPUT, Store};
 use crate::browser::{document, files};
 use crate::tools::ToolKind;
@@ -26,6 +27,14 @@ fn starts() -> [(ToolKind, &'static str, &'static str, &'static str); 2] {
             say!("panels-begin-streets-about"),
         ),
     ]
+}
+
+/// Begins with nothing drawn; where this browser keeps no plan the first steps are shown.
+fn begin_anew(store: Store) {
+    store.is_new.set(false);
+    if store.recent.with_untracked(Vec::is_empty) {
+        store.help.set(Help::FirstSteps);
+    }
 }
 
 /// The card of beginnings.
@@ -49,7 +58,7 @@ pub fn Welcome(
     };
     let start = move |(tool, name, title, about): (ToolKind, &'static str, &'static str, &'static str)| {
         let begin = move |_| {
-            store.is_new.set(false);
+            begin_anew(store);
             store.act(|app| app.choose_tool(tool));
             document::focus_on(CANVAS);
         };
@@ -74,7 +83,7 @@ pub fn Welcome(
                     <ul>{SAMPLES.iter().map(sample).collect_view()}</ul>
                     <div class="welcome-more">
                         <button type="button" class="command" data-begin="blank" on:click=move |_| {
-                            store.is_new.set(false);
+                            begin_anew(store);
                             document::focus_on(CANVAS);
                         }>
                             {say!("panels-begin-blank")}

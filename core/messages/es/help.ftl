@@ -1,0 +1,33 @@
+# Help by tool, and the first steps. Each line stands on a line of its own; letters in parentheses are keys of tools.
+
+help-open = Ayuda
+help-close = Cerrar
+help-first-title = Tres pasos para empezar
+help-first =
+    1. Dibuje el límite del sitio o sus calles: haga clic punto por punto; Intro termina.
+    2. Dé un uso al suelo entre las calles (U) y un centro al lugar (P). Las cifras junto al dibujo siguen cada trazo.
+    3. Pulse un número para ver de dónde sale. La ayuda explica más sobre la herramienta en uso.
+help-select =
+    Haga clic en lo dibujado para elegirlo; con Mayús, o con un recuadro en terreno vacío, elija más.
+    Arrastre una esquina o todo el trazo; un punto a mitad de un tramo se vuelve esquina.
+    La tarjeta junto a las herramientas mueve, gira, refleja, desplaza, corta y une lo elegido.
+    Las flechas lo mueven un poco; con Mayús, más lejos. Suprimir lo elimina; deshacer lo recupera.
+help-area =
+    Elija qué es el contorno: el sitio, un área tentativa, suelo con una restricción, una parcela o lo que queda fuera.
+    Haga clic esquina por esquina; Intro o la primera esquina lo cierra, Retroceso quita una esquina.
+    Un área tentativa también se abre arrastrando, como una burbuja: las viviendas aproximadas se cuentan antes de que exista una calle.
+help-street =
+    Elija una sección de calle y haga clic punto por punto; Intro termina, Retroceso quita un punto.
+    El punto cae en calles, esquinas, ángulos rectos y manzanas iguales, y dice por qué; mantenga Alt para ponerlo libremente.
+    Escriba un largo o un ángulo para el tramo siguiente. Curva lo dobla, Trama de manzanas dibuja muchas calles a la vez, Cinta solo mide.
+help-use =
+    Elija un tipo de edificio y haga clic en suelo encerrado por calles: los lotes y edificios se trazan de inmediato. Arrastre para pintar varias manzanas.
+    Haga clic cerca de un lado de una manzana para dar un tipo propio solo a ese lado.
+    Abra el editor de una manzana para porciones, pisos, retiros y frentes comerciales.
+help-place =
+    Elija qué es el lugar y haga clic: un punto, un tramo de calle o una manzana entera para una plaza.
+    Un lugar cuenta para las necesidades diarias cuando tiene el tamaño que la necesidad pide; Ajustes dice cuánto.
+    Una nota se fija del mismo modo, con la mesa de quien la escribe.
+help-view =
+    Arrastre para mover el dibujo; la rueda, dos dedos, + y − acercan y alejan; 0 lo muestra entero.
+    El mapa sobre el plan muestra tiempo a pie, necesidades, recorridos, densidad, etapas y más, uno a la vez.
