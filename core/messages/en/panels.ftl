@@ -9,6 +9,7 @@ panels-show-what = Show on the drawing: { $what }
 ## The menu of alternatives.
 
 panels-alternatives = Alternatives
+panels-alternatives-files = Files of several tables, opened together, stand side by side here.
 panels-alternatives-about = All ways to lay out the site, as small plans
 panels-alternative-copy = Make a copy
 panels-alternative-earlier = Move earlier

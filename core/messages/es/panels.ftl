@@ -9,6 +9,7 @@ panels-show-what = Mostrar en el dibujo: { $what }
 ## The menu of alternatives.
 
 panels-alternatives = Alternativas
+panels-alternatives-files = Los archivos de varias mesas, abiertos juntos, quedan aquí lado a lado.
 panels-alternatives-about = Todas las formas de trazar el sitio, como planos pequeños
 panels-alternative-copy = Hacer una copia
 panels-alternative-earlier = Adelantar

@@ -74,6 +74,7 @@ pub fn alternatives(store: Store) -> AnyView {
                 <div class="small-plans">{move || ids.get().into_iter().map(small).collect::<Vec<AnyView>>()}</div>
                 {fields(store, |forms| &forms.alternative)}
                 <div class="group">{commands().map(command).collect_view()}</div>
+                <p class="choice-more">{say!("panels-alternatives-files")}</p>
             </div>
         </details>
     }

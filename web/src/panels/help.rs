@@ -57,7 +57,7 @@ pub fn help(store: Store) -> AnyView {
         let section = view! {
             <section id=HELP class="help" aria-labelledby="help-title" data-help>
                 <h2 id="help-title">{title}</h2>
-                <p>{words}</p>
+                {words.lines().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>()}
                 <button type="button" class="command" data-command="help-close" on:click=close>{say!("help-close")}</button>
             </section>
         };
