@@ -238,3 +238,71 @@ fn every_message_is_asked_for() {
         .collect();
     assert_eq!(idle, Vec::<String>::new());
 }
+
+/// Words that a source may hold: names of published sources, which stay as they are, of programs and of style classes.
+const ALLOWED: [&str; 8] = [
+    "Dubuque IA code",
+    "Forest Grove OR development code",
+    "Measuring Connectivity for Bicycling",
+    "point line area",
+    "hobnail measure",
+    "hobnail network",
+    "palette editor",
+    "command sign",
+];
+
+/// Where a line speaks to developers: reasons of lints, and what can not happen.
+const FOR_DEVELOPERS: [&str; 3] = ["reason = ", "expect(", "panic!("];
+
+/// Two words of letters beside each other, as in a sentence.
+fn is_a_phrase(text: &str) -> bool {
+    let words: Vec<&str> = text.split(' ').collect();
+    let is_word = |word: &str, least| word.len() >= least && word.bytes().all(|letter| letter.is_ascii_lowercase());
+    words.windows(2).any(|pair| is_word(pair[0], 3) && is_word(pair[1], 2))
+}
+
+/// What stands in quotes on a line of source, names of style classes left out.
+fn quoted(line: &str) -> Vec<&str> {
+    let parts: Vec<&str> = line.split('"').collect();
+    // Of an odd number of quotes the last begins no string that ends here.
+    let strings = parts.chunks(2).filter(|pair| pair.len() == 2);
+    strings
+        .enumerate()
+        .filter(|(place, pair)| !pair[0].ends_with("class=") && place * 2 + 2 < parts.len())
+        .map(|(_, pair)| pair[1])
+        .collect()
+}
+
+#[test]
+fn no_words_for_people_stand_in_sources() {
+    let mut faults = Vec::new();
+    for folder in ["core/src", "web/src"] {
+        for (file, text) in sources_below(&top_level().join(folder)) {
+            let path = file.display().to_string();
+            // Tests and what only they use.
+            let is_test = [
+                "/tests",
+                "tests.rs",
+                "fixtures",
+                "test_plans",
+                "/figures/samples",
+                "/figures/readback",
+            ];
+            if is_test.iter().any(|part| path.contains(part)) || path.ends_with("random_graphs.rs") {
+                continue;
+            }
+            let source = text.split("#[cfg(test)]").next().unwrap_or_default();
+            for line in source.lines() {
+                let code = line.trim_start();
+                if code.starts_with("//") || FOR_DEVELOPERS.iter().any(|part| code.contains(part)) {
+                    continue;
+                }
+                let found = quoted(code).into_iter().filter(|text| is_a_phrase(text));
+                let told = found.filter(|text| !ALLOWED.iter().any(|allowed| text.contains(allowed)));
+                faults.extend(told.map(|text| format!("{path}: {text}")));
+            }
+        }
+    }
+    assert_eq!(faults, Vec::<String>::new());
+    assert!(is_a_phrase("no plan is open") && !is_a_phrase("menu-line step") && !is_a_phrase("homes.count"));
+}

@@ -638,3 +638,10 @@ page-walking-slower-high = Slower walkers, high
 
 page-default = Default { $value }: { $source }.
 page-from-memory = { $source }, from memory
+
+## What the browser refuses to the page.
+
+page-request-failed = the request failed
+page-answer-no-text = the answer is not text
+page-no-worker = the browser starts no worker
+page-worker-unreadable = the worker was told what it can not read: { $fault }

@@ -650,3 +650,10 @@ page-walking-slower-high = Peatones más lentos, alto
 
 page-default = Predeterminado { $value }: { $source }.
 page-from-memory = { $source }, de memoria
+
+## What the browser refuses to the page.
+
+page-request-failed = la solicitud falló
+page-answer-no-text = la respuesta no es texto
+page-no-worker = el navegador no inicia ningún proceso auxiliar
+page-worker-unreadable = el proceso auxiliar recibió algo que no puede leer: { $fault }

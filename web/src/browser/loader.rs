@@ -2,6 +2,7 @@
 //!
 //! Two scripts answer alike: `web/start.js` for files that lie beside the page, `web/one_file.js` for files inside it.
 
+use hobnail_core::say;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -19,9 +20,13 @@ extern "C" {
 /// # Errors
 /// A sentence without its stop, when there is no such file.
 pub async fn read_text(path: &str) -> Result<String, String> {
-    let in_words = |fault: JsValue| fault.as_string().unwrap_or_else(|| "the request failed".to_owned());
+    let in_words = |fault: JsValue| {
+        fault
+            .as_string()
+            .unwrap_or_else(|| say!("page-request-failed").to_owned())
+    };
     let text = ask_for_text(path).await.map_err(in_words)?;
-    text.as_string().ok_or_else(|| "the answer is not text".to_owned())
+    text.as_string().ok_or_else(|| say!("page-answer-no-text").to_owned())
 }
 
 /// A worker that runs this same module. The compiled module is handed over, so nothing is compiled twice.

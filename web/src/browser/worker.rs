@@ -1,6 +1,7 @@
 //! The worker: this same module, loaded a second time. The compiled module is handed over, so nothing is fetched or
 //! compiled twice but the loader's own script.
 
+use hobnail_core::say;
 use hobnail_core::study::follower::Follower;
 use hobnail_core::study::protocol::{Reply, Request};
 use serde::Serialize;
@@ -27,7 +28,7 @@ impl Worker {
         mut reply: impl FnMut(Reply) + 'static,
         failed: impl Fn() + 'static,
     ) -> Result<(), String> {
-        let worker = super::loader::start_worker().map_err(|_| "the browser starts no worker".to_owned())?;
+        let worker = super::loader::start_worker().map_err(|_| say!("page-no-worker").to_owned())?;
         let mut ready = Some(ready);
         let held = Self { worker: worker.clone() };
         let heard = Closure::<dyn FnMut(web_sys::MessageEvent)>::new(move |event: web_sys::MessageEvent| {
@@ -74,9 +75,7 @@ pub fn serve() {
         };
         match serde_wasm_bindgen::from_value::<Request>(event.data()) {
             Ok(request) => follower.handle(request, tell),
-            Err(fault) => tell(Reply::Failed(format!(
-                "the worker was told what it can not read: {fault}"
-            ))),
+            Err(fault) => tell(Reply::Failed(say!("page-worker-unreadable", fault = fault.to_string()))),
         }
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
