@@ -32,11 +32,13 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         page.wait_for("[data-palette='areas']").await;
         let awaits = page.text("[data-awaits]").await;
         assert!(awaits.contains("first corner of the site"), "{awaits}");
+        page.wait_for("[data-help]").await;
         outline(
             page,
             &[(-190.0, -190.0), (200.0, -190.0), (200.0, 70.0), (-190.0, 70.0)],
         )
         .await;
+        assert!(page.texts("[data-help]").await.is_empty(), "the first steps make room");
         let about = page.text("[data-details-about]").await;
         assert!(about.ends_with("acres"), "{about}");
         let awaits = page.text("[data-awaits]").await;

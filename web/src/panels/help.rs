@@ -3,6 +3,7 @@
 use hobnail_core::say;
 use leptos::prelude::*;
 
+use crate::app::live::memo;
 use crate::app::shown::Help;
 use crate::app::store::Store;
 use crate::tools::ToolKind;
@@ -44,8 +45,14 @@ pub fn help_button(store: Store) -> AnyView {
     .into_any()
 }
 
-/// Help itself, over the foot of the drawing.
+/// Help itself, over the foot of the drawing. The first steps make room as soon as the first is taken.
 pub fn help(store: Store) -> AnyView {
+    let is_busy = memo(move || store.hand.with(|hand| hand.is_busy));
+    Effect::new(move |_| {
+        if is_busy.get() && store.help.with_untracked(|help| *help == Help::FirstSteps) {
+            store.help.set(Help::Closed);
+        }
+    });
     let shown = move || {
         let tool = store.hand.with(|hand| hand.tool).unwrap_or(ToolKind::Select);
         let (title, words) = match store.help.with(|help| *help) {
