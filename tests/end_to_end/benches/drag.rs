@@ -14,9 +14,9 @@ use std::path::PathBuf;
 use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::scenario;
 
-/// A street with a corner, in meters east and north of the plan's origin: across a block of either plan, and clear of the
+/// A street with a corner, in meters east and north of the plan's origin: into a block of either plan, and clear of the
 /// cards over the drawing.
-const BEND: [(f64, f64); 3] = [(40.0, 0.0), (70.0, 48.0), (100.0, 100.0)];
+const BEND: [(f64, f64); 3] = [(40.0, 0.0), (60.0, 20.0), (70.0, 48.0)];
 
 /// Movements of one drag.
 const MOVES: usize = 80;
