@@ -87,8 +87,8 @@ figures-less = { $amount } menos
 ## writes what stands before the first comma and what stands behind it apart from one another.
 
 figures-unknown = no se puede calcular:
-figures-about-range = cerca de { $amount }, probablemente de { $low } a { $high }
-figures-about = cerca de { $amount }; sin rango
+figures-about-range = aprox. { $amount }, probable: { $low } a { $high }
+figures-about = aprox. { $amount }; sin rango
 figures-draws-missing = { $shown } (sin resultado en { $failed } de { $draws } sorteos)
 
 ## Stands right behind a number or a text.

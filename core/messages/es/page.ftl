@@ -246,7 +246,7 @@ page-node-left-out = contadas solo por otras reglas
 page-map-walk = A pie hasta: { $destination }
 page-map-said = Mapa: { $map }.
 page-share-of-homes = { $share } de viviendas
-page-minutes = { $count } minutos
+page-minutes = { $count } min
 # The pace of walking.
 page-at-pace = A { $pace }.
 page-best-point-not = { $note } Mejor punto único: { $why }.

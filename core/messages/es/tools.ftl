@@ -78,7 +78,7 @@ tools-stretch = Arrastre a lo largo de la calle para un tramo, o suelte.
 
 ## What the select tool waits for.
 
-tools-select-resting = Clic para elegir, con Mayús para agregar. Arrastre para mover o, en terreno vacío, para un recuadro.
+tools-select-resting = Clic para elegir, con Mayús para agregar. Arrastre para mover; en terreno vacío, un recuadro.
 tools-select-boxing = Suelte para seleccionar todo lo que queda dentro. Escape abandona.
 tools-select-cutting = Haga clic donde se corta la calle. Escape abandona.
 tools-select-pressed = Arrastre para mover.

@@ -29,6 +29,27 @@ pub struct Painted {
     pub faces: Vec<PaintedFace>,
 }
 
+impl Painted {
+    /// Homes on the lots of one of these faces: lots by building type as built, times the homes on one.
+    #[must_use]
+    pub fn homes_on(&self, face: &PaintedFace) -> f64 {
+        let homes = face.lots.iter().map(|(id, lots)| {
+            let held = self.palette.get(*id);
+            held.map_or(0.0, |held| lots * f64::from(held.homes_per_lot))
+        });
+        homes.sum()
+    }
+
+    /// Homes by land of one of these faces, streets left out: homes on its lots ÷ its painted land, in homes per square
+    /// meter; `None` where no homes stand.
+    #[must_use]
+    pub fn homes_by_land(&self, face: &PaintedFace) -> Option<f64> {
+        let land_m2: f64 = face.land_m2.iter().map(|(_, land_m2)| land_m2).sum();
+        let homes = self.homes_on(face);
+        (homes > 0.0 && land_m2 > 0.0).then(|| homes / land_m2)
+    }
+}
+
 impl std::ops::Deref for Painted {
     type Target = [PaintedFace];
 

@@ -62,14 +62,10 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
             let is_us = units == UnitSystem::UsCustomary;
             let (limits, land_m2) = (&LIMITS[usize::from(is_us)], if is_us { ACRE_M2 } else { 10_000.0 });
             for face in study.painted().iter() {
-                let (homes, land) = (
-                    homes_of(study, face),
-                    face.land_m2.iter().map(|(_, land)| land).sum::<f64>(),
-                );
-                if homes > 0.0 && land > 0.0 {
-                    let density = homes / land * land_m2;
+                if let Some(homes_by_m2) = study.painted().homes_by_land(face) {
+                    let density = homes_by_m2 * land_m2;
                     let class = limits.iter().filter(|limit| density > **limit).count() as u8;
-                    hold(class, homes);
+                    hold(class, study.painted().homes_on(face));
                     wash(study, face, scale, class, digits_of(density), scene);
                 }
             }
@@ -78,7 +74,7 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
         Map::Phases => {
             for face in study.painted().iter().filter(|face| is_built(&seen, face)) {
                 let class = place_of_phase(&seen, face.phase);
-                hold(class, homes_of(study, face));
+                hold(class, study.painted().homes_on(face));
                 wash(study, face, scale, class, (class + 1).to_string(), scene);
             }
             band(study, scene, &|street| {
@@ -188,16 +184,6 @@ fn is_built(document: &Document, face: &PaintedFace) -> bool {
         .iter()
         .filter_map(|(id, _)| document.building_types.get(id));
     types.into_iter().any(|held| held.land_use != LandUse::Natural)
-}
-
-/// Homes on the lots of a block.
-fn homes_of(study: &Study, face: &PaintedFace) -> f64 {
-    let palette = &study.painted().palette;
-    let homes = face.lots.iter().map(|(kind, lots)| {
-        let held = palette.get(*kind);
-        held.map_or(0.0, |held| lots * f64::from(held.homes_per_lot))
-    });
-    homes.sum()
 }
 
 /// Homes are whole but for the sums of floating point.
