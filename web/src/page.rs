@@ -5,8 +5,9 @@ use leptos::prelude::*;
 
 use crate::app::App;
 use crate::app::store::Store;
-use crate::browser::files;
+use crate::browser::{files, pictures};
 use crate::panels::bar::Bar;
+use crate::panels::base_image::laying;
 use crate::panels::column::Column;
 use crate::panels::drawing::Drawing;
 use crate::panels::editor::CutPanel;
@@ -31,7 +32,13 @@ pub fn Page() -> impl IntoView {
 fn Desk(store: Store) -> impl IntoView {
     files::accept_drops();
     view! {
-        <div class="desk" on:drop=move |event| files::read_dropped(&event, move |opened| store.open_files(opened))>
+        <div class="desk" on:drop=move |event| match pictures::dropped(&event) {
+            Some(picture) => {
+                event.prevent_default();
+                pictures::read(picture, move |read| store.lay_picture(read));
+            }
+            None => files::read_dropped(&event, move |opened| store.open_files(opened)),
+        }>
             <a class="skip" href="#drawing">{say!("page-skip")}</a>
             <Bar store/>
             <section class="tools" aria-label=say!("page-drawing-tools")>
@@ -46,6 +53,7 @@ fn Desk(store: Store) -> impl IntoView {
             <Column store/>
             <Status store/>
             {help(store)}
+            {laying(store)}
             <Notice store/>
             <p class="visually-hidden" role="status" aria-live="polite" data-said>{move || store.said.get()}</p>
         </div>

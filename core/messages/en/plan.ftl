@@ -160,3 +160,8 @@ plan-fault-floor-without-homes = has floor area for homes and no homes
 plan-fault-ragged-rows = { $heights } heights do not fill whole rows of { $columns }
 plan-fault-not-an-image = holds no image
 plan-fault-more-votes = has more votes than people present
+
+# Why points do not say where a picture under the drawing lies.
+plan-picture-together = these points lie on one another; choose points far apart
+plan-picture-in-line = three of these points lie in one line; choose points spread over the picture
+plan-picture-torn = these points would tear the picture; look again which lies where

@@ -160,3 +160,8 @@ plan-fault-floor-without-homes = tiene superficie construida para viviendas y ni
 plan-fault-ragged-rows = { $heights } alturas no llenan filas completas de { $columns }
 plan-fault-not-an-image = no contiene ninguna imagen
 plan-fault-more-votes = tiene más votos que personas presentes
+
+# Por qué unos puntos no dicen dónde va la imagen bajo el dibujo.
+plan-picture-together = estos puntos están uno sobre otro; elija puntos alejados entre sí
+plan-picture-in-line = tres de estos puntos están en una línea; elija puntos repartidos por la imagen
+plan-picture-torn = estos puntos desgarrarían la imagen; revise cuál va en cada lugar

@@ -5,6 +5,7 @@
 
 pub mod alternatives;
 pub mod background;
+pub mod base_image;
 pub mod basis;
 pub mod class_maps;
 pub mod detail_maps;
@@ -91,6 +92,8 @@ pub struct App {
     notice: Option<String>,
     keeping: keeping::Keeping,
     editor: editor::State,
+    /// How the picture under the drawing is being laid.
+    laying: Option<base_image::Laying>,
 }
 
 /// What is to be drawn or said anew.
@@ -175,6 +178,7 @@ impl App {
             notice: None,
             keeping: keeping::Keeping::default(),
             editor: editor::State::default(),
+            laying: None,
         })
     }
 
@@ -199,6 +203,7 @@ impl App {
         self.pointed_figures = [None, None];
         self.selection = None;
         self.picked.clear();
+        self.laying = None;
         self.close_editors();
         self.crosshair = None;
         self.at_start = None;

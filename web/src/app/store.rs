@@ -4,11 +4,14 @@
 //! and the drawing is painted once before the next frame. After a fault of our own nothing is taken any more.
 
 use hobnail_core::order::OrderedSet;
+use hobnail_core::say;
 
 use leptos::prelude::*;
+use std::sync::Arc;
 
 use super::alternatives::AlternativeShown;
 use super::background::Background;
+use super::base_image::BaseImageShown;
 use super::basis::{self, BasisShown};
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
@@ -25,6 +28,7 @@ use super::shown::{self, HandShown, Help, PlanShown};
 use super::stage::Stage;
 use super::{App, Changes};
 use crate::browser::keeping::Keep;
+use crate::browser::pictures::{Picture, PictureFile};
 use crate::browser::{document, events, notice};
 use crate::canvas::camera::Insets;
 use crate::input::{Event, Key, Modifiers};
@@ -45,6 +49,8 @@ pub const STATUS: &str = "status";
 pub const TYPED: [&str; 2] = ["typed-length", "typed-bearing"];
 /// Id of the hidden file input.
 pub const FILE_INPUT: &str = "open-file";
+/// Id of the hidden input for a picture.
+pub const PICTURE_INPUT: &str = "open-picture";
 
 /// How much a key or button enlarges.
 pub const ZOOM_STEP: f64 = 1.4;
@@ -102,6 +108,8 @@ pub struct Store {
     pub is_new: Live<bool>,
     /// What help shows.
     pub help: Live<Help>,
+    /// The picture under the drawing.
+    pub base_image: Live<BaseImageShown>,
 }
 
 impl Store {
@@ -135,6 +143,7 @@ impl Store {
             notice: Live::default(),
             is_new: Live::new(true),
             help: Live::default(),
+            base_image: Live::default(),
         };
         files::offer_when_failed();
         store.act(|_| ());
@@ -149,6 +158,7 @@ impl Store {
                 self.stage.set_value(Some(stage));
                 self.resize();
                 self.act(App::fit);
+                self.bring_picture();
                 document::on_resize(move || self.resize());
                 self.listen_to_keys();
                 self.start_background();
@@ -201,6 +211,7 @@ impl Store {
             self.ask_for_frame(changes);
         }
         if changes.plan {
+            self.bring_picture();
             // After the panels: they are brought up to date in tasks that were queued before this one.
             leptos::task::spawn_local(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
             self.ask();
@@ -293,11 +304,48 @@ impl Store {
             self.hand.set_if_new(shown::hand(app));
             self.forms.set_if_new(app.forms());
             self.editors.set_if_new(app.editors());
+            self.base_image.set_if_new(app.base_image_shown());
         }
         if changes.said {
             self.said.set_if_new(app.said().to_owned());
             self.notice.set_if_new(app.notice().map(str::to_owned));
         }
+    }
+
+    /// Has the picture under the drawing decoded, where it is not yet.
+    fn bring_picture(self) {
+        let wanted = self.with(|app| {
+            let (image, _) = app.base_image()?;
+            Some((image.media_type.clone(), Arc::clone(&image.bytes)))
+        });
+        let mut is_asked = false;
+        self.stage.update_value(|stage| {
+            let bytes = wanted.as_ref().map(|(_, bytes)| bytes);
+            is_asked = stage.as_mut().is_some_and(|stage| stage.asks_for_picture(bytes));
+        });
+        let Some((media_type, bytes)) = wanted.filter(|_| is_asked) else {
+            return;
+        };
+        Picture::decode(&media_type, bytes, move |picture| match picture {
+            Some(picture) => {
+                self.stage.update_value(|stage| {
+                    if let Some(stage) = stage {
+                        stage.take_picture(picture);
+                    }
+                });
+                self.ask_for_frame(Changes::default());
+            }
+            None => self.act(|app| app.warn(say!("picture-not-shown"))),
+        });
+    }
+
+    /// Lays a picture that was chosen or dropped under the drawing.
+    pub fn lay_picture(self, read: Result<PictureFile, String>) {
+        self.act(|app| match read {
+            Ok(file) => app.lay_picture(file),
+            Err(fault) => app.warn(fault),
+        });
+        self.is_new.set(false);
     }
 
     fn ask_for_frame(self, changes: Changes) {

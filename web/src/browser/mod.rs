@@ -14,6 +14,8 @@ pub mod notice;
 
 pub mod painter;
 
+pub mod pictures;
+
 pub mod words;
 
 pub mod worker;

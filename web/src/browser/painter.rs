@@ -10,6 +10,7 @@ use std::sync::Arc;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Path2d};
 
+use super::pictures::Straight;
 use super::textures::Textures;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, STAR, Sign, Stroke, Width, Words};
 use crate::canvas::room::Room;
@@ -189,6 +190,21 @@ impl Painter {
                 PreparedItem::Sign(sign) => self.sign(sign, view),
             }
         }
+    }
+
+    /// Paints a picture that was laid on the plan.
+    pub fn picture(&self, straight: &Straight, opacity: f64, view: &View) {
+        let [a, b, c, d, ..] = view.matrix;
+        let (x, y) = on_screen(straight.north_west, view);
+        let m = straight.m_per_px;
+        self.context
+            .set_transform_to(self.ratio, [a * m, b * m, -c * m, -d * m, x, y]);
+        self.context.set_global_alpha(opacity);
+        // A canvas that can not be read can still be drawn.
+        let _ = self
+            .context
+            .draw_image_with_html_canvas_element(&straight.canvas, 0.0, 0.0);
+        self.context.set_global_alpha(1.0);
     }
 
     fn shape(&mut self, path: &Path2d, clip: Option<&Path2d>, fill: Option<Fill>, stroke: Option<Stroke>, view: &View) {

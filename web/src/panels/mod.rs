@@ -2,6 +2,7 @@
 
 pub mod alternatives;
 pub mod bar;
+pub mod base_image;
 pub mod basis;
 pub mod column;
 pub mod details_of;

@@ -17,6 +17,7 @@ pub fn plan_menu(store: Store) -> AnyView {
             <div class="menu-card">
                 {fields(store, |forms| &forms.plan)}
                 <button type="button" class="command" data-phase-add on:click=move |_| store.act(App::add_phase)>{say!("panels-phase-add")}</button>
+                {super::base_image::lines(store)}
             </div>
         </details>
     }

@@ -78,7 +78,10 @@ pub fn Welcome(
                 <section class="welcome" aria-labelledby="welcome-title" data-welcome>
                     <RecentPlans store/>
                     <h2 id="welcome-title">{say!("panels-begin")}</h2>
-                    <ul>{starts().into_iter().map(start).collect::<Vec<AnyView>>()}</ul>
+                    <ul>
+                        {starts().into_iter().map(start).collect::<Vec<AnyView>>()}
+                        {super::base_image::start()}
+                    </ul>
                     <h2>{say!("panels-begin-samples")}</h2>
                     <ul>{SAMPLES.iter().map(sample).collect_view()}</ul>
                     <div class="welcome-more">
