@@ -19,7 +19,9 @@ pub mod keeping;
 pub mod land_bar;
 pub mod lands;
 pub mod live;
+pub mod looking;
 pub mod maps;
+pub mod mode;
 pub mod places;
 pub mod program;
 pub mod replay;
@@ -91,6 +93,7 @@ pub struct App {
     notice: Option<String>,
     keeping: keeping::Keeping,
     editor: editor::State,
+    looking: looking::Looking,
 }
 
 /// What is to be drawn or said anew.
@@ -175,15 +178,18 @@ impl App {
             notice: None,
             keeping: keeping::Keeping::default(),
             editor: editor::State::default(),
+            looking: looking::Looking::No,
         })
     }
 
     /// Opens another plan in this page: view and tool stay, the drawing is fitted.
     ///
     /// # Errors
-    /// [`StudyFault`] when the program's own tables do not fit together; the open plan then stays.
-    pub fn replace(&mut self, document: Document) -> Result<(), StudyFault> {
-        self.take_study(Study::open(document)?);
+    /// A sentence, when the open plan is only looked at or the program's own tables do not fit together; the open plan
+    /// then stays.
+    pub fn replace(&mut self, document: Document) -> Result<(), String> {
+        self.may_open()?;
+        self.take_study(Study::open(document).map_err(|fault| fault.to_string())?);
         self.keeping.begin();
         Ok(())
     }
@@ -206,6 +212,7 @@ impl App {
         self.fit();
         self.changes = Changes::ALL;
         self.say(words::opened(&self.study));
+        self.lock_opened();
     }
 
     /// The open plan.
