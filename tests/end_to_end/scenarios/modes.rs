@@ -74,7 +74,7 @@ fn for_a_projector_everything_is_large_and_the_drawing_has_most_of_the_window() 
     scenario("mode-projector", async |page| {
         page.begin_with(VILLAGE).await;
         page.settled_figures().await;
-        assert_eq!(scale_of_words(page).await, 1.0);
+        assert_eq!(page.drawing("data-scale").await, "1");
         set_for(page, "projector").await;
         let said = page.text("[data-said]").await;
         assert!(said.contains("projector"), "{said}");
@@ -266,7 +266,7 @@ fn on_a_phone_a_plan_that_is_looked_at_is_drawing_and_figures() {
         assert!(told[0] < 140.0, "little stands before the drawing: {told:?}");
         assert!(told[1] > 0.4, "the drawing is seen: {told:?}");
         assert!(told[2] < 1.0, "figures are seen without scrolling: {told:?}");
-        assert_eq!(told[3], 0.0);
+        assert!(told[3] < 0.5, "nothing scrolls sideways: {told:?}");
         page.take_screenshot("mode-phone").await;
     });
 }

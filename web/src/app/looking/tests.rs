@@ -15,6 +15,9 @@ use hobnail_core::plan::{Document, MarkId};
 
 const VILLAGE: &str = include_str!("../../../../sample-sketches/compact-village.geojson");
 
+/// Something that would change a plan, and what it is.
+type Attempt = (&'static str, fn(&mut App));
+
 /// A plan with steps to undo and to do again, which is only looked at.
 fn looked_at() -> App {
     let mut app = with_homes();
@@ -49,7 +52,7 @@ fn work_with(app: &mut App, kind: ToolKind) {
 
 #[test]
 fn nothing_changes_a_plan_that_is_only_looked_at() {
-    let attempts: [(&str, fn(&mut App)); 15] = [
+    let attempts: [Attempt; 15] = [
         ("undo", App::undo),
         ("redo", App::redo),
         ("an earlier step", |app| app.go_to_step(0)),
