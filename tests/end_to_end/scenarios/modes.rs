@@ -112,7 +112,8 @@ async fn small_targets(page: &Page) -> serde_json::Value {
         const targets = [...document.querySelectorAll('button, select, summary, input, label.choice')]
             .filter(element => element.checkVisibility({ visibilityProperty: true }))
             .filter(element => !element.closest('[aria-hidden=true], label.choice input, .visually-hidden'));
-        arguments[0](targets.map(element => [element, element.getBoundingClientRect()])
+        const pressed = element => element.matches('[type=checkbox], [type=radio]') && element.closest('label') || element;
+        arguments[0](targets.map(element => [element, pressed(element).getBoundingClientRect()])
             .filter(([, box]) => box.width && (box.width < least - 0.5 || box.height < least - 0.5))
             .map(([element, box]) => `${element.outerHTML.slice(0, 90)} ${box.width} by ${box.height}`))";
     page.run_script(script).await
