@@ -4,7 +4,8 @@ use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::App;
-use crate::app::store::Store;
+use crate::app::mode::Mode;
+use crate::app::store::{Store, TEXT_SIZE};
 use crate::browser::{files, pictures};
 use crate::panels::bar::Bar;
 use crate::panels::base_image::laying;
@@ -41,13 +42,13 @@ fn Desk(store: Store) -> impl IntoView {
         }>
             <a class="skip" href="#drawing">{say!("page-skip")}</a>
             <Bar store/>
-            <section class="tools" aria-label=say!("page-drawing-tools")>
+            <section class="tools to-draw" aria-label=say!("page-drawing-tools")>
                 <Rail store/>
                 <Palette store/>
             </section>
             <Drawing store/>
             <MapPanel store/>
-            <Enlarged store/>
+            {move || (store.mode.get() != Mode::Projector).then(|| view! { <Enlarged store/> })}
             <CutPanel store/>
             <Welcome store/>
             <Column store/>
@@ -55,6 +56,7 @@ fn Desk(store: Store) -> impl IntoView {
             {help(store)}
             {laying(store)}
             <Notice store/>
+            <span id=TEXT_SIZE class="text-size" aria-hidden="true"></span>
             <p class="visually-hidden" role="status" aria-live="polite" data-said>{move || store.said.get()}</p>
         </div>
     }

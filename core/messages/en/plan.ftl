@@ -69,6 +69,7 @@ plan-owners-unwilling = unwilling
 plan-edit-stale = the plan has changed since this edit was made (at { $cell })
 plan-edit-no-alternative = there is no alternative { $id }
 plan-history-gesture-open = a gesture is still in progress
+plan-history-locked = the plan is open for looking and stays as it is
 plan-history-no-gesture = no gesture is in progress
 plan-history-not-storable = a point lies more than 100 km from the plan's origin, or a number is not finite (at { $cell })
 plan-history-last-alternative = the last alternative can not be removed

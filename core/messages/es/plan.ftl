@@ -69,6 +69,7 @@ plan-owners-unwilling = no dispuestos
 plan-edit-stale = el plan ha cambiado desde que se hizo esta edición (en { $cell })
 plan-edit-no-alternative = no hay alternativa { $id }
 plan-history-gesture-open = todavía hay un gesto en curso
+plan-history-locked = el plan está abierto solo para verlo y queda como está
 plan-history-no-gesture = no hay ningún gesto en curso
 plan-history-not-storable = un punto está a más de 100 km del origen del plan, o un número no es finito (en { $cell })
 plan-history-last-alternative = no se puede quitar la última alternativa

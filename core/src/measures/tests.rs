@@ -136,7 +136,7 @@ fn an_empty_drawing_has_no_homes_and_no_shares() {
         Some(Cell::Unknown(reason)) => reason,
         other => panic!("{id} is {other:?}"),
     };
-    assert_eq!(reason("jobs.per_home"), "homes is zero, and nothing divides by zero");
+    assert_eq!(reason("jobs.per_home"), "no homes yet");
     assert_eq!(reason("mix.use_evenness"), "no floor area is drawn");
 }
 

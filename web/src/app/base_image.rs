@@ -140,6 +140,9 @@ impl App {
     /// Begins to lay the picture by points, or by a length.
     pub fn begin_laying(&mut self, is_by_length: bool) {
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        if self.refuses() {
+            return;
+        }
         let Some(image) = &self.study.document().base_image else {
             return;
         };

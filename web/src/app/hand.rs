@@ -36,7 +36,7 @@ impl App {
     /// Chooses a tool; what the present one had begun is given up.
     pub fn choose_tool(&mut self, kind: ToolKind) {
         self.end_laying();
-        if self.tool.kind() == kind {
+        if self.tool.kind() == kind || self.refuses() {
             return;
         }
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
@@ -201,6 +201,9 @@ impl App {
     }
 
     pub(super) fn carry_out(&mut self, step: Step) {
+        if self.refuses_step(&step) {
+            return;
+        }
         match step {
             Step::Begin(label) => {
                 self.at_start = Some(self.exact_rows());

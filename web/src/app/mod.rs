@@ -20,7 +20,9 @@ pub mod keeping;
 pub mod land_bar;
 pub mod lands;
 pub mod live;
+pub mod looking;
 pub mod maps;
+pub mod mode;
 pub mod places;
 pub mod program;
 pub mod replay;
@@ -94,6 +96,7 @@ pub struct App {
     editor: editor::State,
     /// How the picture under the drawing is being laid.
     laying: Option<base_image::Laying>,
+    looking: looking::Looking,
 }
 
 /// What is to be drawn or said anew.
@@ -179,15 +182,18 @@ impl App {
             keeping: keeping::Keeping::default(),
             editor: editor::State::default(),
             laying: None,
+            looking: looking::Looking::No,
         })
     }
 
     /// Opens another plan in this page: view and tool stay, the drawing is fitted.
     ///
     /// # Errors
-    /// [`StudyFault`] when the program's own tables do not fit together; the open plan then stays.
-    pub fn replace(&mut self, document: Document) -> Result<(), StudyFault> {
-        self.take_study(Study::open(document)?);
+    /// A sentence, when the open plan is only looked at or the program's own tables do not fit together; the open plan
+    /// then stays.
+    pub fn replace(&mut self, document: Document) -> Result<(), String> {
+        self.may_open()?;
+        self.take_study(Study::open(document).map_err(|fault| fault.to_string())?);
         self.keeping.begin();
         Ok(())
     }
@@ -211,6 +217,7 @@ impl App {
         self.fit();
         self.changes = Changes::ALL;
         self.say(words::opened(&self.study));
+        self.lock_opened();
     }
 
     /// The open plan.

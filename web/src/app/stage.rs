@@ -98,6 +98,8 @@ pub struct Stage {
     asked_picture: Option<Arc<[u8]>>,
     /// Where scale bar and arrow stand, from the left and the bottom of the screen.
     corner_px: (f64, f64),
+    /// How many times as large as usual words, signs and drawn lines are.
+    scale: f64,
 }
 
 impl Stage {
@@ -118,12 +120,21 @@ impl Stage {
             picture: None,
             asked_picture: None,
             corner_px: (100.0, 60.0),
+            scale: 1.0,
         })
     }
 
     /// Takes the canvas's size on screen, in CSS pixels.
     pub fn fit_to_screen(&mut self) -> (f64, f64) {
         self.painter.fit_to_screen()
+    }
+
+    /// Draws words, signs and lines so many times as large as usual: as the page's own text is.
+    pub fn draw_larger(&mut self, scale: f64) {
+        self.scale = scale;
+        // For tests, as the view.
+        document::note(CANVAS, "data-scale", &scale.to_string());
+        self.painter.draw_larger(scale);
     }
 
     /// Puts scale bar and arrow so far from the left and the bottom of the screen.
@@ -264,7 +275,8 @@ impl Stage {
         for layer in &self.above {
             self.painter.paint(layer, &view);
         }
-        let mut room = Room::default();
+        let scale = self.scale;
+        let mut room = Room::drawn_larger(scale);
         let places = self.scene.places.iter();
         let signs = places.filter_map(|place| marks::place_of_sign(&place.extent));
         for at in signs.chain(self.scene.best) {
@@ -273,7 +285,8 @@ impl Stage {
         }
         for disk in &self.disks {
             let at = camera.screen_from_m(disk.at);
-            room.take((at.x_px + disk.shift_px.0, at.y_px + disk.shift_px.1), fronts::DISK_PX);
+            let (right_px, down_px) = disk.shift_px;
+            room.take((at.x_px + right_px * scale, at.y_px + down_px * scale), fronts::DISK_PX);
         }
         for layer in &self.words {
             self.painter.paint_words(layer, &view, &mut room);
@@ -282,10 +295,10 @@ impl Stage {
             self.painter.paint(&Prepared::of(layer), &view);
         }
         let (_, height_px) = camera.size_px();
-        let at = ScreenPoint::new(self.corner_px.0, height_px - self.corner_px.1);
-        let bar = furniture::bar(camera.px_per_m(), 160.0, app.units());
+        let at = ScreenPoint::new(self.corner_px.0 / scale, (height_px - self.corner_px.1) / scale);
+        let bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
         self.painter
-            .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::SCREEN);
+            .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::of_screen(scale));
     }
 
     /// Writes on the canvas how the plan lies on it, so that a test can point at a place of the plan: pixels per meter,

@@ -13,6 +13,7 @@ pub mod loader;
 pub mod notice;
 
 pub mod painter;
+pub mod remembered;
 
 pub mod pictures;
 

@@ -66,7 +66,7 @@ pub fn lines(store: Store) -> AnyView {
         .into_any()
     };
     view! {
-        <section class="picture" aria-labelledby="picture-title">
+        <section class="picture to-draw" aria-labelledby="picture-title">
             <h2 id="picture-title">{say!("picture-title")}</h2>
             {shown}
         </section>

@@ -23,6 +23,7 @@ pub mod legend;
 pub mod manners;
 pub mod map;
 pub mod measured;
+pub mod mode;
 pub mod notes;
 pub mod palette;
 pub mod plan_menu;
