@@ -15,5 +15,6 @@ mod load;
 mod maps;
 mod moments;
 mod offline;
+mod remarks;
 mod site;
 mod touch;

@@ -134,6 +134,7 @@ impl Stage {
             Map::Five => self.scene.needs = needs_of(study),
             Map::Counted(_) => self.scene.nodes = maps::nodes(study, app.map()),
             Map::Routes => self.scene.routes = detail_maps::routes(study),
+            Map::Mix => self.scene.needs = detail_maps::mix(study),
             Map::Indirect => self.scene.fronts = detail_maps::fronts(study),
             Map::Shared => self.scene.routes = alternatives::shared_streets(study),
             Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground => {

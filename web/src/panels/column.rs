@@ -29,6 +29,7 @@ pub fn Column(
             <LandBarPanel store/>
             <Figures store heading=None/>
             {headings.into_iter().map(under).collect_view()}
+            {super::remarks::remarks(store)}
             <Notes store/>
             <Legend/>
             <p class="caution">

@@ -8,6 +8,7 @@ use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::{Alternative, Document, Footprint, Mark, SoftArea};
 
 use super::land::{label, middle, widest_place};
+use crate::app::remarks::{numbered, votes};
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
 use crate::canvas::scene::Line;
@@ -15,6 +16,12 @@ use crate::canvas::scene_of::meters;
 
 /// Words of a note are cut after so many letters; all of them stand in its details.
 const MOST_LETTERS: usize = 40;
+
+/// Half the side of a note's square, in pixels.
+const NOTE_PX: f64 = 10.0;
+
+/// From this scale on what a note says stands beside it.
+const NOTES_FROM_PX_PER_M: f64 = 0.4;
 
 /// A quarter of a mile: 1,320 feet.
 const QUARTER_MILE_M: f64 = 402.336;
@@ -72,21 +79,6 @@ pub fn marks(alternative: &Alternative) -> Layer {
                 layer.items.push(sign(at, Form::Square, 6.5, palette::PAPER));
                 layer.items.push(sign(at, Form::Cross, 4.0, palette::CLEAR));
             }
-            Mark::Note(note) => {
-                layer.items.push(sign(note.at.to_m(), Form::Square, 8.0, palette::NOTE));
-                for shift_px in [-3.0, 1.0] {
-                    let line = Sign {
-                        at: note.at.to_m(),
-                        shift_px: (0.0, shift_px + 1.0),
-                        form: Form::Dash,
-                        radius_px: 4.5,
-                        fill: palette::CLEAR,
-                        line: palette::INK,
-                        line_px: 1.25,
-                    };
-                    layer.items.push(Item::Sign(line));
-                }
-            }
             Mark::Outside(outside) => match &outside.footprint {
                 Footprint::Point(point) => layer.items.push(sign(point.to_m(), Form::Square, 5.0, palette::AROUND)),
                 Footprint::Line(points) | Footprint::Area(points) => {
@@ -98,6 +90,23 @@ pub fn marks(alternative: &Alternative) -> Layer {
             },
             _ => {}
         }
+    }
+    for (number, _, note) in numbered(alternative) {
+        layer
+            .items
+            .push(sign(note.at.to_m(), Form::Square, NOTE_PX, palette::NOTE));
+        layer.items.push(Item::Words(Words {
+            at: note.at.to_m(),
+            shift_px: (0.0, 0.0),
+            text: number.to_string(),
+            size_px: 13.0,
+            is_bold: true,
+            color: palette::INK,
+            halo: palette::NOTE,
+            angle_rad: 0.0,
+            align: Align::Middle,
+            from_px_per_m: 0.0,
+        }));
     }
     layer
 }
@@ -151,9 +160,23 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
                 if said.chars().count() > MOST_LETTERS {
                     text.push('…');
                 }
-                layer
-                    .items
-                    .push(beside(note.at.to_m(), joined(&[&note.author, &text]), 0.4));
+                // Two lines beside the sign, as on a card: what it says, and who says it with how many dots.
+                let answered = if note.answers.is_empty() {
+                    ""
+                } else {
+                    say!("remarks-answered")
+                };
+                let about = joined(&[&note.author, &votes(note), answered]);
+                let mut card = [
+                    (beside(note.at.to_m(), text, NOTES_FROM_PX_PER_M), -7.0),
+                    (beside(note.at.to_m(), about, NOTES_FROM_PX_PER_M), 7.0),
+                ];
+                for (line, down_px) in &mut card {
+                    if let Item::Words(words) = line {
+                        words.shift_px = (NOTE_PX + 5.0, *down_px);
+                    }
+                }
+                layer.items.extend(card.map(|(line, _)| line));
             }
             Mark::SiteAccess(access) if !access.name.is_empty() => {
                 layer.items.push(beside(access.at.to_m(), access.name.clone(), 0.6));
@@ -328,14 +351,19 @@ mod tests {
             at: PlanPoint::new(0, 0),
             text: "long ".repeat(20),
             author: "Table 3".to_owned(),
-            votes: 0,
-            present: 0,
+            votes: 14,
+            present: 22,
+            ..Note::default()
         });
         let (document, alternative) = drawn(vec![note]);
         let texts = texts(&words(&document, &alternative));
         assert!(
-            texts[0].starts_with("Table 3, long") && texts[0].ends_with('…'),
+            texts[0].starts_with("long long") && texts[0].ends_with('…'),
             "{texts:?}"
         );
+        assert_eq!(texts[1], "Table 3, 14 of 22 dots");
+        let signs = marks(&alternative);
+        let numbers: Vec<String> = super::tests::texts(&signs);
+        assert_eq!(numbers, ["1"]);
     }
 }
