@@ -147,11 +147,11 @@ async fn look_at_land(page: &Page, audit: &mut Audit) {
 async fn look_at_remarks(page: &Page, audit: &mut Audit) {
     activate(page, "[data-command='remark']").await;
     page.click_at(IN_A_BLOCK).await;
-    page.wait_for("[data-remark='1']").await;
+    page.wait_for("[data-remark='3']").await;
     page.type_into("Remark", "A way through this block").await;
     page.type_into("Table", "Table 2").await;
     audit.look(page, "a remark").await;
-    activate(page, "[data-answer]").await;
+    activate(page, "[data-remark='3'] [data-answer]").await;
     page.draw_street(ACROSS).await;
     page.wait_for("[data-answer-step]").await;
     page.settled_figures().await;

@@ -63,50 +63,50 @@ fn a_remark_is_voted_on_answered_and_kept_with_what_changed() {
         .await;
         write(page, BY_THE_BLOCK, "A way through this block", "Table 2", ["14", "22"]).await;
         assert_eq!(
-            page.texts(".remark .remark-text").await,
-            ["A way through this block", "Keep the old trees by the creek"],
-            "most dots first"
+            page.attributes(".remark", "data-remark").await,
+            ["2", "1", "4", "3"],
+            "most dots first; the sample has two remarks of its own"
         );
         assert_eq!(
-            page.text("[data-remark='2'] [data-about]").await,
+            page.text("[data-remark='4'] [data-about]").await,
             "Table 2 · 14 of 22 dots"
         );
         page.choose("#remarks-sort", "1").await;
-        page.wait_for(".remark:first-child[data-remark='1']").await;
+        page.wait_for(".remark:first-child[data-remark='3']").await;
         // Choosing one selects it, with its fields, wherever it is listed.
-        page.press("[data-remark='1'] .remark-line").await;
+        page.press("[data-remark='3'] .remark-line").await;
         page.wait_for("[data-palette='details']").await;
         page.type_into("Votes", "6").await;
-        page.wait_for("[data-remark='1'] [data-about]").await;
+        page.wait_for("[data-remark='3'] [data-about]").await;
         assert_eq!(
-            page.text("[data-remark='1'] [data-about]").await,
+            page.text("[data-remark='3'] [data-about]").await,
             "Table 1 · 6 of 22 dots"
         );
 
-        page.press("[data-remark='2'] [data-answer]").await;
+        page.press("[data-remark='4'] [data-answer]").await;
         page.wait_for("[data-answering]").await;
         page.settled_figures().await;
         page.draw_street(ACROSS).await;
         assert_eq!(
-            page.text("[data-remark='2'] [data-answer-step] span").await,
+            page.text("[data-remark='4'] [data-answer-step] span").await,
             "Draw street"
         );
         page.press("[data-command='undo']").await;
-        page.wait_for("[data-remark='2']:not(:has([data-answer-step]))").await;
+        page.wait_for("[data-remark='4']:not(:has([data-answer-step]))").await;
         page.press("[data-command='redo']").await;
-        page.wait_for("[data-remark='2'] [data-answer-step]").await;
+        page.wait_for("[data-remark='4'] [data-answer-step]").await;
         page.wait_for("[data-changes] [data-changed] li").await;
         page.take_screenshot("remarks").await;
         let changed = page.text("[data-changes] [data-changed] li").await;
         page.press("[data-command='keep-changes']").await;
-        page.wait_for("[data-remark='2'] > [data-changed] li").await;
+        page.wait_for("[data-remark='4'] > [data-changed] li").await;
         page.press("[data-command='answered']").await;
         page.wait_for("body:not(:has([data-answering]))").await;
-        assert_eq!(page.text("[data-remark-count]").await, "2 remarks, 1 not answered yet.");
+        assert_eq!(page.text("[data-remark-count]").await, "4 remarks, 3 not answered yet.");
 
         let text = saved_text(page).await;
         assert!(
-            text.contains("2. A way through this block\n   Table 2 · 14 of 22 dots\n   Draw street\n"),
+            text.contains("4. A way through this block\n   Table 2 · 14 of 22 dots\n   Draw street\n"),
             "{text}"
         );
         assert!(
@@ -117,8 +117,8 @@ fn a_remark_is_voted_on_answered_and_kept_with_what_changed() {
         let file = page.save().await;
         page.load_again("").await;
         page.open_file(&file).await;
-        page.wait_for("[data-remark='2'] [data-answer-step]").await;
-        assert_eq!(page.text("[data-remark='2'] > [data-changed] li").await, changed);
+        page.wait_for("[data-remark='4'] [data-answer-step]").await;
+        assert_eq!(page.text("[data-remark='4'] > [data-changed] li").await, changed);
     });
 }
 
@@ -128,12 +128,12 @@ fn an_earlier_step_and_what_is_selected_are_linked_to_a_remark() {
         page.begin_with(VILLAGE).await;
         page.draw_street(ACROSS).await;
         write(page, BY_THE_BLOCK, "A way through this block", "Table 2", ["14", "22"]).await;
-        page.press("[data-remark='1'] [data-answer]").await;
+        page.press("[data-remark='3'] [data-answer]").await;
         page.press("[data-command='link-step']").await;
         page.wait_for("[data-answer-step]").await;
         assert_eq!(page.text("[data-answer-step] span").await, "Draw street");
         page.press("[data-unlink]").await;
-        page.wait_for("[data-remark='1']:not(:has([data-answer-step]))").await;
+        page.wait_for("[data-remark='3']:not(:has([data-answer-step]))").await;
         // The keyboard goes on at the remark.
         page.wait_for(".remark-line:focus").await;
         page.choose_tool("select").await;
@@ -160,20 +160,20 @@ fn a_remark_is_written_and_found_again_by_keyboard_alone() {
         for key in [LEFT, RIGHT, RIGHT, ENTER] {
             page.keys(&[key]).await;
         }
-        page.wait_for("[data-remark='1']").await;
+        page.wait_for("[data-remark='3']").await;
         page.go_to_by_keyboard("[data-field='Remark'] input", true).await;
         for letter in ['S', 'h', 'a', 'd', 'e'] {
             page.keys(&[letter]).await;
         }
         page.keys(&[ENTER]).await;
-        page.go_to_by_keyboard("[data-remark='1'] .remark-line", false).await;
-        assert_eq!(page.text("[data-remark='1'] .remark-text").await, "Shade");
+        page.go_to_by_keyboard("[data-remark='3'] .remark-line", false).await;
+        assert_eq!(page.text("[data-remark='3'] .remark-text").await, "Shade");
         page.keys(&[ENTER]).await;
         page.wait_for("[data-palette='details']").await;
-        page.go_to_by_keyboard("[data-remark='1'] [data-answer]", false).await;
+        page.go_to_by_keyboard("[data-remark='3'] [data-answer]", false).await;
         page.keys(&[ENTER]).await;
         page.wait_for("[data-answering]").await;
-        page.wait_for("[data-remark='1'] [data-answer][aria-pressed='true']:focus")
+        page.wait_for("[data-remark='3'] [data-answer][aria-pressed='true']:focus")
             .await;
     });
 }

@@ -24,6 +24,7 @@ pub fn Column(
     let under = move |heading: Heading| view! { <Under store heading/> };
     view! {
         <aside id=COLUMN class="column" aria-labelledby="figures-title">
+            {super::remarks::answering(store)}
             <h2 id="figures-title">{say!("panels-figures")} <span class="column-note">{say!("panels-figures-note")}</span></h2>
             <MeasuredPanel store/>
             <LandBarPanel store/>

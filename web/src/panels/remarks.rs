@@ -49,15 +49,15 @@ pub fn remarks(store: Store) -> AnyView {
             <h3 id="remarks-title">{say!("remarks-title")}</h3>
             <datalist id=TABLES>{move || tables.get().into_iter().map(table).collect::<Vec<AnyView>>()}</datalist>
             <p class="choice-more" data-remark-count>{count}</p>
+            <div class="group">
+                <button type="button" class="command" data-command="remark" on:click=move |_| store.act(App::write_remark)>{say!("remarks-write")}</button>
+                <button type="button" class="command" data-command="remarks-text" hidden=move || !has_any() on:click=move |_| store.save_remarks()>{say!("remarks-text")}</button>
+            </div>
             <label class="remarks-sort" hidden=move || !has_any()>
                 {say!("remarks-sort")}
                 <select id="remarks-sort" on:change=sort>{sorts}</select>
             </label>
             <ol class="remarks-list">{lines}</ol>
-            <div class="group">
-                <button type="button" class="command" data-command="remark" on:click=move |_| store.act(App::write_remark)>{say!("remarks-write")}</button>
-                <button type="button" class="command" data-command="remarks-text" hidden=move || !has_any() on:click=move |_| store.save_remarks()>{say!("remarks-text")}</button>
-            </div>
         </section>
     }
     .into_any()

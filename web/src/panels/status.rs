@@ -20,7 +20,6 @@ pub fn Status(
     let selected = memo(move || store.hand.with(|hand| hand.selected.clone()));
     view! {
         <footer id=STATUS class="status">
-            {super::remarks::answering(store)}
             <p class="awaits" data-awaits>{awaits}</p>
             <TypedFields store/>
             {move || {

@@ -168,7 +168,7 @@ fn figures_that_changed_are_told_and_kept_with_the_remark() {
     let text = app.remarks_text();
     assert!(changes.iter().all(|change| text.contains(change)), "{text}");
     assert!(
-        text.contains("1. A way across to the school\n   Table 2 · 14 of 22 dots\n   Draw street\n"),
+        text.contains(". A way across to the school\n   Table 2 · 14 of 22 dots\n   Draw street\n"),
         "{text}"
     );
 }
