@@ -169,14 +169,16 @@ pub struct Alternative {
 }
 
 impl Document {
-    /// A mark id not used in any alternative: one more than the largest, or the least free one when there is no more.
+    /// A mark id not used in any alternative: one more than the largest that is used or that a remark's answers name,
+    /// so that no link comes to mean something else; or the least free one when there is no more. O(marks).
     #[must_use]
     pub fn next_mark_id(&self) -> MarkId {
-        let largest = self
-            .alternatives
-            .values()
-            .filter_map(|alternative| alternative.marks.keys().next_back())
-            .max();
+        let ids_of = |alternative: &Alternative| {
+            let named = alternative.marks.values().filter_map(Mark::as_note);
+            let named = named.flat_map(|note| &note.answers).flat_map(|answer| &answer.marks);
+            named.chain(alternative.marks.keys().next_back()).max().copied()
+        };
+        let largest = self.alternatives.values().filter_map(ids_of).max();
         match largest {
             None => MarkId(0),
             Some(MarkId(u32::MAX)) => {

@@ -362,6 +362,13 @@ impl History {
         steps.map(|step| step.transaction.as_ref().map(|transaction| transaction.label()))
     }
 
+    /// A step by its place among all, the oldest first; `None` where there is none or it has left memory.
+    #[must_use]
+    pub fn step(&self, place: usize) -> Option<&Transaction> {
+        let mut steps = self.done.iter().chain(self.undone.iter().rev());
+        steps.nth(place)?.transaction.as_deref()
+    }
+
     /// Names this moment in the journal.
     pub fn name_moment(&mut self, name: impl Into<String>) -> EntryNumber {
         let name = name.into();

@@ -69,6 +69,7 @@ async fn look_at_figures_and_maps(page: &Page, audit: &mut Audit) {
         "five",
         "routes",
         "indirect",
+        "mix",
         "counted-1",
         "walk-center",
     ] {
@@ -170,12 +171,29 @@ async fn look_at_modes(page: &Page, audit: &mut Audit) {
     activate(page, "[data-command='make-own']").await;
 }
 
+/// A remark of an invented table, and while it is answered.
+async fn look_at_remarks(page: &Page, audit: &mut Audit) {
+    activate(page, "[data-command='remark']").await;
+    page.click_at(IN_A_BLOCK).await;
+    page.wait_for("[data-remark='3']").await;
+    page.type_into("Remark", "A way through this block").await;
+    page.type_into("Table", "Table 2").await;
+    audit.look(page, "a remark").await;
+    activate(page, "[data-remark='3'] [data-answer]").await;
+    page.draw_street(ACROSS).await;
+    page.wait_for("[data-answer-step]").await;
+    page.settled_figures().await;
+    audit.look(page, "a remark that is being answered").await;
+    activate(page, "[data-command='answered']").await;
+}
+
 async fn look_at_all(page: &Page, mut audit: Audit) {
     look_at_beginnings(page, &mut audit).await;
     look_at_figures_and_maps(page, &mut audit).await;
     look_at_land(page, &mut audit).await;
     look_at_editors(page, &mut audit).await;
     look_at_menus(page, &mut audit).await;
+    look_at_remarks(page, &mut audit).await;
     look_at_modes(page, &mut audit).await;
     audit.expect_nothing();
 }

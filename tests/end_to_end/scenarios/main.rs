@@ -16,5 +16,6 @@ mod maps;
 mod modes;
 mod moments;
 mod offline;
+mod remarks;
 mod site;
 mod touch;

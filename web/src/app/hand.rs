@@ -227,12 +227,17 @@ impl App {
                 self.changes.plan = true;
             }
             Step::Commit => {
+                let label = self.label.map_or("", Label::words);
+                if let Some(link) = self.link_of(label, self.study.history().preview())
+                    && let Err(fault) = self.study.add_aside(vec![link])
+                {
+                    self.warn(fault.to_string());
+                }
                 let committed = self.study.commit();
                 self.changes.plan = true;
                 let before = self.at_start.take().unwrap_or_default();
                 match committed {
                     Ok(Some(_)) => {
-                        let label = self.label.map_or("", Label::words);
                         let now = self.exact_rows();
                         self.say(words::what_changed(label, &before, &now));
                     }
@@ -266,6 +271,7 @@ impl App {
         self.leave_lost_alternative();
         self.leave_lost_picture();
         self.drop_lost_editors();
+        self.drop_lost_answering();
         let held = self.selection.filter(|selection| {
             let mark = self.study.document().mark(self.study.alternative(), selection.mark());
             match (selection, mark) {

@@ -25,6 +25,7 @@ pub mod maps;
 pub mod mode;
 pub mod places;
 pub mod program;
+pub mod remarks;
 pub mod replay;
 pub mod scopes;
 pub mod shown;
@@ -84,6 +85,9 @@ pub struct App {
     open_headings: OrderedSet<figures::Heading>,
     marked: Option<moments::Marked>,
     enlarged: Vec<String>,
+    /// The remark that is being answered, and how all are listed.
+    answering: Option<remarks::Answering>,
+    remark_sort: remarks::Sort,
     map: maps::Map,
     pointed: Option<places::Place>,
     /// The figure whose row is spoken of now, and the one whose basis stands open.
@@ -172,6 +176,8 @@ impl App {
             open_headings: OrderedSet::new(),
             marked: None,
             enlarged: Vec::new(),
+            answering: None,
+            remark_sort: remarks::Sort::default(),
             map: maps::Map::default(),
             pointed: None,
             pointed_figures: [None, None],
@@ -205,6 +211,7 @@ impl App {
         self.study = study;
         self.drawn = figures::Drawn::default();
         self.marked = None;
+        self.answering = None;
         self.pointed = None;
         self.pointed_figures = [None, None];
         self.selection = None;

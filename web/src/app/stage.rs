@@ -12,7 +12,7 @@ use std::sync::Arc;
 use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
 use super::places::Place;
 use super::store::CANVAS;
-use super::{App, alternatives, class_maps, detail_maps, maps, words};
+use super::{App, alternatives, class_maps, detail_maps, maps, remarks, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::browser::pictures::Picture;
@@ -178,6 +178,7 @@ impl Stage {
             Map::Five => self.scene.needs = needs_of(study),
             Map::Counted(_) => self.scene.nodes = maps::nodes(study, app.map()),
             Map::Routes => self.scene.routes = detail_maps::routes(study),
+            Map::Mix => self.scene.needs = detail_maps::mix(study),
             Map::Indirect => self.scene.fronts = detail_maps::fronts(study),
             Map::Shared => self.scene.routes = alternatives::shared_streets(study),
             Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground => {
@@ -223,10 +224,12 @@ impl Stage {
             marks::places(scene),
             fronts::fronts(scene),
             shed::best(scene),
+            drawn.map(drafted::notes).unwrap_or_default(),
         ]);
         self.disks = fronts::disks(scene);
         self.words = prepared(vec![
             marks::names(scene),
+            drawn.map(drafted::note_words).unwrap_or_default(),
             shed::minutes(scene),
             needs::numbers(scene),
             streets::names(scene),
@@ -282,6 +285,11 @@ impl Stage {
         for at in signs.chain(self.scene.best) {
             let at = camera.screen_from_m(at);
             room.take((at.x_px, at.y_px), SIGN_RADIUS_PX);
+        }
+        let drawn = study.document().alternatives.get(&study.alternative());
+        for (_, _, note) in drawn.into_iter().flat_map(remarks::numbered) {
+            let at = camera.screen_from_m(note.at.to_m());
+            room.take((at.x_px, at.y_px), drafted::NOTE_PX);
         }
         for disk in &self.disks {
             let at = camera.screen_from_m(disk.at);

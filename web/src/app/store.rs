@@ -24,6 +24,7 @@ use super::maps::{Legend, Map};
 use super::mode::Mode;
 use super::moments::HistoryShown;
 use super::places::{self, NoteShown, Place};
+use super::remarks::RemarksShown;
 use super::scopes::{self, Measured};
 use super::shown::{self, HandShown, Help, PlanShown};
 use super::stage::Stage;
@@ -97,6 +98,8 @@ pub struct Store {
     pub basis: Live<Option<BasisShown>>,
     /// What the drawing leaves open.
     pub notes: Live<Vec<NoteShown>>,
+    /// What was heard, and what answers it.
+    pub remarks: Live<RemarksShown>,
     /// What part of the plan is measured.
     pub measured: Live<Measured>,
     /// The map over the drawing and what it means.
@@ -143,6 +146,7 @@ impl Store {
             open_headings: Live::default(),
             basis: Live::default(),
             notes: Live::default(),
+            remarks: Live::default(),
             measured: Live::default(),
             legend: Live::default(),
             editors: Live::default(),
@@ -312,6 +316,9 @@ impl Store {
             if let Some(figure) = open {
                 self.basis.set_if_new(basis::of(app, &figure));
             }
+        }
+        if (changes.hand || changes.plan || changes.figures) && !app.study().is_in_gesture() {
+            self.remarks.set_if_new(app.remarks_shown());
         }
         if changes.map || changes.plan || changes.figures {
             self.legend.set_if_new(app.legend());

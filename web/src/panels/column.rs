@@ -25,6 +25,7 @@ pub fn Column(
     let under = move |heading: Heading| view! { <Under store heading/> };
     view! {
         <aside id=COLUMN class="column" aria-labelledby="figures-title">
+            {super::remarks::answering(store)}
             <div class="column-head">
                 <h2 id="figures-title">{say!("panels-figures")}</h2>
                 <p class="column-note">{say!("panels-figures-note")}</p>
@@ -34,6 +35,7 @@ pub fn Column(
             <LandBarPanel store/>
             <Figures store heading=None/>
             {headings.into_iter().map(under).collect_view()}
+            {super::remarks::remarks(store)}
             <Notes store/>
             <Legend/>
             <p class="caution">

@@ -29,6 +29,7 @@ pub mod palette;
 pub mod plan_menu;
 pub mod program;
 pub mod rail;
+pub mod remarks;
 pub mod selection;
 pub mod status;
 pub mod typed;

@@ -125,11 +125,9 @@ fn marks_are_judged_with_their_place() {
         );
     }
     let note = Note {
-        at: PlanPoint::new(0, 0),
-        text: String::new(),
-        author: String::new(),
         votes: 3,
         present: 2,
+        ..Note::default()
     };
     add(&mut document, 6, Mark::Note(note));
     check(
