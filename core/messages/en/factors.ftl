@@ -65,3 +65,7 @@ factor-schools-site = site of an elementary school, before its pupils
 factor-schools-site-note = An older guideline of educational planners; one state asked for 3. California lets a small site have half of what it recommends.
 factor-schools-site-per-seat = site of a school, for each pupil
 factor-schools-site-per-seat-note = An acre for every 100 pupils, in the guideline and in the one state alike.
+factor-walking-crossing-check-speed = walking speed that a whole crossing is checked at
+factor-walking-crossing-check-speed-note = A design rule: walk and clearance together must let somebody at this speed get from the push-button to the far side.
+factor-walking-push-button = from the push-button to the curb
+factor-walking-push-button-note = Six feet behind the curb where there is no push-button.

@@ -626,3 +626,28 @@ measures-homes-at-distance = homes by length of the walk to each destination
 measures-homes-likely-distance = homes, each by the share of walks at least as long as its own, by length of the walk
 measures-homes-likely = homes, each by the share of walks at least as long as its own
 measures-homes-likely-share = share of homes, each by the share of walks at least as long as its own
+
+## What streets are like to walk along and across.
+
+measures-grade = grade of the ground
+measures-grade-20 = up to 1 in 20
+measures-grade-12 = above 1 in 20, up to 1 in 12
+measures-grade-steeper = above 1 in 12
+measures-graded = length of streets, alleys and paths by grade of the ground along them
+measures-length-grade = length of streets, alleys and paths by grade
+measures-graded-total = length of streets, alleys and paths of known grade
+measures-grade-share = share of the length of streets, alleys and paths by grade
+measures-enclosed = street frontage along buildings at least two thirds as high as they are far from the centerline
+measures-enclosed-share = share of street frontage that buildings enclose
+measures-tree-lined = street frontage with trees between walk and traffic, 50 ft apart at most
+measures-tree-lined-share = share of street frontage lined with trees
+measures-carriageway = widest crossing of a street, from curb to curb
+measures-crossing-speed = walking speed for signal timing
+measures-crossing-check-speed = walking speed that a whole crossing is checked at
+measures-push-button = from the push-button to the curb
+measures-crossing-clearance = time a signal takes to clear the widest crossing
+measures-crossing-length = widest crossing, from the push-button to the far side
+measures-crossing-whole = time that the widest crossing takes from the push-button
+measures-crossing-walk = time a signal at the widest crossing says walk
+measures-no-street-inside = no street lies inside the site
+measures-no-ground = the height of the ground is not known

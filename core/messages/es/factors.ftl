@@ -65,3 +65,7 @@ factor-schools-site = terreno de una escuela primaria, antes de sus alumnos
 factor-schools-site-note = Una guía antigua de planificadores escolares; un estado pedía 3. California permite que un terreno pequeño tenga la mitad de lo que recomienda.
 factor-schools-site-per-seat = terreno de una escuela, por cada alumno
 factor-schools-site-per-seat-note = Un acre por cada 100 alumnos, igual en la guía y en aquel estado.
+factor-walking-crossing-check-speed = velocidad a pie con la que se comprueba un cruce entero
+factor-walking-crossing-check-speed-note = Una regla de diseño: el paso y el despeje juntos deben permitir que alguien a esta velocidad llegue del botón al otro lado.
+factor-walking-push-button = del botón peatonal al bordillo
+factor-walking-push-button-note = Seis pies detrás del bordillo donde no hay botón.

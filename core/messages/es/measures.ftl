@@ -626,3 +626,28 @@ measures-homes-at-distance = viviendas por largo del recorrido a cada destino
 measures-homes-likely-distance = viviendas, cada una por la proporción de recorridos al menos tan largos como el suyo, por largo del recorrido
 measures-homes-likely = viviendas, cada una por la proporción de recorridos al menos tan largos como el suyo
 measures-homes-likely-share = proporción de viviendas, cada una por la proporción de recorridos al menos tan largos como el suyo
+
+## What streets are like to walk along and across.
+
+measures-grade = pendiente del terreno
+measures-grade-20 = hasta 1 en 20
+measures-grade-12 = más de 1 en 20, hasta 1 en 12
+measures-grade-steeper = más de 1 en 12
+measures-graded = largo de calles, callejones y senderos por pendiente del terreno a lo largo
+measures-length-grade = largo de calles, callejones y senderos por pendiente
+measures-graded-total = largo de calles, callejones y senderos de pendiente conocida
+measures-grade-share = proporción del largo de calles, callejones y senderos por pendiente
+measures-enclosed = frente de calle a lo largo de edificios al menos dos tercios tan altos como su distancia al eje de la calle
+measures-enclosed-share = proporción del frente de calle que los edificios encierran
+measures-tree-lined = frente de calle con árboles entre la acera y el tráfico, a 50 pies como máximo
+measures-tree-lined-share = proporción del frente de calle con árboles en hilera
+measures-carriageway = cruce de calle más ancho, de bordillo a bordillo
+measures-crossing-speed = velocidad a pie para tiempos de semáforo
+measures-crossing-check-speed = velocidad a pie con la que se comprueba un cruce entero
+measures-push-button = del botón peatonal al bordillo
+measures-crossing-clearance = tiempo de despeje de un semáforo en el cruce más ancho
+measures-crossing-length = cruce más ancho, del botón al otro lado
+measures-crossing-whole = tiempo que toma el cruce más ancho desde el botón
+measures-crossing-walk = tiempo de paso de un semáforo en el cruce más ancho
+measures-no-street-inside = ninguna calle queda dentro del sitio
+measures-no-ground = no se conoce la altura del terreno

@@ -98,7 +98,7 @@ pub fn graph() -> Result<Graph, Vec<GraphFault>> {
 }
 
 /// Which factors fill which factor leaf, a factor for each cell.
-pub const FACTOR_LEAVES: [(&str, &[&str]); 15] = [
+pub const FACTOR_LEAVES: [(&str, &[&str]); 18] = [
     ("land.lot_yield_share", &["land.lot_yield_share"]),
     ("program.floor_per_seat", &["program.floor_per_seat"]),
     ("people.household_scale", &["people.household_scale"]),
@@ -109,6 +109,9 @@ pub const FACTOR_LEAVES: [(&str, &[&str]); 15] = [
     ("shops.floor_per_person", &["shops.floor_per_person"]),
     ("parking.area_per_space", &["parking.area_per_space"]),
     ("walking.mean_walk", &["walking.mean_walk"]),
+    ("walking.crossing_design_speed", &["walking.crossing_design_speed"]),
+    ("walking.crossing_check_speed", &["walking.crossing_check_speed"]),
+    ("walking.push_button", &["walking.push_button"]),
     ("schools.site", &["schools.site"]),
     ("schools.site_per_seat", &["schools.site_per_seat"]),
     ("walking.planning_speed", &["walking.planning_speed"]),

@@ -56,6 +56,7 @@ impl StreetInputs {
             numbers(&[self.standing_m2]),
             Some("streets"),
         );
+        self.sides.set(inputs);
         self.set_sun(inputs);
     }
 

@@ -24,6 +24,8 @@ pub mod methods;
 
 pub mod site_streets;
 
+pub mod street_sides;
+
 pub mod ways;
 
 mod declared;
@@ -48,6 +50,7 @@ use counted::CountedStreets;
 use dead_ends::dead_ends;
 use frontage_shares::{FRONTING, frontage_m};
 use site_streets::{SiteStreets, WAYS, Way, faces_in_site, has_boundary, named_place, points_of, street_name};
+use street_sides::StreetSides;
 use ways::{CountedPlace, Ways};
 
 /// Why nothing is divided by the site's land.
@@ -78,6 +81,8 @@ pub struct StreetInputs {
     pub ways: Ways,
     /// From each way in to the next along the boundary, in meters.
     pub boundary_gaps: Vec<CountedPlace>,
+    /// What streets are like to walk along and across.
+    pub sides: StreetSides,
     /// Land of right-of-ways of streets that stand today and stay, in square meters.
     pub standing_m2: f64,
     /// Street frontage in meters by what fronts.
@@ -132,6 +137,7 @@ impl StreetInputs {
         );
         let mut inputs = Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines);
         inputs.frontage_m = frontage_m(document, fabric, &streets, painted);
+        inputs.sides = StreetSides::of(document, fabric, &streets, painted);
         inputs.standing_m2 = standing_m2(document, alternative, fabric, &streets);
         inputs.solar_lots = solar_lots(document, painted);
         inputs.boundary_gaps = boundary_gaps(&document.site.boundary, &inputs.ways.ways_in);

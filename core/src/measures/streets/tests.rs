@@ -43,6 +43,12 @@ pub(crate) fn village() -> StreetInputs {
             homes_without_front: 0.0,
         },
         boundary_gaps: vec![place("from Marsh Road", 610.0), place("from Long Lane", 733.5)],
+        sides: super::street_sides::StreetSides {
+            enclosed_m: 1_250.5,
+            lined_m: 3_000.0,
+            widest_crossing_m: Some(10.4),
+            by_grade_m: Some([4_000.0, 120.5, 33.0]),
+        },
         standing_m2: 2_345.5,
         frontage_m: [5_000.0, 800.0, 120.0, 900.0, 1_420.5],
         blocks: vec![block(420.0, 130.0), block(512.75, 171.0), block(388.0, 121.5)],
