@@ -19,6 +19,7 @@ mode-board-keys =
 mode-look-only = Only look: nothing can be changed
 mode-looking = You are looking at this plan. Nothing here changes it.
 mode-looking-next = What you open now is only looked at.
+mode-look-at = Look at
 mode-make-own = Make it mine
 mode-own = The plan is yours to change.
 mode-refused = This plan is only being looked at. Press “Make it mine” to change it or to open another.

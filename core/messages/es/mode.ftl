@@ -19,6 +19,7 @@ mode-board-keys =
 mode-look-only = Solo mirar: nada se puede cambiar
 mode-looking = Está mirando este plan. Nada de lo que haga aquí lo cambia.
 mode-looking-next = Lo que abra ahora será solo para mirarlo.
+mode-look-at = Vea
 mode-make-own = Hacerlo mío
 mode-own = Ya puede cambiar el plan.
 mode-refused = Este plan solo se está mirando. Pulse «Hacerlo mío» para cambiarlo o para abrir otro.
