@@ -289,7 +289,7 @@ impl Stage {
         let drawn = study.document().alternatives.get(&study.alternative());
         for (_, _, note) in drawn.into_iter().flat_map(remarks::numbered) {
             let at = camera.screen_from_m(note.at.to_m());
-            room.take((at.x_px, at.y_px), drafted::NOTE_PX);
+            room.take((at.x_px, at.y_px), SIGN_RADIUS_PX);
         }
         for disk in &self.disks {
             let at = camera.screen_from_m(disk.at);

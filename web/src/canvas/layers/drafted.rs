@@ -19,7 +19,7 @@ use crate::canvas::scene_of::meters;
 const MOST_LETTERS: usize = 36;
 
 /// Half the side of a note's square, in pixels.
-pub const NOTE_PX: f64 = 10.0;
+const NOTE_PX: f64 = 10.0;
 
 /// From this scale on what a note says stands beside it.
 const NOTES_FROM_PX_PER_M: f64 = 0.4;
