@@ -5,6 +5,8 @@
 command-line-usage =
     usage: hobnail measure PLAN.geojson [options]      every figure of a plan
            hobnail network STREETS.geojson [options]   measure a bare street network
+           hobnail export PLAN.geojson --to address    a plan as the text of an address
+           hobnail open ADDRESS                        the plan file of an address
            hobnail COMMAND --help                      what a command takes
            hobnail --version
 
@@ -47,6 +49,28 @@ command-line-usage-network =
 
     Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 
+command-line-usage-export =
+    usage: hobnail export PLAN.geojson --to address [--base URL] [--language CODE]
+
+    Prints an address from which the whole plan opens. What the address leaves out is told on standard
+    error. PLAN may be - for standard input.
+
+      --to address     what to make
+      --base URL       the page's address, to stand before the plan's; without it the plan's part alone
+      --language CODE  what language to speak: en (English, the default) or es (Spanish)
+
+    Exit codes: 0 fine, 1 exported with things to fix, 2 could not run.
+
+command-line-usage-open =
+    usage: hobnail open ADDRESS [--language CODE]
+
+    Prints the plan file of an address, or of its part behind the # alone. ADDRESS may be - for standard
+    input.
+
+      --language CODE  what language to speak: en (English, the default) or es (Spanish)
+
+    Exit codes: 0 fine, 2 could not run.
+
 ## What is wrong with the words given; stands behind "hobnail: ", or the name of the command and a colon.
 
 command-line-no-command = no command { $name }
@@ -55,6 +79,10 @@ command-line-needs-value = { $option } needs a value
 command-line-no-language = --language: there is no { $code }; there are: { $codes }
 command-line-no-plan = which plan? name one file, or - for standard input
 command-line-one-plan = one plan at a time, not { $count }: { $names }
+command-line-no-target = --to: nothing can be made that is called { $name }; there is: { $names }
+command-line-to-what = --to is missing: what is to be made? there is: { $names }
+command-line-no-address = which address? give one, or - for standard input
+command-line-one-address = one address at a time, not { $count }
 command-line-today-phases = --today goes without --phases: nothing proposed stands today
 # These stand behind the name of an option and a colon; word is what was given.
 command-line-not-a-phase = { $word } is not the number of a phase

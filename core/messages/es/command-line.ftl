@@ -5,6 +5,8 @@
 command-line-usage =
     uso: hobnail measure PLAN.geojson [opciones]      todas las cifras de un plan
          hobnail network STREETS.geojson [opciones]   mide una simple red de calles
+         hobnail export PLAN.geojson --to address     un plan como texto de una dirección
+         hobnail open ADDRESS                         el archivo de plan de una dirección
          hobnail COMMAND --help                       lo que acepta un comando
          hobnail --version
 
@@ -48,6 +50,28 @@ command-line-usage-network =
 
     Códigos de salida: 0 todo bien, 1 se midió y hay cosas que corregir, 2 no se pudo ejecutar.
 
+command-line-usage-export =
+    uso: hobnail export PLAN.geojson --to address [--base URL] [--language CODE]
+
+    Escribe una dirección con la que se abre el plan entero. Lo que la dirección deja fuera se dice por la
+    salida de errores. PLAN puede ser - para la entrada estándar.
+
+      --to address     qué hacer
+      --base URL       dirección de la página, que va antes de la del plan; sin ella, solo la parte del plan
+      --language CODE  en qué idioma hablar: en (inglés, si no se indica otro) o es (español)
+
+    Códigos de salida: 0 bien, 1 se exportó con cosas que corregir, 2 no se pudo ejecutar.
+
+command-line-usage-open =
+    uso: hobnail open ADDRESS [--language CODE]
+
+    Escribe el archivo de plan de una dirección, o solo de lo que sigue a su #. ADDRESS puede ser - para la
+    entrada estándar.
+
+      --language CODE  en qué idioma hablar: en (inglés, si no se indica otro) o es (español)
+
+    Códigos de salida: 0 bien, 2 no se pudo ejecutar.
+
 ## What is wrong with the words given; stands behind "hobnail: ", or the name of the command and a colon.
 
 command-line-no-command = no existe el comando { $name }
@@ -56,6 +80,10 @@ command-line-needs-value = { $option } necesita un valor
 command-line-no-language = --language: no existe { $code }; hay: { $codes }
 command-line-no-plan = ¿cuál plan? nombre un archivo, o - para la entrada estándar
 command-line-one-plan = un plan a la vez, no { $count }: { $names }
+command-line-no-target = --to: no se puede hacer nada llamado { $name }; hay: { $names }
+command-line-to-what = falta --to: ¿qué se va a hacer? hay: { $names }
+command-line-no-address = ¿qué dirección? indique una, o - para la entrada estándar
+command-line-one-address = una dirección a la vez, no { $count }
 command-line-today-phases = --today va sin --phases: nada de lo propuesto existe hoy
 # These stand behind the name of an option and a colon; word is what was given.
 command-line-not-a-phase = { $word } no es el número de una etapa

@@ -2,6 +2,7 @@
 //!
 //! Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 
+mod address;
 mod measure;
 mod network;
 mod streams;
@@ -58,6 +59,8 @@ fn answer(words: &[String], streams: &mut Streams) -> u8 {
     match words.first().map(String::as_str) {
         Some("measure") => measure::run(&words[1..], streams),
         Some("network") => network::run(&words[1..], streams),
+        Some("export") => address::export(&words[1..], streams),
+        Some("open") => address::open(&words[1..], streams),
         Some("--help" | "-h" | "help") => {
             streams.out(&usage(say!("command-line-usage")));
             0
