@@ -1,6 +1,6 @@
 //! Readers of plans and their journals: what they open can be judged, saved and opened again, the same.
 
-use hobnail_core::exchange::{journal_file, plan_file};
+use hobnail_core::exchange::{address, journal_file, plan_file};
 use hobnail_core::plan::history::Limits;
 use hobnail_core::plan::validate::validate;
 use hobnail_core::report::measure_report::Measuring;
@@ -75,4 +75,32 @@ fn take_up(input: &[u8]) {
     // Steps fit as far as they are in memory, or say that they do not.
     while let Ok(Some(_)) = recovered.history.undo(&mut recovered.document) {}
     while let Ok(Some(_)) = recovered.history.redo(&mut recovered.document) {}
+}
+
+/// An address as it is, and with its checksum set right, so that what it says is read too.
+pub fn address(input: &[u8]) {
+    let text = String::from_utf8_lossy(input);
+    open_address(&text);
+    open_address(&address::sealed(&text));
+}
+
+fn open_address(text: &str) {
+    match address::decode(text) {
+        Ok(opened) => {
+            for fault in validate(&opened.document) {
+                let _ = fault.to_string();
+            }
+            let file = plan_file::write(&opened.document).expect("what was opened lies somewhere on Earth");
+            assert!(
+                plan_file::read(file.as_bytes()).is_ok(),
+                "what was opened can not be saved"
+            );
+            // What opens may hold too much to be told again, never anything else.
+            if let Ok(again) = address::encode(&opened.document) {
+                let again = address::decode(&again.text).expect("what was told opens");
+                assert!(again.document == opened.document, "told again, the plan is another");
+            }
+        }
+        Err(fault) => assert!(!fault.to_string().is_empty()),
+    }
 }

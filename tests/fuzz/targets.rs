@@ -42,7 +42,14 @@ pub const TARGETS: &[Target] = &[
         read: plan::journal,
         seeds: &["tests/fixtures/journal/version_1.journal"],
     },
+    Target {
+        name: "address",
+        read: plan::address,
+        seeds: &[ADDRESSES],
+    },
 ];
+
+const ADDRESSES: &str = "tests/fixtures/address/version_1";
 
 const STREETS: [&str; 4] = [
     "tests/fixtures/streets/d1_grid/streets.geojson",

@@ -6,6 +6,7 @@
     reason = "a test fails by panicking, in its helpers too"
 )]
 
+mod address_command;
 mod arrangement;
 mod export_command;
 mod language;

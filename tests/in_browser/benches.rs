@@ -11,6 +11,9 @@
 
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
+#[path = "../../core/benches/address.rs"]
+mod address;
+
 #[path = "../../core/benches/noding.rs"]
 mod noding;
 
@@ -27,6 +30,11 @@ mod paths;
 mod figures;
 
 wasm_bindgen_test_configure!(run_in_dedicated_worker);
+
+#[wasm_bindgen_test]
+fn address() {
+    address::main();
+}
 
 #[wasm_bindgen_test]
 fn noding() {

@@ -180,6 +180,11 @@ pub fn print_peak_memory(after: &str) {
     }
 }
 
+/// Prints how many letters a text has, and how many bytes the file that says the same.
+pub fn print_length(id: &str, letters: usize, file_bytes: usize) {
+    print(&format!("{id}: {letters} letters, {file_bytes} bytes as a file"));
+}
+
 #[cfg(target_arch = "wasm32")]
 fn peak_memory_bytes() -> Option<u64> {
     const PAGE_BYTES: u64 = 65_536;

@@ -7,6 +7,7 @@ command-line-usage =
            hobnail measure DIR --table OUT.csv         the first figures of every plan in a folder
            hobnail export PLAN.geojson --to FORMAT     a plan for other programs
            hobnail network STREETS.geojson [options]   measure a bare street network
+           hobnail open ADDRESS                        the plan file of an address
            hobnail COMMAND --help                      what a command takes
            hobnail --version
 
@@ -36,19 +37,21 @@ command-line-usage-measure =
 
 command-line-usage-export =
     usage: hobnail export PLAN.geojson --to FORMAT [--alternative NAME] [--scale N] [--units us|metric]
-    { "                      [--language" } CODE]
+    { "                      [--base" } URL] [--language CODE]
 
     Writes one alternative of a plan file, its first where none is named, for other programs, to standard
     output. PLAN may be - for standard input. Faults of the plan are told.
 
       --to FORMAT         svg       the drawing at true scale, in layers
-                          dxf       the drawing for drafting programs (AutoCAD 2000), in the same layers
+                          dxf       the drawing for drafting programs (AC1015), in the same layers
                           geojson   all that is derived, with its figures: blocks, land, lots, buildings,
                                     streets, intersections, fronts, walk-sheds, places (RFC 7946)
                           csv       every figure with its range, basis and sources
+                          address   an address from which the whole plan opens; what it leaves out is told
       --alternative NAME  which alternative
       --scale N           scale of a drawing: 1000 or 1:1000, or 100ft for an inch to a hundred feet
                           (else 1:1000, or 1:1200 in US units); in dxf it sizes the type alone
+      --base URL          the page's address, to stand before the plan's; else the plan's part alone
       --units UNITS       units of a table or drawing: us or metric; else the plan's own
       --language CODE     what language to speak: en (English, the default) or es (Spanish)
 
@@ -73,6 +76,16 @@ command-line-usage-network =
 
     Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 
+command-line-usage-open =
+    usage: hobnail open ADDRESS [--language CODE]
+
+    Prints the plan file of an address, or of its part behind the # alone. ADDRESS may be - for standard
+    input.
+
+      --language CODE  what language to speak: en (English, the default) or es (Spanish)
+
+    Exit codes: 0 fine, 2 could not run.
+
 ## What is wrong with the words given; stands behind "hobnail: ", or the name of the command and a colon.
 
 command-line-no-command = no command { $name }
@@ -81,6 +94,8 @@ command-line-needs-value = { $option } needs a value
 command-line-no-language = --language: there is no { $code }; there are: { $codes }
 command-line-no-plan = which plan? name one file, or - for standard input
 command-line-one-plan = one plan at a time, not { $count }: { $names }
+command-line-no-address = which address? give one, or - for standard input
+command-line-one-address = one address at a time, not { $count }
 command-line-today-phases = --today goes without --phases: nothing proposed stands today
 command-line-to-what = to what? --to and one of: { $formats }
 command-line-no-format = --to: there is no { $word }; there are: { $formats }

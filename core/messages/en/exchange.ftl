@@ -123,3 +123,19 @@ exchange-lines-short = { $place } has fewer than two positions, left out
 # name is that of a coordinate system or exchange-lines-unnamed-system.
 exchange-lines-foreign-system = names the coordinate system { $name }, which is not looked at
 exchange-lines-unnamed-system = without a name
+
+## Plans in addresses: why one can not be opened or made, and what it is without.
+
+exchange-address-empty = the address holds no plan: nothing stands behind its #
+exchange-address-no-plan = the address holds no plan: what stands behind its # is something else
+exchange-address-newer = the address was made by a newer version of this program; open it with a newer one
+exchange-address-damaged = the address is damaged: it was cut short or a letter was changed; copy it anew, from beginning to end
+exchange-address-too-much = the address holds more than a plan may
+exchange-address-impossible = the address says something that can not be; it was not made by this program
+exchange-address-too-large = the plan is too large for an address; send the plan file instead
+exchange-address-leaves-heights = Ground heights are not in the address: whoever opens it sees walking times on the flat.
+exchange-address-leaves-image = The base image is not in the address: it stays here and in the plan file.
+exchange-address-leaves-history = The steps that can be undone are not in the address: they stay here.
+exchange-address-without-heights = The plan had ground heights that are not in its address: walking times are those on the flat.
+exchange-address-without-image = The plan had a base image that is not in its address.
+exchange-address-without-history = The steps that led to the plan are not in its address.

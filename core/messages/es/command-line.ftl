@@ -7,6 +7,7 @@ command-line-usage =
          hobnail measure DIR --table OUT.csv          las primeras cifras de todos los planes de una carpeta
          hobnail export PLAN.geojson --to FORMAT      un plan para otros programas
          hobnail network STREETS.geojson [opciones]   mide una simple red de calles
+         hobnail open ADDRESS                         el archivo de plan de una dirección
          hobnail COMMAND --help                       lo que acepta un comando
          hobnail --version
 
@@ -37,19 +38,21 @@ command-line-usage-measure =
 
 command-line-usage-export =
     uso: hobnail export PLAN.geojson --to FORMAT [--alternative NAME] [--scale N] [--units us|metric]
-    { "                    [--language" } CODE]
+    { "                    [--base" } URL] [--language CODE]
 
     Escribe una alternativa de un archivo de plan (la primera, si no se nombra ninguna) para otros programas, en
     la salida estándar. PLAN puede ser - para la entrada estándar. Los errores del plan se indican.
 
       --to FORMAT         svg       el dibujo a escala exacta, por capas
-                          dxf       el dibujo para programas de dibujo técnico (AutoCAD 2000), en las mismas capas
+                          dxf       el dibujo para programas de dibujo técnico (AC1015), en las mismas capas
                           geojson   todo lo que se deriva, con sus cifras: manzanas, suelo, lotes, edificios,
                                     calles, intersecciones, frentes, áreas a pie, lugares (RFC 7946)
                           csv       todas las cifras con su rango, su origen y sus fuentes
+                          address   una dirección desde la que se abre todo el plan; se dice qué no va en ella
       --alternative NAME  cuál alternativa
       --scale N           escala de un dibujo: 1000 o 1:1000, o 100ft para una pulgada a cien pies (si no,
                           1:1000, o 1:1200 en unidades de EE. UU.); en dxf solo ajusta el tamaño de las letras
+      --base URL          la dirección de la página, delante de la del plan; si no, solo la parte del plan
       --units UNITS       unidades de la tabla o del dibujo: us (de EE. UU.) o metric (métricas); si no, las del plan
       --language CODE     en qué idioma hablar: en (inglés, el predeterminado) o es (español)
 
@@ -74,6 +77,16 @@ command-line-usage-network =
 
     Códigos de salida: 0 todo bien, 1 se midió y hay cosas que corregir, 2 no se pudo ejecutar.
 
+command-line-usage-open =
+    uso: hobnail open ADDRESS [--language CODE]
+
+    Escribe el archivo de plan de una dirección, o solo de lo que sigue a su #. ADDRESS puede ser - para la
+    entrada estándar.
+
+      --language CODE  en qué idioma hablar: en (inglés, si no se indica otro) o es (español)
+
+    Códigos de salida: 0 bien, 2 no se pudo ejecutar.
+
 ## What is wrong with the words given; stands behind "hobnail: ", or the name of the command and a colon.
 
 command-line-no-command = no existe el comando { $name }
@@ -82,6 +95,8 @@ command-line-needs-value = { $option } necesita un valor
 command-line-no-language = --language: no existe { $code }; hay: { $codes }
 command-line-no-plan = ¿cuál plan? nombre un archivo, o - para la entrada estándar
 command-line-one-plan = un plan a la vez, no { $count }: { $names }
+command-line-no-address = ¿qué dirección? indique una, o - para la entrada estándar
+command-line-one-address = una dirección a la vez, no { $count }
 command-line-today-phases = --today va sin --phases: nada de lo propuesto existe hoy
 command-line-to-what = ¿a qué formato? --to y uno de: { $formats }
 command-line-no-format = --to: no existe { $word }; hay: { $formats }

@@ -123,3 +123,19 @@ exchange-lines-short = { $place } tiene menos de dos posiciones, se dejó fuera
 # name is that of a coordinate system or exchange-lines-unnamed-system.
 exchange-lines-foreign-system = nombra el sistema de coordenadas { $name }, que no se toma en cuenta
 exchange-lines-unnamed-system = sin nombre
+
+## Plans in addresses: why one can not be opened or made, and what it is without.
+
+exchange-address-empty = la dirección no contiene ningún plan: no hay nada después de su #
+exchange-address-no-plan = la dirección no contiene ningún plan: lo que hay después de su # es otra cosa
+exchange-address-newer = la dirección se hizo con una versión más nueva de este programa; ábrala con una más nueva
+exchange-address-damaged = la dirección está dañada: se cortó o se cambió alguna letra; cópiela otra vez, de principio a fin
+exchange-address-too-much = la dirección contiene más de lo que puede tener un plan
+exchange-address-impossible = la dirección dice algo que no puede ser; no la hizo este programa
+exchange-address-too-large = el plan es demasiado grande para una dirección; envíe el archivo del plan
+exchange-address-leaves-heights = Las alturas del terreno no van en la dirección: quien la abra verá los tiempos a pie en terreno plano.
+exchange-address-leaves-image = La imagen de base no va en la dirección: se queda aquí y en el archivo del plan.
+exchange-address-leaves-history = Los pasos que se pueden deshacer no van en la dirección: se quedan aquí.
+exchange-address-without-heights = El plan tenía alturas del terreno que no van en su dirección: los tiempos a pie son en terreno plano.
+exchange-address-without-image = El plan tenía una imagen de base que no va en su dirección.
+exchange-address-without-history = Los pasos que llevaron al plan no van en su dirección.

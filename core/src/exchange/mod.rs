@@ -1,8 +1,9 @@
-//! What was drawn, in and out: plan files, journal files and, later, addresses. Built on `plan` alone.
+//! What was drawn, in and out: plan files, journal files and addresses. Built on `plan` alone.
 //!
 //! Readers never panic: they give what could be read with every fault and its place, or refuse in a sentence. Writers
 //! are deterministic: the same document gives the same bytes.
 
+pub mod address;
 pub mod fault;
 pub mod geojson;
 pub mod geojson_lines;

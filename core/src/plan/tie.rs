@@ -155,7 +155,7 @@ fn nearest_within(
 }
 
 /// Share of the segment from `start` to `end` nearest to `point`, in parts per billion, rounded.
-fn nearest_share(start: PlanPoint, end: PlanPoint, point: PlanPoint) -> u32 {
+pub(crate) fn nearest_share(start: PlanPoint, end: PlanPoint, point: PlanPoint) -> u32 {
     let across = |from: i32, to: i32| i128::from(to) - i128::from(from);
     let (x, y) = (across(start.x_mm, end.x_mm), across(start.y_mm, end.y_mm));
     let squared = x * x + y * y;

@@ -117,7 +117,8 @@ fn footprint_bytes(footprint: &Footprint) -> u64 {
     }
 }
 
-fn mark_bytes(mark: &Mark) -> u64 {
+/// Bytes of a mark, about.
+pub(crate) fn mark_bytes(mark: &Mark) -> u64 {
     let held = match mark {
         Mark::Street(street) => list_bytes::<Vertex>(&street.line) + street.name.len() as u64,
         Mark::Use(held) => list_bytes::<Portion>(&held.program) + list_bytes::<SideUse>(&held.sides),

@@ -1,5 +1,6 @@
 //! Properties of the plan.
 
+mod address;
 mod history;
 mod passed;
 mod plan_file;

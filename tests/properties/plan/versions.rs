@@ -2,7 +2,7 @@
 
 use hobnail_core::order::OrderedSet;
 
-use hobnail_core::exchange::{journal_file, plan_file};
+use hobnail_core::exchange::{address, journal_file, plan_file};
 use hobnail_core::plan::history::Limits;
 use hobnail_core::plan::journal::Entry;
 use hobnail_core::plan::{Mark, MarkKind};
@@ -51,4 +51,14 @@ fn a_journal_of_version_1_is_taken_up_whole() {
         journal_file::read(text.as_bytes(), Limits::default()).losses(),
         Vec::<String>::new()
     );
+}
+
+#[test]
+fn addresses_of_version_1_open_as_they_did() {
+    for name in ["everything", "village"] {
+        let text = fixture(&format!("address/version_1/{name}.txt"));
+        let opened = address::decode(&text).unwrap();
+        let expected = fixture(&format!("address/version_1/{name}.geojson"));
+        assert_eq!(plan_file::write(&opened.document).unwrap(), expected, "{name}");
+    }
 }

@@ -6,10 +6,14 @@ use hobnail_core::report::measure_report::Measuring;
 use hobnail_core::say;
 use hobnail_core::study::first_level::system;
 
+use crate::address;
 use crate::streams::{Streams, name_of, usage};
 
 /// Formats, as they are named after `--to`.
-const FORMATS: [&str; 4] = ["svg", "dxf", "geojson", "csv"];
+const FORMATS: [&str; 5] = ["svg", "dxf", "geojson", "csv", ADDRESS];
+
+/// The format that is no file.
+const ADDRESS: &str = "address";
 
 /// Arguments as understood.
 #[derive(Debug, Default, PartialEq)]
@@ -19,6 +23,7 @@ struct Arguments {
     alternative: Option<String>,
     system: Option<System>,
     scale: Option<f64>,
+    base: Option<String>,
 }
 
 /// Runs the command; the answer is the exit code.
@@ -38,6 +43,9 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
             return 2;
         }
     };
+    if arguments.format == ADDRESS {
+        return address::export(&arguments.plan, arguments.base.as_deref(), streams);
+    }
     let Some(bytes) = streams.read(&arguments.plan) else {
         return 2;
     };
@@ -86,7 +94,7 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
             paths.push(word.clone());
             continue;
         }
-        if !["--to", "--alternative", "--units", "--scale"].contains(&word.as_str()) {
+        if !["--to", "--alternative", "--units", "--scale", "--base"].contains(&word.as_str()) {
             faults.push(say!("command-line-no-option", option = word.escape_debug().to_string()));
             continue;
         }
@@ -97,6 +105,7 @@ fn parse(words: &[String]) -> Result<Arguments, Vec<String>> {
         match word.as_str() {
             "--to" if FORMATS.contains(&value.as_str()) => arguments.format.clone_from(value),
             "--to" => faults.push(no_format(value)),
+            "--base" => arguments.base = Some(value.clone()),
             "--units" => match units(value) {
                 Ok(system) => arguments.system = Some(system),
                 Err(fault) => faults.push(fault),
@@ -167,6 +176,7 @@ mod tests {
             alternative: Some("Repair".to_owned()),
             system: Some(System::Metric),
             scale: Some(1200.0),
+            base: None,
         };
         let given = "--units metric plan.geojson --scale 100ft --alternative Repair --to csv";
         assert_eq!(parse(&words(given)), Ok(expected));
@@ -178,7 +188,7 @@ mod tests {
         assert_eq!(
             faults,
             [
-                "--to: there is no paper; there are: svg, dxf, geojson, csv",
+                "--to: there is no paper; there are: svg, dxf, geojson, csv, address",
                 "--units: yards is not us or metric",
                 "--scale: 3 is not a scale such as 1000, 1:1000 or 100ft, from 1:50 to 1:100000",
                 "no option --loud",
@@ -188,7 +198,7 @@ mod tests {
         );
         assert_eq!(
             parse(&words("a")).unwrap_err(),
-            ["to what? --to and one of: svg, dxf, geojson, csv"]
+            ["to what? --to and one of: svg, dxf, geojson, csv, address"]
         );
     }
 }

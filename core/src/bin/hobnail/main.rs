@@ -2,6 +2,7 @@
 //!
 //! Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 
+mod address;
 mod class_table;
 mod export;
 mod measure;
@@ -61,6 +62,7 @@ fn answer(words: &[String], streams: &mut Streams) -> u8 {
         Some("export") => export::run(&words[1..], streams),
         Some("measure") => measure::run(&words[1..], streams),
         Some("network") => network::run(&words[1..], streams),
+        Some("open") => address::open(&words[1..], streams),
         Some("--help" | "-h" | "help") => {
             streams.out(&usage(say!("command-line-usage")));
             0

@@ -1,6 +1,6 @@
-//! The drawing for drafting programs: an ASCII DXF file of AutoCAD 2000 (AC1015), with the layers of the sheet.
+//! The drawing for drafting programs: an ASCII DXF file of version AC1015, with the layers of the sheet.
 //!
-//! Source: "DXF Reference", Autodesk, for AutoCAD 2000 (from memory); every sample is read and audited without errors by
+//! Source: "DXF Reference", Autodesk, for version AC1015 (from memory); every sample is read and audited without errors by
 //! ezdxf, an independent reader (`tests/fixtures/exports/`). A unit is a meter or an international foot, as the header's
 //! `$INSUNITS` says. Center lines keep their arcs; everything else is outlines as straight as the plan measures them.
 //! Land by use and buildings are filled too, with the pale and dark colors of the table of colors.

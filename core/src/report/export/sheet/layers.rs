@@ -10,7 +10,7 @@ pub(in crate::report::export) struct Layer {
     pub id: &'static str,
     /// What lies in it, for people.
     pub title: Message,
-    /// Its color in drawing exchange files, an index of the AutoCAD color table; 7 is ink.
+    /// Its color in drawing exchange files, an index of the format's color table; 7 is ink.
     pub color: u8,
     /// The weight of its lines there, in hundredths of a millimeter, one of those that may be named.
     pub weight: u8,
