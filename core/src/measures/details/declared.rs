@@ -7,6 +7,7 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit::{self, Unit};
+use crate::plan::document::UnitSystem;
 use crate::say;
 
 /// Axes whose entries come with the details.
@@ -190,8 +191,8 @@ fn declare_mix(graph: &mut GraphBuilder) {
         .formula(figure("mix.unlike_neighbors") / figure("mix.developed_cells"));
 }
 
-/// Sets every leaf; without details each says that they are to come.
-pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>) {
+/// Sets every leaf, places told in these units; without details each says that they are to come.
+pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>, units: UnitSystem) {
     inputs.set_chosen("walk.shed_times", numbers(&SHED_WALKS_S.map(|seconds| seconds as f64)));
     let Some(details) = details else {
         for axis in OPEN_AXES {
@@ -202,7 +203,9 @@ pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>) {
         }
         return;
     };
-    let best = details.best_center.map(|at| vec![Entry::new("best", at.in_words())]);
+    let best = details
+        .best_center
+        .map(|at| vec![Entry::new("best", at.in_words(units))]);
     inputs.set_entries("best_center", best.unwrap_or_else(|| none(say!("measures-none-point"))));
     let busiest = details.busiest_segment.iter();
     let entries: Vec<Entry> = busiest.map(|(title, _)| Entry::new("segment", title.clone())).collect();
