@@ -7,6 +7,7 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit::{self, Unit};
+use crate::measures::walk::destinations::Destination;
 use crate::plan::document::UnitSystem;
 use crate::say;
 
@@ -14,7 +15,7 @@ use crate::say;
 const OPEN_AXES: [&str; 3] = ["best_center", "indirect_front", "busiest_segment"];
 
 /// Every leaf, with how many cells it has where nothing is known.
-const LEAVES: [(&str, Unit, &[&str], usize); 17] = [
+const LEAVES: [(&str, Unit, &[&str], usize); 18] = [
     (
         "walk.shed_areas",
         unit::LAND,
@@ -45,6 +46,12 @@ const LEAVES: [(&str, Unit, &[&str], usize); 17] = [
         &["shed_walk"],
         SHED_WALKS_S.len(),
     ),
+    (
+        "walk.sure_need_homes",
+        unit::HOMES,
+        &["need", "shed_walk"],
+        Destination::NEEDS.len() * SHED_WALKS_S.len(),
+    ),
     ("mix.developed_cells", unit::COUNT, &[], 1),
     ("mix.unlike_neighbors", unit::NUMBER, &[], 1),
 ];
@@ -67,6 +74,7 @@ fn leaf_titles() -> [&'static str; LEAVES.len()] {
         say!("measures-reached-homes"),
         say!("measures-reached-evenness"),
         say!("measures-needs-sums"),
+        say!("measures-sure-need-homes"),
         say!("measures-developed-cells"),
         say!("measures-unlike-neighbors"),
     ]
@@ -84,8 +92,13 @@ pub fn declare(graph: &mut GraphBuilder) {
             ("10min", say!("measures-within-10")),
         ],
     );
-    let to: Vec<(&str, &str)> = TO.iter().map(|held| (held.id(), held.title())).collect();
-    graph.fixed_axis("directness_to", say!("measures-destination"), &to);
+    for (axis, title, to) in [
+        ("directness_to", say!("measures-destination"), &TO[..]),
+        ("need", say!("measures-daily-need"), &Destination::NEEDS[..]),
+    ] {
+        let to: Vec<(&str, &str)> = to.iter().map(|held| (held.id(), held.title())).collect();
+        graph.fixed_axis(axis, title, &to);
+    }
     let titles = [
         say!("measures-best-center"),
         say!("measures-indirect-front"),
@@ -140,6 +153,15 @@ fn declare_walks(graph: &mut GraphBuilder) {
         )
         .over(&["indirect_front"])
         .formula(figure("walk.indirect_front_homes"));
+
+    graph
+        .figure(
+            "walk.sure_need_homes_share",
+            say!("measures-sure-need-share"),
+            unit::SHARE,
+        )
+        .over(&["need", "shed_walk"])
+        .formula(figure("walk.sure_need_homes") / figure("homes.count"));
 
     let best = ["best_center"];
     graph
@@ -266,6 +288,7 @@ pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>, units: UnitSystem
         details.mix_homes.clone(),
         details.mix_sums.clone(),
         details.needs_reached.clone(),
+        details.sure_needs.clone(),
         details.cells.clone(),
         details.unlike_neighbors.clone(),
     ];
