@@ -142,6 +142,7 @@ fn numbers(held: &WalkDetails) -> Vec<(&'static str, Vec<Cell>)> {
         ("homes by mix", held.mix_homes.clone()),
         ("mix", held.mix_sums.clone()),
         ("needs", held.needs_reached.clone()),
+        ("sure needs", held.sure_needs.clone()),
         ("cells", held.cells.clone()),
         ("unlike neighbors", held.unlike_neighbors.clone()),
     ]

@@ -1,11 +1,16 @@
 # Plans: where points lie, what a new plan begins with, what part of a plan is looked at, and what is wrong with one.
 
-## Where a point lies about the plan's origin. Code writes "12 m east, 8 m south": the number before each.
+## Where a point lies about the plan's origin. Code writes "12 m east, 8 m south" or, in US
+## customary units, "41 ft east, 25 ft south": the number before each.
 
 plan-meters-east = m east
 plan-meters-west = m west
 plan-meters-north = m north
 plan-meters-south = m south
+plan-feet-east = ft east
+plan-feet-west = ft west
+plan-feet-north = ft north
+plan-feet-south = ft south
 
 ## What a new plan begins with. These names become part of the plan; people may change them.
 

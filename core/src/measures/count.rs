@@ -10,6 +10,7 @@ use crate::measures::palette::BuiltType;
 use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
+use crate::plan::document::UnitSystem;
 use crate::plan::{Document, FloorUse, MarkId};
 use crate::say;
 
@@ -44,7 +45,7 @@ pub fn count(
     }
     MeasureInputs {
         building_types: types.iter().map(building_type_input).collect(),
-        faces: face_entries(fabric, painted),
+        faces: face_entries(fabric, painted, document.settings.units),
         lots,
         walk: walks.input(document),
         streets,
@@ -64,7 +65,7 @@ fn building_type_input(built: &BuiltType) -> BuildingTypeInput {
 }
 
 /// One entry for each painted face. A use mark speaks for one face; a soft area for every block that takes its program.
-fn face_entries(fabric: &Fabric, painted: &[PaintedFace]) -> Vec<Entry> {
+fn face_entries(fabric: &Fabric, painted: &[PaintedFace], units: UnitSystem) -> Vec<Entry> {
     let mut faces_of: OrderedMap<MarkId, u32> = OrderedMap::new();
     let entries = painted.iter().map(|painted| {
         let faces = faces_of.entry(painted.mark).or_insert(0);
@@ -73,15 +74,15 @@ fn face_entries(fabric: &Fabric, painted: &[PaintedFace]) -> Vec<Entry> {
             1 => format!("mark_{}", painted.mark),
             more => format!("mark_{}_{more}", painted.mark),
         };
-        Entry::new(id, face_name(fabric, painted))
+        Entry::new(id, face_name(fabric, painted, units))
     });
     entries.collect()
 }
 
 /// A face is told by where it is: the drawing shows it, the words only help to find it again.
-fn face_name(fabric: &Fabric, painted: &PaintedFace) -> String {
+fn face_name(fabric: &Fabric, painted: &PaintedFace, units: UnitSystem) -> String {
     let at = fabric
         .face(painted.face)
         .map_or_else(Default::default, |face| face.anchor);
-    say!("measures-face-at").to_owned() + " " + &at.in_words()
+    say!("measures-face-at").to_owned() + " " + &at.in_words(units)
 }

@@ -138,7 +138,7 @@ fn soft_inputs(document: &Document, alternative: AlternativeId, palette: &Palett
             }
         }
         SoftInput {
-            entry: Entry::new(format!("mark_{id}"), words_for(&area.outline)),
+            entry: Entry::new(format!("mark_{id}"), words_for(&area.outline, document.settings.units)),
             land_m2: counted.map_or(0.0, |(_, twice_mm2)| square_meters(*twice_mm2)),
             shares,
             phase: phase_place(document, area.phase),

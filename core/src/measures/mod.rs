@@ -164,7 +164,7 @@ pub fn first_level_inputs(measured: &MeasureInputs, factors: &Factors) -> Result
     walk::set_inputs(&mut inputs, &measured.walk);
     measured.streets.set_first_level(&mut inputs);
     measured.form.set(&mut inputs);
-    details::set(&mut inputs, measured.details.as_ref());
+    details::set(&mut inputs, measured.details.as_ref(), measured.streets.units);
 
     let mut missing = Vec::new();
     for (leaf, ids) in FACTOR_LEAVES {

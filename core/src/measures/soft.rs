@@ -17,6 +17,7 @@ use crate::figures::expression::figure;
 use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::unit;
+use crate::plan::document::UnitSystem;
 use crate::plan::inside::goes_around;
 use crate::plan::land::Portion;
 use crate::plan::{AlternativeId, Document, Mark, MarkId, PlanPoint, SoftArea};
@@ -180,9 +181,9 @@ pub struct SoftInputs {
 
 /// Where a soft area is, in words.
 #[must_use]
-pub fn words_for(outline: &[PlanPoint]) -> String {
+pub fn words_for(outline: &[PlanPoint], units: UnitSystem) -> String {
     let at = PlanPoint::mean_of(outline).unwrap_or_default();
-    say!("measures-soft-at").to_owned() + " " + &at.in_words()
+    say!("measures-soft-at").to_owned() + " " + &at.in_words(units)
 }
 
 /// Declares what soft areas hold, and the axis `soft_area`. Needs what [`super::homes::declare`], [`super::mix::declare`]

@@ -5,6 +5,7 @@
 
 use std::ops::{Add, Neg, Sub};
 
+use super::document::UnitSystem;
 use crate::say;
 use serde::{Deserialize, Serialize};
 
@@ -111,25 +112,32 @@ impl PlanPoint {
         Some(Self::new(mean(|point| point.x_mm)?, mean(|point| point.y_mm)?))
     }
 
-    /// Where it lies about the origin, in whole meters.
+    /// Where it lies about the origin, in whole meters or feet.
     ///
     /// ```
-    /// use hobnail_core::plan::PlanPoint;
-    /// assert_eq!(PlanPoint::new(12_400, -7_600).in_words(), "12 m east, 8 m south");
+    /// use hobnail_core::plan::{PlanPoint, document::UnitSystem};
+    /// let point = PlanPoint::new(12_400, -7_600);
+    /// assert_eq!(point.in_words(UnitSystem::Metric), "12 m east, 8 m south");
+    /// assert_eq!(point.in_words(UnitSystem::UsCustomary), "41 ft east, 25 ft south");
     /// ```
     #[must_use]
-    pub fn in_words(self) -> String {
-        let meters = |mm: i32| (mm.unsigned_abs() + 500) / 1_000;
-        let (east, north) = (meters(self.x_mm), meters(self.y_mm));
-        let sideways = if self.x_mm < 0 && east > 0 {
-            say!("plan-meters-west")
-        } else {
-            say!("plan-meters-east")
+    pub fn in_words(self, units: UnitSystem) -> String {
+        let is_metric = units == UnitSystem::Metric;
+        // A foot is 304.8 mm.
+        let unit_tenths_mm = if is_metric { 10_000 } else { 3_048 };
+        let whole = |mm: i32| ((u64::from(mm.unsigned_abs()) * 10 + unit_tenths_mm / 2) / unit_tenths_mm) as u32;
+        let (east, north) = (whole(self.x_mm), whole(self.y_mm));
+        let sideways = match (self.x_mm < 0 && east > 0, is_metric) {
+            (true, true) => say!("plan-meters-west"),
+            (true, false) => say!("plan-feet-west"),
+            (false, true) => say!("plan-meters-east"),
+            (false, false) => say!("plan-feet-east"),
         };
-        let upward = if self.y_mm < 0 && north > 0 {
-            say!("plan-meters-south")
-        } else {
-            say!("plan-meters-north")
+        let upward = match (self.y_mm < 0 && north > 0, is_metric) {
+            (true, true) => say!("plan-meters-south"),
+            (true, false) => say!("plan-feet-south"),
+            (false, true) => say!("plan-meters-north"),
+            (false, false) => say!("plan-feet-north"),
         };
         // By hand, since every block and face of a plan is named anew at each move of a pointer.
         let mut words = String::with_capacity(32);

@@ -119,11 +119,12 @@ pub struct FactorOverride {
 }
 
 /// Units numbers are shown in. Measures are metric inside; this is display only.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum UnitSystem {
     /// Meters and hectares.
     Metric,
     /// Feet and acres.
+    #[default]
     UsCustomary,
 }
 

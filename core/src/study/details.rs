@@ -50,7 +50,7 @@ impl Study {
 
     fn set_details(&mut self, held: WalkDetails) -> Result<&WalkDetails, StudyFault> {
         let mut inputs = Inputs::new();
-        details::set(&mut inputs, Some(&held));
+        details::set(&mut inputs, Some(&held), self.document.settings.units);
         self.derived.figures.set_details(inputs).map_err(fault)?;
         Ok(self.derived.details.insert(held))
     }

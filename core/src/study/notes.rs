@@ -6,6 +6,7 @@ pub mod cautions;
 use std::fmt;
 
 use super::Study;
+use crate::plan::document::UnitSystem;
 use crate::plan::{MarkId, PlanPoint};
 use crate::say;
 
@@ -20,12 +21,14 @@ pub struct Note {
     pub mark: Option<MarkId>,
     /// Whether it is for local codes and licensed practice to decide, rather than for the drawing.
     pub is_caution: bool,
+    /// The units its place is told in.
+    pub units: UnitSystem,
 }
 
 impl fmt::Display for Note {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str(&self.words)?;
-        let at = self.at.map(PlanPoint::in_words);
+        let at = self.at.map(|at| at.in_words(self.units));
         let mark = self.mark.map(|mark| say!("study-note-mark", mark = mark.0));
         let parts: Vec<String> = at.into_iter().chain(mark).collect();
         if parts.is_empty() {
@@ -43,6 +46,7 @@ impl Study {
     pub fn notes(&self) -> Vec<Note> {
         let mut notes = Vec::new();
         let seen = self.seen();
+        let units = seen.settings.units;
         let held = seen.alternatives.get(&self.alternative());
         for (id, mark) in held.into_iter().flat_map(|held| &held.marks) {
             if let Some(use_mark) = mark.as_use()
@@ -53,6 +57,7 @@ impl Study {
                     at: Some(use_mark.anchor),
                     mark: Some(*id),
                     is_caution: false,
+                    units,
                 });
             }
         }
@@ -71,6 +76,7 @@ impl Study {
                     at: Some(face.anchor),
                     mark: Some(painted.mark),
                     is_caution: false,
+                    units,
                 });
             }
         }
@@ -80,6 +86,7 @@ impl Study {
                 at: None,
                 mark: None,
                 is_caution: false,
+                units,
             });
         }
         if let Err(reason) = self.walk() {
@@ -88,6 +95,7 @@ impl Study {
                 at: None,
                 mark: None,
                 is_caution: false,
+                units,
             });
         }
         notes.extend(cautions::cautions(self));

@@ -70,5 +70,10 @@ fn a_setting_that_means_nothing_does_not_count() {
     document.settings.chosen.insert(HOMES_BY_LAND.to_owned(), -1.0);
     assert_eq!(AllowanceInputs::of(&document), AllowanceInputs::default());
     document.settings.chosen.insert(share_id("steep"), 0.25);
-    assert_eq!(AllowanceInputs::of(&document).shares[place("steep")], 0.25);
+    check(
+        "share",
+        AllowanceInputs::of(&document).shares[place("steep")],
+        0.25,
+        0.0,
+    );
 }

@@ -7,13 +7,15 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit::{self, Unit};
+use crate::measures::walk::destinations::Destination;
+use crate::plan::document::UnitSystem;
 use crate::say;
 
 /// Axes whose entries come with the details.
 const OPEN_AXES: [&str; 3] = ["best_center", "indirect_front", "busiest_segment"];
 
 /// Every leaf, with how many cells it has where nothing is known.
-const LEAVES: [(&str, Unit, &[&str], usize); 17] = [
+const LEAVES: [(&str, Unit, &[&str], usize); 18] = [
     (
         "walk.shed_areas",
         unit::LAND,
@@ -44,6 +46,12 @@ const LEAVES: [(&str, Unit, &[&str], usize); 17] = [
         &["shed_walk"],
         SHED_WALKS_S.len(),
     ),
+    (
+        "walk.sure_need_homes",
+        unit::HOMES,
+        &["need", "shed_walk"],
+        Destination::NEEDS.len() * SHED_WALKS_S.len(),
+    ),
     ("mix.developed_cells", unit::COUNT, &[], 1),
     ("mix.unlike_neighbors", unit::NUMBER, &[], 1),
 ];
@@ -66,6 +74,7 @@ fn leaf_titles() -> [&'static str; LEAVES.len()] {
         say!("measures-reached-homes"),
         say!("measures-reached-evenness"),
         say!("measures-needs-sums"),
+        say!("measures-sure-need-homes"),
         say!("measures-developed-cells"),
         say!("measures-unlike-neighbors"),
     ]
@@ -83,8 +92,13 @@ pub fn declare(graph: &mut GraphBuilder) {
             ("10min", say!("measures-within-10")),
         ],
     );
-    let to: Vec<(&str, &str)> = TO.iter().map(|held| (held.id(), held.title())).collect();
-    graph.fixed_axis("directness_to", say!("measures-destination"), &to);
+    for (axis, title, to) in [
+        ("directness_to", say!("measures-destination"), &TO[..]),
+        ("need", say!("measures-daily-need"), &Destination::NEEDS[..]),
+    ] {
+        let to: Vec<(&str, &str)> = to.iter().map(|held| (held.id(), held.title())).collect();
+        graph.fixed_axis(axis, title, &to);
+    }
     let titles = [
         say!("measures-best-center"),
         say!("measures-indirect-front"),
@@ -140,6 +154,15 @@ fn declare_walks(graph: &mut GraphBuilder) {
         .over(&["indirect_front"])
         .formula(figure("walk.indirect_front_homes"));
 
+    graph
+        .figure(
+            "walk.sure_need_homes_share",
+            say!("measures-sure-need-share"),
+            unit::SHARE,
+        )
+        .over(&["need", "shed_walk"])
+        .formula(figure("walk.sure_need_homes") / figure("homes.count"));
+
     let best = ["best_center"];
     graph
         .figure("walk.best_center_5min_homes", say!("measures-best-5"), unit::HOMES)
@@ -190,8 +213,8 @@ fn declare_mix(graph: &mut GraphBuilder) {
         .formula(figure("mix.unlike_neighbors") / figure("mix.developed_cells"));
 }
 
-/// Sets every leaf; without details each says that they are to come.
-pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>) {
+/// Sets every leaf, places told in these units; without details each says that they are to come.
+pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>, units: UnitSystem) {
     inputs.set_chosen("walk.shed_times", numbers(&SHED_WALKS_S.map(|seconds| seconds as f64)));
     let Some(details) = details else {
         for axis in OPEN_AXES {
@@ -202,7 +225,9 @@ pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>) {
         }
         return;
     };
-    let best = details.best_center.map(|at| vec![Entry::new("best", at.in_words())]);
+    let best = details
+        .best_center
+        .map(|at| vec![Entry::new("best", at.in_words(units))]);
     inputs.set_entries("best_center", best.unwrap_or_else(|| none(say!("measures-none-point"))));
     let busiest = details.busiest_segment.iter();
     let entries: Vec<Entry> = busiest.map(|(title, _)| Entry::new("segment", title.clone())).collect();
@@ -263,6 +288,7 @@ pub fn set(inputs: &mut Inputs, details: Option<&WalkDetails>) {
         details.mix_homes.clone(),
         details.mix_sums.clone(),
         details.needs_reached.clone(),
+        details.sure_needs.clone(),
         details.cells.clone(),
         details.unlike_neighbors.clone(),
     ];

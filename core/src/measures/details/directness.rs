@@ -92,6 +92,7 @@ pub(super) fn directness(
                     street_of(document, alternative, fabric, link),
                     say!("measures-place-front"),
                     at,
+                    document.settings.units,
                 )
             });
         }

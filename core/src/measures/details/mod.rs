@@ -109,6 +109,9 @@ pub struct WalkDetails {
     pub mixed_fronts: Vec<MixedFront>,
     /// Homes by how many of the five daily needs they reach, added up, for each of [`SHED_WALKS_S`].
     pub needs_reached: Vec<Cell>,
+    /// Homes within each walk of each of the five daily needs without what is only hoped for: outer by need, inner by
+    /// [`SHED_WALKS_S`].
+    pub sure_needs: Vec<Cell>,
     /// Hectare cells with floor area.
     pub cells: Vec<Cell>,
     /// Shares of unlike neighbors of those cells, added up.
@@ -184,6 +187,12 @@ impl WalkDetails {
             mix_sums: mixed.sums.map(Cell::Number).to_vec(),
             mixed_fronts: mixed.fronts,
             needs_reached: needs_reached(document, walks),
+            sure_needs: walks
+                .sure_homes_within(&SHED_WALKS_S)
+                .into_iter()
+                .flatten()
+                .map(Cell::Number)
+                .collect(),
             cells: of_cells(|cells| cells.count),
             unlike_neighbors: of_cells(|cells| cells.unlike),
         }

@@ -75,7 +75,10 @@ pub(super) fn routes(document: &Document, alternative: AlternativeId, fabric: &F
     let first = places.reduce(|first, next| if next.0 < first.0 { next } else { first });
     if let Some((at, link, held)) = first {
         let street = super::standing::street_of(document, alternative, fabric, link);
-        routes.busiest = Some((named_place(street, say!("measures-place-segment"), at), held));
+        routes.busiest = Some((
+            named_place(street, say!("measures-place-segment"), at, document.settings.units),
+            held,
+        ));
         routes.busiest_line = network.link_points(link).to_vec();
     }
     routes

@@ -58,6 +58,7 @@ pub(crate) fn made_up() -> WalkDetails {
             homes: 12.0,
         }],
         needs_reached: cells(&[520.0, 840.0]),
+        sure_needs: cells(&[214.0, 214.0, 92.0, 190.5, 0.0, 0.0, 80.0, 130.0, 41.0, 121.0]),
         cells: cells(&[14.0]),
         unlike_neighbors: cells(&[2.625]),
     }

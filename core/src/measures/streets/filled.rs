@@ -134,7 +134,7 @@ impl StreetInputs {
     }
 
     fn set_blocks(&self, inputs: &mut Inputs) {
-        let title = |at: PlanPoint| say!("measures-block-at").to_owned() + " " + &at.in_words();
+        let title = |at: PlanPoint| say!("measures-block-at").to_owned() + " " + &at.in_words(self.units);
         let entries = (1..).zip(&self.blocks);
         let entries = entries.map(|(number, block)| Entry::new(numbered("block", number), title(block.at)));
         inputs.set_entries("block", entries.collect());

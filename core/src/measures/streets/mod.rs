@@ -41,6 +41,7 @@ use crate::measures::sun::{self, EastWest};
 use crate::network::counting_rule::{
     COUNTING_RULES, CountedPart, CountingRule, DensityLand, NodeRule, count, counted_parts,
 };
+use crate::plan::document::UnitSystem;
 use crate::plan::street::Status;
 use crate::plan::{AlternativeId, Document, FloorUse, LandUse, PlanPoint};
 use crate::say;
@@ -65,6 +66,8 @@ const HALF_ACRE_M2: f64 = 2_023.428_211_2;
 /// What is counted on streets and blocks, ready for the figures and for the drawing.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct StreetInputs {
+    /// The units places are told in.
+    pub units: UnitSystem,
     /// The plan's street sections.
     pub sections: Vec<Entry>,
     /// Length in meters by way, in the order of [`WAYS`], and by section.
@@ -173,6 +176,7 @@ impl StreetInputs {
         outlines: &[Option<BlockOutline>],
     ) -> Self {
         let mut inputs = Self {
+            units: document.settings.units,
             sections: document
                 .street_sections
                 .iter()
@@ -192,6 +196,7 @@ impl StreetInputs {
                     street_name(document, alternative, fabric, dead_end.street),
                     say!("measures-place-dead-end"),
                     dead_end.head,
+                    document.settings.units,
                 ),
                 at: dead_end.head,
                 count: dead_end.length_um as f64 / 1e6,
@@ -266,7 +271,7 @@ impl StreetInputs {
                 .copied()
                 .unwrap_or_default();
             self.parts.push(CountedPlace {
-                title: named_place("", say!("measures-place-streets"), at),
+                title: named_place("", say!("measures-place-streets"), at, self.units),
                 at,
                 count: part.nodes as f64,
             });

@@ -6,6 +6,7 @@
 
 use crate::fabric::links::StreetLink;
 use crate::fabric::{Fabric, FaceId, HalfEdgeId};
+use crate::plan::document::UnitSystem;
 use crate::plan::land::SiteAccess;
 use crate::plan::{AlternativeId, Document, Mark, PlanPoint, StreetRole};
 use crate::say;
@@ -293,11 +294,12 @@ fn accesses_of(document: &Document, alternative: AlternativeId) -> Vec<(PlanPoin
     accesses.collect()
 }
 
-/// A street or a crossing in words: `Mill Street at 12 m east, 40 m north`, without the name where it has none.
+/// A street or a crossing in words: `Mill Street at 12 m east, 40 m north`, in feet in US customary units, without the
+/// name where it has none.
 #[must_use]
-pub fn named_place(name: &str, what: &str, point: PlanPoint) -> String {
+pub fn named_place(name: &str, what: &str, point: PlanPoint, units: UnitSystem) -> String {
     let name = if name.is_empty() { what } else { name };
-    name.to_owned() + say!("measures-joint-at") + &point.in_words()
+    name.to_owned() + say!("measures-joint-at") + &point.in_words(units)
 }
 
 /// The name a street was given; empty where it has none.

@@ -3,6 +3,7 @@
 use crate::fabric::{Fabric, LandCache};
 use crate::measures::frontage::{Painted, PaintedCache, painted_faces};
 use crate::measures::streets::StreetInputs;
+use crate::plan::document::UnitSystem;
 use crate::plan::land::{Portion, SiteAccess};
 use crate::plan::projection::GeographicPoint;
 use crate::plan::street::{Status, StreetOwner};
@@ -84,7 +85,7 @@ pub fn access(at: (i32, i32), name: &str) -> Mark {
     })
 }
 
-/// A plan of streets, other marks and a boundary (none where it is empty).
+/// A plan in metric units of streets, other marks and a boundary (none where it is empty).
 pub fn plan(streets: &[Street], others: &[Mark], boundary: &[(i32, i32)]) -> Document {
     let mut document = Document::new(
         "Invented",
@@ -93,6 +94,7 @@ pub fn plan(streets: &[Street], others: &[Mark], boundary: &[(i32, i32)]) -> Doc
             latitude_ndeg: 0,
         },
     );
+    document.settings.units = UnitSystem::Metric;
     document.site.boundary = boundary.iter().map(|(x, y)| p(*x, *y)).collect();
     let marks = streets.iter().cloned().map(Mark::Street).chain(others.iter().cloned());
     if let Some(held) = document.alternatives.get_mut(&ONLY) {

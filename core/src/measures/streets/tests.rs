@@ -1,6 +1,7 @@
 use super::test_plans::{ONLY, access, alley, counted, fabric_of, homes, land, outside, p, path, plan, street};
 use super::*;
 use crate::figures::Cell;
+use crate::plan::document::UnitSystem;
 use crate::plan::land::{ConstraintArea, ConstraintKind};
 use crate::plan::{Mark, Street, StreetRole};
 
@@ -24,6 +25,7 @@ pub(crate) fn village() -> StreetInputs {
         points: vec![PlanPoint::new(0, 0); 30],
     });
     StreetInputs {
+        units: UnitSystem::Metric,
         sections: vec![Entry::new("section_0", "Main street"), Entry::new("section_5", "Alley")],
         length_m: [vec![4_120.25, 0.0], vec![0.0, 812.5], vec![33.0, 0.0]],
         rules: rules.collect(),

@@ -14,6 +14,7 @@ use crate::fabric::Fabric;
 use crate::measures::frontage::Painted;
 use crate::network::bridges::behind;
 use crate::order;
+use crate::plan::document::UnitSystem;
 use crate::plan::{AlternativeId, BuildingTypeId, Document, PlanPoint};
 use crate::say;
 
@@ -69,6 +70,7 @@ pub fn ways(
     painted: &Painted,
 ) -> Ways {
     let mut ways = Ways::default();
+    let units = document.settings.units;
     let homes = homes_of_links(streets, painted, &mut ways);
     let name = |link: &SiteLink| street_name(document, alternative, fabric, link.street);
     let outside = streets.nodes.len();
@@ -76,7 +78,7 @@ pub fn ways(
         links: Vec::new(),
         homes: Vec::new(),
         links_of_site: Vec::new(),
-        doors: doors_of(streets, &name),
+        doors: doors_of(streets, &name, units),
     };
     for (place, link) in streets.inside() {
         if !is_driven(link) {
@@ -119,13 +121,13 @@ pub fn ways(
             let place = graph.links_of_site[link];
             let at = middle_of(fabric, place);
             CountedPlace {
-                title: named_place(name(streets.link(place)), say!("measures-place-street"), at),
+                title: named_place(name(streets.link(place)), say!("measures-place-street"), at, units),
                 at,
                 count,
             }
         }
         Single::Node(node, count) => CountedPlace {
-            title: named_place("", say!("measures-place-crossing"), streets.nodes[node]),
+            title: named_place("", say!("measures-place-crossing"), streets.nodes[node], units),
             at: streets.nodes[node],
             count,
         },
@@ -169,7 +171,11 @@ fn worst_of(streets: &SiteStreets, graph: &Graph, found: &crate::network::bridge
 }
 
 /// The ways in, in order of their nodes, with what they are in words.
-fn doors_of<'a>(streets: &SiteStreets, name: &impl Fn(&SiteLink) -> &'a str) -> Vec<(usize, String)> {
+fn doors_of<'a>(
+    streets: &SiteStreets,
+    name: &impl Fn(&SiteLink) -> &'a str,
+    units: UnitSystem,
+) -> Vec<(usize, String)> {
     let mut nodes: Vec<u32> = Vec::new();
     for (_, link) in streets.inside().filter(|(_, link)| is_driven(link)) {
         for end in [0, 1] {
@@ -209,7 +215,14 @@ fn doors_of<'a>(streets: &SiteStreets, name: &impl Fn(&SiteLink) -> &'a str) -> 
             let at = streets.nodes[node as usize];
             let named = streets.access_near(at).filter(|name| !name.is_empty());
             let title = named.map_or_else(
-                || named_place(driven_at(node).map_or("", name), say!("measures-place-way-in"), at),
+                || {
+                    named_place(
+                        driven_at(node).map_or("", name),
+                        say!("measures-place-way-in"),
+                        at,
+                        units,
+                    )
+                },
                 ToOwned::to_owned,
             );
             (node as usize, title)

@@ -289,6 +289,22 @@ impl Walks {
         parts
     }
 
+    /// Homes from which each of the five daily needs is within each of these walks at the plan's pace, in seconds and
+    /// rising, without what is only hoped for: outer by need, inner by walk.
+    #[must_use]
+    pub fn sure_homes_within(&self, walks_s: &[u64]) -> Vec<Vec<f64>> {
+        let knots: Vec<u64> = walks_s
+            .iter()
+            .map(|time_s| time_s * self.network.cost_per_s())
+            .collect();
+        let mut curve = WeightCurve::new(&knots);
+        let mut of_need = |need| match self.search_of(&self.sure, need) {
+            Some(search) => self.homes.within(search.worse(&self.network), &mut curve),
+            None => vec![0.0; walks_s.len()],
+        };
+        Destination::NEEDS.iter().map(|need| of_need(*need)).collect()
+    }
+
     /// What the figures count.
     #[must_use]
     pub fn input(&self, document: &Document) -> WalkInput {

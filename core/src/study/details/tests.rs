@@ -9,7 +9,7 @@ use crate::study::protocol::{Answer, Question, Reply, Request};
 const VILLAGE: &str = include_str!("../../../../sample-sketches/compact-village.geojson");
 
 /// A figure of each kind of detail.
-const SHOWN: [&str; 12] = [
+const SHOWN: [&str; 13] = [
     "walk.shed_area",
     "walk.ped_shed_ratio",
     "walk.directness_mean",
@@ -21,6 +21,7 @@ const SHOWN: [&str; 12] = [
     "walk.busiest_tenth_share",
     "mix.reached_evenness",
     "mix.needs_reached",
+    "walk.sure_need_homes_share",
     "mix.dissimilarity",
 ];
 

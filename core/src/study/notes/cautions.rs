@@ -12,7 +12,6 @@ use super::Note;
 use crate::fabric::constraints::{Constraint, HeldBy, LandSwitch};
 use crate::fabric::land::Bounds;
 use crate::fabric::regions::{Combined, combined};
-use crate::measures::streets::StreetInputs;
 use crate::measures::streets::dead_ends::dead_ends;
 use crate::measures::streets::methods::place_of_largest;
 use crate::measures::streets::site_streets::SiteStreets;
@@ -79,7 +78,7 @@ pub(super) fn cautions(study: &Study) -> Vec<Note> {
         notes.extend(long_dead_ends(study));
     }
     if has_many {
-        notes.extend(single_way(&study.street_places()));
+        notes.extend(single_way(study));
     }
     let held_back: Vec<&Constraint> = study
         .fabric()
@@ -99,12 +98,13 @@ pub(super) fn cautions(study: &Study) -> Vec<Note> {
     notes
 }
 
-fn caution(words: String, at: PlanPoint) -> Note {
+fn caution(study: &Study, words: String, at: PlanPoint) -> Note {
     Note {
         words,
         at: Some(at),
         mark: None,
         is_caution: true,
+        units: study.document().settings.units,
     }
 }
 
@@ -118,7 +118,7 @@ fn long_dead_ends(study: &Study) -> Option<Note> {
     let words = say!("study-caution-dead-ends", count = long.len());
     Some(Note {
         mark: new_street(study, longest.street),
-        ..caution(words, longest.head)
+        ..caution(study, words, longest.head)
     })
 }
 
@@ -129,14 +129,15 @@ fn new_street(study: &Study, line: u32) -> Option<MarkId> {
     (street.status == Status::New).then_some(mark)
 }
 
-fn single_way(places: &StreetInputs) -> Option<Note> {
+fn single_way(study: &Study) -> Option<Note> {
+    let places = study.street_places();
     let worst = places.worst_place()?;
     let words = say!(
         "study-caution-one-way",
         homes = format!("{:.0}", worst.count),
         most = HOMES_ON_ONE_WAY.to_string()
     );
-    Some(caution(words, worst.at))
+    Some(caution(study, words, worst.at))
 }
 
 /// The blocks painted with buildings that reach onto land of one kind, told at the first.
@@ -159,7 +160,7 @@ fn painted(study: &Study, held_by: HeldBy, outlines: &[Vec<PlanPoint>]) -> Optio
     let at = pieces.first().and_then(|piece| PlanPoint::mean_of(piece.first()?));
     Some(Note {
         mark: Some(mark),
-        ..caution(words, at.unwrap_or(face.anchor))
+        ..caution(study, words, at.unwrap_or(face.anchor))
     })
 }
 
@@ -180,7 +181,7 @@ fn crossed(study: &Study, held_by: HeldBy, outlines: &[Vec<PlanPoint>]) -> Optio
     let (mark, at) = *crossing.first()?;
     Some(Note {
         mark: Some(mark),
-        ..caution(of_streets(held_by, crossing.len())?, at)
+        ..caution(study, of_streets(held_by, crossing.len())?, at)
     })
 }
 

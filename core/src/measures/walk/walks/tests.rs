@@ -279,6 +279,11 @@ fn what_is_only_hoped_for_is_left_out_of_the_sure_five() {
     };
     let (five, sure) = all(&drawing);
     assert!(five > 10.0 && (five - sure).abs() < 1e-9);
+    let each = |drawing: &Drawing| drawing.worked().walks.sure_homes_within(&[300, KNOTS_S[last]]);
+    let shops = |each: &[Vec<f64>]| each[2][1];
+    let committed = each(&drawing);
+    assert_eq!((committed.len(), committed[0].len()), (5, 2));
+    assert!((shops(&committed) - five).abs() < 1e-9 && committed.iter().all(|homes| homes[0] <= homes[1]));
     let shop = drawing
         .marks()
         .iter()
@@ -289,6 +294,12 @@ fn what_is_only_hoped_for_is_left_out_of_the_sure_five() {
         place.certainty = Certainty::HopedFor;
     }
     assert_eq!(all(&drawing), (five, 0.0));
+    // Of the needs one by one shops alone are hoped for.
+    let hoped_for = each(&drawing);
+    assert!(shops(&hoped_for).abs() < 1e-9);
+    for need in [0, 1, 3, 4] {
+        assert_eq!(hoped_for[need], committed[need]);
+    }
 }
 
 #[test]
