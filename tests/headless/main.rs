@@ -7,6 +7,7 @@
 )]
 
 mod arrangement;
+mod drawing_export;
 mod export_command;
 mod language;
 mod measure_command;
