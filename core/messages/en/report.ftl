@@ -28,7 +28,10 @@ report-table-faults = faults
 
 ## A street network in words: a word of its own width first, then a sentence. Lengths come with their unit.
 
-report-streets = Streets     { $length } of street in { $parts }: { $links } between { $nodes }, { $dead_ends } of them dead ends.
+report-streets = { $dead_ends ->
+    [one] Streets     { $length } of street in { $parts }: { $links } between { $nodes }, { $dead_ends } of them a dead end.
+   *[other] Streets     { $length } of street in { $parts }: { $links } between { $nodes }, { $dead_ends } of them dead ends.
+}
 report-parts = { $count ->
     [one] { $number } connected part
    *[other] { $number } connected parts

@@ -27,7 +27,8 @@ help-use =
 help-place =
     Elija qué es el lugar y haga clic: un punto, un tramo de calle o una manzana entera para una plaza.
     Un lugar cuenta para las necesidades diarias cuando tiene el tamaño que la necesidad pide; Ajustes dice cuánto.
-    Una nota se fija del mismo modo, con la mesa de quien la escribe.
+    Una observación se fija del mismo modo, con su mesa y sus puntos; debajo de las cifras se enumera y se vincula con los pasos que le responden.
 help-view =
     Arrastre para mover el dibujo; la rueda, dos dedos, + y − acercan y alejan; 0 lo muestra entero.
+    Una vez que un lápiz dibuja en esta ventana, un dedo mueve el dibujo con cualquier herramienta.
     El mapa sobre el plan muestra tiempo a pie, necesidades, recorridos, densidad, etapas y más, uno a la vez.

@@ -28,7 +28,10 @@ report-table-faults = errores
 
 ## A street network in words: a word of its own width first, then a sentence. Lengths come with their unit.
 
-report-streets = Calles      { $length } de calle en { $parts }: { $links } entre { $nodes }, de los cuales { $dead_ends } sin salida.
+report-streets = { $dead_ends ->
+    [one] Calles      { $length } de calle en { $parts }: { $links } entre { $nodes }, { $dead_ends } de ellos sin salida.
+   *[other] Calles      { $length } de calle en { $parts }: { $links } entre { $nodes }, de los cuales { $dead_ends } sin salida.
+}
 report-parts = { $count ->
     [one] { $number } parte conexa
    *[other] { $number } partes conexas

@@ -1,5 +1,7 @@
 //! The document: one site, its palettes and program, and one to many alternatives.
 
+use std::sync::Arc;
+
 use crate::order::{OrderedMap, OrderedSet};
 
 use super::building::BuildingType;
@@ -151,8 +153,8 @@ pub struct BaseImage {
     pub corners: [PlanPoint; 4],
     /// How much it shows, in thousandths.
     pub opacity_thousandths: u16,
-    /// The file's bytes.
-    pub bytes: Vec<u8>,
+    /// The file's bytes, shared by all copies of the document.
+    pub bytes: Arc<[u8]>,
 }
 
 /// One way to lay out the site.
@@ -167,14 +169,16 @@ pub struct Alternative {
 }
 
 impl Document {
-    /// A mark id not used in any alternative: one more than the largest, or the least free one when there is no more.
+    /// A mark id not used in any alternative: one more than the largest that is used or that a remark's answers name,
+    /// so that no link comes to mean something else; or the least free one when there is no more. O(marks).
     #[must_use]
     pub fn next_mark_id(&self) -> MarkId {
-        let largest = self
-            .alternatives
-            .values()
-            .filter_map(|alternative| alternative.marks.keys().next_back())
-            .max();
+        let ids_of = |alternative: &Alternative| {
+            let named = alternative.marks.values().filter_map(Mark::as_note);
+            let named = named.flat_map(|note| &note.answers).flat_map(|answer| &answer.marks);
+            named.chain(alternative.marks.keys().next_back()).max().copied()
+        };
+        let largest = self.alternatives.values().filter_map(ids_of).max();
         match largest {
             None => MarkId(0),
             Some(MarkId(u32::MAX)) => {

@@ -256,8 +256,8 @@ pub struct OutsideContext {
     pub shop_floor_m2: u32,
 }
 
-/// A remark pinned to the drawing.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// A remark pinned to the drawing, and what was done about it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Note {
     /// Where it is pinned.
     pub at: PlanPoint,
@@ -269,4 +269,20 @@ pub struct Note {
     pub votes: u32,
     /// People present when the votes were counted.
     pub present: u32,
+    /// What answers it, in the order it was done; empty while nothing does.
+    pub answers: Vec<RemarkAnswer>,
+    /// Figures that changed with the answer, one sentence each, as they were said when somebody kept them.
+    pub figures: Vec<String>,
+}
+
+/// One thing that answers a remark.
+///
+/// Steps are in the history, which is not in the file: so the step is told in words, and by the marks it changed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RemarkAnswer {
+    /// What was done, as the history named it; empty where marks alone answer it.
+    pub step: String,
+    /// Marks of the remark's own alternative that it drew, changed or deleted. Some may be gone; no other mark takes
+    /// their ids while they are named here ([`super::document::Document::next_mark_id`]).
+    pub marks: Vec<MarkId>,
 }

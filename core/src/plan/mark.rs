@@ -88,6 +88,12 @@ impl Mark {
         }
     }
 
+    /// The note, where this mark is one.
+    #[must_use]
+    pub const fn as_note(&self) -> Option<&Note> {
+        if let Self::Note(note) = self { Some(note) } else { None }
+    }
+
     /// The place, where this mark is one.
     #[must_use]
     pub const fn as_place(&self) -> Option<&Place> {

@@ -129,7 +129,14 @@ fn mark_bytes(mark: &Mark) -> u64 {
         Mark::Barrier(barrier) => list_bytes(&barrier.line) + barrier.name.len() as u64,
         Mark::Crossing(_) => 0,
         Mark::Outside(outside) => footprint_bytes(&outside.footprint) + outside.name.len() as u64,
-        Mark::Note(note) => (note.text.len() + note.author.len()) as u64,
+        Mark::Note(note) => {
+            let answers = note.answers.iter();
+            let said = answers.map(|held| held.step.len() as u64 + list_bytes(&held.marks));
+            (note.text.len() + note.author.len()) as u64
+                + list_bytes(&note.answers)
+                + said.sum::<u64>()
+                + note.figures.iter().map(|words| words.len() as u64).sum::<u64>()
+        }
     };
     size_of::<Mark>() as u64 + held
 }

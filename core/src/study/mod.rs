@@ -277,6 +277,14 @@ impl Study {
         }
     }
 
+    /// Adds to the gesture edits from which nothing of land, streets or figures follows, such as those of notes.
+    ///
+    /// # Errors
+    /// Any fault of the edits; everything is then as before the call.
+    pub fn add_aside(&mut self, edits: Vec<Edit>) -> Result<(), HistoryFault> {
+        self.history.extend(&mut self.document, edits).map(drop)
+    }
+
     /// Ends the gesture and keeps what it did as one step; `None` when it did nothing.
     ///
     /// # Errors

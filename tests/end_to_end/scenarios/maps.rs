@@ -58,6 +58,27 @@ fn the_map_of_walking_routes_says_what_the_command_line_measures() {
 }
 
 #[test]
+fn the_map_of_mix_counts_the_homes_of_the_figure_by_class() {
+    scenario("map-of-mix", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        page.choose("#map", "mix").await;
+        page.wait_for("[data-map='mix'] [data-legend='5']").await;
+        let held = page.texts("[data-map='mix'] [data-legend] [data-value]").await;
+        let homes = held.iter().map(|words| words.split(' ').next().unwrap_or_default());
+        let homes: Vec<i64> = homes.map(|count| count.parse().expect("homes")).collect();
+        let all = number(page, "homes.count").await;
+        let all: i64 = all.split(' ').next().unwrap_or_default().parse().expect("homes");
+        // Each class is rounded by itself.
+        assert!((homes.iter().sum::<i64>() - all).abs() <= 3, "{held:?} of {all}");
+        assert!(homes.iter().filter(|homes| **homes > 0).count() > 1, "{held:?}");
+        page.next_frame().await;
+        page.take_screenshot("map-of-mix").await;
+        assert_eq!(page.settled_figures().await, figures, "a map changes no figure");
+    });
+}
+
+#[test]
 fn the_map_of_the_least_direct_walks_says_what_the_command_line_measures() {
     scenario("map-of-indirect", async |page| {
         page.begin_with(VILLAGE).await;

@@ -4,7 +4,8 @@ use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::building::{EnvelopeClass, PriceBand};
 use hobnail_core::plan::land::{
-    Barrier, ConstraintKind, Crossing, Fronting, Hand, Note, OutsideContext, OwnerGroup, Parcel, Portion, SiteAccess,
+    Barrier, ConstraintKind, Crossing, Fronting, Hand, Note, OutsideContext, OwnerGroup, Parcel, Portion, RemarkAnswer,
+    SiteAccess,
 };
 use hobnail_core::plan::street::{Status, StreetOwner};
 use hobnail_core::plan::tie::foot;
@@ -65,9 +66,20 @@ pub fn mark(random: &mut Random, others: &OrderedMap<MarkId, Mark>) -> Mark {
             author: random.text(),
             votes: random.quantity(),
             present: random.quantity(),
+            answers: answers(random, others),
+            figures: (0..random.below(3)).map(|_| random.text()).collect(),
         }),
         _ => Mark::Street(street(random, others)),
     }
+}
+
+/// What answers a remark, by some of these marks.
+fn answers(random: &mut Random, others: &OrderedMap<MarkId, Mark>) -> Vec<RemarkAnswer> {
+    let answer = |random: &mut Random| RemarkAnswer {
+        step: random.text(),
+        marks: others.keys().copied().filter(|_| random.below(3) == 0).collect(),
+    };
+    (0..random.below(3)).map(|_| answer(random)).collect()
 }
 
 /// A street that may stand beside these.

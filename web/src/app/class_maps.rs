@@ -64,9 +64,9 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
             for face in study.painted().iter() {
                 if let Some(homes_by_m2) = study.painted().homes_by_land(face) {
                     let density = homes_by_m2 * land_m2;
-                    let class = limits.iter().filter(|limit| density > **limit).count() as u8;
+                    let class = class_of(density, limits);
                     hold(class, study.painted().homes_on(face));
-                    wash(study, face, scale, class, digits_of(density), scene);
+                    wash(study, face, scale, class, digits_of(density, limits), scene);
                 }
             }
             note = Some(say!("maps-density-note").to_owned());
@@ -191,12 +191,23 @@ fn number_of_homes(homes: f64) -> u32 {
     (homes + 0.5) as u32
 }
 
-/// A density as it stands on a block: whole from ten on, else to the tenth.
-fn digits_of(density: f64) -> String {
-    if density < 10.0 {
-        format!("{density:.1}")
-    } else {
-        format!("{density:.0}")
+/// The class of a density: how many limits it exceeds.
+fn class_of(density: f64, limits: &[f64]) -> u8 {
+    limits.iter().filter(|limit| density > **limit).count() as u8
+}
+
+/// A density as it stands on a block: whole from ten on, else to the tenth; with more digits where rounding would carry
+/// it across a limit, so that the number and the class always agree.
+fn digits_of(density: f64, limits: &[f64]) -> String {
+    const MOST_DIGITS: usize = 4;
+    let mut digits = usize::from(density < 10.0);
+    loop {
+        let words = format!("{density:.digits$}");
+        let rounded: f64 = words.parse().unwrap_or(density);
+        if digits == MOST_DIGITS || class_of(rounded, limits) == class_of(density, limits) {
+            return words;
+        }
+        digits += 1;
     }
 }
 
@@ -300,6 +311,23 @@ mod tests {
         assert_eq!((scene.washes.len(), legend.lines.len()), (0, 0));
         assert_eq!(legend.note.as_deref(), Some("Nothing of this is drawn yet."));
         assert!(lay(&village(), Map::Plain, &mut Scene::default()).is_none());
+    }
+
+    #[test]
+    fn a_density_beside_a_limit_is_written_on_its_own_side() {
+        let limits = &LIMITS[1];
+        for (density, words) in [
+            (39.8, "40"),
+            (40.0, "40"),
+            (40.3, "40.3"),
+            (40.04, "40.04"),
+            (27.4, "27"),
+            (7.96, "8.0"),
+            (8.02, "8.02"),
+            (3.26, "3.3"),
+        ] {
+            assert_eq!(digits_of(density, limits), words);
+        }
     }
 
     #[test]

@@ -78,9 +78,18 @@ impl Store {
             let document = app.study().document();
             (file_name(&document.heading.name), plan_file::write(document))
         });
-        let saved = written
-            .map_err(|fault| fault.to_string())
-            .and_then(|text| files::save(&name, GEOJSON, &text));
+        self.offer(&name, GEOJSON, written.map_err(|fault| fault.to_string()));
+    }
+
+    /// Offers the remarks and what answers them as a text, to be read out or printed.
+    pub fn save_remarks(self) {
+        let (name, text) = self.with(|app| (file_name(&app.study().document().heading.name), app.remarks_text()));
+        let stem = name.trim_end_matches(".geojson");
+        self.offer(&[stem, ".txt"].concat(), "text/plain;charset=utf-8", Ok(text));
+    }
+
+    fn offer(self, name: &str, media_type: &str, written: Result<String, String>) {
+        let saved = written.and_then(|text| files::save(name, media_type, &text));
         self.act(|app| match saved {
             Ok(()) => app.say(say!("page-saved", name = name)),
             Err(fault) => app.warn(fault),
@@ -116,9 +125,9 @@ pub const SAMPLES: [Sample; 4] = [
 ///
 /// # Errors
 /// A sentence, when nothing of the file can be used.
-fn open_text(app: &mut App, name: &str, text: &str) -> Result<(), String> {
+pub(super) fn open_text(app: &mut App, name: &str, text: &str) -> Result<(), String> {
     let opened = plan_file::read(text.as_bytes()).map_err(|refusal| format!("{name}: {refusal}"))?;
-    app.replace(opened.document).map_err(|fault| fault.to_string())?;
+    app.replace(opened.document)?;
     let faults = opened.faults.len();
     if let Some(first) = opened.faults.first() {
         let first = first.to_string();

@@ -112,6 +112,10 @@ impl App {
             let drawn = self.study.document().alternatives.get(&self.study.alternative());
             if let (Mark::Note(note), Some(drawn)) = (&mut self.drafts.place, drawn) {
                 note.author.clone_from(&drawn.table);
+                // The room is the same as at the last remark.
+                note.present = super::remarks::numbered(drawn)
+                    .last()
+                    .map_or(0, |(.., last)| last.present);
             }
         }
         self.drafts.chosen[usize::from(!is_area)] = place;
@@ -275,10 +279,11 @@ impl App {
     }
 
     /// One step of the history that no gesture made, and what it changed.
-    pub(super) fn step_with(&mut self, label: &str, edits: Vec<Edit>) {
+    pub(super) fn step_with(&mut self, label: &str, mut edits: Vec<Edit>) {
         if self.study.is_in_gesture() {
             self.tell_tool(Input::GiveUp, PointerKind::Mouse);
         }
+        edits.extend(self.link_of(label, &edits));
         let before = self.exact_rows();
         match self.study.apply(label, edits) {
             Ok(_) => {

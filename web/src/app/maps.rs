@@ -47,6 +47,8 @@ pub enum Map {
     Routes,
     /// From where walks to the center are least direct.
     Indirect,
+    /// How mixed the floor area is that homes reach along each front.
+    Mix,
     /// Streets that alternatives share.
     Shared,
     /// Homes of each block by its land.
@@ -71,12 +73,13 @@ impl Default for Map {
 
 impl Map {
     /// The maps that are no walk and no counting rule, with their names in the page and their words.
-    pub const OTHERS: [(Self, &'static str, Words); 10] = [
+    pub const OTHERS: [(Self, &'static str, Words); 11] = [
         (Self::Plain, "plain", message!("page-map-plain")),
         (Self::Ground, "ground", message!("maps-ground")),
         (Self::Five, "five", message!("page-map-five")),
         (Self::Routes, "routes", message!("page-map-routes")),
         (Self::Indirect, "indirect", message!("page-map-indirect")),
+        (Self::Mix, "mix", message!("maps-mix")),
         (Self::Density, "density", message!("maps-density")),
         (Self::Sections, "sections", message!("maps-sections")),
         (Self::Phases, "phases", message!("maps-phases")),
@@ -121,7 +124,10 @@ impl Map {
     /// Whether it shows what is worked out once the drawing rests.
     #[must_use]
     pub const fn shows_details(self) -> bool {
-        matches!(self, Self::Routes | Self::Indirect | Self::Walk(Destination::Center))
+        matches!(
+            self,
+            Self::Routes | Self::Indirect | Self::Mix | Self::Walk(Destination::Center)
+        )
     }
 
     /// The counting rule it shows.
@@ -270,6 +276,7 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
         }
         Map::Routes => detail_maps::routes_legend(study, drawn),
         Map::Indirect => detail_maps::fronts_legend(study, drawn),
+        Map::Mix => detail_maps::mix_legend(study),
         Map::Shared => alternatives::shared_legend(study),
         Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground => {
             class_maps::lay(study, map, &mut Scene::default()).unwrap_or_default()

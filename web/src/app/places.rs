@@ -49,7 +49,7 @@ impl Place {
     }
 
     /// Adds a line; where it has no length a point, where it has no points nothing.
-    fn show(&mut self, line: &[PlanPoint]) {
+    pub(super) fn show(&mut self, line: &[PlanPoint]) {
         match line {
             [first, rest @ ..] if rest.iter().all(|point| point == first) => self.points.push(first.to_m()),
             [] => {}

@@ -87,12 +87,29 @@ pub const fn needs(count: u8) -> Color {
     })
 }
 
+/// Hues of classes that have no order; after these they begin anew, cut by white.
+const KINDS: [u32; 8] = [
+    0x3E_7C_B8, 0xE2_A2_3F, 0x5A_9E_78, 0xB3_5C_8D, 0x8A_C6_D9, 0x85_5A_3C, 0xC8_C4_5A, 0x6E_6A_9E,
+];
+
+/// How a class without an order is cut by white: dashes of a street, the texture of land, and strokes across a sign 34
+/// pixels wide. The first eight are whole.
+#[must_use]
+pub const fn class_cuts(class: u8) -> (&'static [f64], Option<Texture>, &'static str) {
+    match class as usize / KINDS.len() {
+        0 => (&[], None, ""),
+        1 => (&[10.0, 5.0], Some(Texture::Upright), "M11.5 3 V19 M22.5 3 V19"),
+        _ => (
+            &[4.0, 4.0],
+            Some(Texture::Crossed),
+            "M7 3 V19 M13.7 3 V19 M20.3 3 V19 M27 3 V19",
+        ),
+    }
+}
+
 /// The color of a class; a number on the drawing says the same without color.
 #[must_use]
 pub const fn class(scale: Scale, class: u8) -> Color {
-    const KINDS: [u32; 8] = [
-        0x3E_7C_B8, 0xE2_A2_3F, 0x5A_9E_78, 0xB3_5C_8D, 0x8A_C6_D9, 0x85_5A_3C, 0xC8_C4_5A, 0x6E_6A_9E,
-    ];
     const RAMP: [u32; 6] = [0xF6_E8_D7, 0xEB_C4_9B, 0xDB_97_5F, 0xBF_68_35, 0x92_42_1C, 0x63_26_0D];
     Color::solid(match scale {
         Scale::Ramp => RAMP[if class < 6 { class as usize } else { 5 }],
@@ -192,6 +209,20 @@ mod tests {
         }
         assert!(contrast(SHED_EDGE, PAPER) >= 4.5);
         assert!(contrast(CHOSEN, PAPER) >= 4.5);
+    }
+
+    #[test]
+    fn classes_of_one_hue_are_cut_differently() {
+        for class in 0..24 {
+            let one = (super::class(Scale::Kinds, class), class_cuts(class));
+            for other in 0..class {
+                assert_ne!(
+                    one,
+                    (super::class(Scale::Kinds, other), class_cuts(other)),
+                    "{class} and {other}"
+                );
+            }
+        }
     }
 
     #[test]

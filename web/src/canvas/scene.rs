@@ -33,7 +33,8 @@ pub struct Scene {
     pub accesses: Vec<(f64, f64)>,
     /// Walk-sheds, the widest first.
     pub sheds: Vec<Shed>,
-    /// Stretches of street along fronts, and how many of the five daily needs are in reach from there.
+    /// Stretches of street along fronts, and how many of the five daily needs are in reach from there; or the class of
+    /// the mix that is.
     pub needs: Vec<(Line, u8)>,
     /// Nodes of the streets, and what a counting rule makes of each.
     pub nodes: Vec<((f64, f64), Node)>,

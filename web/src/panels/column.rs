@@ -4,13 +4,14 @@ use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::basis::BasisTree;
-use super::enlarged::Enlarge;
+use super::enlarged::{Enlarge, Enlarged};
 use super::land_bar::LandBarPanel;
 use super::legend::Legend;
 use super::measured::MeasuredPanel;
 use super::notes::Notes;
 use crate::app::figures::{Heading, Row, headings, short_title};
 use crate::app::live::memo;
+use crate::app::mode::Mode;
 use crate::app::store::{COLUMN, Store};
 use crate::app::words::sentence_case;
 
@@ -24,11 +25,17 @@ pub fn Column(
     let under = move |heading: Heading| view! { <Under store heading/> };
     view! {
         <aside id=COLUMN class="column" aria-labelledby="figures-title">
-            <h2 id="figures-title">{say!("panels-figures")} <span class="column-note">{say!("panels-figures-note")}</span></h2>
+            {super::remarks::answering(store)}
+            <div class="column-head">
+                <h2 id="figures-title">{say!("panels-figures")}</h2>
+                <p class="column-note">{say!("panels-figures-note")}</p>
+            </div>
+            {move || (store.mode.get() == Mode::Projector).then(|| view! { <Enlarged store/> })}
             <MeasuredPanel store/>
             <LandBarPanel store/>
             <Figures store heading=None/>
             {headings.into_iter().map(under).collect_view()}
+            {super::remarks::remarks(store)}
             <Notes store/>
             <Legend/>
             <p class="caution">

@@ -3,6 +3,7 @@
 use hobnail_core::say;
 use leptos::prelude::*;
 
+use super::remarks::TABLES;
 use crate::app::App;
 use crate::app::fields::{Field, FieldShown, Value};
 use crate::app::forms::Forms;
@@ -54,7 +55,8 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
             } else {
                 "number"
             };
-            view! { <input type=kind step="any" prop:value=text on:change=typed/> }.into_any()
+            let names = matches!(field, Field::Author | Field::AlternativeTable).then_some(TABLES);
+            view! { <input type=kind step="any" list=names prop:value=text on:change=typed/> }.into_any()
         }
         Value::Flag(_) => {
             let is_on = move || value() == Some(Value::Flag(true));

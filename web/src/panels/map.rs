@@ -136,8 +136,13 @@ fn pieces(mark: Mark) -> (Vec<Piece>, Option<(String, Color, Color)>) {
                 palette::FINE_PX,
                 String::new(),
             );
+            let cuts = match scale {
+                Scale::Kinds => palette::class_cuts(class).2,
+                Scale::Ramp => "",
+            };
+            let cuts = (cuts, clear(), palette::PAPER, 3.0, String::new());
             let number = (scale == Scale::Kinds).then(|| ((class + 1).to_string(), palette::SHED_EDGE, palette::PAPER));
-            (vec![wash], number)
+            (vec![wash, cuts], number)
         }
         Mark::Figure(_) => (Vec::new(), None),
     }

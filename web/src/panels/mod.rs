@@ -2,6 +2,7 @@
 
 pub mod alternatives;
 pub mod bar;
+pub mod base_image;
 pub mod basis;
 pub mod column;
 pub mod details_of;
@@ -22,11 +23,13 @@ pub mod legend;
 pub mod manners;
 pub mod map;
 pub mod measured;
+pub mod mode;
 pub mod notes;
 pub mod palette;
 pub mod plan_menu;
 pub mod program;
 pub mod rail;
+pub mod remarks;
 pub mod selection;
 pub mod status;
 pub mod typed;

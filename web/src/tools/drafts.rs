@@ -176,13 +176,7 @@ pub fn place(place: usize) -> Mark {
             line: Vec::new(),
         }),
         CROSSING => Mark::Crossing(Crossing { at, delay_tenths_s: 0 }),
-        _ => Mark::Note(Note {
-            at,
-            text: String::new(),
-            author: name(),
-            votes: 0,
-            present: 0,
-        }),
+        _ => Mark::Note(Note::default()),
     }
 }
 

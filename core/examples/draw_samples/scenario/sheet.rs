@@ -275,6 +275,7 @@ impl Sheet {
             author: author.to_owned(),
             votes,
             present,
+            ..Note::default()
         })))
     }
 

@@ -168,9 +168,7 @@ fn add(part: &Geometry, points: Vec<PlanPoint>, name: String, alternative: &mut 
             let note = Note {
                 at,
                 text: name,
-                author: String::new(),
-                votes: 0,
-                present: 0,
+                ..Note::default()
             };
             (Mark::Note(note), Became::Note(id))
         }

@@ -105,6 +105,8 @@ pub struct WalkDetails {
     pub mix_homes: Vec<Cell>,
     /// Evenness of the floor area they reach, added up.
     pub mix_sums: Vec<Cell>,
+    /// The same for the first of those walks along each front with homes, in order of the network's links.
+    pub mixed_fronts: Vec<MixedFront>,
     /// Homes by how many of the five daily needs they reach, added up, for each of [`SHED_WALKS_S`].
     pub needs_reached: Vec<Cell>,
     /// Hectare cells with floor area.
@@ -123,6 +125,18 @@ pub struct IndirectFront {
     /// Mean directness of its homes.
     pub directness: f64,
     /// Its homes.
+    pub homes: f64,
+}
+
+/// Homes along one part of a street, and how even the floor area of the five uses is that they reach.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MixedFront {
+    /// Where they front on the plan.
+    pub line: Vec<PlanPoint>,
+    /// Evenness of the floor area within the first of [`SHED_WALKS_S`]: 0 where all is of one use, 1 where the five are
+    /// even.
+    pub evenness: f64,
+    /// The homes.
     pub homes: f64,
 }
 
@@ -168,6 +182,7 @@ impl WalkDetails {
             walked_m: routes.walked_m.map(Cell::Number).to_vec(),
             mix_homes: mixed.homes.map(Cell::Number).to_vec(),
             mix_sums: mixed.sums.map(Cell::Number).to_vec(),
+            mixed_fronts: mixed.fronts,
             needs_reached: needs_reached(document, walks),
             cells: of_cells(|cells| cells.count),
             unlike_neighbors: of_cells(|cells| cells.unlike),

@@ -52,6 +52,11 @@ pub(crate) fn made_up() -> WalkDetails {
         walked_m: cells(&[84_000.0, 31_000.0]),
         mix_homes: cells(&[214.0, 214.0]),
         mix_sums: cells(&[75.0, 96.0]),
+        mixed_fronts: vec![MixedFront {
+            line: vec![PlanPoint::new(20_000, 12_000), PlanPoint::new(60_000, 12_000)],
+            evenness: 0.375,
+            homes: 12.0,
+        }],
         needs_reached: cells(&[520.0, 840.0]),
         cells: cells(&[14.0]),
         unlike_neighbors: cells(&[2.625]),
@@ -218,6 +223,12 @@ fn a_small_block_reaches_all_of_itself() {
     for walk in [0, 1] {
         assert!((number(&held.mix_homes, walk) - homes).abs() < 1e-9);
         assert!((number(&held.mix_sums, walk) / homes - evenness[0]).abs() < 1e-9);
+    }
+    // Front by front it is the same, and every home fronts somewhere.
+    let fronted: f64 = held.mixed_fronts.iter().map(|front| front.homes).sum();
+    assert!((fronted - homes).abs() < 1e-9 && held.mixed_fronts.len() > 1);
+    for front in &held.mixed_fronts {
+        assert!((front.evenness - evenness[0]).abs() < 1e-9 && front.line.len() > 1);
     }
     // Homes, work and shops are there, learning and gathering are not.
     assert!((number(&held.needs_reached, 0) - 3.0 * homes).abs() < 1e-6);

@@ -1,7 +1,7 @@
 use super::*;
 use crate::plan::document::Phase;
 use crate::plan::fixtures::{document, street};
-use crate::plan::land::UseMark;
+use crate::plan::land::{Note, RemarkAnswer, UseMark};
 use crate::plan::{MarkId, PlanPoint, defaults};
 
 /// A plan with the palettes that every plan begins with and one street 100 m long, `y_mm` north.
@@ -116,4 +116,25 @@ fn a_plan_of_another_place_and_one_with_nothing_new_leave_the_base_as_it_was() {
         Err("c draws nothing that is not there already".to_owned())
     );
     assert_eq!(base, before);
+}
+
+#[test]
+fn remarks_come_with_their_votes_and_with_what_answers_them() {
+    let (mut base, mut other) = (table(0), table(10));
+    let note = Mark::Note(Note {
+        text: "A crossing by the school".to_owned(),
+        author: "Table 2".to_owned(),
+        votes: 14,
+        present: 22,
+        answers: vec![RemarkAnswer {
+            step: "draw street".to_owned(),
+            marks: vec![MarkId(0)],
+        }],
+        figures: vec!["Homes: 12 homes more".to_owned()],
+        ..Note::default()
+    });
+    let held = other.alternatives.get_mut(&AlternativeId(0)).unwrap();
+    held.marks.insert(MarkId(1), note.clone());
+    add_alternatives(&mut base, "table 2", other).unwrap();
+    assert_eq!(base.mark(AlternativeId(1), MarkId(1)), Some(&note));
 }

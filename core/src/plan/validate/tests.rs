@@ -125,11 +125,9 @@ fn marks_are_judged_with_their_place() {
         );
     }
     let note = Note {
-        at: PlanPoint::new(0, 0),
-        text: String::new(),
-        author: String::new(),
         votes: 3,
         present: 2,
+        ..Note::default()
     };
     add(&mut document, 6, Mark::Note(note));
     check(
@@ -235,7 +233,7 @@ fn parts_without_geometry_are_judged() {
         media_type: "text/plain".to_owned(),
         corners: [PlanPoint::new(0, 0); 4],
         opacity_thousandths: 1001,
-        bytes: vec![1],
+        bytes: [1].into(),
     });
     check(
         &document,

@@ -31,6 +31,10 @@ pub fn washes(scene: &Scene) -> Layer {
             path.clone(),
             Fill::Flat(palette::class(wash.scale, wash.class).at(opacity)),
         );
+        let (_, texture, _) = palette::class_cuts(wash.class);
+        if let (Scale::Kinds, Some(texture)) = (wash.scale, texture) {
+            layer.fill(path.clone(), Fill::Textured(texture, palette::PAPER));
+        }
         layer.stroke(path, Stroke::drawn(palette::SOFT_INK, palette::FINE_PX), 0.0);
     }
     layer
@@ -50,7 +54,10 @@ pub fn bands(scene: &Scene) -> Layer {
     layer.stroke(path_of(&|_| true), Stroke::drawn(palette::PAPER, BAND_PX + 3.0), 0.0);
     let most = scene.bands.iter().map(|(_, class)| *class).max().unwrap_or_default();
     for class in 0..=most {
-        let band = Stroke::drawn(palette::class(Scale::Kinds, class), BAND_PX);
+        let mut band = Stroke::drawn(palette::class(Scale::Kinds, class), BAND_PX);
+        let (dashes_px, ..) = palette::class_cuts(class);
+        band.has_round_ends = dashes_px.is_empty();
+        let band = band.dashed(dashes_px);
         layer.stroke(path_of(&|held| held == class), band, 0.0);
     }
     layer

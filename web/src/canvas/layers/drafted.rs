@@ -1,20 +1,28 @@
-//! What is drawn of marks that are neither streets, uses nor places: parcels, barriers, crossings, notes, what lies
+//! What is drawn of marks that are neither streets, uses nor places: parcels, barriers, crossings, remarks, what lies
 //! outside, bubbles before any street; and what is drafted while something is placed.
 
 use hobnail_core::say;
 use std::sync::Arc;
 
 use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::plan::land::Note;
 use hobnail_core::plan::{Alternative, Document, Footprint, Mark, SoftArea};
 
 use super::land::{label, middle, widest_place};
+use crate::app::remarks::{numbered, votes};
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, Stroke, Words};
 use crate::canvas::scene::Line;
 use crate::canvas::scene_of::meters;
 
 /// Words of a note are cut after so many letters; all of them stand in its details.
-const MOST_LETTERS: usize = 40;
+const MOST_LETTERS: usize = 36;
+
+/// Half the side of a note's square, in pixels.
+const NOTE_PX: f64 = 10.0;
+
+/// From this scale on what a note says stands beside it.
+const NOTES_FROM_PX_PER_M: f64 = 0.4;
 
 /// A quarter of a mile: 1,320 feet.
 const QUARTER_MILE_M: f64 = 402.336;
@@ -41,7 +49,7 @@ pub fn bubbles(layer: &mut Layer, alternative: &Alternative) {
     }
 }
 
-/// Parcels, barriers, crossings, notes, and what lies outside.
+/// Parcels, barriers, crossings, and what lies outside.
 #[must_use]
 pub fn marks(alternative: &Alternative) -> Layer {
     let mut layer = Layer::default();
@@ -71,21 +79,6 @@ pub fn marks(alternative: &Alternative) -> Layer {
                 let at = crossing.at.to_m();
                 layer.items.push(sign(at, Form::Square, 6.5, palette::PAPER));
                 layer.items.push(sign(at, Form::Cross, 4.0, palette::CLEAR));
-            }
-            Mark::Note(note) => {
-                layer.items.push(sign(note.at.to_m(), Form::Square, 8.0, palette::NOTE));
-                for shift_px in [-3.0, 1.0] {
-                    let line = Sign {
-                        at: note.at.to_m(),
-                        shift_px: (0.0, shift_px + 1.0),
-                        form: Form::Dash,
-                        radius_px: 4.5,
-                        fill: palette::CLEAR,
-                        line: palette::INK,
-                        line_px: 1.25,
-                    };
-                    layer.items.push(Item::Sign(line));
-                }
             }
             Mark::Outside(outside) => match &outside.footprint {
                 Footprint::Point(point) => layer.items.push(sign(point.to_m(), Form::Square, 5.0, palette::AROUND)),
@@ -141,20 +134,6 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
                 let at = middle(&line);
                 layer.items.extend(at.map(|at| label(at, text, palette::INK, 0.2)));
             }
-            Mark::Note(note) => {
-                let said = if note.text.is_empty() {
-                    say!("drawing-note")
-                } else {
-                    &note.text
-                };
-                let mut text: String = said.chars().take(MOST_LETTERS).collect();
-                if said.chars().count() > MOST_LETTERS {
-                    text.push('…');
-                }
-                layer
-                    .items
-                    .push(beside(note.at.to_m(), joined(&[&note.author, &text]), 0.4));
-            }
             Mark::SiteAccess(access) if !access.name.is_empty() => {
                 layer.items.push(beside(access.at.to_m(), access.name.clone(), 0.6));
             }
@@ -167,6 +146,63 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
         }
     }
     layer
+}
+
+/// Remarks: a numbered square each, above whatever is laid over the plan.
+#[must_use]
+pub fn notes(alternative: &Alternative) -> Layer {
+    let mut layer = Layer::default();
+    for (number, _, note) in numbered(alternative) {
+        layer
+            .items
+            .push(sign(note.at.to_m(), Form::Square, NOTE_PX, palette::NOTE));
+        layer.items.push(Item::Words(Words {
+            at: note.at.to_m(),
+            shift_px: (0.0, 0.0),
+            text: number.to_string(),
+            size_px: 13.0,
+            is_bold: true,
+            color: palette::INK,
+            halo: palette::NOTE,
+            angle_rad: 0.0,
+            align: Align::Middle,
+            from_px_per_m: 0.0,
+        }));
+    }
+    layer
+}
+
+/// What remarks say, beside their squares: their words, their dots, and whether anything answers them.
+#[must_use]
+pub fn note_words(alternative: &Alternative) -> Layer {
+    let beside_square = |(_, _, note): (usize, _, &Note)| {
+        let said = if note.text.is_empty() {
+            say!("drawing-note")
+        } else {
+            &note.text
+        };
+        let mut text: String = said.chars().take(MOST_LETTERS).collect();
+        if said.chars().count() > MOST_LETTERS {
+            text.push('…');
+        }
+        let answered = if note.answers.is_empty() {
+            ""
+        } else {
+            say!("remarks-answered")
+        };
+        let mut words = beside(
+            note.at.to_m(),
+            joined(&[&text, &votes(note), answered]),
+            NOTES_FROM_PX_PER_M,
+        );
+        if let Item::Words(words) = &mut words {
+            words.shift_px.0 = NOTE_PX + 5.0;
+        }
+        words
+    };
+    Layer {
+        items: numbered(alternative).map(beside_square).collect(),
+    }
 }
 
 /// The circle of a five-minute walk in a straight line about a center that is being placed, with its word.
@@ -268,7 +304,7 @@ fn sign(at: (f64, f64), form: Form, radius_px: f64, fill: Color) -> Item {
 mod tests {
     use super::*;
     use hobnail_core::plan::MarkId;
-    use hobnail_core::plan::land::{Note, OwnerGroup, Parcel};
+    use hobnail_core::plan::land::{OwnerGroup, Parcel};
     use hobnail_core::plan::{PlanPoint, projection::GeographicPoint};
 
     fn drawn(marks_held: Vec<Mark>) -> (Document, Alternative) {
@@ -323,19 +359,21 @@ mod tests {
     }
 
     #[test]
-    fn a_long_note_is_cut_and_says_who_wrote_it() {
+    fn a_long_remark_is_cut_and_says_its_number_and_its_dots() {
         let note = Mark::Note(Note {
             at: PlanPoint::new(0, 0),
             text: "long ".repeat(20),
             author: "Table 3".to_owned(),
-            votes: 0,
-            present: 0,
+            votes: 14,
+            present: 22,
+            ..Note::default()
         });
-        let (document, alternative) = drawn(vec![note]);
-        let texts = texts(&words(&document, &alternative));
+        let (_, alternative) = drawn(vec![note]);
+        let said = texts(&note_words(&alternative));
         assert!(
-            texts[0].starts_with("Table 3, long") && texts[0].ends_with('…'),
-            "{texts:?}"
+            said[0].starts_with("long long") && said[0].ends_with("…, 14 of 22 dots"),
+            "{said:?}"
         );
+        assert_eq!(texts(&notes(&alternative)), ["1"]);
     }
 }

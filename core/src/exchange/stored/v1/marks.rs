@@ -7,7 +7,7 @@ use crate::plan::coordinates::PlanPoint;
 use crate::plan::ids::MarkId;
 use crate::plan::land::{
     Barrier, Certainty, ConstraintArea, ConstraintKind, Crossing, Footprint, Fronting, Hand, Note, OutsideContext,
-    OwnerGroup, Parcel, Place, PlaceKind, Portion, SideUse, SiteAccess, SoftArea, UseMark,
+    OwnerGroup, Parcel, Place, PlaceKind, Portion, RemarkAnswer, SideUse, SiteAccess, SoftArea, UseMark,
 };
 use crate::plan::mark::{Mark, MarkKind};
 use crate::plan::street::{Status, Street, StreetOwner, StreetRole, Tie, Vertex};
@@ -111,6 +111,8 @@ pub(crate) fn mark_parts(mark: &Mark) -> (Shape, Writing) {
             writing.put("author", &note.author);
             writing.put("votes", &note.votes);
             writing.put("present", &note.present);
+            writing.put("answers", &note.answers);
+            writing.put("figures", &note.figures);
             Shape::point(note.at)
         }
     };
@@ -221,6 +223,7 @@ pub(crate) fn mark_from(kind: MarkKind, shape: Shape, members: &mut Members<'_>,
         MarkKind::Note => {
             let (text, author) = (members.take("text", reader), members.take("author", reader));
             let (votes, present) = (members.take("votes", reader), members.take("present", reader));
+            let (answers, figures) = (members.take("answers", reader), members.take("figures", reader));
             let at = shape.into_point(reader);
             Some(Mark::Note(Note {
                 at: at?,
@@ -228,6 +231,8 @@ pub(crate) fn mark_from(kind: MarkKind, shape: Shape, members: &mut Members<'_>,
                 author: author?,
                 votes: votes?,
                 present: present?,
+                answers: answers?,
+                figures: figures?,
             }))
         }
     }
@@ -358,6 +363,8 @@ stored_words!(StreetOwner { "state" => State, "town" => Town, "private" => Priva
 stored_words!(Status { "existing" => Existing, "kept" => Kept, "removed" => Removed, "new" => New });
 
 stored_record!(Portion { "building_type" => building_type, "share_ppm" => share_ppm });
+
+stored_record!(RemarkAnswer { "step" => step, "marks" => marks });
 
 stored_record!(SideUse {
     "street" => street,
