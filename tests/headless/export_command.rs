@@ -224,6 +224,24 @@ fn exported_numbers_sum_to_the_figures() {
     }
 }
 
+/// Counts and areas as other programs read them: see the fixture's README.
+#[test]
+fn other_readers_find_as_much_land() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/fixtures/exports/areas.csv");
+    let lines = table(&std::fs::read_to_string(path).unwrap());
+    assert_eq!(lines[0].join(","), "sample,kind,features,area_m2");
+    assert_eq!(lines.len(), 1 + 4 * SAMPLES.len());
+    for name in SAMPLES {
+        let collection: Value = serde_json::from_str(&exported(name, &["--to", "geojson"])).unwrap();
+        let features = collection["features"].as_array().unwrap();
+        for line in lines.iter().filter(|line| line[0] == name) {
+            assert_eq!(of_kind(features, &line[1]).count().to_string(), line[2], "{line:?}");
+            let (held, read) = (sum(features, &line[1], "area_m2"), line[3].parse::<f64>().unwrap());
+            assert!((held - read).abs() <= 1e-6 * read, "{line:?}: {held}");
+        }
+    }
+}
+
 /// Fields of one line of comma-separated values by RFC 4180, and what follows it; obvious and slow.
 fn fields(text: &str) -> (Vec<String>, &str) {
     let (mut fields, mut field, mut is_quoted) = (Vec::new(), String::new(), false);

@@ -8,6 +8,7 @@
 
 mod address_command;
 mod arrangement;
+mod drawing_export;
 mod export_command;
 mod language;
 mod measure_command;

@@ -36,10 +36,10 @@ pub fn dxf(study: &Study, scale: f64, system: System) -> String {
     let [(west, south), (east, north)] = sheet.bounds().unwrap_or([(0.0, 0.0), (100.0, 100.0)]);
     let mut out = Writer::new(unit_m);
     // What is filled lies below all lines.
-    for group in sheet.groups.iter().filter(|group| group.layer.layer().is_filled) {
+    for group in sheet.groups.iter().filter(|group| group.layer.layer().fill > 0) {
         for item in &group.items {
             if let Item::Rings(rings) = item {
-                out.hatch(group.layer.layer().id, rings);
+                out.hatch(group.layer.layer(), rings);
             }
         }
     }

@@ -1,5 +1,7 @@
 //! Entities as pairs of a group code and a value, each on a line of its own.
 
+use crate::report::export::sheet::Layer;
+
 /// A corner of a polyline in meters, with the bulge of the way to the next: the tangent of a quarter of the arc's turn.
 pub(super) type Vertex = (f64, f64, f64);
 
@@ -46,7 +48,8 @@ impl Writer {
         self.number(code, meters / self.unit_m);
     }
 
-    fn begin(&mut self, entity: &str, layer: &str, class: &str) {
+    /// The beginning of an entity, of the color of its layer or one of its own.
+    fn begin(&mut self, entity: &str, layer: &str, color: Option<u8>, class: &str) {
         self.pair(0, entity);
         let handle = format!("{:X}", self.handle);
         self.handle += 1;
@@ -54,6 +57,9 @@ impl Writer {
         self.pair(330, MODEL);
         self.pair(100, "AcDbEntity");
         self.pair(8, &layer_name(layer));
+        if let Some(color) = color {
+            self.pair(62, &color.to_string());
+        }
         self.pair(100, class);
     }
 
@@ -62,7 +68,7 @@ impl Writer {
         if corners.len() < 2 {
             return;
         }
-        self.begin("LWPOLYLINE", layer, "AcDbPolyline");
+        self.begin("LWPOLYLINE", layer, None, "AcDbPolyline");
         self.pair(90, &corners.len().to_string());
         self.pair(70, if is_closed { "1" } else { "0" });
         for (x, y, bulge) in corners {
@@ -77,14 +83,14 @@ impl Writer {
 
     /// A circle.
     pub fn circle(&mut self, layer: &str, (x, y): (f64, f64), radius_m: f64) {
-        self.begin("CIRCLE", layer, "AcDbCircle");
+        self.begin("CIRCLE", layer, None, "AcDbCircle");
         self.place(10, (x, y));
         self.length(40, radius_m);
     }
 
     /// Words about their middle, or from their left end.
     pub fn text(&mut self, layer: &str, at: (f64, f64), text: &str, height_m: f64, angle_rad: f64, is_middle: bool) {
-        self.begin("TEXT", layer, "AcDbText");
+        self.begin("TEXT", layer, None, "AcDbText");
         self.place(10, at);
         self.length(40, height_m);
         self.pair(1, &plain(text));
@@ -99,13 +105,13 @@ impl Writer {
         }
     }
 
-    /// Land filled with the color of its layer; rings inside others are holes.
-    pub fn hatch(&mut self, layer: &str, rings: &[Vec<(f64, f64)>]) {
+    /// Land filled with the color its layer has for that; rings inside others are holes.
+    pub fn hatch(&mut self, layer: &Layer, rings: &[Vec<(f64, f64)>]) {
         let rings: Vec<_> = rings.iter().filter(|ring| ring.len() > 2).collect();
         if rings.is_empty() {
             return;
         }
-        self.begin("HATCH", layer, "AcDbHatch");
+        self.begin("HATCH", layer.id, Some(layer.fill), "AcDbHatch");
         self.place(10, (0.0, 0.0));
         for (code, value) in [
             (210, "0.0"),

@@ -26,12 +26,7 @@ pub(super) fn add_lots(study: &Study, block_of: &BlockOf, features: &mut Feature
         }
         properties.put_json("lots", number(lots));
         properties.put_json("area_m2", number(lot.twice_area_mm2 as f64 / 2e6));
-        features.add(
-            "lot",
-            place + 1,
-            &Geometry::Land(&united(&[lot.outline.clone()])),
-            properties,
-        );
+        features.add("lot", place + 1, &Geometry::Land(&united([&lot.outline])), properties);
         if lot.footprint.is_empty() {
             continue;
         }

@@ -1,14 +1,14 @@
 //! The ground, its uses, what holds it back, lots and buildings, the site and its places.
 
 use super::{
-    FINE_MM, HEAVY_MM, Hatch, Item, LayerId, Look, MEDIUM_MM, Sheet, filled, hatch_of_constraint, hatch_of_use, lined,
-    rings,
+    FINE_MM, HEAVY_MM, Hatch, Item, LayerId, Look, MEDIUM_MM, SIGN_MM, Sheet, filled, hatch_of_constraint,
+    hatch_of_use, lined, rings,
 };
 use crate::fabric::FaceOfLand;
 use crate::measures::soft::{SoftAreas, portions};
 use crate::order::OrderedMap;
 use crate::plan::land::{ConstraintKind, Portion};
-use crate::plan::{Document, Footprint, LandUse, Mark, PlanPoint};
+use crate::plan::{Document, Footprint, LandUse, Mark};
 use crate::report::drawing::tones;
 use crate::report::drawing::uses::uses_of;
 use crate::report::drawing::ways::meters;
@@ -148,24 +148,30 @@ pub(super) fn add_lots(study: &Study, sheet: &mut Sheet) {
 }
 
 /// The site's boundary and the places people go to.
-pub(super) fn add_site_and_places(study: &Study, sheet: &mut Sheet) {
+pub(super) fn add_site_and_places(study: &Study, scale: f64, sheet: &mut Sheet) {
     let document = study.seen();
     let site = meters(&document.site.boundary);
     if site.len() > 2 {
         let look = lined(tones::INK, HEAVY_MM, "6 1.4 .8 1.4 .8 1.4");
         sheet.add(LayerId::Site, look, vec![Item::Rings(vec![site])]);
     }
-    let mut items = Vec::new();
+    let (mut extents, mut signs) = (Vec::new(), Vec::new());
     for_each(study, &document, |mark| {
         if let Mark::Place(place) = mark {
-            items.push(match &place.footprint {
-                Footprint::Point(point) => Item::Circle(PlanPoint::to_m(*point), 3.0),
-                Footprint::Line(line) => Item::Line(meters(line)),
-                Footprint::Area(outline) => Item::Rings(vec![meters(outline)]),
-            });
+            match &place.footprint {
+                Footprint::Point(point) => signs.push(Item::Circle(point.to_m(), SIGN_MM * scale / 1e3)),
+                Footprint::Line(line) => extents.push(Item::Line(meters(line))),
+                Footprint::Area(outline) => extents.push(Item::Rings(vec![meters(outline)])),
+            }
         }
     });
-    sheet.add(LayerId::Places, lined(tones::INK, HEAVY_MM, ""), items);
+    let look = lined(tones::INK, HEAVY_MM, "");
+    sheet.add(LayerId::Places, look, extents);
+    let look = Look {
+        fill: Some((tones::PAPER, 1.0)),
+        ..look
+    };
+    sheet.add(LayerId::Places, look, signs);
 }
 
 /// Visits what is looked at of the alternative's marks, in order.

@@ -16,8 +16,8 @@ pub(in crate::report::export) struct Layer {
     pub weight: u8,
     /// Whether its lines are dashed there.
     pub is_dashed: bool,
-    /// Whether its land is filled there too.
-    pub is_filled: bool,
+    /// The color its land is filled with there; 0 where it is not.
+    pub fill: u8,
 }
 
 /// Names of [`LAYERS`], in the order they are drawn.
@@ -73,13 +73,13 @@ const fn layer(id: &'static str, title: Message, color: u8, weight: u8) -> Layer
         color,
         weight,
         is_dashed: false,
-        is_filled: false,
+        fill: 0,
     }
 }
 
-const fn filled(id: &'static str, title: Message, color: u8) -> Layer {
+const fn filled(id: &'static str, title: Message, color: u8, fill: u8) -> Layer {
     Layer {
-        is_filled: true,
+        fill,
         ..layer(id, title, color, 13)
     }
 }
@@ -94,12 +94,12 @@ const fn dashed(id: &'static str, title: Message, color: u8, weight: u8) -> Laye
 /// The layers, in the order of [`LayerId`]. Pale colors of the table, 10 to 249, end in 1.
 pub(in crate::report::export) const LAYERS: [Layer; 22] = [
     layer("ground", message!("export-layer-ground"), 9, 13),
-    filled("land-homes", message!("drawing-use-homes"), 51),
-    filled("land-business", message!("drawing-use-business"), 11),
-    filled("land-making", message!("drawing-use-making"), 201),
-    filled("land-civic", message!("drawing-use-civic"), 171),
-    filled("land-parks", message!("drawing-use-park"), 91),
-    filled("land-natural", message!("drawing-use-natural"), 81),
+    filled("land-homes", message!("drawing-use-homes"), 51, 51),
+    filled("land-business", message!("drawing-use-business"), 11, 11),
+    filled("land-making", message!("drawing-use-making"), 201, 201),
+    filled("land-civic", message!("drawing-use-civic"), 171, 171),
+    filled("land-parks", message!("drawing-use-park"), 91, 91),
+    filled("land-natural", message!("drawing-use-natural"), 81, 81),
     layer("land-second-use", message!("export-layer-second-use"), 31, 13),
     dashed("constraints", message!("export-layer-constraints"), 32, 18),
     layer("water", message!("drawing-water"), 150, 18),
@@ -110,7 +110,7 @@ pub(in crate::report::export) const LAYERS: [Layer; 22] = [
     dashed("center-lines", message!("export-layer-center-lines"), 1, 13),
     dashed("streets-removed", message!("export-layer-removed"), 12, 25),
     layer("lots", message!("export-layer-lots"), 8, 13),
-    filled("buildings", message!("export-layer-buildings"), 33),
+    filled("buildings", message!("export-layer-buildings"), 7, 33),
     layer("trees", message!("export-layer-trees"), 94, 13),
     layer("site-boundary", message!("export-layer-site"), 7, 60),
     layer("places", message!("export-layer-places"), 7, 40),

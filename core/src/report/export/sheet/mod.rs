@@ -10,7 +10,7 @@ mod names;
 mod streets;
 
 pub(super) use land::look_of_constraint;
-pub(super) use layers::{LAYERS, LayerId};
+pub(super) use layers::{LAYERS, Layer, LayerId};
 pub(super) use names::GLYPH_SHARE;
 
 use crate::plan::land::ConstraintKind;
@@ -24,6 +24,9 @@ pub(super) const FINE_MM: f64 = 0.13;
 pub(super) const MEDIUM_MM: f64 = 0.25;
 /// The heaviest line: the site.
 pub(super) const HEAVY_MM: f64 = 0.6;
+
+/// Radius of the sign of a place that is a point, on paper.
+pub(super) const SIGN_MM: f64 = 1.5;
 
 /// A corner of a line, and how much of a circle the way to the next corner is: the tangent of a quarter of its turn,
 /// positive to the left; 0 for a straight way.
@@ -149,7 +152,7 @@ impl Sheet {
         streets::add_streets(study, &mut sheet);
         land::add_lots(study, &mut sheet);
         streets::add_trees(study, &mut sheet);
-        land::add_site_and_places(study, &mut sheet);
+        land::add_site_and_places(study, scale, &mut sheet);
         names::add_names(study, scale, &mut sheet);
         sheet
     }

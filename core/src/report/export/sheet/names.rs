@@ -1,7 +1,7 @@
 //! Names, where there is room for them on paper: places first, then streets, then land. A name that would lie over an
 //! earlier one is left out.
 
-use super::{Item, LayerId, Look, Sheet, Words};
+use super::{Item, LayerId, Look, SIGN_MM, Sheet, Words};
 use crate::number;
 use crate::order;
 use crate::plan::flatten::flatten;
@@ -29,6 +29,9 @@ struct Wanted {
 /// All names that have room.
 pub(super) fn add_names(study: &Study, scale: f64, sheet: &mut Sheet) {
     let document = study.seen();
+    let m_per_mm = scale / 1e3;
+    // Above the sign of a place.
+    let above_m = (SIGN_MM + SIZES_MM[0] * 0.7) * m_per_mm;
     let (mut places, mut streets, mut areas) = (Vec::new(), Vec::new(), Vec::new());
     super::land::for_each(study, &document, |mark| match mark {
         Mark::Place(place) => {
@@ -38,7 +41,7 @@ pub(super) fn add_names(study: &Study, scale: f64, sheet: &mut Sheet) {
                 &place.name
             };
             let at = match &place.footprint {
-                Footprint::Point(point) => Some(point.to_m()),
+                Footprint::Point(point) => Some((point.to_m().0, point.to_m().1 + above_m)),
                 Footprint::Line(line) => line.get(line.len() / 2).copied().map(PlanPoint::to_m),
                 Footprint::Area(outline) => widest_place(&meters(outline)).map(|(at, _)| at),
             };
@@ -73,7 +76,6 @@ pub(super) fn add_names(study: &Study, scale: f64, sheet: &mut Sheet) {
     all.append(&mut streets);
     all.append(&mut areas);
     all.extend(land(study));
-    let m_per_mm = scale / 1e3;
     let mut taken: Vec<(f64, f64, f64)> = Vec::new();
     let mut items = Vec::new();
     for Wanted { words, room_m } in all {
