@@ -7,6 +7,7 @@
 )]
 
 mod arrangement;
+mod export_command;
 mod language;
 mod measure_command;
 mod network_cases;

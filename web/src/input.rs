@@ -72,6 +72,35 @@ pub enum Key {
     Character(char),
 }
 
+/// What the keys of a clicker or wireless keypad stand for at a board.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RemoteKey {
+    /// What is drawn is ended, as Enter does.
+    Confirm,
+    /// The last point or step is taken back.
+    Undo,
+    /// A step taken back is done again.
+    Redo,
+    /// What was begun is given up, as Escape does.
+    GiveUp,
+}
+
+impl RemoteKey {
+    /// What a key stands for, by its name in the standard (W3C, "UI Events KeyboardEvent key Values"). Clickers send
+    /// these for the next and the previous page, to begin and end a show, and to darken the screen (common practice, no
+    /// source).
+    #[must_use]
+    pub fn of(name: &str) -> Option<Self> {
+        Some(match name {
+            "PageDown" => Self::Confirm,
+            "PageUp" => Self::Undo,
+            "b" | "B" | "." => Self::Redo,
+            "F5" | "Escape" => Self::GiveUp,
+            _ => return None,
+        })
+    }
+}
+
 /// One pointer at one moment.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pointer {
@@ -145,5 +174,20 @@ impl PointerKind {
             Self::Pen => 14.0,
             Self::Touch => 22.0,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_clicker_confirms_takes_back_does_again_and_gives_up() {
+        let keys = ["PageDown", "PageUp", "b", ".", "F5", "Escape", "Enter", "c"];
+        let stand_for = keys.map(RemoteKey::of);
+        use RemoteKey::{Confirm, GiveUp, Redo, Undo};
+        let expected = [Confirm, Undo, Redo, Redo, GiveUp, GiveUp].map(Some);
+        assert_eq!(stand_for[..6], expected);
+        assert_eq!(stand_for[6..], [None, None]);
     }
 }

@@ -4,9 +4,11 @@ use hobnail_core::say;
 use leptos::prelude::*;
 
 use crate::app::App;
-use crate::app::store::Store;
-use crate::browser::files;
+use crate::app::mode::Mode;
+use crate::app::store::{Store, TEXT_SIZE};
+use crate::browser::{files, pictures};
 use crate::panels::bar::Bar;
+use crate::panels::base_image::laying;
 use crate::panels::column::Column;
 use crate::panels::drawing::Drawing;
 use crate::panels::editor::CutPanel;
@@ -31,22 +33,30 @@ pub fn Page() -> impl IntoView {
 fn Desk(store: Store) -> impl IntoView {
     files::accept_drops();
     view! {
-        <div class="desk" on:drop=move |event| files::read_dropped(&event, move |opened| store.open_files(opened))>
+        <div class="desk" on:drop=move |event| match pictures::dropped(&event) {
+            Some(picture) => {
+                event.prevent_default();
+                pictures::read(picture, move |read| store.lay_picture(read));
+            }
+            None => files::read_dropped(&event, move |opened| store.open_files(opened)),
+        }>
             <a class="skip" href="#drawing">{say!("page-skip")}</a>
             <Bar store/>
-            <section class="tools" aria-label=say!("page-drawing-tools")>
+            <section class="tools to-draw" aria-label=say!("page-drawing-tools")>
                 <Rail store/>
                 <Palette store/>
             </section>
             <Drawing store/>
             <MapPanel store/>
-            <Enlarged store/>
+            {move || (store.mode.get() != Mode::Projector).then(|| view! { <Enlarged store/> })}
             <CutPanel store/>
             <Welcome store/>
             <Column store/>
             <Status store/>
             {help(store)}
+            {laying(store)}
             <Notice store/>
+            <span id=TEXT_SIZE class="text-size" aria-hidden="true"></span>
             <p class="visually-hidden" role="status" aria-live="polite" data-said>{move || store.said.get()}</p>
         </div>
     }

@@ -4,6 +4,8 @@
 
 command-line-usage =
     usage: hobnail measure PLAN.geojson [options]      every figure of a plan
+           hobnail measure DIR --table OUT.csv         the first figures of every plan in a folder
+           hobnail export PLAN.geojson --to FORMAT     a plan for other programs
            hobnail network STREETS.geojson [options]   measure a bare street network
            hobnail COMMAND --help                      what a command takes
            hobnail --version
@@ -14,6 +16,7 @@ command-line-usage =
 command-line-usage-measure =
     usage: hobnail measure PLAN.geojson [--alternative NAME] [--phases ID,ID] [--without OWNERS] [--today]
     { "                       [--json]" } [--basis FIGURE] [--language CODE]
+           hobnail measure DIR --table OUT.csv [--units us|metric] [--language CODE]
 
     Measures one alternative of a plan file, its first where none is named. PLAN may be - for standard
     input. A plan that is unfinished or has faults is measured as it stands, and the faults are told.
@@ -24,9 +27,32 @@ command-line-usage-measure =
       --today             what stands today: existing streets and places; uses are proposals and none counts
       --json              all figures with their ranges as JSON
       --basis FIGURE      how one figure was worked out, down to its sources
+      --table OUT.csv     the figures beside the drawing for every plan file (.geojson, .json) of a folder, one line
+                          for each alternative, by name; - for standard output
+      --units UNITS       units of that table: us or metric; else those of the first plan
       --language CODE     what language to speak: en (English, the default) or es (Spanish)
 
     Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
+
+command-line-usage-export =
+    usage: hobnail export PLAN.geojson --to FORMAT [--alternative NAME] [--scale N] [--units us|metric]
+    { "                      [--language" } CODE]
+
+    Writes one alternative of a plan file, its first where none is named, for other programs, to standard
+    output. PLAN may be - for standard input. Faults of the plan are told.
+
+      --to FORMAT         svg       the drawing at true scale, in layers
+                          dxf       the drawing for drafting programs (AutoCAD 2000), in the same layers
+                          geojson   all that is derived, with its figures: blocks, land, lots, buildings,
+                                    streets, intersections, fronts, walk-sheds, places (RFC 7946)
+                          csv       every figure with its range, basis and sources
+      --alternative NAME  which alternative
+      --scale N           scale of a drawing: 1000 or 1:1000, or 100ft for an inch to a hundred feet
+                          (else 1:1000, or 1:1200 in US units); in dxf it sizes the type alone
+      --units UNITS       units of a table or drawing: us or metric; else the plan's own
+      --language CODE     what language to speak: en (English, the default) or es (Spanish)
+
+    Exit codes: 0 fine, 1 exported with things to fix, 2 could not run.
 
 command-line-usage-network =
     usage: hobnail network STREETS.geojson [--points POINTS.geojson] [--meters] [--about LON,LAT]
@@ -56,6 +82,17 @@ command-line-no-language = --language: there is no { $code }; there are: { $code
 command-line-no-plan = which plan? name one file, or - for standard input
 command-line-one-plan = one plan at a time, not { $count }: { $names }
 command-line-today-phases = --today goes without --phases: nothing proposed stands today
+command-line-to-what = to what? --to and one of: { $formats }
+command-line-no-format = --to: there is no { $word }; there are: { $formats }
+command-line-no-scale = --scale: { $word } is not a scale such as 1000, 1:1000 or 100ft, from 1:50 to 1:100000
+command-line-no-units = --units: { $word } is not us or metric
+command-line-not-with-table = { $option } does not go with --table
+command-line-one-folder = --table takes one folder of plan files, not { $count }
+command-line-no-plan-files = { $folder }: there is no file that ends in .geojson or .json
+command-line-table-faults = { $count ->
+    [one] 1 line of the table tells of faults
+   *[other] { $count } lines of the table tell of faults
+}
 # These stand behind the name of an option and a colon; word is what was given.
 command-line-not-a-phase = { $word } is not the number of a phase
 command-line-no-owners = { $word } is no group of owners; there are: { $words }

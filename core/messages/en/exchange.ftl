@@ -67,7 +67,10 @@ exchange-fault-tie-no-street = vertex { $vertex } was let go of street { $street
 exchange-fault-tie-no-place = vertex { $vertex } was let go of street { $street }: the street has no such place
 exchange-fault-tie-circle = vertex { $vertex } was let go of street { $street }: it closed a circle of ties
 exchange-fault-second-site = the site has a boundary already; this one was left out
-exchange-fault-more = { $count } more faults of this file are not listed
+exchange-fault-more = { $count ->
+    [one] { $count } more fault of this file is not listed
+   *[other] { $count } more faults of this file are not listed
+}
 
 # Kinds of values in JSON, as in "expected a number, found text".
 exchange-value-null = null

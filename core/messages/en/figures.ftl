@@ -63,7 +63,7 @@ figures-curve-knot-unknown = a knot of the curve cannot be worked out
 figures-curve-out-of-order = the curve's knots are out of order
 figures-no-power = a power of these numbers does not exist
 figures-too-large-result = the result is too large to hold
-figures-divides-by-zero = { $what } is zero, and nothing divides by zero
+figures-divides-by-zero = no { $what } yet
 figures-no-logarithm = { $what } is not above zero, and has no logarithm
 figures-nothing-to-average = there is nothing to average: { $weight } sums to zero
 

@@ -30,4 +30,5 @@ help-place =
     A remark is pinned the same way, with its table and its dots; below the figures it is listed, and linked to the steps that answer it.
 help-view =
     Drag to move the drawing; the wheel, two fingers, + and − zoom; 0 shows all of it.
+    Once a pen has drawn in this window, a finger moves the drawing whatever tool is in hand.
     The map over the plan shows walking time, needs, routes, density, phases and more, one at a time.

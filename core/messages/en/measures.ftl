@@ -8,6 +8,8 @@
 measures-group-with-homes = lots with homes
 measures-group-other-floor = lots with work, shops, schools or halls
 measures-group-built = lots with buildings
+measures-group-learning = lots with schools
+measures-group-without-homes = lots with work, shops, schools or halls and no homes
 measures-band-lower = below the middle of the market
 measures-band-middle = about the middle
 measures-band-upper = above the middle
@@ -26,6 +28,7 @@ measures-lot-land-group = land of lots by group
 measures-land-with-homes = land of lots with homes
 measures-land-other-floor = land of lots with work, shops, schools or halls
 measures-land-built = land of lots with buildings
+measures-land-school = land of lots with schools
 measures-density-site-land = land of the whole-site density
 measures-density-buildable-land = land of the buildable density
 measures-density-site = homes by land of the whole site
@@ -569,3 +572,82 @@ measures-lots-too-far = the lots lie more than 20 km apart
 measures-no-walks = no home has a walk of a meter or more to it
 measures-band-width = the band's width is not between 0 and 1 km
 measures-centers-overlap = several centers are drawn, and their circles overlap
+
+## Yardsticks: what as many people, or as much floor, have elsewhere.
+
+measures-occupied-share = share of homes that are lived in
+measures-parks-land-person = park land per person in the whole country
+measures-people-park = people to each park in the whole country
+measures-shops-floor-person = shop floor area per person in the whole country
+measures-area-space = area per parking space, drives with it
+measures-households = households: homes that are lived in
+measures-in-households = people in homes that are lived in
+measures-park-per-person = parks and squares drawn, per person
+measures-park-elsewhere = park land that as many people have in the whole country
+measures-park-elsewhere-share = parks and squares drawn, of the land as many people have in the whole country
+measures-parks-elsewhere = parks that as many people have in the whole country
+measures-shop-elsewhere = shop floor area that as many people have in the whole country
+measures-shop-elsewhere-share = shop floor drawn, of the floor area as many people have in the whole country
+measures-parking-land = land that parking on lots takes, none of it stacked
+measures-parking-land-share = share of the land of lots with buildings that parking on them takes, none of it stacked
+measures-parking-type-group = parking spaces on lots by building type and group of lots
+measures-parking-group = parking spaces on lots by group of lots
+measures-floor-type = floor area without parking, by building type
+measures-floor-type-group = floor area without parking, by building type and group of lots
+measures-floor-group = floor area without parking, by group of lots
+measures-floor-per-space = floor area to each parking space, by group of lots
+measures-school-site = site that an older guideline asks of one elementary school with the seats drawn
+measures-school-site-share = land of lots with schools, of the site that an older guideline asks
+measures-school-site-first = site of an elementary school, before its pupils
+measures-school-site-seat = site of a school, for each pupil
+measures-school-site-seats = site of a school, for the seats drawn
+
+## What a town's rule allows on land that is held back in part.
+
+measures-allowance-shares = share of land under constraints that the town's rule takes off, by kind
+measures-allowed-by-land = homes by land that the town's rule allows
+measures-standing-right-of-way = land of right-of-ways of streets that stand today and stay
+measures-allowance-taken-kind = land that the town's rule takes off for constraints, by kind
+measures-allowance-constrained = land that the town's rule takes off for constraints
+measures-allowance-taken = land that the town's rule takes off for streets that stand and for constraints
+measures-adjusted-land = land of the site that the town's rule counts homes on
+measures-allowed-homes = homes that the town's rule allows
+measures-whole-homes-name = whole homes on land
+measures-whole-homes-words = The land times the homes to it, rounded down: a part of a home is none.
+measures-whole-homes = whole homes
+measures-no-allowed-homes = no homes by land are set for the town's rule
+
+## Homes by how far people walk.
+
+measures-mean-walk = mean length of a walk
+measures-walk-distance = length of the walk, to the nearest eighth of a mile
+measures-walks-as-long = share of all walks that are at least as long
+measures-homes-at-distance = homes by length of the walk to each destination
+measures-homes-likely-distance = homes, each by the share of walks at least as long as its own, by length of the walk
+measures-homes-likely = homes, each by the share of walks at least as long as its own
+measures-homes-likely-share = share of homes, each by the share of walks at least as long as its own
+
+## What streets are like to walk along and across.
+
+measures-grade = grade of the ground
+measures-grade-20 = up to 1 in 20
+measures-grade-12 = above 1 in 20, up to 1 in 12
+measures-grade-steeper = above 1 in 12
+measures-graded = length of streets, alleys and paths by grade of the ground along them
+measures-length-grade = length of streets, alleys and paths by grade
+measures-graded-total = length of streets, alleys and paths of known grade
+measures-grade-share = share of the length of streets, alleys and paths by grade
+measures-enclosed = street frontage along buildings at least two thirds as high as they are far from the centerline
+measures-enclosed-share = share of street frontage that buildings enclose
+measures-tree-lined = street frontage with trees between walk and traffic, 50 ft apart at most
+measures-tree-lined-share = share of street frontage lined with trees
+measures-carriageway = widest crossing of a street, from curb to curb
+measures-crossing-speed = walking speed for signal timing
+measures-crossing-check-speed = walking speed that a whole crossing is checked at
+measures-push-button = from the push-button to the curb
+measures-crossing-clearance = time a signal takes to clear the widest crossing
+measures-crossing-length = widest crossing, from the push-button to the far side
+measures-crossing-whole = time that the widest crossing takes from the push-button
+measures-crossing-walk = time a signal at the widest crossing says walk
+measures-no-street-inside = no street lies inside the site
+measures-no-ground = the height of the ground is not known

@@ -69,6 +69,7 @@ plan-owners-unwilling = unwilling
 plan-edit-stale = the plan has changed since this edit was made (at { $cell })
 plan-edit-no-alternative = there is no alternative { $id }
 plan-history-gesture-open = a gesture is still in progress
+plan-history-locked = the plan is open for looking and stays as it is
 plan-history-no-gesture = no gesture is in progress
 plan-history-not-storable = a point lies more than 100 km from the plan's origin, or a number is not finite (at { $cell })
 plan-history-last-alternative = the last alternative can not be removed
@@ -160,3 +161,8 @@ plan-fault-floor-without-homes = has floor area for homes and no homes
 plan-fault-ragged-rows = { $heights } heights do not fill whole rows of { $columns }
 plan-fault-not-an-image = holds no image
 plan-fault-more-votes = has more votes than people present
+
+# Why points do not say where a picture under the drawing lies.
+plan-picture-together = these points lie on one another; choose points far apart
+plan-picture-in-line = three of these points lie in one line; choose points spread over the picture
+plan-picture-torn = these points would tear the picture; look again which lies where

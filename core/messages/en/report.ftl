@@ -15,9 +15,23 @@ report-bad-within = a walk of { $within } m is not more than 0 and at most { $mo
 
 report-note = note: { $note }
 
+## Columns of the table of a folder's plans; the figures stand between the alternative's table and the last three.
+
+report-table-file = file
+report-table-plan = plan
+report-table-alternative = alternative
+# The table of people at which the alternative was drawn.
+report-table-people = table
+report-table-unknown = can not be worked out
+report-table-notes = notes
+report-table-faults = faults
+
 ## A street network in words: a word of its own width first, then a sentence. Lengths come with their unit.
 
-report-streets = Streets     { $length } of street in { $parts }: { $links } between { $nodes }, { $dead_ends } of them dead ends.
+report-streets = { $dead_ends ->
+    [one] Streets     { $length } of street in { $parts }: { $links } between { $nodes }, { $dead_ends } of them a dead end.
+   *[other] Streets     { $length } of street in { $parts }: { $links } between { $nodes }, { $dead_ends } of them dead ends.
+}
 report-parts = { $count ->
     [one] { $number } connected part
    *[other] { $number } connected parts

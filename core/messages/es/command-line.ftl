@@ -4,6 +4,8 @@
 
 command-line-usage =
     uso: hobnail measure PLAN.geojson [opciones]      todas las cifras de un plan
+         hobnail measure DIR --table OUT.csv          las primeras cifras de todos los planes de una carpeta
+         hobnail export PLAN.geojson --to FORMAT      un plan para otros programas
          hobnail network STREETS.geojson [opciones]   mide una simple red de calles
          hobnail COMMAND --help                       lo que acepta un comando
          hobnail --version
@@ -14,6 +16,7 @@ command-line-usage =
 command-line-usage-measure =
     uso: hobnail measure PLAN.geojson [--alternative NAME] [--phases ID,ID] [--without OWNERS] [--today]
     { "                     [--json]" } [--basis FIGURE] [--language CODE]
+         hobnail measure DIR --table OUT.csv [--units us|metric] [--language CODE]
 
     Mide una alternativa de un archivo de plan: la primera, si no se nombra ninguna. PLAN puede ser - para la
     entrada estándar. Un plan sin terminar o con errores se mide tal como está, y los errores se indican.
@@ -25,9 +28,32 @@ command-line-usage-measure =
       --today             lo que existe hoy: calles y lugares existentes; los usos son propuestas y no se cuentan
       --json              todas las cifras con sus rangos, en JSON
       --basis FIGURE      cómo se calculó una cifra, hasta sus fuentes
+      --table OUT.csv     las cifras al lado del dibujo de cada archivo de plan (.geojson, .json) de una carpeta,
+                          una línea por alternativa, por nombre; - para la salida estándar
+      --units UNITS       unidades de esa tabla: us (de EE. UU.) o metric (métricas); si no, las del primer plan
       --language CODE     en qué idioma hablar: en (inglés, el predeterminado) o es (español)
 
     Códigos de salida: 0 todo bien, 1 se midió y hay cosas que corregir, 2 no se pudo ejecutar.
+
+command-line-usage-export =
+    uso: hobnail export PLAN.geojson --to FORMAT [--alternative NAME] [--scale N] [--units us|metric]
+    { "                    [--language" } CODE]
+
+    Escribe una alternativa de un archivo de plan (la primera, si no se nombra ninguna) para otros programas, en
+    la salida estándar. PLAN puede ser - para la entrada estándar. Los errores del plan se indican.
+
+      --to FORMAT         svg       el dibujo a escala exacta, por capas
+                          dxf       el dibujo para programas de dibujo técnico (AutoCAD 2000), en las mismas capas
+                          geojson   todo lo que se deriva, con sus cifras: manzanas, suelo, lotes, edificios,
+                                    calles, intersecciones, frentes, áreas a pie, lugares (RFC 7946)
+                          csv       todas las cifras con su rango, su origen y sus fuentes
+      --alternative NAME  cuál alternativa
+      --scale N           escala de un dibujo: 1000 o 1:1000, o 100ft para una pulgada a cien pies (si no,
+                          1:1000, o 1:1200 en unidades de EE. UU.); en dxf solo ajusta el tamaño de las letras
+      --units UNITS       unidades de la tabla o del dibujo: us (de EE. UU.) o metric (métricas); si no, las del plan
+      --language CODE     en qué idioma hablar: en (inglés, el predeterminado) o es (español)
+
+    Códigos de salida: 0 todo bien, 1 se exportó y hay cosas que corregir, 2 no se pudo ejecutar.
 
 command-line-usage-network =
     uso: hobnail network STREETS.geojson [--points POINTS.geojson] [--meters] [--about LON,LAT]
@@ -57,6 +83,17 @@ command-line-no-language = --language: no existe { $code }; hay: { $codes }
 command-line-no-plan = ¿cuál plan? nombre un archivo, o - para la entrada estándar
 command-line-one-plan = un plan a la vez, no { $count }: { $names }
 command-line-today-phases = --today va sin --phases: nada de lo propuesto existe hoy
+command-line-to-what = ¿a qué formato? --to y uno de: { $formats }
+command-line-no-format = --to: no existe { $word }; hay: { $formats }
+command-line-no-scale = --scale: { $word } no es una escala como 1000, 1:1000 o 100ft, de 1:50 a 1:100000
+command-line-no-units = --units: { $word } no es us ni metric
+command-line-not-with-table = { $option } no va con --table
+command-line-one-folder = --table acepta una carpeta de archivos de plan, no { $count }
+command-line-no-plan-files = { $folder }: no hay ningún archivo que termine en .geojson o .json
+command-line-table-faults = { $count ->
+    [one] 1 línea de la tabla señala errores
+   *[other] { $count } líneas de la tabla señalan errores
+}
 # These stand behind the name of an option and a colon; word is what was given.
 command-line-not-a-phase = { $word } no es el número de una etapa
 command-line-no-owners = { $word } no es un grupo de propietarios; hay: { $words }

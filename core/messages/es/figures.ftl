@@ -63,7 +63,7 @@ figures-curve-knot-unknown = no se puede calcular un nudo de la curva
 figures-curve-out-of-order = los nudos de la curva están desordenados
 figures-no-power = no existe una potencia de estos números
 figures-too-large-result = el resultado es demasiado grande
-figures-divides-by-zero = { $what } es cero, y no se puede dividir entre cero
+figures-divides-by-zero = todavía no hay { $what }
 figures-no-logarithm = { $what } no es mayor que cero y no tiene logaritmo
 figures-nothing-to-average = no hay nada que promediar: { $weight } suma cero
 

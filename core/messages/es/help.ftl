@@ -30,4 +30,5 @@ help-place =
     Una observación se fija del mismo modo, con su mesa y sus puntos; debajo de las cifras se enumera y se vincula con los pasos que le responden.
 help-view =
     Arrastre para mover el dibujo; la rueda, dos dedos, + y − acercan y alejan; 0 lo muestra entero.
+    Una vez que un lápiz dibuja en esta ventana, un dedo mueve el dibujo con cualquier herramienta.
     El mapa sobre el plan muestra tiempo a pie, necesidades, recorridos, densidad, etapas y más, uno a la vez.

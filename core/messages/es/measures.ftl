@@ -8,6 +8,8 @@
 measures-group-with-homes = lotes con viviendas
 measures-group-other-floor = lotes con trabajo, comercios, escuelas o salones
 measures-group-built = lotes con edificios
+measures-group-learning = lotes con escuelas
+measures-group-without-homes = lotes con trabajo, comercios, escuelas o salones y sin viviendas
 measures-band-lower = por debajo del centro del mercado
 measures-band-middle = cerca del centro del mercado
 measures-band-upper = por encima del centro del mercado
@@ -26,6 +28,7 @@ measures-lot-land-group = suelo de los lotes por grupo
 measures-land-with-homes = suelo de los lotes con viviendas
 measures-land-other-floor = suelo de los lotes con trabajo, comercios, escuelas o salones
 measures-land-built = suelo de los lotes con edificios
+measures-land-school = suelo de lotes con escuelas
 measures-density-site-land = suelo de la densidad de todo el sitio
 measures-density-buildable-land = suelo de la densidad edificable
 measures-density-site = viviendas por suelo de todo el sitio
@@ -569,3 +572,82 @@ measures-lots-too-far = los lotes están a más de 20 km unos de otros
 measures-no-walks = ninguna vivienda tiene un recorrido a pie de un metro o más hasta ahí
 measures-band-width = el ancho de la franja no está entre 0 y 1 km
 measures-centers-overlap = hay varios centros dibujados y sus círculos se superponen
+
+## Yardsticks: what as many people, or as much floor, have elsewhere.
+
+measures-occupied-share = proporción de viviendas habitadas
+measures-parks-land-person = suelo de parques por persona en todo el país
+measures-people-park = personas por cada parque en todo el país
+measures-shops-floor-person = superficie de comercios por persona en todo el país
+measures-area-space = superficie por espacio de estacionamiento, con sus accesos
+measures-households = hogares: viviendas habitadas
+measures-in-households = personas en viviendas habitadas
+measures-park-per-person = parques y plazas dibujados, por persona
+measures-park-elsewhere = suelo de parques que tienen otras tantas personas en todo el país
+measures-park-elsewhere-share = parques y plazas dibujados, del suelo que tienen otras tantas personas en todo el país
+measures-parks-elsewhere = parques que tienen otras tantas personas en todo el país
+measures-shop-elsewhere = superficie de comercios que tienen otras tantas personas en todo el país
+measures-shop-elsewhere-share = comercios dibujados, de la superficie que tienen otras tantas personas en todo el país
+measures-parking-land = suelo que ocupa el estacionamiento en lotes, sin apilarlo
+measures-parking-land-share = proporción del suelo de lotes con edificios que ocupa su estacionamiento, sin apilarlo
+measures-parking-type-group = espacios de estacionamiento en lotes por tipo de edificio y grupo de lotes
+measures-parking-group = espacios de estacionamiento en lotes por grupo de lotes
+measures-floor-type = superficie construida sin estacionamiento, por tipo de edificio
+measures-floor-type-group = superficie construida sin estacionamiento, por tipo de edificio y grupo de lotes
+measures-floor-group = superficie construida sin estacionamiento, por grupo de lotes
+measures-floor-per-space = superficie construida por cada espacio de estacionamiento, por grupo de lotes
+measures-school-site = terreno que una guía antigua pide a una escuela primaria con las plazas dibujadas
+measures-school-site-share = suelo de lotes con escuelas, del terreno que pide una guía antigua
+measures-school-site-first = terreno de una escuela primaria, antes de sus alumnos
+measures-school-site-seat = terreno de una escuela, por cada alumno
+measures-school-site-seats = terreno de una escuela, por las plazas dibujadas
+
+## What a town's rule allows on land that is held back in part.
+
+measures-allowance-shares = proporción del suelo con restricciones que descuenta la regla del municipio, por clase
+measures-allowed-by-land = viviendas por suelo que permite la regla del municipio
+measures-standing-right-of-way = suelo del derecho de vía de calles que existen hoy y se quedan
+measures-allowance-taken-kind = suelo que la regla del municipio descuenta por restricciones, por clase
+measures-allowance-constrained = suelo que la regla del municipio descuenta por restricciones
+measures-allowance-taken = suelo que la regla del municipio descuenta por calles existentes y por restricciones
+measures-adjusted-land = suelo del sitio sobre el que la regla del municipio cuenta viviendas
+measures-allowed-homes = viviendas que permite la regla del municipio
+measures-whole-homes-name = viviendas enteras en el suelo
+measures-whole-homes-words = El suelo por las viviendas que le tocan, redondeado hacia abajo: una parte de vivienda no es ninguna.
+measures-whole-homes = viviendas enteras
+measures-no-allowed-homes = no se han fijado viviendas por suelo para la regla del municipio
+
+## Homes by how far people walk.
+
+measures-mean-walk = largo medio de un recorrido a pie
+measures-walk-distance = largo del recorrido, al octavo de milla más cercano
+measures-walks-as-long = proporción de todos los recorridos que son al menos así de largos
+measures-homes-at-distance = viviendas por largo del recorrido a cada destino
+measures-homes-likely-distance = viviendas, cada una por la proporción de recorridos al menos tan largos como el suyo, por largo del recorrido
+measures-homes-likely = viviendas, cada una por la proporción de recorridos al menos tan largos como el suyo
+measures-homes-likely-share = proporción de viviendas, cada una por la proporción de recorridos al menos tan largos como el suyo
+
+## What streets are like to walk along and across.
+
+measures-grade = pendiente del terreno
+measures-grade-20 = hasta 1 en 20
+measures-grade-12 = más de 1 en 20, hasta 1 en 12
+measures-grade-steeper = más de 1 en 12
+measures-graded = largo de calles, callejones y senderos por pendiente del terreno a lo largo
+measures-length-grade = largo de calles, callejones y senderos por pendiente
+measures-graded-total = largo de calles, callejones y senderos de pendiente conocida
+measures-grade-share = proporción del largo de calles, callejones y senderos por pendiente
+measures-enclosed = frente de calle a lo largo de edificios al menos dos tercios tan altos como su distancia al eje de la calle
+measures-enclosed-share = proporción del frente de calle que los edificios encierran
+measures-tree-lined = frente de calle con árboles entre la acera y el tráfico, a 50 pies como máximo
+measures-tree-lined-share = proporción del frente de calle con árboles en hilera
+measures-carriageway = cruce de calle más ancho, de bordillo a bordillo
+measures-crossing-speed = velocidad a pie para tiempos de semáforo
+measures-crossing-check-speed = velocidad a pie con la que se comprueba un cruce entero
+measures-push-button = del botón peatonal al bordillo
+measures-crossing-clearance = tiempo de despeje de un semáforo en el cruce más ancho
+measures-crossing-length = cruce más ancho, del botón al otro lado
+measures-crossing-whole = tiempo que toma el cruce más ancho desde el botón
+measures-crossing-walk = tiempo de paso de un semáforo en el cruce más ancho
+measures-no-street-inside = ninguna calle queda dentro del sitio
+measures-no-ground = no se conoce la altura del terreno

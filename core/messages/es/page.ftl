@@ -319,7 +319,7 @@ page-extent-point = un punto
 page-extent-stretch = un tramo de calle
 page-path = Sendero
 page-alley = Callejón
-page-lane = Calle angosta
+page-lane = Callejuela
 page-street = Calle
 page-block-no-use = sin uso, salvo en sus lados
 

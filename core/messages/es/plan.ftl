@@ -69,6 +69,7 @@ plan-owners-unwilling = no dispuestos
 plan-edit-stale = el plan ha cambiado desde que se hizo esta edición (en { $cell })
 plan-edit-no-alternative = no hay alternativa { $id }
 plan-history-gesture-open = todavía hay un gesto en curso
+plan-history-locked = el plan está abierto solo para verlo y queda como está
 plan-history-no-gesture = no hay ningún gesto en curso
 plan-history-not-storable = un punto está a más de 100 km del origen del plan, o un número no es finito (en { $cell })
 plan-history-last-alternative = no se puede quitar la última alternativa
@@ -160,3 +161,8 @@ plan-fault-floor-without-homes = tiene superficie construida para viviendas y ni
 plan-fault-ragged-rows = { $heights } alturas no llenan filas completas de { $columns }
 plan-fault-not-an-image = no contiene ninguna imagen
 plan-fault-more-votes = tiene más votos que personas presentes
+
+# Por qué unos puntos no dicen dónde va la imagen bajo el dibujo.
+plan-picture-together = estos puntos están uno sobre otro; elija puntos alejados entre sí
+plan-picture-in-line = tres de estos puntos están en una línea; elija puntos repartidos por la imagen
+plan-picture-torn = estos puntos desgarrarían la imagen; revise cuál va en cada lugar

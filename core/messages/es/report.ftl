@@ -15,9 +15,23 @@ report-bad-within = un recorrido a pie de { $within } m no es mayor que 0 y de {
 
 report-note = nota: { $note }
 
+## Columns of the table of a folder's plans; the figures stand between the alternative's table and the last three.
+
+report-table-file = archivo
+report-table-plan = plan
+report-table-alternative = alternativa
+# The table of people at which the alternative was drawn.
+report-table-people = mesa
+report-table-unknown = no se puede calcular
+report-table-notes = notas
+report-table-faults = errores
+
 ## A street network in words: a word of its own width first, then a sentence. Lengths come with their unit.
 
-report-streets = Calles      { $length } de calle en { $parts }: { $links } entre { $nodes }, de los cuales { $dead_ends } sin salida.
+report-streets = { $dead_ends ->
+    [one] Calles      { $length } de calle en { $parts }: { $links } entre { $nodes }, { $dead_ends } de ellos sin salida.
+   *[other] Calles      { $length } de calle en { $parts }: { $links } entre { $nodes }, de los cuales { $dead_ends } sin salida.
+}
 report-parts = { $count ->
     [one] { $number } parte conexa
    *[other] { $number } partes conexas

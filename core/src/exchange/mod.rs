@@ -11,6 +11,6 @@ pub mod json;
 pub mod passed;
 pub mod plan_file;
 
-mod stored;
+pub(crate) mod stored;
 
 pub use fault::{FileFault, FileFaultKind, FileSeverity};

@@ -351,6 +351,20 @@ pub const AREA_PER_SEAT: Unit = Unit::measured(
     ("m2/seat", 1.0),
     ("ft2/seat", SQUARE_FOOT_M2),
 );
+/// Floor area or land for each person.
+pub const AREA_PER_PERSON: Unit = Unit::measured(
+    "m2/person",
+    AREA_DIMENSION.over(PERSON),
+    ("m2/person", 1.0),
+    ("ft2/person", SQUARE_FOOT_M2),
+);
+/// Floor area or land for each parking space.
+pub const AREA_PER_SPACE: Unit = Unit::measured(
+    "m2/space",
+    AREA_DIMENSION.over(SPACE),
+    ("m2/space", 1.0),
+    ("ft2/space", SQUARE_FOOT_M2),
+);
 /// Parking spaces.
 pub const PARKING_SPACES: Unit = Unit::counted("space", SPACE, "spaces");
 /// Parking spaces on a lot.
@@ -397,7 +411,7 @@ pub const SPEED: Unit = Unit::measured(
 );
 
 /// Every unit above, for the tests that read them back.
-pub const ALL: [Unit; 30] = [
+pub const ALL: [Unit; 32] = [
     COUNT,
     INTERSECTIONS,
     INTERSECTIONS_PER_LAND,
@@ -428,6 +442,8 @@ pub const ALL: [Unit; 30] = [
     PARKING_SPACES,
     PARKING_SPACES_PER_LOT,
     LOTS_PER_LAND,
+    AREA_PER_PERSON,
+    AREA_PER_SPACE,
 ];
 
 /// Names a unit may be written with, its dimension and its coherent units.

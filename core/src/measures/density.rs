@@ -18,7 +18,7 @@ use crate::figures::unit::{self, Dimension};
 use crate::say;
 
 /// How many [`lot_groups`] there are.
-pub const LOT_GROUPS: usize = 3;
+pub const LOT_GROUPS: usize = 5;
 
 /// Groups of lots whose land is counted together.
 #[must_use]
@@ -27,6 +27,8 @@ pub fn lot_groups() -> [(&'static str, &'static str); LOT_GROUPS] {
         ("with_homes", say!("measures-group-with-homes")),
         ("with_other_floor", say!("measures-group-other-floor")),
         ("built", say!("measures-group-built")),
+        ("with_learning", say!("measures-group-learning")),
+        ("without_homes", say!("measures-group-without-homes")),
     ]
 }
 
@@ -139,6 +141,7 @@ fn declare_lot_land(graph: &mut GraphBuilder) {
             "with_other_floor",
         ),
         ("density.built_lot_land", say!("measures-land-built"), "built"),
+        ("land.school_land", say!("measures-land-school"), "with_learning"),
     ] {
         graph
             .figure(id, title, unit::LAND)

@@ -1,5 +1,6 @@
 //! Land, soft areas, densities and the program, counted and declared together: what the plan is made of.
 
+use super::allowance::AllowanceInputs;
 use super::density::{DensityInputs, LOT_GROUPS, LotInput};
 use super::frontage::Painted;
 use super::land::LandInputs;
@@ -8,7 +9,7 @@ use super::land::count::{LandCount, is_park, square_meters};
 use super::palette::{BuiltType, Palette};
 use super::program::ProgramInputs;
 use super::soft::{SoftAreas, SoftInput, SoftInputs, portions, words_for};
-use super::{density, land, program, soft};
+use super::{allowance, density, land, program, soft, yardsticks};
 use crate::fabric::Fabric;
 use crate::figures::axis::Entry;
 use crate::figures::graph::GraphBuilder;
@@ -28,6 +29,8 @@ pub struct FormInputs {
     pub density: DensityInputs,
     /// The typed program.
     pub program: ProgramInputs,
+    /// What the town's rule allows.
+    pub allowance: AllowanceInputs,
 }
 
 /// Declares every figure of these files.
@@ -36,6 +39,8 @@ pub fn declare(graph: &mut GraphBuilder) {
     soft::declare(graph);
     density::declare(graph);
     program::declare(graph);
+    allowance::declare(graph);
+    yardsticks::declare(graph);
 }
 
 impl FormInputs {
@@ -54,6 +59,7 @@ impl FormInputs {
             soft: soft_inputs(document, alternative, &painted.palette, &count),
             density: density_inputs(document, painted),
             program: ProgramInputs::of(document, &painted.palette),
+            allowance: AllowanceInputs::of(document),
         }
     }
 
@@ -86,6 +92,7 @@ impl FormInputs {
                 phases: vec![Entry::new("phase", say!("measures-whole-plan"))],
             },
             program: ProgramInputs::default(),
+            allowance: AllowanceInputs::default(),
         }
     }
 
@@ -95,6 +102,7 @@ impl FormInputs {
         self.soft.set(inputs, self.density.phases.len());
         self.density.set(inputs);
         self.program.set(inputs);
+        self.allowance.set(inputs);
     }
 }
 
@@ -171,11 +179,18 @@ fn density_inputs(document: &Document, painted: &Painted) -> DensityInputs {
 fn lot_input(held: &BuildingType, phases: usize) -> LotInput {
     let is_built = !held.stories.is_empty();
     let is_other = |floor_use: FloorUse| !matches!(floor_use, FloorUse::Home | FloorUse::Parking);
-    let has_other = held
-        .stories
-        .iter()
-        .any(|story| is_other(story.floor_use) && story.floor_area_m2 > 0);
-    let groups: [bool; LOT_GROUPS] = [held.homes_per_lot > 0, has_other, is_built];
+    let has = |is_meant: &dyn Fn(FloorUse) -> bool| {
+        let mut stories = held.stories.iter();
+        stories.any(|story| is_meant(story.floor_use) && story.floor_area_m2 > 0)
+    };
+    let (has_homes, has_other) = (held.homes_per_lot > 0, has(&is_other));
+    let groups: [bool; LOT_GROUPS] = [
+        has_homes,
+        has_other,
+        is_built,
+        has(&|floor_use| floor_use == FloorUse::Learning),
+        has_other && !has_homes,
+    ];
     LotInput {
         land_m2: 0.0,
         typical_m2: held.lot_area_mm2() as f64 / 1e6,

@@ -15,6 +15,10 @@ pub mod density;
 
 pub mod program;
 
+pub mod allowance;
+
+pub mod yardsticks;
+
 pub mod place_sources;
 
 pub mod walk_network;
@@ -32,6 +36,8 @@ pub mod streets;
 pub mod sun;
 
 pub mod count;
+
+mod worked;
 
 use crate::factors::Factors;
 use crate::figures::axis::Entry;
@@ -92,11 +98,22 @@ pub fn graph() -> Result<Graph, Vec<GraphFault>> {
 }
 
 /// Which factors fill which factor leaf, a factor for each cell.
-pub const FACTOR_LEAVES: [(&str, &[&str]); 7] = [
+pub const FACTOR_LEAVES: [(&str, &[&str]); 18] = [
     ("land.lot_yield_share", &["land.lot_yield_share"]),
     ("program.floor_per_seat", &["program.floor_per_seat"]),
     ("people.household_scale", &["people.household_scale"]),
     ("people.workers_per_home", &["people.workers_per_home"]),
+    ("people.occupied_share", &["people.occupied_share"]),
+    ("parks.land_per_person", &["parks.land_per_person"]),
+    ("parks.people_per_park", &["parks.people_per_park"]),
+    ("shops.floor_per_person", &["shops.floor_per_person"]),
+    ("parking.area_per_space", &["parking.area_per_space"]),
+    ("walking.mean_walk", &["walking.mean_walk"]),
+    ("walking.crossing_design_speed", &["walking.crossing_design_speed"]),
+    ("walking.crossing_check_speed", &["walking.crossing_check_speed"]),
+    ("walking.push_button", &["walking.push_button"]),
+    ("schools.site", &["schools.site"]),
+    ("schools.site_per_seat", &["schools.site_per_seat"]),
     ("walking.planning_speed", &["walking.planning_speed"]),
     ("walking.slower_speed", &["walking.slower_speed"]),
     (

@@ -34,13 +34,32 @@ pub const WIDEST_BUFFER_M: f64 = 1_000.0;
 /// Area of the convex hull of all pieces, in m²; their ends are rounded to the millimeter. O(n log n), exact.
 #[must_use]
 pub fn hull_area_m2(network: &Network, reach: &Reach) -> f64 {
-    let points = reach.pieces().iter().flat_map(|&piece| network.stretch_points(piece));
-    twice_hull_area_mm2(points.collect()) as f64 / 2e6
+    twice_hull_area_mm2(points_of(network, reach)) as f64 / 2e6
 }
 
-/// Twice the area of the convex hull of points, in mm²: Andrew's monotone chain.
+/// The convex hull of all pieces, counterclockwise; their ends are rounded to the millimeter. O(n log n), exact.
 #[must_use]
-pub fn twice_hull_area_mm2(mut points: Vec<PlanPoint>) -> i128 {
+pub fn hull(network: &Network, reach: &Reach) -> Vec<PlanPoint> {
+    hull_of(points_of(network, reach))
+}
+
+fn points_of(network: &Network, reach: &Reach) -> Vec<PlanPoint> {
+    let points = reach.pieces().iter().flat_map(|&piece| network.stretch_points(piece));
+    points.collect()
+}
+
+/// Twice the area of the convex hull of points, in mm².
+#[must_use]
+pub fn twice_hull_area_mm2(points: Vec<PlanPoint>) -> i128 {
+    let hull = hull_of(points);
+    let Some(&first) = hull.first() else { return 0 };
+    hull.windows(2)
+        .map(|side| i128::from(first.cross(side[0], side[1])))
+        .sum()
+}
+
+/// The corners of the convex hull of points, counterclockwise: Andrew's monotone chain.
+fn hull_of(mut points: Vec<PlanPoint>) -> Vec<PlanPoint> {
     order::sort(&mut points);
     points.dedup();
     let half = |points: &mut dyn Iterator<Item = PlanPoint>| {
@@ -58,10 +77,7 @@ pub fn twice_hull_area_mm2(mut points: Vec<PlanPoint>) -> i128 {
     };
     let mut hull = half(&mut points.iter().copied());
     hull.extend(half(&mut points.iter().rev().copied()));
-    let Some(&first) = hull.first() else { return 0 };
-    hull.windows(2)
-        .map(|side| i128::from(first.cross(side[0], side[1])))
-        .sum()
+    hull
 }
 
 /// Area of the blocks enclosed by links reached over their whole length, in m²: the bounded faces these links make.
@@ -93,6 +109,25 @@ pub fn enclosed_by_m2(network: &Network, links: &[LinkId]) -> f64 {
 /// most [`WIDEST_BUFFER_M`].
 #[must_use]
 pub fn buffer_area_m2(network: &Network, reach: &Reach, distance_m: f64) -> Option<f64> {
+    let union = buffer(network, reach, distance_m)?;
+    let twice: i128 = union.iter().flatten().map(|ring| twice_ring_area(ring)).sum();
+    Some(twice.unsigned_abs() as f64 / 2.0 / f64::from(GRID_PER_MM * GRID_PER_MM) / 1e6)
+}
+
+/// The land of [`buffer_area_m2`] as pieces, each a shell and its holes, rounded to the millimeter.
+#[must_use]
+pub fn buffer_pieces(network: &Network, reach: &Reach, distance_m: f64) -> Option<Vec<Vec<Vec<PlanPoint>>>> {
+    let to_mm = |grid: i32| (f64::from(grid) / f64::from(GRID_PER_MM)).round() as i32;
+    let ring = |ring: Vec<IntPoint>| -> Vec<PlanPoint> {
+        let points = ring.iter().map(|point| PlanPoint::new(to_mm(point.x), to_mm(point.y)));
+        points.collect()
+    };
+    let union = buffer(network, reach, distance_m)?;
+    let pieces = union.into_iter().map(|piece| piece.into_iter().map(ring).collect());
+    Some(pieces.collect())
+}
+
+fn buffer(network: &Network, reach: &Reach, distance_m: f64) -> Option<Vec<Vec<Vec<IntPoint>>>> {
     if !(0.0..=WIDEST_BUFFER_M).contains(&distance_m) || distance_m <= 0.0 {
         return None;
     }
@@ -117,7 +152,9 @@ pub fn buffer_area_m2(network: &Network, reach: &Reach, distance_m: f64) -> Opti
         let ends: Vec<PlanPoint> = at_point.iter().map(|&(_, end)| end).collect();
         shapes.extend(sector(at_point[0].0, &ends, distance));
     }
-    Some(union_area(&shapes) / f64::from(GRID_PER_MM * GRID_PER_MM) / 1e6)
+    let mut overlay = Overlay::new(shapes.iter().map(Vec::len).sum());
+    overlay.add_contours(&shapes, ShapeType::Subject);
+    Some(overlay.overlay(OverlayRule::Subject, FillRule::NonZero))
 }
 
 /// A grid point near a point and an offset in grid units.
@@ -203,15 +240,6 @@ fn opposite(point: PlanPoint, a: PlanPoint, b: PlanPoint) -> bool {
         (i64::from(a) - i64::from(point)).signum() * (i64::from(b) - i64::from(point)).signum()
     };
     part(point.x_mm, a.x_mm, b.x_mm) < 0 || part(point.y_mm, a.y_mm, b.y_mm) < 0
-}
-
-/// Area of the union of shapes, in squared grid units.
-fn union_area(shapes: &[Vec<IntPoint>]) -> f64 {
-    let mut overlay = Overlay::new(shapes.iter().map(Vec::len).sum());
-    overlay.add_contours(shapes, ShapeType::Subject);
-    let union = overlay.overlay(OverlayRule::Subject, FillRule::NonZero);
-    let twice: i128 = union.iter().flatten().map(|ring| twice_ring_area(ring)).sum();
-    twice.unsigned_abs() as f64 / 2.0
 }
 
 /// Twice the signed area of a ring.

@@ -1,5 +1,7 @@
 //! The document: one site, its palettes and program, and one to many alternatives.
 
+use std::sync::Arc;
+
 use crate::order::{OrderedMap, OrderedSet};
 
 use super::building::BuildingType;
@@ -151,8 +153,8 @@ pub struct BaseImage {
     pub corners: [PlanPoint; 4],
     /// How much it shows, in thousandths.
     pub opacity_thousandths: u16,
-    /// The file's bytes.
-    pub bytes: Vec<u8>,
+    /// The file's bytes, shared by all copies of the document.
+    pub bytes: Arc<[u8]>,
 }
 
 /// One way to lay out the site.

@@ -118,6 +118,8 @@ pub struct History {
     snapshot_bytes: u64,
     /// The least mark id no gesture has used, so that undoing never frees one for reuse.
     mark_watermark: u32,
+    /// Whether every gesture and step is refused.
+    is_locked: bool,
 }
 
 impl History {
@@ -136,19 +138,30 @@ impl History {
             bytes_since_snapshot: 0,
             snapshot_bytes: 0,
             mark_watermark: document.next_mark_id().0,
+            is_locked: false,
         };
         history.snapshot(document);
         history
     }
 
+    /// Locks the plan, or opens it again. Of a locked plan no gesture begins and no step is taken back or done again, so
+    /// that its document stays as it is; a gesture in progress goes on.
+    pub const fn lock(&mut self, is_locked: bool) {
+        self.is_locked = is_locked;
+    }
+
+    /// Whether the plan is locked.
+    #[must_use]
+    pub const fn is_locked(&self) -> bool {
+        self.is_locked
+    }
+
     /// Begins a gesture, named as it will be shown beside undo.
     ///
     /// # Errors
-    /// [`HistoryFault::GestureOpen`] when one is in progress.
+    /// [`HistoryFault::GestureOpen`] when one is in progress; [`HistoryFault::Locked`].
     pub fn begin(&mut self, label: impl Into<String>) -> Result<(), HistoryFault> {
-        if self.gesture.is_some() {
-            return Err(HistoryFault::GestureOpen);
-        }
+        self.is_free()?;
         self.gesture = Some(Gesture {
             label: label.into(),
             edits: Vec::new(),
@@ -271,11 +284,10 @@ impl History {
     /// Takes the last step back. Gives back the cells that differ; `None` when there is nothing to undo.
     ///
     /// # Errors
-    /// [`HistoryFault::NotInMemory`] when the step must be recalled first; [`HistoryFault::GestureOpen`].
+    /// [`HistoryFault::NotInMemory`] when the step must be recalled first; [`HistoryFault::GestureOpen`];
+    /// [`HistoryFault::Locked`].
     pub fn undo(&mut self, document: &mut Document) -> Result<Option<Vec<Cell>>, HistoryFault> {
-        if self.gesture.is_some() {
-            return Err(HistoryFault::GestureOpen);
-        }
+        self.is_free()?;
         let Some(step) = self.done.last() else {
             return Ok(None);
         };
@@ -294,11 +306,10 @@ impl History {
     /// Does the step undone last again. Gives back the cells that differ; `None` when there is nothing to redo.
     ///
     /// # Errors
-    /// [`HistoryFault::NotInMemory`] when the step must be recalled first; [`HistoryFault::GestureOpen`].
+    /// [`HistoryFault::NotInMemory`] when the step must be recalled first; [`HistoryFault::GestureOpen`];
+    /// [`HistoryFault::Locked`].
     pub fn redo(&mut self, document: &mut Document) -> Result<Option<Vec<Cell>>, HistoryFault> {
-        if self.gesture.is_some() {
-            return Err(HistoryFault::GestureOpen);
-        }
+        self.is_free()?;
         let Some(step) = self.undone.last() else {
             return Ok(None);
         };
@@ -410,6 +421,17 @@ impl History {
     #[must_use]
     pub const fn held(&self) -> (usize, u64) {
         (self.held_steps, self.held_bytes)
+    }
+
+    /// Whether something may begin.
+    const fn is_free(&self) -> Result<(), HistoryFault> {
+        if self.is_locked {
+            Err(HistoryFault::Locked)
+        } else if self.gesture.is_some() {
+            Err(HistoryFault::GestureOpen)
+        } else {
+            Ok(())
+        }
     }
 
     fn record(&mut self, transaction: Arc<Transaction>) -> EntryNumber {

@@ -22,6 +22,7 @@ pub mod inside;
 pub mod journal;
 pub mod land;
 pub mod mark;
+pub mod placement;
 pub mod projection;
 pub mod scope;
 pub mod storable;

@@ -167,6 +167,12 @@ impl Measuring {
         })
     }
 
+    /// The open plan with what takes longer than a frame worked out, for it to be exported.
+    pub fn worked_study(&mut self) -> &mut Study {
+        self.work_details();
+        &mut self.study
+    }
+
     /// What is wrong with the file or the plan, with its place.
     #[must_use]
     pub fn faults(&self) -> &[String] {

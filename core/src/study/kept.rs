@@ -16,6 +16,12 @@ impl Study {
         Ok(study)
     }
 
+    /// Locks the plan for looking alone, or opens it again. Of a locked plan every gesture, step, undo and redo is refused
+    /// with [`HistoryFault::Locked`]; alternatives, scope and figures are looked at as ever.
+    pub const fn lock(&mut self, is_locked: bool) {
+        self.history.lock(is_locked);
+    }
+
     /// Entries written since the last call, in order, for the caller to keep.
     #[must_use]
     pub fn take_entries(&mut self) -> Vec<NumberedEntry> {

@@ -143,6 +143,34 @@ async fn look_at_land(page: &Page, audit: &mut Audit) {
     audit.look(page, "what is selected at a block").await;
 }
 
+/// The page set for a projector, for a board, and for looking alone.
+async fn look_at_modes(page: &Page, audit: &mut Audit) {
+    page.load_again("").await;
+    page.begin_with(VILLAGE).await;
+    page.settled_figures().await;
+    activate(page, "[data-menu='page'] summary").await;
+    for mode in ["projector", "board-left", "board-right", "desk"] {
+        activate(page, &format!("[name='mode'][value='{mode}']")).await;
+        page.wait_for(&format!("html[data-mode='{mode}']")).await;
+        audit.look(page, &format!("page menu, {mode}")).await;
+        activate(page, "[data-menu='page'] summary").await;
+        page.choose_tool("street").await;
+        page.next_frame().await;
+        audit.look(page, &format!("{mode}, street tool")).await;
+        activate(page, "[data-menu='page'] summary").await;
+    }
+    activate(page, "#look-only").await;
+    page.wait_for("[data-looking-line]").await;
+    audit.look(page, "page menu, looked at").await;
+    activate(page, "[data-menu='page'] summary").await;
+    activate(page, "[data-menu='alternatives'] summary").await;
+    activate(page, &format!("{HOMES} .figure-line")).await;
+    audit.look(page, "looked at, alternatives and a basis").await;
+    page.load_again("").await;
+    audit.look(page, "beginnings of a page for looking").await;
+    activate(page, "[data-command='make-own']").await;
+}
+
 /// A remark of an invented table, and while it is answered.
 async fn look_at_remarks(page: &Page, audit: &mut Audit) {
     activate(page, "[data-command='remark']").await;
@@ -166,6 +194,7 @@ async fn look_at_all(page: &Page, mut audit: Audit) {
     look_at_editors(page, &mut audit).await;
     look_at_menus(page, &mut audit).await;
     look_at_remarks(page, &mut audit).await;
+    look_at_modes(page, &mut audit).await;
     audit.expect_nothing();
 }
 
@@ -213,6 +242,7 @@ fn in_forced_colors_what_is_chosen_can_be_told() {
         page.begin_with(VILLAGE).await;
         page.choose_tool("street").await;
         page.settled_figures().await;
+        activate(page, "[data-menu='page'] summary").await;
         let script = "const look = element => {
                 const { borderTopStyle, borderTopWidth, outlineStyle, backgroundColor } = getComputedStyle(element);
                 return [borderTopStyle, borderTopWidth, outlineStyle, backgroundColor].join(' ');

@@ -13,6 +13,7 @@ mod land;
 mod language;
 mod load;
 mod maps;
+mod modes;
 mod moments;
 mod offline;
 mod remarks;

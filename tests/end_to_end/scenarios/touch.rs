@@ -163,6 +163,34 @@ fn a_hand_that_rests_beside_its_pen_draws_nothing() {
 }
 
 #[test]
+fn between_the_strokes_of_a_pen_a_finger_only_moves_the_view() {
+    scenario("touch-palm", async |page| {
+        page.begin_with(SITE).await;
+        page.choose_tool("street").await;
+        let [start, end] = [page.on_screen((-80.0, 0.0)).await, page.on_screen((80.0, 0.0)).await];
+        for spot in [start, end, end] {
+            page.touch(&[(Tip::Pen, &[Act::Down(spot), Act::Up])]).await;
+        }
+        page.wait_for("[data-command='undo'][aria-disabled='false']").await;
+        let (drawn, view) = (page.drawing("aria-label").await, page.drawing("data-view").await);
+        let [palm, slid] = [page.on_screen((0.0, -80.0)).await, page.on_screen((40.0, -80.0)).await];
+        page.tap(palm).await;
+        assert_eq!(
+            page.drawing("data-view").await,
+            view,
+            "a hand that is put down moves nothing"
+        );
+        page.touch(&[(FIRST, &[Act::Down(palm), Act::To(slid), Act::Up])]).await;
+        assert_ne!(
+            page.drawing("data-view").await,
+            view,
+            "a finger that slides moves the view"
+        );
+        assert_eq!(page.drawing("aria-label").await, drawn);
+    });
+}
+
+#[test]
 fn a_tap_on_a_phone_selects_and_the_drawing_stays_below_the_finger() {
     scenario("touch-phone", async |page| {
         page.see(Sight::Window(390, 844)).await;

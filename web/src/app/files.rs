@@ -125,9 +125,9 @@ pub const SAMPLES: [Sample; 4] = [
 ///
 /// # Errors
 /// A sentence, when nothing of the file can be used.
-fn open_text(app: &mut App, name: &str, text: &str) -> Result<(), String> {
+pub(super) fn open_text(app: &mut App, name: &str, text: &str) -> Result<(), String> {
     let opened = plan_file::read(text.as_bytes()).map_err(|refusal| format!("{name}: {refusal}"))?;
-    app.replace(opened.document).map_err(|fault| fault.to_string())?;
+    app.replace(opened.document)?;
     let faults = opened.faults.len();
     if let Some(first) = opened.faults.first() {
         let first = first.to_string();

@@ -24,7 +24,7 @@ impl Store {
             let alternatives = document.alternatives.len();
             match app.replace(document) {
                 Ok(()) => app.say(say!("gather-opened", files = many, alternatives = alternatives)),
-                Err(fault) => app.warn(fault.to_string()),
+                Err(fault) => return app.warn(fault),
             }
             if !told.is_empty() {
                 let reasons = told.join("; ");

@@ -76,6 +76,8 @@ pub struct Pointers {
     is_space_held: bool,
     /// Whether it is a pen that is down; then it alone is.
     has_pen: bool,
+    /// Whether a pen was ever down: the hand that holds it then only moves the view, between its strokes too.
+    knows_pen: bool,
 }
 
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -127,12 +129,14 @@ impl Pointers {
             return Vec::new();
         }
         self.has_pen = is_pen;
+        self.knows_pen |= is_pen;
+        let only_pans = is_panning_tool || (self.knows_pen && pointer.kind == PointerKind::Touch);
         if is_pen {
             self.down = OrderedMap::default();
         }
         self.down.insert(pointer.id, pointer.at);
         let does = match (self.down.len(), button) {
-            (1, Button::Primary) if !self.is_space_held && !is_panning_tool => Doing::Tool,
+            (1, Button::Primary) if !self.is_space_held && !only_pans => Doing::Tool,
             (1, Button::Primary | Button::Middle) => Doing::Pan,
             (1, Button::Secondary) => Doing::Nothing,
             (2, _) => Doing::Pinch,
@@ -274,8 +278,36 @@ mod tests {
         assert!(matches!(moved[..], [Meaning::Tool(Told::Move, Some(_))]));
         let up = pointers.read(Event::Up(pen(120.0)), false);
         assert!(matches!(up[..], [Meaning::Tool(Told::Up, Some(_))]));
-        let next = pointers.read(Event::Down(finger(3, 10.0, 10.0), Button::Primary), false);
-        assert!(matches!(next[..], [Meaning::Tool(Told::Down, Some(_))]));
+    }
+
+    #[test]
+    fn once_a_pen_has_drawn_fingers_only_move_the_view() {
+        let pen = pointer(7, 50.0, 50.0, PointerKind::Pen);
+        let mut pointers = Pointers::default();
+        pointers.read(Event::Down(pen, Button::Primary), false);
+        pointers.read(Event::Up(pen), false);
+        assert!(
+            pointers
+                .read(Event::Down(finger(1, 10.0, 10.0), Button::Primary), false)
+                .is_empty()
+        );
+        let moved = pointers.read(Event::Move(finger(1, 30.0, 5.0)), false);
+        let pan = Meaning::Pan {
+            right_px: 20.0,
+            down_px: -5.0,
+        };
+        assert_eq!(moved, vec![pan]);
+        pointers.read(Event::Down(finger(2, 100.0, 5.0), Button::Primary), false);
+        let apart = pointers.read(Event::Move(finger(2, 170.0, 5.0)), false);
+        assert!(matches!(apart[1], Meaning::Zoom { factor, .. } if (factor - 2.0).abs() < 1e-9));
+        for id in [1, 2] {
+            assert!(pointers.read(Event::Up(finger(id, 0.0, 0.0)), false).is_empty());
+        }
+        let next = pointers.read(Event::Down(pen, Button::Primary), false);
+        assert!(
+            matches!(next[..], [Meaning::Tool(Told::Down, Some(_))]),
+            "the pen draws on"
+        );
     }
 
     #[test]

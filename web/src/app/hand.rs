@@ -35,7 +35,8 @@ impl App {
 
     /// Chooses a tool; what the present one had begun is given up.
     pub fn choose_tool(&mut self, kind: ToolKind) {
-        if self.tool.kind() == kind {
+        self.end_laying();
+        if self.tool.kind() == kind || self.refuses() {
             return;
         }
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
@@ -83,6 +84,12 @@ impl App {
                     self.camera.zoom(at, factor);
                     self.changes.view = true;
                 }
+                Meaning::Tool(input, at) if self.laying.is_some() => {
+                    if let (Told::Up, Some(pointer)) = (input, at) {
+                        self.press_on_picture(self.camera.plan_from_screen(pointer.at));
+                    }
+                }
+                Meaning::Key(key, _) if self.key_on_picture(key) => {}
                 // Of a street or outline drawn point by point only the last is taken back.
                 Meaning::Tool(Told::GiveUp, _) if self.tool.is_by_points() => {
                     self.tell_tool(Input::Key(Key::Escape), PointerKind::Touch);
@@ -149,6 +156,9 @@ impl App {
     /// Enter at the crosshair is a press and a release there; a second one in the same place ends a street.
     fn press_at_crosshair(&mut self, modifiers: Modifiers) {
         let Some(point) = self.crosshair else { return };
+        if self.press_on_picture(point) {
+            return;
+        }
         let at = At { point, modifiers };
         self.tell_tool(Input::Down(at), PointerKind::Keyboard);
         self.tell_tool(Input::Up(at), PointerKind::Keyboard);
@@ -191,6 +201,9 @@ impl App {
     }
 
     pub(super) fn carry_out(&mut self, step: Step) {
+        if self.refuses_step(&step) {
+            return;
+        }
         match step {
             Step::Begin(label) => {
                 self.at_start = Some(self.exact_rows());
@@ -256,6 +269,7 @@ impl App {
     /// A selection of something that is gone is no selection.
     pub(super) fn drop_lost_selection(&mut self) {
         self.leave_lost_alternative();
+        self.leave_lost_picture();
         self.drop_lost_editors();
         self.drop_lost_answering();
         let held = self.selection.filter(|selection| {

@@ -16,6 +16,7 @@ impl App {
     /// # Errors
     /// A sentence, when nothing of it can be used; the open plan then stays.
     pub fn resume(&mut self, id: &str, found: &Found) -> Result<(), String> {
+        self.may_open()?;
         let record = found.record.clone();
         let record = record.ok_or(say!("page-kept-no-longer"))?;
         let taken = keeping::take_up(found)?;

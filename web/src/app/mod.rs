@@ -5,6 +5,7 @@
 
 pub mod alternatives;
 pub mod background;
+pub mod base_image;
 pub mod basis;
 pub mod class_maps;
 pub mod detail_maps;
@@ -19,7 +20,9 @@ pub mod keeping;
 pub mod land_bar;
 pub mod lands;
 pub mod live;
+pub mod looking;
 pub mod maps;
+pub mod mode;
 pub mod places;
 pub mod program;
 pub mod remarks;
@@ -95,6 +98,9 @@ pub struct App {
     notice: Option<String>,
     keeping: keeping::Keeping,
     editor: editor::State,
+    /// How the picture under the drawing is being laid.
+    laying: Option<base_image::Laying>,
+    looking: looking::Looking,
 }
 
 /// What is to be drawn or said anew.
@@ -181,15 +187,19 @@ impl App {
             notice: None,
             keeping: keeping::Keeping::default(),
             editor: editor::State::default(),
+            laying: None,
+            looking: looking::Looking::No,
         })
     }
 
     /// Opens another plan in this page: view and tool stay, the drawing is fitted.
     ///
     /// # Errors
-    /// [`StudyFault`] when the program's own tables do not fit together; the open plan then stays.
-    pub fn replace(&mut self, document: Document) -> Result<(), StudyFault> {
-        self.take_study(Study::open(document)?);
+    /// A sentence, when the open plan is only looked at or the program's own tables do not fit together; the open plan
+    /// then stays.
+    pub fn replace(&mut self, document: Document) -> Result<(), String> {
+        self.may_open()?;
+        self.take_study(Study::open(document).map_err(|fault| fault.to_string())?);
         self.keeping.begin();
         Ok(())
     }
@@ -206,6 +216,7 @@ impl App {
         self.pointed_figures = [None, None];
         self.selection = None;
         self.picked.clear();
+        self.laying = None;
         self.close_editors();
         self.crosshair = None;
         self.at_start = None;
@@ -213,6 +224,7 @@ impl App {
         self.fit();
         self.changes = Changes::ALL;
         self.say(words::opened(&self.study));
+        self.lock_opened();
     }
 
     /// The open plan.

@@ -13,6 +13,13 @@ use crate::tools::Input;
 /// How many figures are enlarged at most.
 pub const MOST_ENLARGED: usize = 3;
 
+/// The figures that are enlarged first: how many homes, and what is within a walk of them.
+const FOR_A_ROOM: [&str; MOST_ENLARGED] = [
+    "homes.count",
+    "walk.center_5min_homes_share",
+    "walk.all_five_10min_homes_share",
+];
+
 /// The moment that changes are shown against.
 #[derive(Clone, Debug)]
 pub struct Marked {
@@ -39,6 +46,9 @@ pub struct HistoryShown {
 impl App {
     /// Marks the plan as it stands, to show changes against it.
     pub fn mark_moment(&mut self, name: &str) {
+        if self.refuses() {
+            return;
+        }
         let name = match name.trim() {
             "" => say!("page-moment-step", number = self.study.history().undo_count()),
             name => name.to_owned(),
@@ -111,6 +121,17 @@ impl App {
                 self.enlarged.remove(0);
             }
             self.enlarged.push(figure.to_owned());
+        }
+        self.changes.figures = true;
+    }
+
+    /// Enlarges figures for a room where none is enlarged yet; those that were enlarged so are no longer where there is
+    /// no room any more.
+    pub fn enlarge_for(&mut self, is_room: bool) {
+        if is_room && self.enlarged.is_empty() {
+            self.enlarged = FOR_A_ROOM.map(str::to_owned).into();
+        } else if !is_room && self.enlarged == FOR_A_ROOM {
+            self.enlarged.clear();
         }
         self.changes.figures = true;
     }

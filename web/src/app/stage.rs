@@ -7,12 +7,15 @@ use hobnail_core::order;
 use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
+use std::sync::Arc;
 
 use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
+use super::places::Place;
 use super::store::CANVAS;
 use super::{App, alternatives, class_maps, detail_maps, maps, remarks, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
+use crate::browser::pictures::Picture;
 use crate::canvas::camera::Camera;
 use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
@@ -31,6 +34,9 @@ use crate::tools::{Selection, ToolKind, shape};
 
 /// Walks that are shown, in minutes, the widest first.
 const SHED_MINUTES: [u32; 2] = [FAR_MINUTES, NEAR_MINUTES];
+
+/// The layer that the picture lies on: the ground, so that it shows through what is traced and streets lie on it.
+const PICTURE_ABOVE: usize = 1;
 
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
@@ -86,8 +92,14 @@ pub struct Stage {
     disks: Vec<fronts::Disk>,
     /// Words, the most needed first.
     words: Vec<Prepared>,
+    /// The picture under the drawing, once it is decoded.
+    picture: Option<Picture>,
+    /// The picture that is decoded or being decoded.
+    asked_picture: Option<Arc<[u8]>>,
     /// Where scale bar and arrow stand, from the left and the bottom of the screen.
     corner_px: (f64, f64),
+    /// How many times as large as usual words, signs and drawn lines are.
+    scale: f64,
 }
 
 impl Stage {
@@ -105,7 +117,10 @@ impl Stage {
             above: Vec::new(),
             disks: Vec::new(),
             words: Vec::new(),
+            picture: None,
+            asked_picture: None,
             corner_px: (100.0, 60.0),
+            scale: 1.0,
         })
     }
 
@@ -114,9 +129,38 @@ impl Stage {
         self.painter.fit_to_screen()
     }
 
+    /// Draws words, signs and lines so many times as large as usual: as the page's own text is.
+    pub fn draw_larger(&mut self, scale: f64) {
+        self.scale = scale;
+        // For tests, as the view.
+        document::note(CANVAS, "data-scale", &scale.to_string());
+        self.painter.draw_larger(scale);
+    }
+
     /// Puts scale bar and arrow so far from the left and the bottom of the screen.
     pub const fn put_furniture(&mut self, left_px: f64, bottom_px: f64) {
         self.corner_px = (left_px, bottom_px);
+    }
+
+    /// Whether these bytes are of a picture that was not asked for yet; from here on it is.
+    pub fn asks_for_picture(&mut self, bytes: Option<&Arc<[u8]>>) -> bool {
+        let is_same = match (&self.asked_picture, bytes) {
+            (Some(asked), Some(bytes)) => Arc::ptr_eq(asked, bytes),
+            (None, None) => true,
+            _ => false,
+        };
+        if !is_same {
+            self.asked_picture = bytes.cloned();
+            self.picture = None;
+        }
+        !is_same && bytes.is_some()
+    }
+
+    /// Takes a picture that was decoded; one that is no longer asked for is dropped.
+    pub fn take_picture(&mut self, picture: Picture) {
+        if self.asked_picture.as_ref().is_some_and(|bytes| picture.is_of(bytes)) {
+            self.picture = Some(picture);
+        }
     }
 
     /// Hands the plan as it is now to the browser.
@@ -215,8 +259,16 @@ impl Stage {
             self.trees.bring(camera, |window| trees(&self.scene, window));
         }
         self.painter.clear(palette::AROUND);
-        for layer in &self.below {
+        for (place, layer) in self.below.iter().enumerate() {
             self.painter.paint(layer, &view);
+            if place == PICTURE_ABOVE
+                && !self.scene.is_ground
+                && let Some((image, corners)) = app.base_image()
+                && let Some(straight) = self.picture.as_mut().and_then(|picture| picture.straight(&corners))
+            {
+                self.painter
+                    .picture(straight, f64::from(image.opacity_thousandths) / 1000.0, &view);
+            }
         }
         for near in [&self.lots, &self.trees] {
             if let Some((_, layer)) = &near.held {
@@ -226,7 +278,8 @@ impl Stage {
         for layer in &self.above {
             self.painter.paint(layer, &view);
         }
-        let mut room = Room::default();
+        let scale = self.scale;
+        let mut room = Room::drawn_larger(scale);
         let places = self.scene.places.iter();
         let signs = places.filter_map(|place| marks::place_of_sign(&place.extent));
         for at in signs.chain(self.scene.best) {
@@ -240,7 +293,8 @@ impl Stage {
         }
         for disk in &self.disks {
             let at = camera.screen_from_m(disk.at);
-            room.take((at.x_px + disk.shift_px.0, at.y_px + disk.shift_px.1), fronts::DISK_PX);
+            let (right_px, down_px) = disk.shift_px;
+            room.take((at.x_px + right_px * scale, at.y_px + down_px * scale), fronts::DISK_PX);
         }
         for layer in &self.words {
             self.painter.paint_words(layer, &view, &mut room);
@@ -249,10 +303,10 @@ impl Stage {
             self.painter.paint(&Prepared::of(layer), &view);
         }
         let (_, height_px) = camera.size_px();
-        let at = ScreenPoint::new(self.corner_px.0, height_px - self.corner_px.1);
-        let bar = furniture::bar(camera.px_per_m(), 160.0, app.units());
+        let at = ScreenPoint::new(self.corner_px.0 / scale, (height_px - self.corner_px.1) / scale);
+        let bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
         self.painter
-            .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::SCREEN);
+            .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::of_screen(scale));
     }
 
     /// Writes on the canvas how the plan lies on it, so that a test can point at a place of the plan: pixels per meter,
@@ -299,6 +353,15 @@ fn hand(app: &App) -> Vec<Layer> {
         app.pointed_side()
             .map(|hints| overlay::hints(&hints, &|_| String::new())),
     );
+    if app.base_image_shown().awaits.is_some()
+        && let Some((_, corners)) = app.base_image()
+    {
+        layers.push(overlay::selection(&Selected::Line(corners.to_vec(), true)));
+        layers.push(overlay::pointed(&Place {
+            points: meters(&app.laying_points()),
+            ..Place::default()
+        }));
+    }
     layers.extend(app.crosshair().map(overlay::crosshair));
     layers
 }

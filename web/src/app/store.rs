@@ -4,11 +4,14 @@
 //! and the drawing is painted once before the next frame. After a fault of our own nothing is taken any more.
 
 use hobnail_core::order::OrderedSet;
+use hobnail_core::say;
 
 use leptos::prelude::*;
+use std::sync::Arc;
 
 use super::alternatives::AlternativeShown;
 use super::background::Background;
+use super::base_image::BaseImageShown;
 use super::basis::{self, BasisShown};
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
@@ -18,6 +21,7 @@ use super::keeping::{KeptShown, Recent};
 use super::land_bar::{LandBar, land_bar};
 use super::live::Live;
 use super::maps::{Legend, Map};
+use super::mode::Mode;
 use super::moments::HistoryShown;
 use super::places::{self, NoteShown, Place};
 use super::remarks::RemarksShown;
@@ -26,6 +30,7 @@ use super::shown::{self, HandShown, Help, PlanShown};
 use super::stage::Stage;
 use super::{App, Changes};
 use crate::browser::keeping::Keep;
+use crate::browser::pictures::{Picture, PictureFile};
 use crate::browser::{document, events, notice};
 use crate::canvas::camera::Insets;
 use crate::input::{Event, Key, Modifiers};
@@ -44,8 +49,12 @@ pub const COLUMN: &str = "figures";
 pub const STATUS: &str = "status";
 /// Ids of the fields for a typed length and bearing.
 pub const TYPED: [&str; 2] = ["typed-length", "typed-bearing"];
+/// Id of what is as wide as the page's text is large.
+pub const TEXT_SIZE: &str = "text-size";
 /// Id of the hidden file input.
 pub const FILE_INPUT: &str = "open-file";
+/// Id of the hidden input for a picture.
+pub const PICTURE_INPUT: &str = "open-picture";
 
 /// How much a key or button enlarges.
 pub const ZOOM_STEP: f64 = 1.4;
@@ -105,6 +114,12 @@ pub struct Store {
     pub is_new: Live<bool>,
     /// What help shows.
     pub help: Live<Help>,
+    /// The picture under the drawing.
+    pub base_image: Live<BaseImageShown>,
+    /// For which place the page is set.
+    pub mode: Live<Mode>,
+    /// Whether the plan is only looked at.
+    pub is_looking: Live<bool>,
 }
 
 impl Store {
@@ -139,9 +154,13 @@ impl Store {
             notice: Live::default(),
             is_new: Live::new(true),
             help: Live::default(),
+            base_image: Live::default(),
+            mode: Live::default(),
+            is_looking: Live::default(),
         };
         files::offer_when_failed();
         store.act(|_| ());
+        store.remember_mode();
         store.open_keep();
         store
     }
@@ -153,6 +172,7 @@ impl Store {
                 self.stage.set_value(Some(stage));
                 self.resize();
                 self.act(App::fit);
+                self.bring_picture();
                 document::on_resize(move || self.resize());
                 self.listen_to_keys();
                 self.start_background();
@@ -161,11 +181,17 @@ impl Store {
         }
     }
 
-    /// Takes the sizes of the drawing and of the panels over it.
+    /// Takes the sizes of the drawing, of the page's text and of the panels over the drawing.
     pub fn resize(self) {
+        const USUAL_TEXT_PX: f64 = 16.0;
+        let text_px = document::size_of(TEXT_SIZE).map_or(USUAL_TEXT_PX, |(width_px, _)| width_px.max(1.0));
         let mut size_px = None;
-        self.stage
-            .update_value(|stage| size_px = stage.as_mut().map(Stage::fit_to_screen));
+        self.stage.update_value(|stage| {
+            size_px = stage.as_mut().map(|stage| {
+                stage.draw_larger(text_px / USUAL_TEXT_PX);
+                stage.fit_to_screen()
+            });
+        });
         let Some((width_px, height_px)) = size_px else { return };
         let insets = insets(width_px, height_px);
         self.stage.update_value(|stage| {
@@ -205,6 +231,7 @@ impl Store {
             self.ask_for_frame(changes);
         }
         if changes.plan {
+            self.bring_picture();
             // After the panels: they are brought up to date in tasks that were queued before this one.
             leptos::task::spawn_local(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
             self.ask();
@@ -300,11 +327,48 @@ impl Store {
             self.hand.set_if_new(shown::hand(app));
             self.forms.set_if_new(app.forms());
             self.editors.set_if_new(app.editors());
+            self.base_image.set_if_new(app.base_image_shown());
         }
         if changes.said {
             self.said.set_if_new(app.said().to_owned());
             self.notice.set_if_new(app.notice().map(str::to_owned));
         }
+    }
+
+    /// Has the picture under the drawing decoded, where it is not yet.
+    fn bring_picture(self) {
+        let wanted = self.with(|app| {
+            let (image, _) = app.base_image()?;
+            Some((image.media_type.clone(), Arc::clone(&image.bytes)))
+        });
+        let mut is_asked = false;
+        self.stage.update_value(|stage| {
+            let bytes = wanted.as_ref().map(|(_, bytes)| bytes);
+            is_asked = stage.as_mut().is_some_and(|stage| stage.asks_for_picture(bytes));
+        });
+        let Some((media_type, bytes)) = wanted.filter(|_| is_asked) else {
+            return;
+        };
+        Picture::decode(&media_type, bytes, move |picture| match picture {
+            Some(picture) => {
+                self.stage.update_value(|stage| {
+                    if let Some(stage) = stage {
+                        stage.take_picture(picture);
+                    }
+                });
+                self.ask_for_frame(Changes::default());
+            }
+            None => self.act(|app| app.warn(say!("picture-not-shown"))),
+        });
+    }
+
+    /// Lays a picture that was chosen or dropped under the drawing.
+    pub fn lay_picture(self, read: Result<PictureFile, String>) {
+        self.act(|app| match read {
+            Ok(file) => app.lay_picture(file),
+            Err(fault) => app.warn(fault),
+        });
+        self.is_new.set(false);
     }
 
     fn ask_for_frame(self, changes: Changes) {
@@ -343,6 +407,11 @@ impl Store {
     fn listen_to_keys(self) {
         document::on_key("keydown", move |event| {
             let focus = events::focus();
+            if self.mode.get_untracked().is_board()
+                && let Some(key) = events::remote_key(event, focus)
+            {
+                return self.act(|app| app.remote(key));
+            }
             if let Some(Event::KeyDown(key, modifiers)) = events::key_down(event, focus) {
                 self.key(key, modifiers, focus);
             }
@@ -380,7 +449,10 @@ impl Store {
                 _ => {}
             }
         }
-        if matches!(focus, events::Focus::Field | events::Focus::Elsewhere) {
+        if matches!(
+            focus,
+            events::Focus::Field | events::Focus::List | events::Focus::Elsewhere
+        ) {
             return;
         }
         let tool = match key {
@@ -405,20 +477,32 @@ fn note_ms(attribute: &str, work_ms: f64) {
 
 /// Where the panels lie over the drawing, measured on the page; none where they lie beside it.
 fn insets(width_px: f64, height_px: f64) -> Insets {
-    let bounds = |id| document::bounds_of(id).unwrap_or_default();
-    let [canvas_left, canvas_top, ..] = bounds(CANVAS);
-    let [_, _, rail_right, rail_bottom] = bounds(RAIL);
-    let [column_left, column_top, ..] = bounds(COLUMN);
-    let [_, _, _, bar_bottom] = bounds(BAR);
-    let [_, status_top, ..] = bounds(STATUS);
-    let is_beside = column_top >= canvas_top + height_px - 1.0 || rail_bottom <= canvas_top;
-    if is_beside {
+    // What is not shown has bounds of no size.
+    let bounds = |id| document::bounds_of(id).filter(|[left, top, right, bottom]| right > left && bottom > top);
+    let Some([canvas_left, canvas_top, ..]) = bounds(CANVAS) else {
+        return Insets::default();
+    };
+    let (canvas_right, canvas_bottom) = (canvas_left + width_px, canvas_top + height_px);
+    let column = bounds(COLUMN);
+    let is_below = column.is_some_and(|[_, top, ..]| top >= canvas_bottom - 1.0);
+    if is_below || bounds(RAIL).is_some_and(|[_, _, _, bottom]| bottom <= canvas_top) {
         return Insets::default();
     }
-    Insets {
-        left_px: (rail_right - canvas_left).clamp(0.0, width_px / 3.0),
-        top_px: (bar_bottom - canvas_top).clamp(0.0, height_px / 3.0),
-        right_px: (canvas_left + width_px - column_left).clamp(0.0, width_px / 2.0),
-        bottom_px: (canvas_top + height_px - status_top).clamp(0.0, height_px / 3.0),
+    let mut held = Insets::default();
+    // Each panel lies at the side of the drawing that it is nearer to.
+    for [left, _, right, _] in [bounds(RAIL), column].into_iter().flatten() {
+        if left + right < canvas_left + canvas_right {
+            held.left_px = (right - canvas_left).clamp(0.0, width_px / 2.0);
+        } else {
+            held.right_px = (canvas_right - left).clamp(0.0, width_px / 2.0);
+        }
     }
+    for [_, top, _, bottom] in [BAR, STATUS].into_iter().filter_map(bounds) {
+        if top + bottom < canvas_top + canvas_bottom {
+            held.top_px = (bottom - canvas_top).clamp(0.0, height_px / 3.0).max(held.top_px);
+        } else {
+            held.bottom_px = (canvas_bottom - top).clamp(0.0, height_px / 3.0).max(held.bottom_px);
+        }
+    }
+    held
 }

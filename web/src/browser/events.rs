@@ -2,7 +2,7 @@
 
 use wasm_bindgen::JsCast;
 
-use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, ScreenPoint};
+use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, RemoteKey, ScreenPoint};
 
 /// A wheel whose notch is at least this many pixels zooms; a trackpad scrolls by less and pans.
 const NOTCH_PX: f64 = 60.0;
@@ -90,6 +90,19 @@ pub fn key_down(event: &web_sys::KeyboardEvent, focus: Focus) -> Option<Event> {
     ))
 }
 
+/// A key of a clicker or wireless keypad, which then does nothing else; `None` for other keys, and where keys are typed
+/// or choose from a list.
+#[must_use]
+pub fn remote_key(event: &web_sys::KeyboardEvent, focus: Focus) -> Option<RemoteKey> {
+    let takes_keys = matches!(focus, Focus::Field | Focus::List);
+    if takes_keys || event.ctrl_key() || event.meta_key() || event.alt_key() {
+        return None;
+    }
+    let key = RemoteKey::of(&event.key())?;
+    event.prevent_default();
+    Some(key)
+}
+
 /// Enter or Escape in a field: it is kept from doing anything else. `None` for other keys.
 #[must_use]
 pub fn field_key(event: &web_sys::KeyboardEvent) -> Option<Key> {
@@ -114,6 +127,8 @@ pub enum Focus {
     Rail,
     /// A field that letters are typed into.
     Field,
+    /// A list that is chosen from.
+    List,
     /// Something takes letters or keys for itself.
     Elsewhere,
 }
@@ -130,6 +145,8 @@ pub fn focus() -> Focus {
         Focus::Rail
     } else if is_within("input:not([type='radio'], [type='checkbox'])") {
         Focus::Field
+    } else if is_within("select") {
+        Focus::List
     } else {
         Focus::Elsewhere
     }

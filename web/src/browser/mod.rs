@@ -13,6 +13,9 @@ pub mod loader;
 pub mod notice;
 
 pub mod painter;
+pub mod remembered;
+
+pub mod pictures;
 
 pub mod words;
 

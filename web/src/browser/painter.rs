@@ -10,6 +10,7 @@ use std::sync::Arc;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Path2d};
 
+use super::pictures::Straight;
 use super::textures::Textures;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, STAR, Sign, Stroke, Width, Words};
 use crate::canvas::room::Room;
@@ -26,11 +27,14 @@ pub struct View {
 }
 
 impl View {
-    /// Layers given in screen pixels.
-    pub const SCREEN: Self = Self {
-        matrix: [1.0, 0.0, 0.0, 1.0, 0.0, 0.0],
-        px_per_unit: 1.0,
-    };
+    /// Layers given in screen pixels, so many times as large.
+    #[must_use]
+    pub const fn of_screen(scale: f64) -> Self {
+        Self {
+            matrix: [scale, 0.0, 0.0, scale, 0.0, 0.0],
+            px_per_unit: scale,
+        }
+    }
 }
 
 /// A layer whose paths the browser holds, each from the first time it is painted on.
@@ -100,6 +104,8 @@ pub struct Painter {
     context: CanvasRenderingContext2d,
     textures: Textures,
     ratio: f64,
+    /// How many times as large drawn lines, words and signs are as they say.
+    scale: f64,
     size_px: (f64, f64),
     /// Width, height and density last fitted to, to tell whether they changed.
     fitted: Option<[u64; 3]>,
@@ -123,6 +129,7 @@ impl Painter {
             context,
             textures: Textures::default(),
             ratio: 0.0,
+            scale: 1.0,
             size_px: (0.0, 0.0),
             fitted: None,
             css_colors: OrderedMap::new(),
@@ -146,6 +153,14 @@ impl Painter {
         size_px
     }
 
+    /// Draws lines, words, signs and textures so many times as large; what has a true width on the plan keeps it.
+    pub fn draw_larger(&mut self, scale: f64) {
+        if scale.to_bits() != self.scale.to_bits() {
+            self.scale = scale;
+            self.textures = Textures::default();
+        }
+    }
+
     /// Covers everything with one color.
     pub fn clear(&mut self, color: Color) {
         let css = self.css(color);
@@ -160,7 +175,7 @@ impl Painter {
         for item in &prepared.items {
             if let PreparedItem::Words(words) = item
                 && view.px_per_unit >= words.from_px_per_m
-                && room.take_words(words, place_of(words, view))
+                && room.take_words(words, self.place_of(words, view))
             {
                 self.words(words, view);
             }
@@ -191,6 +206,21 @@ impl Painter {
         }
     }
 
+    /// Paints a picture that was laid on the plan.
+    pub fn picture(&self, straight: &Straight, opacity: f64, view: &View) {
+        let [a, b, c, d, ..] = view.matrix;
+        let (x, y) = on_screen(straight.north_west, view);
+        let m = straight.m_per_px;
+        self.context
+            .set_transform_to(self.ratio, [a * m, b * m, -c * m, -d * m, x, y]);
+        self.context.set_global_alpha(opacity);
+        // A canvas that can not be read can still be drawn.
+        let _ = self
+            .context
+            .draw_image_with_html_canvas_element(&straight.canvas, 0.0, 0.0);
+        self.context.set_global_alpha(1.0);
+    }
+
     fn shape(&mut self, path: &Path2d, clip: Option<&Path2d>, fill: Option<Fill>, stroke: Option<Stroke>, view: &View) {
         self.context.set_transform_to(self.ratio, view.matrix);
         if let Some(clip) = clip {
@@ -207,10 +237,8 @@ impl Painter {
             }
             Some(Fill::Textured(texture, color)) => {
                 let css = self.css(color);
-                if let Some(pattern) = self
-                    .textures
-                    .get(texture, &css, self.ratio, view.px_per_unit * self.ratio)
-                {
+                let density = self.ratio * self.scale;
+                if let Some(pattern) = self.textures.get(texture, &css, density, view.px_per_unit * self.ratio) {
                     self.context.set_fill_style_canvas_pattern(&pattern);
                     self.context
                         .fill_with_path_2d_and_winding(path, CanvasWindingRule::Evenodd);
@@ -221,16 +249,16 @@ impl Painter {
         if let Some(stroke) = stroke {
             let css = self.css(stroke.color);
             let width_px = match stroke.width {
-                Width::Pixels(px) => px,
+                Width::Pixels(px) => px * self.scale,
                 Width::Meters(m) => m * view.px_per_unit,
-                Width::Edged(m, px) => m * view.px_per_unit + 2.0 * px,
+                Width::Edged(m, px) => m * view.px_per_unit + 2.0 * px * self.scale,
             };
             self.context.set_stroke_style_str(&css);
             line_style(&self.context, width_px / view.px_per_unit, stroke.has_round_ends);
             if stroke.dash_px.is_empty() {
                 self.context.stroke_with_path(path);
             } else {
-                dash(&self.context, stroke.dash_px, 1.0 / view.px_per_unit);
+                dash(&self.context, stroke.dash_px, self.scale / view.px_per_unit);
                 self.context.stroke_with_path(path);
                 dash(&self.context, &[], 1.0);
             }
@@ -242,7 +270,7 @@ impl Painter {
 
     fn words(&mut self, words: &Words, view: &View) {
         const MARGIN_PX: f64 = 200.0;
-        let (x, y) = place_of(words, view);
+        let (x, y) = self.place_of(words, view);
         let is_seen =
             x > -MARGIN_PX && y > -MARGIN_PX && x < self.size_px.0 + MARGIN_PX && y < self.size_px.1 + MARGIN_PX;
         if !is_seen {
@@ -251,7 +279,7 @@ impl Painter {
         let (color, halo) = (self.css(words.color), self.css(words.halo));
         let context = &self.context;
         let weight = if words.is_bold { 700 } else { 400 };
-        context.set_font(&format!("{weight} {}px {TYPEFACE}", words.size_px));
+        context.set_font(&format!("{weight} {}px {TYPEFACE}", words.size_px * self.scale));
         context.set_text_baseline("middle");
         context.set_text_align(match words.align {
             Align::Middle => "center",
@@ -263,7 +291,7 @@ impl Painter {
         );
         context.set_transform_to(self.ratio, [cos, -sin, sin, cos, x, y]);
         context.set_stroke_style_str(&halo);
-        line_style(context, 4.0, true);
+        line_style(context, 4.0 * self.scale, true);
         // Text of any kind is accepted.
         let _ = context.stroke_text(&words.text, 0.0, 0.0);
         context.set_fill_style_str(&color);
@@ -272,10 +300,10 @@ impl Painter {
 
     fn sign(&mut self, sign: &Sign, view: &View) {
         let (x, y) = on_screen(sign.at, view);
-        let (x, y) = (x + sign.shift_px.0, y + sign.shift_px.1);
+        let (x, y) = (x + sign.shift_px.0 * self.scale, y + sign.shift_px.1 * self.scale);
         let (fill, line) = (self.css(sign.fill), self.css(sign.line));
         let context = &self.context;
-        let r = sign.radius_px;
+        let (r, line_px) = (sign.radius_px * self.scale, sign.line_px * self.scale);
         context.set_transform_to(self.ratio, [1.0, 0.0, 0.0, 1.0, x, y]);
         context.begin_path();
         match sign.form {
@@ -299,13 +327,19 @@ impl Painter {
             Form::Star => corners(context, &STAR.map(|(x, y)| (x * r, y * r))),
         }
         context.set_stroke_style_str("rgba(250,248,242,0.9)");
-        line_style(context, sign.line_px + 3.0, true);
+        line_style(context, line_px + 3.0 * self.scale, true);
         context.stroke();
         context.set_fill_style_str(&fill);
         context.fill();
         context.set_stroke_style_str(&line);
-        line_style(context, sign.line_px, true);
+        line_style(context, line_px, true);
         context.stroke();
+    }
+
+    /// Where words hang on screen.
+    fn place_of(&self, words: &Words, view: &View) -> (f64, f64) {
+        let (x, y) = on_screen(words.at, view);
+        (x + words.shift_px.0 * self.scale, y + words.shift_px.1 * self.scale)
     }
 
     fn css(&mut self, color: Color) -> String {
@@ -358,12 +392,6 @@ fn path_2d(path: &Path) -> Option<Path2d> {
         );
     }
     Some(held)
-}
-
-/// Where words hang on screen.
-fn place_of(words: &Words, view: &View) -> (f64, f64) {
-    let (x, y) = on_screen(words.at, view);
-    (x + words.shift_px.0, y + words.shift_px.1)
 }
 
 fn on_screen((x, y): (f64, f64), view: &View) -> (f64, f64) {

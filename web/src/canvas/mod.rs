@@ -6,9 +6,7 @@ pub mod scene;
 
 pub mod scene_of;
 
-pub mod profile;
-
-pub mod offset;
+pub use hobnail_core::report::drawing::{offset, profile};
 
 pub mod contour;
 

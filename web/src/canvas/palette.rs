@@ -1,16 +1,16 @@
 //! Colors and line weights of the drawing.
 //!
-//! Land is tinted in the hues of the APA Land-Based Classification Standards, activity dimension, top categories
-//! ("LBCS Color Coding Standards", American Planning Association, 1 April 2001): residential yellow, shopping and
-//! business red, industrial purple, institutional blue, leisure light green, natural resources forest green. The hues are kept and
-//! toned down so that lines and words stay legible on them; a texture says the same without color.
+//! What is drawn on paper too has the tones of [`tones`], which say where the hues of land come from.
 
 use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::land::{ConstraintKind, OwnerGroup};
+use hobnail_core::report::drawing::tones;
 use hobnail_core::say;
 
 use super::picture::{Color, Texture};
 use super::scene::Scale;
+
+pub use hobnail_core::report::drawing::words::{constraint_word, use_word};
 
 /// The finest line: strips of a street, hatching.
 pub const FINE_PX: f64 = 0.75;
@@ -22,31 +22,31 @@ pub const HEAVY_PX: f64 = 2.5;
 /// Land outside the site.
 pub const AROUND: Color = Color::solid(0xEC_E7_DB);
 /// Land of the site with no use.
-pub const PAPER: Color = Color::solid(0xFA_F8_F2);
+pub const PAPER: Color = Color::solid(tones::PAPER);
 /// Lines and words.
-pub const INK: Color = Color::solid(0x2B_27_22);
+pub const INK: Color = Color::solid(tones::INK);
 /// Lines of second rank.
-pub const SOFT_INK: Color = Color::solid(0x7A_72_66);
+pub const SOFT_INK: Color = Color::solid(tones::SOFT_INK);
 /// Walks and the ground of a right-of-way.
-pub const WALK: Color = Color::solid(0xF6_F2_E9);
+pub const WALK: Color = Color::solid(tones::WALK);
 /// Carriageways.
-pub const PAVED: Color = Color::solid(0xDA_D5_CC);
+pub const PAVED: Color = Color::solid(tones::PAVED);
 /// Bicycle lanes.
-pub const BICYCLE: Color = Color::solid(0xD8_C2_B4);
+pub const BICYCLE: Color = Color::solid(tones::BICYCLE);
 /// Planting strips, medians and swales.
-pub const PLANTED: Color = Color::solid(0xCF_DD_BC);
+pub const PLANTED: Color = Color::solid(tones::PLANTED);
 /// Crowns of trees.
-pub const CROWN: Color = Color::solid(0x93_B0_7F);
+pub const CROWN: Color = Color::solid(tones::CROWN);
 /// Outlines of crowns.
-pub const CROWN_LINE: Color = Color::solid(0x62_80_55);
+pub const CROWN_LINE: Color = Color::solid(tones::CROWN_LINE);
 /// A street that is to be removed.
-pub const REMOVED: Color = Color::solid(0xA8_3A_2C);
+pub const REMOVED: Color = Color::solid(tones::REMOVED);
 /// The walk-shed.
 pub const SHED: Color = Color::solid(0x1E_5F_9E);
 /// The edge of the walk-shed.
 pub const SHED_EDGE: Color = Color::solid(0x0F_43_5A);
 /// Open water.
-pub const WATER: Color = Color::solid(0x4F_86_AD);
+pub const WATER: Color = Color::solid(tones::WATER);
 /// Land in no lot.
 pub const NO_LOT: Color = Color::solid(0x8A_5A_2B);
 /// The paper of a note.
@@ -59,40 +59,19 @@ pub const CLEAR: Color = Color::solid(0xFF_FF_FF).at(0.0);
 /// The tint of land by use.
 #[must_use]
 pub const fn tint(land_use: LandUse) -> Color {
-    Color::solid(match land_use {
-        LandUse::Residential => 0xF5_E6_A6,
-        LandUse::Business => 0xEB_A5_97,
-        LandUse::Industrial => 0xCC_B0_DF,
-        LandUse::Civic => 0xB4_B9_EA,
-        LandUse::Leisure => 0xC6_E6_BC,
-        LandUse::Natural => 0xA3_C6_9E,
-    })
+    Color::solid(tones::tint(land_use))
 }
 
 /// The deeper tone of the same hue, for textures and bands.
 #[must_use]
 pub const fn tone(land_use: LandUse) -> Color {
-    Color::solid(match land_use {
-        LandUse::Residential => 0xD9_BC_4C,
-        LandUse::Business => 0xC0_5A_49,
-        LandUse::Industrial => 0x8D_5F_AE,
-        LandUse::Civic => 0x5E_69_BC,
-        LandUse::Leisure => 0x77_AE_6A,
-        LandUse::Natural => 0x57_8B_55,
-    })
+    Color::solid(tones::tone(land_use))
 }
 
 /// The tone of a building: the tint of its use, darker.
 #[must_use]
 pub const fn building(land_use: LandUse) -> Color {
-    Color::solid(match land_use {
-        LandUse::Residential => 0xC9_AC_4A,
-        LandUse::Business => 0xB0_53_43,
-        LandUse::Industrial => 0x7E_55_9B,
-        LandUse::Civic => 0x53_5E_AD,
-        LandUse::Leisure => 0x5F_93_54,
-        LandUse::Natural => 0x4A_78_48,
-    })
+    Color::solid(tones::building(land_use))
 }
 
 /// The color of fronts that reach so many of the five daily needs: one hue, the deeper the more.
@@ -151,47 +130,18 @@ pub const fn texture(land_use: LandUse) -> Option<Texture> {
     }
 }
 
-/// The word for a use.
-#[must_use]
-pub fn use_word(land_use: LandUse) -> &'static str {
-    match land_use {
-        LandUse::Residential => say!("drawing-use-homes"),
-        LandUse::Business => say!("drawing-use-business"),
-        LandUse::Industrial => say!("drawing-use-making"),
-        LandUse::Civic => say!("drawing-use-civic"),
-        LandUse::Leisure => say!("drawing-use-park"),
-        LandUse::Natural => say!("drawing-use-natural"),
-    }
-}
-
 /// The color and texture of land that something holds back.
 #[must_use]
 pub const fn constraint(kind: ConstraintKind) -> (Color, Texture) {
-    match kind {
-        ConstraintKind::Water => (WATER, Texture::Waves),
-        ConstraintKind::Floodplain => (Color::solid(0x6C_9C_B8), Texture::Waves),
-        ConstraintKind::Wetland => (Color::solid(0x4F_8A_86), Texture::Grass),
-        ConstraintKind::Steep => (Color::solid(0x9A_7B_55), Texture::Diagonal),
-        ConstraintKind::Easement => (Color::solid(0x7A_72_66), Texture::Upright),
-        ConstraintKind::Conservation => (Color::solid(0x57_8B_55), Texture::Grass),
-        ConstraintKind::Keep => (Color::solid(0x57_8B_55), Texture::Dots),
-        ConstraintKind::Contaminated => (Color::solid(0x8A_5A_2B), Texture::Crossed),
-    }
-}
-
-/// The word for what holds land back.
-#[must_use]
-pub fn constraint_word(kind: ConstraintKind) -> &'static str {
-    match kind {
-        ConstraintKind::Water => say!("drawing-water"),
-        ConstraintKind::Floodplain => say!("drawing-floodplain"),
-        ConstraintKind::Wetland => say!("drawing-wetland"),
-        ConstraintKind::Steep => say!("drawing-steep"),
-        ConstraintKind::Easement => say!("drawing-easement"),
-        ConstraintKind::Conservation => say!("drawing-conservation"),
-        ConstraintKind::Contaminated => say!("drawing-contaminated"),
-        ConstraintKind::Keep => say!("drawing-keep"),
-    }
+    let texture = match kind {
+        ConstraintKind::Water | ConstraintKind::Floodplain => Texture::Waves,
+        ConstraintKind::Wetland | ConstraintKind::Conservation => Texture::Grass,
+        ConstraintKind::Steep => Texture::Diagonal,
+        ConstraintKind::Easement => Texture::Upright,
+        ConstraintKind::Keep => Texture::Dots,
+        ConstraintKind::Contaminated => Texture::Crossed,
+    };
+    (Color::solid(tones::constraint(kind)), texture)
 }
 
 /// The word for a group of owners.

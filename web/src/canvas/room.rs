@@ -6,20 +6,30 @@ use super::picture::{Align, Words};
 const GLYPH_SHARE: f64 = 0.54;
 
 /// Places on screen that are taken, as disks.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Room {
     taken: Vec<(f64, f64, f64)>,
+    scale: f64,
 }
 
 impl Room {
+    /// All of the screen is free; words and signs are drawn so many times as large as they say.
+    #[must_use]
+    pub const fn drawn_larger(scale: f64) -> Self {
+        Self {
+            taken: Vec::new(),
+            scale,
+        }
+    }
+
     /// Takes a disk whatever lies there, such as a sign's.
     pub fn take(&mut self, (x_px, y_px): (f64, f64), radius_px: f64) {
-        self.taken.push((x_px, y_px, radius_px));
+        self.taken.push((x_px, y_px, radius_px * self.scale));
     }
 
     /// Takes the room for words at a place on screen; `false`, taking nothing, where some of it is taken already.
     pub fn take_words(&mut self, words: &Words, (x_px, y_px): (f64, f64)) -> bool {
-        let disks = disks(words, (x_px, y_px));
+        let disks = disks(words, (x_px, y_px), words.size_px * self.scale);
         let is_free = disks.iter().all(|one| {
             self.taken.iter().all(|other| {
                 let (x, y) = (one.0 - other.0, one.1 - other.1);
@@ -34,9 +44,9 @@ impl Room {
 }
 
 /// Disks along the line of words that cover them.
-fn disks(words: &Words, (x_px, y_px): (f64, f64)) -> Vec<(f64, f64, f64)> {
-    let width_px = words.text.chars().count() as f64 * words.size_px * GLYPH_SHARE;
-    let radius_px = words.size_px * 0.6;
+fn disks(words: &Words, (x_px, y_px): (f64, f64), size_px: f64) -> Vec<(f64, f64, f64)> {
+    let width_px = words.text.chars().count() as f64 * size_px * GLYPH_SHARE;
+    let radius_px = size_px * 0.6;
     let count = (width_px / radius_px / 1.5).ceil().max(1.0);
     let step_px = width_px / count;
     let start_px = match words.align {
@@ -77,7 +87,7 @@ mod tests {
 
     #[test]
     fn the_first_of_two_overlapping_names_is_kept() {
-        let mut room = Room::default();
+        let mut room = Room::drawn_larger(1.0);
         assert!(room.take_words(&words("Orchard Street", 0.0), (100.0, 100.0)));
         assert!(!room.take_words(&words("Mill Lane", 0.0), (140.0, 105.0)));
         assert!(room.take_words(&words("Mill Lane", 0.0), (140.0, 130.0)));
@@ -85,9 +95,18 @@ mod tests {
 
     #[test]
     fn an_upright_name_takes_upright_room() {
-        let mut room = Room::default();
+        let mut room = Room::drawn_larger(1.0);
         assert!(room.take_words(&words("Orchard Street", std::f64::consts::FRAC_PI_2), (100.0, 100.0)));
         assert!(room.take_words(&words("Park", 0.0), (130.0, 100.0)));
         assert!(!room.take_words(&words("Park", 0.0), (100.0, 130.0)));
+    }
+
+    #[test]
+    fn larger_words_take_more_room() {
+        let both = |scale| {
+            let mut room = Room::drawn_larger(scale);
+            [100.0, 125.0].map(|y| room.take_words(&words("Orchard Street", 0.0), (100.0, y)))
+        };
+        assert_eq!((both(1.0), both(2.0)), ([true, true], [true, false]));
     }
 }

@@ -6,8 +6,7 @@ use hobnail_core::plan::land::ConstraintKind;
 
 use super::profile::Profile;
 
-/// A polyline or ring in meters.
-pub type Line = Vec<(f64, f64)>;
+pub use hobnail_core::report::drawing::ways::{Joint, Line, Standing, Way};
 
 /// Everything drawn of one alternative.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -114,43 +113,6 @@ pub struct PatchSide {
     pub main: LandUse,
     /// The use of other floors.
     pub second: Option<LandUse>,
-}
-
-/// A street or path between two intersections.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Way {
-    /// Its line.
-    pub line: Line,
-    /// Which of the scene's profiles it is built to.
-    pub profile: usize,
-    /// Planting stops this short of its start, in meters.
-    pub clear_start_m: f64,
-    /// Planting stops this short of its end, in meters.
-    pub clear_end_m: f64,
-    /// Whether it stands, stays, goes or comes.
-    pub standing: Standing,
-}
-
-/// How firmly a way is drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Standing {
-    /// It is proposed.
-    New,
-    /// It stands and stays.
-    Existing,
-    /// It stands and goes.
-    Removed,
-}
-
-/// Where ways meet: the ground there is as wide as the widest of them.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Joint {
-    /// Its place.
-    pub at: (f64, f64),
-    /// Radius of the right-of-way.
-    pub right_of_way_m: f64,
-    /// Radius of the pavement; none where only paths meet.
-    pub paved_m: Option<f64>,
 }
 
 /// A place to draw.

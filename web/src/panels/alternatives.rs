@@ -69,12 +69,15 @@ pub fn alternatives(store: Store) -> AnyView {
     };
     view! {
         <details class="menu" data-menu="alternatives">
-            <summary class="command" title=say!("panels-alternatives-about")>{say!("panels-alternatives")}</summary>
+            <summary class="command">{say!("panels-alternatives")}</summary>
             <div class="menu-card">
+                <p class="choice-more">{say!("panels-alternatives-about")}</p>
                 <div class="small-plans">{move || ids.get().into_iter().map(small).collect::<Vec<AnyView>>()}</div>
-                {fields(store, |forms| &forms.alternative)}
-                <div class="group">{commands().map(command).collect_view()}</div>
-                <p class="choice-more">{say!("panels-alternatives-files")}</p>
+                <div class="to-draw">
+                    {fields(store, |forms| &forms.alternative)}
+                    <div class="group">{commands().map(command).collect_view()}</div>
+                    <p class="choice-more">{say!("panels-alternatives-files")}</p>
+                </div>
             </div>
         </details>
     }

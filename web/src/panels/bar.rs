@@ -1,6 +1,5 @@
-//! The bar on top: the plan's name, its alternatives, undo and redo, samples, open and save, units.
+//! The bar on top: the plan's name, its alternatives, undo and redo, samples, open and save.
 
-use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::say;
 use leptos::prelude::*;
 
@@ -36,9 +35,10 @@ pub fn Bar(
                 <span class="program">"Hobnail"</span>
                 {super::plan_menu::plan_menu(store)}
             </div>
+            {super::mode::looking_line(store)}
             <Kept store/>
             {alternatives(store)}
-            <div class="group" role="group" aria-label=say!("panels-history")>
+            <div class="group steps-back to-draw" role="group" aria-label=say!("panels-history")>
                 <button
                     type="button"
                     class="command"
@@ -49,6 +49,7 @@ pub fn Bar(
                 >
                     <BackIcon/>
                     <span class="word">{say!("panels-undo")}</span>
+                    <kbd>{say!("mode-key-undo")}</kbd>
                     <span class="command-more" data-undo-word>{move || undo.get()}</span>
                 </button>
                 <button
@@ -61,11 +62,12 @@ pub fn Bar(
                 >
                     <BackIcon/>
                     <span class="word">{say!("panels-redo")}</span>
+                    <kbd>{say!("mode-key-redo")}</kbd>
                     <span class="command-more">{move || redo.get()}</span>
                 </button>
                 <History store/>
             </div>
-            <div class="group files" role="group" aria-label=say!("panels-plan")>
+            <div class="group files to-draw" role="group" aria-label=say!("panels-plan")>
                 <Samples store/>
                 <button type="button" class="command" data-command="open" aria-keyshortcuts="Control+O" on:click=move |_| files::choose(FILE_INPUT)>
                     {say!("panels-open")}
@@ -84,7 +86,6 @@ pub fn Bar(
                     {say!("panels-save")}
                 </button>
             </div>
-            <Units store/>
         </header>
     }
 }
@@ -117,30 +118,5 @@ fn Samples(store: Store) -> impl IntoView {
             <summary class="command">{say!("panels-samples")}</summary>
             <ul>{SAMPLES.iter().map(one).collect_view()}</ul>
         </details>
-    }
-}
-
-#[component]
-fn Units(store: Store) -> impl IntoView {
-    let is_metric = memo(move || store.plan.with(|plan| plan.is_metric));
-    let one = move |units: UnitSystem, words: &'static str, name: &'static str| {
-        let is_chosen = move || is_metric.get() == (units == UnitSystem::Metric);
-        view! {
-            <button
-                type="button"
-                class="command"
-                data-units=name
-                aria-pressed=move || is_chosen().to_string()
-                on:click=move |_| store.act(|app| app.show_units(units))
-            >
-                {words}
-            </button>
-        }
-    };
-    view! {
-        <div class="group units" role="group" aria-label=say!("panels-units")>
-            {one(UnitSystem::UsCustomary, say!("panels-units-us"), "us")}
-            {one(UnitSystem::Metric, say!("panels-units-metric"), "metric")}
-        </div>
     }
 }

@@ -4,13 +4,14 @@ use hobnail_core::say;
 use leptos::prelude::*;
 
 use super::basis::BasisTree;
-use super::enlarged::Enlarge;
+use super::enlarged::{Enlarge, Enlarged};
 use super::land_bar::LandBarPanel;
 use super::legend::Legend;
 use super::measured::MeasuredPanel;
 use super::notes::Notes;
 use crate::app::figures::{Heading, Row, headings, short_title};
 use crate::app::live::memo;
+use crate::app::mode::Mode;
 use crate::app::store::{COLUMN, Store};
 use crate::app::words::sentence_case;
 
@@ -25,7 +26,11 @@ pub fn Column(
     view! {
         <aside id=COLUMN class="column" aria-labelledby="figures-title">
             {super::remarks::answering(store)}
-            <h2 id="figures-title">{say!("panels-figures")} <span class="column-note">{say!("panels-figures-note")}</span></h2>
+            <div class="column-head">
+                <h2 id="figures-title">{say!("panels-figures")}</h2>
+                <p class="column-note">{say!("panels-figures-note")}</p>
+            </div>
+            {move || (store.mode.get() == Mode::Projector).then(|| view! { <Enlarged store/> })}
             <MeasuredPanel store/>
             <LandBarPanel store/>
             <Figures store heading=None/>

@@ -55,17 +55,30 @@ pub fn help(store: Store) -> AnyView {
     });
     let shown = move || {
         let tool = store.hand.with(|hand| hand.tool).unwrap_or(ToolKind::Select);
-        let (title, words) = match store.help.with(|help| *help) {
+        let (title, words, other) = match store.help.with(|help| *help) {
             Help::Closed => return None,
-            Help::Tool => (tool.word(), words(tool)),
-            Help::FirstSteps => (say!("help-first-title"), say!("help-first")),
+            // The first steps are no steps for whoever only looks.
+            Help::Tool if store.is_looking.get() => (tool.word(), words(tool), None),
+            Help::Tool => (
+                tool.word(),
+                words(tool),
+                Some((Help::FirstSteps, say!("help-first-title"))),
+            ),
+            Help::FirstSteps => (
+                say!("help-first-title"),
+                say!("help-first"),
+                Some((Help::Tool, tool.word())),
+            ),
         };
         let close = move |_| store.help.set(Help::Closed);
         let section = view! {
             <section id=HELP class="help" aria-labelledby="help-title" data-help>
                 <h2 id="help-title">{title}</h2>
                 {words.lines().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>()}
-                <button type="button" class="command" data-command="help-close" on:click=close>{say!("help-close")}</button>
+                <div class="group">
+                    <button type="button" class="command" data-command="help-close" on:click=close>{say!("help-close")}</button>
+                    {other.map(|(next, words)| view! { <button type="button" class="command" data-command="help-other" on:click=move |_| store.help.set(next)>{words}</button> }.into_any())}
+                </div>
             </section>
         };
         Some(section.into_any())

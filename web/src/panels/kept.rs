@@ -21,7 +21,7 @@ pub fn Kept(
     };
     view! {
         <p
-            class="kept"
+            class="kept to-draw"
             role="status"
             data-kept=move || match store.kept.get() {
                 KeptShown::Nothing => "",

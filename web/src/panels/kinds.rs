@@ -49,6 +49,7 @@ pub fn kinds(store: Store, is_area: bool) -> AnyView {
         <div class="palette" data-palette=if is_area { "areas" } else { "places" }>
             <p id="kinds-title" class="palette-title">{say!("panels-draw")}</p>
             <div class="choices" role="radiogroup" aria-labelledby="kinds-title">{lines}</div>
+            {super::manners::snap_switch(store)}
             {details_of(store, true)}
         </div>
     }

@@ -45,11 +45,23 @@ pub fn Manners(
                 <p class="choice-more">{say!("panels-about-blocks")}</p>
             </div>
         })}
+        {snap_switch(store)}
+    }
+}
+
+/// Whether points land on what is near: for every tool that sets points.
+pub fn snap_switch(store: Store) -> AnyView {
+    let snaps = memo(move || {
+        store
+            .hand
+            .with(|hand| hand.choices.is_some_and(|choices| choices.drawing.snaps))
+    });
+    view! {
         <label class="choice">
             <input
                 type="checkbox"
                 id="snaps"
-                prop:checked=move || drawing.get().is_some_and(|drawing| drawing.snaps)
+                prop:checked=move || snaps.get()
                 on:change=move |event| {
                     let is_on = event_target_checked(&event);
                     choose(store, |choices| choices.drawing.snaps = is_on);
@@ -58,4 +70,5 @@ pub fn Manners(
             <span class="choice-name">{say!("panels-snap")}</span>
         </label>
     }
+    .into_any()
 }

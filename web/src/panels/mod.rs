@@ -2,6 +2,7 @@
 
 pub mod alternatives;
 pub mod bar;
+pub mod base_image;
 pub mod basis;
 pub mod column;
 pub mod details_of;
@@ -22,6 +23,7 @@ pub mod legend;
 pub mod manners;
 pub mod map;
 pub mod measured;
+pub mod mode;
 pub mod notes;
 pub mod palette;
 pub mod plan_menu;

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::help::help_button;
 use super::language::languages;
+use super::mode::{by_tap, page_menu};
 use super::typed::TypedFields;
 use crate::app::App;
 use crate::app::live::memo;
@@ -22,6 +23,7 @@ pub fn Status(
         <footer id=STATUS class="status">
             <p class="awaits" data-awaits>{awaits}</p>
             <TypedFields store/>
+            {by_tap(store)}
             {move || {
                 selected.get().map(|words| {
                     view! {
@@ -33,6 +35,7 @@ pub fn Status(
                 })
             }}
             {help_button(store)}
+            {page_menu(store)}
             {languages(store)}
             <div class="group zoom" role="group" aria-label=say!("panels-zoom")>
                 <button type="button" class="command" data-command="zoom-out" aria-label=say!("panels-zoom-out") on:click=move |_| store.act(|app| app.zoom(1.0 / ZOOM_STEP))>"−"</button>

@@ -56,6 +56,7 @@ pub fn TypedFields(
                     }
                 />
                 <span>{move || if place == 0 { length_unit(is_metric.get()) } else { "°" }}</span>
+                <span class="choice-more at-board">{about}</span>
             </label>
         }
         .into_any()

@@ -77,12 +77,15 @@ pub fn Welcome(
             view! {
                 <section class="welcome" aria-labelledby="welcome-title" data-welcome>
                     <RecentPlans store/>
-                    <h2 id="welcome-title">{say!("panels-begin")}</h2>
-                    <ul>{starts().into_iter().map(start).collect::<Vec<AnyView>>()}</ul>
-                    <h2>{say!("panels-begin-samples")}</h2>
+                    <h2 id="welcome-title" class="to-draw">{say!("panels-begin")}</h2>
+                    <ul class="to-draw">
+                        {starts().into_iter().map(start).collect::<Vec<AnyView>>()}
+                        {super::base_image::start()}
+                    </ul>
+                    <h2>{move || if store.is_looking.get() { say!("mode-look-at") } else { say!("panels-begin-samples") }}</h2>
                     <ul>{SAMPLES.iter().map(sample).collect_view()}</ul>
                     <div class="welcome-more">
-                        <button type="button" class="command" data-begin="blank" on:click=move |_| {
+                        <button type="button" class="command to-draw" data-begin="blank" on:click=move |_| {
                             begin_anew(store);
                             document::focus_on(CANVAS);
                         }>

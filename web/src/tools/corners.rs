@@ -124,9 +124,19 @@ pub fn hints(state: &State) -> Hints {
     }
 }
 
-/// Where a corner lands: on an intersection, a corner or end, a street, the edge of another area, else the grid.
+/// Where a corner lands: on an intersection, a corner or end, a street, the edge of another area, else the grid. With
+/// snapping off, or Alt held, that is the grid, or the first corner, which closes the outline.
 #[must_use]
-pub fn snapped(from: PlanPoint, drawn: MarkId, own_start: Option<PlanPoint>, is_site: bool, sight: &Sight<'_>) -> Snap {
+pub fn snapped(at: At, drawn: MarkId, own_start: Option<PlanPoint>, is_site: bool, sight: &Sight<'_>) -> Snap {
+    let from = at.point;
+    if sight.is_free(at) {
+        let is_near = |start: &PlanPoint| (from.squared_distance_mm2(*start) as f64).sqrt() <= sight.reach_mm;
+        return own_start.filter(is_near).map_or(snap::on_grid(from), |point| Snap {
+            point,
+            tie: None,
+            reason: Reason::OwnStart,
+        });
+    }
     let landed = snap::snap(from, None, own_start, sight);
     let is_free = matches!(landed.reason, Reason::Grid | Reason::SiteBoundary);
     let is_on_line = is_free || landed.reason == Reason::OnStreet;
@@ -165,7 +175,7 @@ pub fn snapped(from: PlanPoint, drawn: MarkId, own_start: Option<PlanPoint>, is_
 fn rest(input: Input, sight: &Sight<'_>, draft: Option<&Mark>) -> (State, Vec<Step>) {
     match input {
         Input::Move(at) => {
-            let hover = Some(snapped(at.point, sight.next_id, None, draft.is_none(), sight));
+            let hover = Some(snapped(at, sight.next_id, None, draft.is_none(), sight));
             (resting(hover, sight, draft), Vec::new())
         }
         Input::Down(at) => {
@@ -194,7 +204,7 @@ fn rest(input: Input, sight: &Sight<'_>, draft: Option<&Mark>) -> (State, Vec<St
 }
 
 fn begin(at: At, sight: &Sight<'_>, draft: Option<&Mark>) -> (State, Vec<Step>) {
-    let first = snapped(at.point, sight.next_id, None, draft.is_none(), sight);
+    let first = snapped(at, sight.next_id, None, draft.is_none(), sight);
     let label = draft.map_or(Label::DrawSite, |mark| Label::Draw(mark.kind()));
     let drawing = Drawing {
         id: sight.next_id,
@@ -222,7 +232,7 @@ fn hold(
             if to.is_none() && away <= sight.reach_mm / 3.0 {
                 return (State::Held { site, corner, from, to }, Vec::new());
             }
-            let landed = snapped(at.point, sight.next_id, None, true, sight);
+            let landed = snapped(at, sight.next_id, None, true, sight);
             let mut steps = Vec::new();
             if to.is_none() {
                 steps.push(Step::Begin(Label::MoveSite));
@@ -252,7 +262,7 @@ impl Drawing {
         let fewest = if self.is_line { 2 } else { 3 };
         let own_start = self.corners.first().copied();
         let own_start = own_start.filter(|_| !self.is_line && self.corners.len() >= 3);
-        let place = |at: PlanPoint| snapped(at, self.id, own_start, draft.is_none(), sight);
+        let place = |at: At| snapped(at, self.id, own_start, draft.is_none(), sight);
         match input {
             Input::Move(at) => {
                 let from = self.corners.first().copied().unwrap_or(at.point);
@@ -262,12 +272,12 @@ impl Drawing {
                 self.hover = Some(if self.is_bubble {
                     snap::on_grid(at.point)
                 } else {
-                    place(at.point)
+                    place(at)
                 });
                 self.shown(sight, draft, fewest)
             }
             Input::Down(at) => {
-                let next = place(at.point);
+                let next = place(at);
                 let is_last = self.is_last(at.point, next.point, sight);
                 if is_last || next.reason == Reason::OwnStart {
                     return self.end(sight, draft, fewest);
@@ -278,7 +288,7 @@ impl Drawing {
             }
             Input::Up(_) if self.is_bubble => self.end(sight, draft, fewest),
             Input::Up(at) => {
-                let next = place(at.point);
+                let next = place(at);
                 let is_dragged = self.is_pressed && !self.is_last(at.point, next.point, sight);
                 self.is_pressed = false;
                 if is_dragged && next.reason == Reason::OwnStart {

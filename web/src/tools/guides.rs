@@ -56,7 +56,7 @@ struct Guide {
 /// With snapping off, or Alt held, that is the 0.1 m grid; a typed length or bearing holds in any case.
 #[must_use]
 pub fn land(at: At, drawn: MarkId, trace: &[PlanPoint], sight: &Sight<'_>) -> Landing {
-    let free = if at.modifiers.alt || !sight.choices.drawing.snaps {
+    let free = if sight.is_free(at) {
         only(snap::on_grid(at.point))
     } else {
         guided(at.point, drawn, trace, sight)

@@ -438,6 +438,12 @@ impl Selection {
 }
 
 impl Sight<'_> {
+    /// Whether a point lands where it is put, with snapping off or Alt held, and not on what is near.
+    #[must_use]
+    pub const fn is_free(&self, at: At) -> bool {
+        at.modifiers.alt || !self.choices.drawing.snaps
+    }
+
     /// The alternative drawn on; `None` only when it has gone from the document.
     #[must_use]
     pub fn drawn(&self) -> Option<&Alternative> {

@@ -9,7 +9,7 @@ use hobnail_core::say;
 
 use super::near::{self, Foot};
 use super::snap::{self, Reason, Snap};
-use super::{Hints, Input, Label, Land, Selection, Sight, Step, corners, select, shape};
+use super::{At, Hints, Input, Label, Land, Selection, Sight, Step, corners, select, shape};
 use crate::input::Key;
 
 /// What the tool is in the middle of.
@@ -80,10 +80,10 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             respond(State::Corners(corners::State::resting()), input, sight)
         }
         (State::Corners(_) | State::Resting { .. }, Input::Move(at)) => {
-            (resting(sight, target_at(at.point, sight)), Vec::new())
+            (resting(sight, target_at(at, sight)), Vec::new())
         }
         (State::Corners(_) | State::Resting { .. }, Input::Down(at)) => {
-            let Some(target) = target_at(at.point, sight) else {
+            let Some(target) = target_at(at, sight) else {
                 return (resting(sight, None), Vec::new());
             };
             let id = sight.next_id;
@@ -103,7 +103,7 @@ pub fn respond(state: State, input: Input, sight: &Sight<'_>) -> (State, Vec<Ste
             let stretched = match &target {
                 Target::Street(from) => stretch(from, at.point, sight),
                 Target::Land(_) => None,
-                Target::Spot(_) => match target_at(at.point, sight) {
+                Target::Spot(_) => match target_at(at, sight) {
                     Some(Target::Spot(snap)) => Some(Footprint::Point(snap.point)),
                     _ => None,
                 },
@@ -210,8 +210,10 @@ pub fn hints(state: &State) -> Hints {
     }
 }
 
-/// What a press at `from` would place the draft on; `None` where it can not stand there.
-fn target_at(from: PlanPoint, sight: &Sight<'_>) -> Option<Target> {
+/// What a press would place the draft on; `None` where it can not stand there. With snapping off, or Alt held, what may
+/// stand anywhere stands where it is put.
+fn target_at(at: At, sight: &Sight<'_>) -> Option<Target> {
+    let from = at.point;
     let alternative = sight.drawn()?;
     let reach_mm = sight.reach_mm * 2.0;
     let spot = |point: PlanPoint, reason: Reason| {
@@ -258,7 +260,8 @@ fn target_at(from: PlanPoint, sight: &Sight<'_>) -> Option<Target> {
         draft => {
             let takes_land = matches!(draft, Mark::Place(place) if place.kind == PlaceKind::Center);
             let land = || (sight.land_at)(from).filter(|_| takes_land).map(Target::Land);
-            let on_street = street.map(|(_, foot)| Target::Street(foot));
+            let on_street = street.filter(|_| !sight.is_free(at));
+            let on_street = on_street.map(|(_, foot)| Target::Street(foot));
             on_street
                 .or_else(land)
                 .or_else(|| Some(Target::Spot(snap::on_grid(from))))
@@ -364,6 +367,15 @@ mod tests {
             placed(&bent_street(), &inputs),
             Footprint::Point(PlanPoint::new(40_000, 0))
         );
+    }
+
+    #[test]
+    fn with_snapping_off_a_place_stands_beside_the_street() {
+        let mut scene = bent_street();
+        scene.choices.drawing.snaps = false;
+        let inputs = [Input::Down(at(40_000, 2_000)), Input::Up(at(40_000, 2_000))];
+        let stands = Footprint::Point(PlanPoint::new(40_000, 2_000));
+        assert_eq!(placed(&scene, &inputs), stands);
     }
 
     #[test]

@@ -146,7 +146,7 @@ pub fn snap_beside(from: PlanPoint, drawn: &[MarkId], own_start: Option<PlanPoin
 /// [`snap_beside`] for a hand that drags: on the grid alone with snapping off or Alt held.
 #[must_use]
 pub fn dragged(at: At, drawn: &[MarkId], sight: &Sight<'_>) -> Snap {
-    if at.modifiers.alt || !sight.choices.drawing.snaps {
+    if sight.is_free(at) {
         on_grid(at.point)
     } else {
         snap_beside(at.point, drawn, None, sight)

@@ -2,6 +2,8 @@
 //!
 //! Exit codes: 0 fine, 1 measured with things to fix, 2 could not run.
 
+mod class_table;
+mod export;
 mod measure;
 mod network;
 mod streams;
@@ -56,6 +58,7 @@ fn take_language(words: &mut Vec<String>) -> Result<(), String> {
 /// Runs the command; the answer is the exit code.
 fn answer(words: &[String], streams: &mut Streams) -> u8 {
     match words.first().map(String::as_str) {
+        Some("export") => export::run(&words[1..], streams),
         Some("measure") => measure::run(&words[1..], streams),
         Some("network") => network::run(&words[1..], streams),
         Some("--help" | "-h" | "help") => {

@@ -1,4 +1,4 @@
-//! `hobnail measure`: every figure of a plan.
+//! `hobnail measure`: every figure of a plan, or the first-level figures of a folder of plans.
 
 use hobnail_core::order::OrderedSet;
 
@@ -8,6 +8,7 @@ use hobnail_core::plan::scope::{Scope, Standing};
 use hobnail_core::report::measure_report::{MeasureRefusal, Measuring};
 use hobnail_core::say;
 
+use crate::class_table;
 use crate::streams::{Streams, name_of, usage};
 
 /// Arguments as understood.
@@ -25,6 +26,9 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
     if words.iter().any(|word| word == "--help" || word == "-h") {
         streams.out(&usage(say!("command-line-usage-measure")));
         return 0;
+    }
+    if words.iter().any(|word| word == "--table") {
+        return class_table::run(words, streams);
     }
     let arguments = match parse(words) {
         Ok(arguments) => arguments,

@@ -27,6 +27,8 @@ pub mod plain;
 mod place;
 mod v1;
 
+pub(crate) use v1::write_position;
+
 /// The version written, and the newest that is read.
 pub const VERSION: i64 = 1;
 

@@ -5,6 +5,7 @@ mod write;
 
 pub(super) use read::read;
 pub(super) use write::write;
+pub(crate) use write::write_position;
 
 /// Word of the site's feature.
 const SITE: &str = "site";

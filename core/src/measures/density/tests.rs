@@ -51,7 +51,13 @@ fn one_type(lots: f64, homes_per_lot: f64, people_per_home: f64, work_m2: f64, l
     measured.form.density.types.truncate(1);
     let held = &mut measured.form.density.types[0];
     held.land_m2 = lots * lot_m2;
-    held.groups = [homes_per_lot > 0.0, work_m2 > 0.0, true];
+    held.groups = [
+        homes_per_lot > 0.0,
+        work_m2 > 0.0,
+        true,
+        false,
+        homes_per_lot <= 0.0 && work_m2 > 0.0,
+    ];
     held.lots_by_phase = vec![lots, 0.0];
     measured.form.soft.lots_per_m2.truncate(1);
     measured.form.soft.is_park.truncate(1);

@@ -54,7 +54,7 @@ pub(crate) fn village() -> FormInputs {
         *held = LotInput {
             land_m2,
             typical_m2,
-            groups: [true, place > 0, true],
+            groups: [true, place > 0, true, place == 2, false],
             planted_share: 0.4,
             parking_per_lot: [2.0, 1.5, 4.0][place],
             price_band: 2 - place,

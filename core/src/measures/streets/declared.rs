@@ -43,6 +43,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     dead_ends(graph);
     ways(graph);
     frontage(graph);
+    super::street_sides::declare(graph);
     blocks(graph);
     sun(graph);
 }

@@ -51,6 +51,12 @@ impl StreetInputs {
             "boundary_gaps",
         );
         inputs.set_counted("streets.frontage", numbers(&self.frontage_m), Some("frontage"));
+        inputs.set_counted(
+            "land.standing_right_of_way",
+            numbers(&[self.standing_m2]),
+            Some("streets"),
+        );
+        self.sides.set(inputs);
         self.set_sun(inputs);
     }
 

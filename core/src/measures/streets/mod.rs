@@ -24,6 +24,8 @@ pub mod methods;
 
 pub mod site_streets;
 
+pub mod street_sides;
+
 pub mod ways;
 
 mod declared;
@@ -39,6 +41,7 @@ use crate::measures::sun::{self, EastWest};
 use crate::network::counting_rule::{
     COUNTING_RULES, CountedPart, CountingRule, DensityLand, NodeRule, count, counted_parts,
 };
+use crate::plan::street::Status;
 use crate::plan::{AlternativeId, Document, FloorUse, LandUse, PlanPoint};
 use crate::say;
 
@@ -46,7 +49,8 @@ use boundary_gaps::boundary_gaps;
 use counted::CountedStreets;
 use dead_ends::dead_ends;
 use frontage_shares::{FRONTING, frontage_m};
-use site_streets::{SiteStreets, WAYS, Way, has_boundary, named_place, points_of, street_name};
+use site_streets::{SiteStreets, WAYS, Way, faces_in_site, has_boundary, named_place, points_of, street_name};
+use street_sides::StreetSides;
 use ways::{CountedPlace, Ways};
 
 /// Why nothing is divided by the site's land.
@@ -77,6 +81,10 @@ pub struct StreetInputs {
     pub ways: Ways,
     /// From each way in to the next along the boundary, in meters.
     pub boundary_gaps: Vec<CountedPlace>,
+    /// What streets are like to walk along and across.
+    pub sides: StreetSides,
+    /// Land of right-of-ways of streets that stand today and stay, in square meters.
+    pub standing_m2: f64,
     /// Street frontage in meters by what fronts.
     pub frontage_m: [f64; FRONTING],
     /// The blocks with streets all round.
@@ -129,6 +137,8 @@ impl StreetInputs {
         );
         let mut inputs = Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines);
         inputs.frontage_m = frontage_m(document, fabric, &streets, painted);
+        inputs.sides = StreetSides::of(document, fabric, &streets, painted);
+        inputs.standing_m2 = standing_m2(document, alternative, fabric, &streets);
         inputs.solar_lots = solar_lots(document, painted);
         inputs.boundary_gaps = boundary_gaps(&document.site.boundary, &inputs.ways.ways_in);
         let east_west = outlines_in_site(fabric, &outlines);
@@ -319,6 +329,25 @@ fn east_west_um_of(fabric: &Fabric, link: u32, near_east_west: EastWest) -> u64 
         before = Some(point);
     }
     length_um
+}
+
+/// Land in the site of the right-of-ways of streets that stand today and stay: their length by half their width on every
+/// side that lies in the site. Where two of them cross their land is counted twice.
+fn standing_m2(document: &Document, alternative: AlternativeId, fabric: &Fabric, streets: &SiteStreets) -> f64 {
+    let in_site = faces_in_site(fabric);
+    let mut um_mm = 0_u128;
+    for (place, link) in streets.inside() {
+        let line = &fabric.lines.streets[link.street as usize];
+        let held = document.mark(alternative, line.mark).and_then(|mark| mark.as_street());
+        if !held.is_some_and(|street| matches!(street.status, Status::Existing | Status::Kept)) {
+            continue;
+        }
+        let first = fabric.links.links[place as usize].half_edges.first();
+        let sides = first.into_iter().flat_map(|first| [*first, first.twin()]);
+        let sides = sides.filter(|side| in_site[fabric.arrangement.face(*side).0 as usize]);
+        um_mm += u128::from(link.length_um) * u128::from(line.right_of_way_mm) * sides.count() as u128;
+    }
+    um_mm as f64 / 2e9
 }
 
 fn site_m2(fabric: &Fabric) -> f64 {

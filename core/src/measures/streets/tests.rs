@@ -43,6 +43,13 @@ pub(crate) fn village() -> StreetInputs {
             homes_without_front: 0.0,
         },
         boundary_gaps: vec![place("from Marsh Road", 610.0), place("from Long Lane", 733.5)],
+        sides: super::street_sides::StreetSides {
+            enclosed_m: 1_250.5,
+            lined_m: 3_000.0,
+            widest_crossing_m: Some(10.4),
+            by_grade_m: Some([4_000.0, 120.5, 33.0]),
+        },
+        standing_m2: 2_345.5,
         frontage_m: [5_000.0, 800.0, 120.0, 900.0, 1_420.5],
         blocks: vec![block(420.0, 130.0), block(512.75, 171.0), block(388.0, 121.5)],
         east_west_m: 1_733.0,
@@ -106,6 +113,24 @@ fn without_a_boundary_every_street_not_marked_outside_is_inside() {
     near(total(&counted.length_m[0]), 350.0);
     near(total(&counted.frontage_m), 700.0);
     assert_eq!(row(&counted, "textbook").land_m2, None);
+}
+
+#[test]
+fn land_of_streets_that_stand_is_their_length_by_their_width_inside_the_site() {
+    let standing = |status, points: &[(i32, i32)]| Street {
+        status,
+        ..street(points)
+    };
+    let streets = [
+        standing(Status::Existing, &[(100, 0), (100, 300)]),
+        standing(Status::Kept, &[(0, 0), (400, 0)]),
+        standing(Status::Removed, &[(200, 10), (200, 300)]),
+        street(&[(300, 10), (300, 300)]),
+    ];
+    let document = plan(&streets, &[], &SITE);
+    let width_m = f64::from(document.street_sections[&streets[0].section].right_of_way_mm()) / 1e3;
+    // Of the one along the edge half lies inside.
+    near(counted(&document).standing_m2, (300.0 + 400.0 / 2.0) * width_m);
 }
 
 /// Check case N-A2, drawn: 3 × 3 crossings, and every street crosses the site's edge. Derived from the rule of Orlando FL

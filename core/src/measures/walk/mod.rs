@@ -12,6 +12,7 @@
 
 pub mod curves;
 pub mod destinations;
+mod likely;
 pub mod settings;
 pub mod sources;
 pub mod walks;
@@ -140,6 +141,7 @@ pub fn declare(graph: &mut GraphBuilder) {
             .formula(figure(&homes) / figure("homes.count"));
     }
     declare_headlines(graph);
+    likely::declare(graph);
 }
 
 /// The figures of one destination each that are shown by themselves.
@@ -211,6 +213,7 @@ pub fn set_inputs(inputs: &mut Inputs, walk: &WalkInput) {
     }
     inputs.set_counted("walk.homes_within", cells, Some("homes_by_walk"));
     inputs.set_chosen("walk.base_speed", numbers(&[walk.base_speed_m_per_s]));
+    likely::set_inputs(inputs, &walk.homes_within, walk.base_speed_m_per_s);
     settings::set_inputs(inputs, &walk.settings);
 }
 

@@ -12,6 +12,8 @@ use crate::say;
 pub enum HistoryFault {
     /// A gesture is in progress: commit or cancel it first.
     GestureOpen,
+    /// The plan is open for looking: nothing can change it (see [`lock`](super::History::lock)).
+    Locked,
     /// No gesture is in progress.
     NoGesture,
     /// An edit does not fit the document.
@@ -38,6 +40,7 @@ impl fmt::Display for HistoryFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::GestureOpen => formatter.write_str(say!("plan-history-gesture-open")),
+            Self::Locked => formatter.write_str(say!("plan-history-locked")),
             Self::NoGesture => formatter.write_str(say!("plan-history-no-gesture")),
             Self::Edit(fault) => fault.fmt(formatter),
             Self::Tie(fault) => fault.fmt(formatter),

@@ -235,6 +235,30 @@ fn mark_ids_are_not_used_again_after_undo() {
 }
 
 #[test]
+fn a_locked_plan_refuses_every_gesture_and_step_until_it_is_opened_again() {
+    let mut document = document();
+    let mut history = History::new(&document, Limits::default());
+    draw(&mut history, &mut document, 1, 10);
+    draw(&mut history, &mut document, 2, 20);
+    history.undo(&mut document).unwrap();
+    drop(history.take_entries());
+    let before = document.clone();
+    history.lock(true);
+    assert_eq!(history.begin("Draw"), Err(HistoryFault::Locked));
+    assert_eq!(history.change(&mut document, Vec::new()), Err(HistoryFault::NoGesture));
+    let edit = street_edit(&document, 3, Some(30));
+    assert_eq!(
+        history.apply(&mut document, "Draw", vec![edit]),
+        Err(HistoryFault::Locked)
+    );
+    assert_eq!(history.undo(&mut document), Err(HistoryFault::Locked));
+    assert_eq!(history.redo(&mut document), Err(HistoryFault::Locked));
+    assert_eq!((&document, history.take_entries().len()), (&before, 0));
+    history.lock(false);
+    assert!(history.redo(&mut document).unwrap().is_some());
+}
+
+#[test]
 fn a_mark_that_a_remark_names_keeps_its_id_to_itself_when_it_is_gone() {
     let mut document = document();
     let id = document.next_mark_id();

@@ -233,7 +233,7 @@ fn parts_without_geometry_are_judged() {
         media_type: "text/plain".to_owned(),
         corners: [PlanPoint::new(0, 0); 4],
         opacity_thousandths: 1001,
-        bytes: vec![1],
+        bytes: [1].into(),
     });
     check(
         &document,

@@ -1,6 +1,5 @@
 //! The ground: the site, land tinted by use with a texture that says the same without color, constraint areas.
 
-use hobnail_core::order;
 use hobnail_core::order::OrderedMap;
 use std::sync::Arc;
 
@@ -10,6 +9,8 @@ use crate::canvas::offset::beside;
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Item, Layer, Path, Shape, Stroke, Texture, Words};
 use crate::canvas::scene::{Patch, PatchSide, Scene};
+
+pub use hobnail_core::report::drawing::widest_place;
 
 /// The paper of the site.
 #[must_use]
@@ -114,38 +115,6 @@ pub fn middle(outline: &[(f64, f64)]) -> Option<(f64, f64)> {
         )
     });
     Some((f64::midpoint(low.0, high.0), f64::midpoint(low.1, high.1)))
-}
-
-/// The place inside an outline with the most room to either side, and how much that is: for words.
-#[must_use]
-pub fn widest_place(outline: &[(f64, f64)]) -> Option<((f64, f64), f64)> {
-    const LINES: u32 = 9;
-    let (low, high) = outline
-        .iter()
-        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), point| {
-            (low.min(point.1), high.max(point.1))
-        });
-    (1..=LINES)
-        .flat_map(|line| {
-            let y = low + (high - low) * f64::from(line) / f64::from(LINES + 1);
-            let next = outline.iter().cycle().skip(1);
-            let crossed = outline.iter().zip(next).filter(|(a, b)| (a.1 <= y) != (b.1 <= y));
-            let mut crossings: Vec<f64> = crossed
-                .map(|(a, b)| a.0 + (b.0 - a.0) * (y - a.1) / (b.1 - a.1))
-                .collect();
-            order::sort_by(&mut crossings, f64::total_cmp);
-            let inside = crossings.chunks_exact(2).filter_map(|pair| match pair {
-                [west, east] => Some(((f64::midpoint(*west, *east), y), east - west)),
-                _ => None,
-            });
-            inside.collect::<Vec<_>>()
-        })
-        // Among places with about as much room the one nearest the middle is taken.
-        .max_by(|one, other| {
-            let middle = f64::midpoint(low, high);
-            let worth = |(at, room_m): &((f64, f64), f64)| room_m - (at.1 - middle).abs() * 0.25;
-            worth(one).total_cmp(&worth(other))
-        })
 }
 
 fn by_use(patches: &[Patch], land_use: impl Fn(&Patch) -> Option<LandUse>) -> OrderedMap<LandUse, Path> {

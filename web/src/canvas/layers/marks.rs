@@ -1,7 +1,6 @@
 //! Places and site accesses: each kind has its own form, and a word.
 
 use hobnail_core::order;
-use hobnail_core::say;
 use std::sync::Arc;
 
 use hobnail_core::plan::PlaceKind;
@@ -11,6 +10,8 @@ use crate::canvas::offset::{between, length};
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Form, Item, Layer, Path, Sign, Stroke, Words};
 use crate::canvas::scene::{Extent, PlaceSign, Scene};
+
+pub use hobnail_core::report::drawing::words::place_word as word;
 
 /// Signs of all places, and of connections to the existing streets.
 #[must_use]
@@ -70,20 +71,6 @@ pub fn names(scene: &Scene) -> Layer {
         }
     }
     layer
-}
-
-/// The word for a kind of place.
-#[must_use]
-pub fn word(kind: PlaceKind) -> &'static str {
-    match kind {
-        PlaceKind::Center => say!("drawing-center"),
-        PlaceKind::TransitStop => say!("drawing-transit-stop"),
-        PlaceKind::School => say!("drawing-school"),
-        PlaceKind::CommunityHall => say!("drawing-community-hall"),
-        PlaceKind::Park => say!("drawing-park"),
-        PlaceKind::Shop => say!("drawing-shop"),
-        PlaceKind::Clinic => say!("drawing-clinic"),
-    }
 }
 
 fn mark(layer: &mut Layer, place: &PlaceSign, at: (f64, f64)) {

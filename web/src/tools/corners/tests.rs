@@ -160,13 +160,32 @@ fn corners_snap_to_streets_corners_and_edges_and_say_so() {
     let outline = points(&[(0, 50_000), (100_000, 50_000), (100_000, 150_000)]);
     scene.put(7, shape::laid(mark, Footprint::Area(outline)));
     let sight = scene.sight();
-    let snap = |x, y| snapped(PlanPoint::new(x, y), MarkId(99), None, false, &sight);
+    let snap = |x, y| snapped(at(x, y), MarkId(99), None, false, &sight);
     assert_eq!(snap(40_000, 900).reason, Reason::OnStreet);
     assert_eq!(snap(99_000, 50_900).point, PlanPoint::new(100_000, 50_000));
     assert_eq!(snap(99_000, 50_900).reason, Reason::Corner);
     assert_eq!(snap(40_000, 50_900).point, PlanPoint::new(40_000, 50_000));
     assert_eq!(snap(40_000, 50_900).reason, Reason::AreaEdge);
     assert_eq!(snap(40_000, 30_000).reason, Reason::Grid);
-    let own = snapped(PlanPoint::new(40_000, 50_900), MarkId(7), None, false, &sight);
+    let own = snapped(at(40_000, 50_900), MarkId(7), None, false, &sight);
     assert_eq!(own.reason, Reason::Grid, "a mark does not snap to itself");
+}
+
+#[test]
+fn with_snapping_off_corners_stay_where_they_are_put_and_the_first_still_closes() {
+    let mut scene = Scene::with(&[(1, street(&[(0, 0), (200_000, 0)]))]);
+    scene.choices.drawing.snaps = false;
+    let sight = scene.sight();
+    let free = snapped(at(40_000, 900), MarkId(99), None, false, &sight);
+    assert_eq!((free.point, free.reason), (PlanPoint::new(40_000, 900), Reason::Grid));
+    let first = Some(PlanPoint::new(41_000, 1_000));
+    let closing = snapped(at(40_000, 900), MarkId(99), first, false, &sight);
+    assert_eq!((Some(closing.point), closing.reason), (first, Reason::OwnStart));
+    scene.choices.drawing.snaps = true;
+    let mut held = at(40_000, 900);
+    held.modifiers.alt = true;
+    assert_eq!(
+        snapped(held, MarkId(99), None, false, &scene.sight()).reason,
+        Reason::Grid
+    );
 }

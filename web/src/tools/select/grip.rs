@@ -128,7 +128,7 @@ impl Grip {
                 let Some(held) = shape::of(mark) else {
                     return (Vec::new(), None);
                 };
-                let landed = corners::snapped(at.point, *id, None, false, sight);
+                let landed = corners::snapped(at, *id, None, false, sight);
                 let fewest = shape::fewest_points(&held);
                 let points = shape::points(&held).to_vec();
                 let moved = shape::with_corner(points, *corner, landed.point, fewest, sight.reach_mm);

@@ -171,7 +171,8 @@ fn write_geometry(shape: &Shape, projection: &Projection, text: &mut String) {
     }
 }
 
-fn write_position(point: PlanPoint, projection: &Projection, text: &mut String) {
+/// A position in degrees of longitude and latitude with nine decimals, as GeoJSON has it.
+pub(crate) fn write_position(point: PlanPoint, projection: &Projection, text: &mut String) {
     let position = projection.geographic_from_plan(point);
     text.push('[');
     write_degrees(position.longitude_ndeg, text);

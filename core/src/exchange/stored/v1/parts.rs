@@ -212,7 +212,7 @@ impl Stored for BaseImage {
             media_type: media_type?,
             corners: corners?,
             opacity_thousandths: opacity_thousandths?,
-            bytes: bytes.ok()?,
+            bytes: bytes.ok()?.into(),
         })
     }
 }

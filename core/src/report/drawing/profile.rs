@@ -1,6 +1,6 @@
 //! A street section as bands to draw: where carriageway, planting and bicycle lanes lie across the right-of-way.
 
-use hobnail_core::plan::{StreetSection, Strip, StripKind};
+use crate::plan::{StreetSection, Strip, StripKind};
 
 /// Across a street: everything in meters, offsets to the left of the line.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -1,0 +1,32 @@
+# Drawings for other programs: names of layers, and what stands around the drawing.
+
+## Layers, for people. Uses of land and water have the words of the drawing.
+
+export-layer-ground = land of the site
+export-layer-second-use = second use
+export-layer-constraints = what holds land back
+export-layer-right-of-way = right-of-ways
+export-layer-planting = planting strips
+export-layer-curbs = carriageways between curbs
+export-layer-lanes = lanes, bicycle lanes and medians
+export-layer-center-lines = center lines
+export-layer-removed = streets to be removed
+export-layer-lots = lots
+export-layer-buildings = buildings
+export-layer-trees = street trees
+export-layer-site = site boundary
+export-layer-places = places
+export-layer-names = names
+export-layer-sheet = heading, scale, legend and note
+
+## Around the drawing.
+
+# The letter of the north arrow.
+export-north = N
+export-scale = Scale 1:{ $scale }
+# feet and scale are numbers.
+export-scale-feet = 1 inch = { $feet } feet (1:{ $scale })
+export-note = A planning-level sketch, not for construction: lots and buildings are laid by rule, and fire access, drainage, slopes, sight lines, structures, traffic studies and water reuse are left to local codes and licensed practice.
+# Above it stands what unit the drawing is in.
+export-units-meters = One unit of this drawing is a meter on the plan's own plane, about the place named in the plan file.
+export-units-feet = One unit of this drawing is an international foot on the plan's own plane, about the place named in the plan file.
