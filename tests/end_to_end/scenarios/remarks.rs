@@ -83,6 +83,8 @@ fn a_remark_is_voted_on_answered_and_kept_with_what_changed() {
             "Table 1 · 6 of 22 dots"
         );
 
+        page.press("[data-command='fit']").await;
+        page.next_frame().await;
         page.press("[data-remark='4'] [data-answer]").await;
         page.wait_for("[data-answering]").await;
         page.settled_figures().await;
@@ -127,7 +129,7 @@ fn an_earlier_step_and_what_is_selected_are_linked_to_a_remark() {
     scenario("remarks-links", async |page| {
         page.begin_with(VILLAGE).await;
         page.draw_street(ACROSS).await;
-        write(page, BY_THE_BLOCK, "A way through this block", "Table 2", ["14", "22"]).await;
+        write(page, ELSEWHERE, "A way through this block", "Table 2", ["14", "22"]).await;
         page.press("[data-remark='3'] [data-answer]").await;
         page.press("[data-command='link-step']").await;
         page.wait_for("[data-answer-step]").await;
