@@ -5,6 +5,7 @@
     clippy::unwrap_used,
     reason = "tests fail by panicking, their helpers too"
 )]
+#![allow(clippy::float_cmp, reason = "what is compared exactly is written exactly")]
 
 mod drawing;
 
