@@ -38,3 +38,4 @@ pub use bytes::Bytes;
 
 pub mod clip;
 pub mod output;
+mod rings;

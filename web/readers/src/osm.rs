@@ -14,6 +14,7 @@ use crate::base::{Geometry, Position, Suggestion};
 use crate::clip;
 use crate::fault::{Fault, Limited, Place, What};
 use crate::output::{MOST_POSITIONS, Output};
+use crate::rings::with_holes;
 
 /// Who must be named wherever data of OpenStreetMap or a picture of it is shown.
 pub const ATTRIBUTION: &str = "© OpenStreetMap contributors, ODbL 1.0";
@@ -222,14 +223,17 @@ impl Assembly {
     fn build(&mut self, output: &mut Output) -> Result<(), Fault> {
         output.base.attribution = ATTRIBUTION.to_owned();
         let ways = std::mem::take(&mut self.ways);
+        // Ways come in the order of the file, which need not be that of their numbers.
+        let mut index: Vec<(i64, usize)> = ways.iter().enumerate().map(|(index, way)| (way.id, index)).collect();
+        index.sort_unstable();
         for relation in std::mem::take(&mut self.relations) {
             let place = Place::Named(format!("relation {}", relation.id));
-            let (outer, is_whole) = self.rings(&ways, &relation.outer);
-            let (inner, are_holes_whole) = self.rings(&ways, &relation.inner);
-            if !(is_whole && are_holes_whole) {
+            let (outer, is_whole) = self.rings(&ways, &index, &relation.outer);
+            let (inner, are_holes_whole) = self.rings(&ways, &index, &relation.inner);
+            let (areas, are_all_tried) = with_holes(outer, inner);
+            if !(is_whole && are_holes_whole && are_all_tried) {
                 output.fault(What::OpenRing.at(place.clone()));
             }
-            let areas = with_holes(outer, inner);
             if !areas.is_empty() {
                 let layer = tags::layer(&relation.suggested);
                 output.add(layer, Geometry::Areas(areas), relation.tags, relation.suggested, &place)?;
@@ -280,12 +284,9 @@ impl Assembly {
     }
 
     /// Rings put together of member ways, end to end; and whether every way found its ring.
-    fn rings(&self, ways: &[Way], members: &[i64]) -> (Vec<Vec<Position>>, bool) {
-        // Ways come in the order of the file, which need not be that of their numbers.
+    fn rings(&self, ways: &[Way], index: &[(i64, usize)], members: &[i64]) -> (Vec<Vec<Position>>, bool) {
         let mut parts: Vec<&[i64]> = Vec::new();
         let mut is_whole = true;
-        let mut index: Vec<(i64, usize)> = ways.iter().enumerate().map(|(index, way)| (way.id, index)).collect();
-        index.sort_unstable();
         for member in members {
             let found = index.binary_search_by(|(id, _)| id.cmp(member)).ok();
             let way = found.and_then(|at| ways.get(index.get(at)?.1));
@@ -318,6 +319,7 @@ fn closed(parts: Vec<&[i64]>) -> (Vec<Vec<i64>>, bool) {
     }
     ends.sort_unstable();
     let mut is_used = vec![false; parts.len()];
+    let mut skipped = vec![0; ends.len()];
     let (mut chains, mut is_whole) = (Vec::new(), true);
     for start in 0..parts.len() {
         if is_used[start] {
@@ -328,12 +330,16 @@ fn closed(parts: Vec<&[i64]>) -> (Vec<Vec<i64>>, bool) {
         while chain.first() != chain.last() {
             let Some(end) = chain.last().copied() else { break };
             let from = ends.partition_point(|(node, _)| *node < end);
-            let next = ends
-                .iter()
-                .skip(from)
-                .take_while(|(node, _)| *node == end)
-                .find(|(_, index)| !is_used[*index]);
-            let Some((_, next)) = next else { break };
+            // Parts that are used stay so, and are passed over once.
+            // A chain's end is the end of a part, so it is among them.
+            let mut at = skipped[from].max(from);
+            while ends.get(at).is_some_and(|(node, part)| *node == end && is_used[*part]) {
+                at += 1;
+            }
+            skipped[from] = at;
+            let Some((_, next)) = ends.get(at).filter(|(node, _)| *node == end) else {
+                break;
+            };
             is_used[*next] = true;
             let part = parts[*next];
             if part.first() == Some(&end) {
@@ -349,38 +355,6 @@ fn closed(parts: Vec<&[i64]>) -> (Vec<Vec<i64>>, bool) {
         }
     }
     (chains, is_whole)
-}
-
-/// Each hole with the outer ring around its first point.
-fn with_holes(outer: Vec<Vec<Position>>, inner: Vec<Vec<Position>>) -> Vec<Vec<Vec<Position>>> {
-    let mut areas: Vec<Vec<Vec<Position>>> = outer.into_iter().map(|ring| vec![ring]).collect();
-    // A relation of very many rings would take the square of their number.
-    if areas.len().saturating_mul(inner.len()) > 1_000_000 {
-        return areas;
-    }
-    for hole in inner {
-        let Some(first) = hole.first().copied() else { continue };
-        if let Some(area) = areas
-            .iter_mut()
-            .find(|area| area.first().is_some_and(|ring| is_inside(ring, first)))
-        {
-            area.push(hole);
-        }
-    }
-    areas
-}
-
-/// Whether a position is inside a ring, by the parity of edges to its east.
-pub(crate) fn is_inside(ring: &[Position], [x, y]: Position) -> bool {
-    let mut inside = false;
-    for (index, to) in ring.iter().enumerate() {
-        let from = ring[(index + ring.len() - 1) % ring.len()];
-        if (from[1] > y) != (to[1] > y) {
-            let crossing = from[0] + (y - from[1]) / (to[1] - from[1]) * (to[0] - from[0]);
-            inside ^= crossing > x;
-        }
-    }
-    inside
 }
 
 fn degrees([longitude, latitude]: [i32; 2]) -> Position {

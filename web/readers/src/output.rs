@@ -332,13 +332,13 @@ impl Output {
             let count = self.untold;
             self.base.faults.push(What::More { count }.at(Place::File));
         }
-        let base = self.base;
+        let mut base = self.base;
+        let is_empty = base.layers.iter().all(|layer| layer.features.is_empty());
+        if is_empty && base.grids.is_empty() && base.pictures.is_empty() && base.faults.is_empty() {
+            base.faults.push(What::NothingWithin.at(Place::File));
+        }
         if base.layers.is_empty() && base.grids.is_empty() && base.pictures.is_empty() {
-            let mut faults = base.faults;
-            if faults.is_empty() {
-                faults.push(What::NothingWithin.at(Place::File));
-            }
-            return Err(faults);
+            return Err(base.faults);
         }
         Ok(base)
     }

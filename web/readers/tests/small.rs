@@ -210,6 +210,43 @@ fn shapefiles_without_their_companions_say_what_is_missing() {
 }
 
 #[test]
+fn a_shape_that_announces_more_than_it_has_room_for_ends_the_layer() {
+    let file = |archive: &[u8], name: &str| {
+        let mut archive = zip::ZipArchive::new(Cursor::new(archive)).unwrap();
+        let mut bytes = Vec::new();
+        std::io::Read::read_to_end(&mut archive.by_name(name).unwrap(), &mut bytes).unwrap();
+        bytes
+    };
+    let whole = bytes("readers/small/lots.zip");
+    let system = file(&whole, "lots.prj");
+    let mut shapes = file(&whole, "lots.shp");
+    let good = zipped(&[
+        ("lots.shp", &shapes),
+        ("lots.prj", &system),
+        ("lots.dbf", &file(&whole, "lots.dbf")),
+    ]);
+    let base = hobnail_readers::read("a.zip", good, Options::default()).unwrap();
+    let [first, second] = base.layers[0].features.as_slice() else {
+        panic!("{base:?}")
+    };
+    let count = |geometry: &Geometry| match geometry {
+        Geometry::Areas(areas) => areas.iter().map(Vec::len).collect::<Vec<_>>(),
+        other => panic!("{other:?}"),
+    };
+    // One lot with a hole, one of two pieces; text of code page 1252.
+    assert_eq!((count(&first.geometry), count(&second.geometry)), (vec![2], vec![1, 1]));
+    assert_eq!(first.tags[0], ("owner".to_owned(), "Café".to_owned()));
+    assert_eq!(base.faults, []);
+    // The second record's number of points.
+    let second = 100 + 8 + 2 * u32::from_be_bytes(shapes[104..108].try_into().unwrap()) as usize;
+    shapes[second + 48..second + 52].copy_from_slice(&0x0fff_ffff_u32.to_le_bytes());
+    let cut = zipped(&[("lots.shp", &shapes), ("lots.prj", &system)]);
+    let base = hobnail_readers::read("a.zip", cut, Options::default()).unwrap();
+    assert_eq!(base.layers[0].features.len(), 1);
+    assert!(matches!(base.faults.last().unwrap().what, What::Broken { .. }));
+}
+
+#[test]
 fn a_zip_of_another_format_is_read_and_pictures_are_placed() {
     let table = zipped(&[("readme", b"nothing"), ("points.csv", b"lon,lat\n1,2\n")]);
     let base = hobnail_readers::read("a.zip", table, Options::default()).unwrap();

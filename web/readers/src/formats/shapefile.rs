@@ -13,10 +13,10 @@ use ::shapefile::{Shape, ShapeReader};
 use crate::base::{Format, Geometry, Position};
 use crate::bytes::{Bytes, windows_1252};
 use crate::fault::{Fault, Limited, Place, What, shortened};
-use crate::osm::is_inside;
 use crate::osm::tags;
 use crate::output::Output;
 use crate::read::{self, MOST_BYTES, Progress, Work};
+use crate::rings::with_holes;
 use crate::system::System;
 
 /// Most files that are looked at in a zip.
@@ -108,9 +108,10 @@ impl Archive {
         let place = Place::Named(name.to_owned());
         let of_file = self.system(stem)?;
         output.choose_system(of_file, &place)?;
-        let Some(shapes) = self.file(name, MOST_BYTES)? else {
+        let Some(mut shapes) = self.file(name, MOST_BYTES)? else {
             return Ok(());
         };
+        shapes.truncate(possible(&shapes));
         let table = self.file(&format!("{stem}.dbf"), MOST_BYTES)?;
         if table.is_none() {
             let name = format!("{title}.dbf");
@@ -140,9 +141,13 @@ impl Archive {
             let tags = table.as_mut().map(|table| table.next()).unwrap_or_default();
             // Behind a broken shape it is not known where the next one begins.
             let shape = shape.map_err(|fault| broken(fault, number))?;
-            let Some(geometry) = geometry(shape) else { continue };
+            let Some((geometry, is_whole)) = geometry(shape) else {
+                continue;
+            };
+            if !is_whole {
+                output.fault(What::OpenRing.at(place.clone()));
+            }
             if geometry == Geometry::Areas(Vec::new()) {
-                output.fault(What::OpenRing.at(place));
                 continue;
             }
             let suggested = tags::suggestion(&tags).unwrap_or_default();
@@ -222,13 +227,44 @@ impl Work for Archive {
     }
 }
 
+/// Bytes of a `.shp` up to the first record that announces more parts and points than it has room for: room for them
+/// would be asked for before they are read.
+fn possible(shapes: &[u8]) -> usize {
+    let number = |place: usize, is_big: bool| {
+        let bytes = shapes.get(place..place + 4)?;
+        let bytes = [bytes[0], bytes[1], bytes[2], bytes[3]];
+        let number = if is_big {
+            u32::from_be_bytes(bytes)
+        } else {
+            u32::from_le_bytes(bytes)
+        };
+        usize::try_from(number).ok()
+    };
+    let mut place = 100;
+    while let (Some(words), Some(kind)) = (number(place + 4, true), number(place + 8, false)) {
+        let length = words.saturating_mul(2);
+        let (parts, points) = match kind {
+            3 | 5 | 13 | 15 | 23 | 25 | 31 => (number(place + 44, false), number(place + 48, false)),
+            8 | 18 | 28 => (Some(0), number(place + 44, false)),
+            _ => (Some(0), Some(0)),
+        };
+        let [parts, points] = [parts, points].map(|count| count.unwrap_or(usize::MAX));
+        let room = parts.saturating_mul(4).saturating_add(points.saturating_mul(16));
+        if room > length {
+            return place;
+        }
+        place = place.saturating_add(8).saturating_add(length);
+    }
+    shapes.len()
+}
+
 fn ends(name: &str, extension: &str) -> bool {
     let end = name.rsplit('.').next().unwrap_or_default();
     end.eq_ignore_ascii_case(extension)
 }
 
 /// A shape in our geometry; `None` for one that is empty, no areas for one whose rings are no areas.
-fn geometry(shape: Shape) -> Option<Geometry> {
+fn geometry(shape: Shape) -> Option<(Geometry, bool)> {
     let geometry = match shape {
         Shape::NullShape | Shape::Multipatch(_) => return None,
         Shape::Point(point) => Geometry::Points(vec![position(&point)]),
@@ -240,11 +276,11 @@ fn geometry(shape: Shape) -> Option<Geometry> {
         Shape::Polyline(lines) => lines_of(lines.parts()),
         Shape::PolylineM(lines) => lines_of(lines.parts()),
         Shape::PolylineZ(lines) => lines_of(lines.parts()),
-        Shape::Polygon(area) => areas(area.rings().iter().map(|ring| line(ring.points())).collect()),
-        Shape::PolygonM(area) => areas(area.rings().iter().map(|ring| line(ring.points())).collect()),
-        Shape::PolygonZ(area) => areas(area.rings().iter().map(|ring| line(ring.points())).collect()),
+        Shape::Polygon(area) => return Some(areas(area.rings().iter().map(|ring| line(ring.points())).collect())),
+        Shape::PolygonM(area) => return Some(areas(area.rings().iter().map(|ring| line(ring.points())).collect())),
+        Shape::PolygonZ(area) => return Some(areas(area.rings().iter().map(|ring| line(ring.points())).collect())),
     };
-    Some(geometry)
+    Some((geometry, true))
 }
 
 fn position(point: &impl HasXY) -> Position {
@@ -261,25 +297,15 @@ fn lines_of<P: HasXY>(parts: &[Vec<P>]) -> Geometry {
 
 /// Rings to areas: clockwise ones are outer rings, the others holes of the one around them (the format's own rule). A
 /// shape without any clockwise ring was written the other way round.
-fn areas(rings: Vec<Vec<Position>>) -> Geometry {
+fn areas(rings: Vec<Vec<Position>>) -> (Geometry, bool) {
     let rings: Vec<Vec<Position>> = rings.into_iter().filter(|ring| ring.len() > 3).collect();
     let is_outer = |ring: &Vec<Position>| twice_area(ring) <= 0.0;
     let has_outer = rings.iter().any(is_outer);
     let (outer, inner): (Vec<_>, Vec<_>) = rings.into_iter().partition(|ring| !has_outer || is_outer(ring));
-    let mut areas: Vec<Vec<Vec<Position>>> = outer.into_iter().map(|ring| vec![ring]).collect();
-    if areas.len().saturating_mul(inner.len()) > 1_000_000 {
-        return Geometry::Areas(areas);
-    }
-    for hole in inner {
-        let Some(first) = hole.first().copied() else { continue };
-        let around = areas
-            .iter_mut()
-            .find(|area| area.first().is_some_and(|ring| is_inside(ring, first)));
-        if let Some(area) = around {
-            area.push(hole);
-        }
-    }
-    Geometry::Areas(areas)
+    // A shape whose holes are too many to be tried is an area without them, and told.
+    let (areas, are_all_tried) = with_holes(outer, inner);
+    let is_whole = are_all_tried && !areas.is_empty();
+    (Geometry::Areas(areas), is_whole)
 }
 
 /// Twice the area of a ring, above 0 where it runs counter-clockwise; relative to its first point.

@@ -230,7 +230,7 @@ const MOST_CHORDS: f64 = 720.0;
 
 impl Insert {
     /// Where its copies go.
-    pub fn places(&self) -> Vec<Affine> {
+    pub fn places(&self) -> impl Iterator<Item = Affine> {
         let [columns, rows] = self.counts.map(|count| count.clamp(1, MOST_COPIES));
         let (sine, cosine) = self.turned_rad.sin_cos();
         let turned = Affine {
@@ -242,16 +242,13 @@ impl Insert {
         } else {
             Affine::NONE
         };
-        let mut places = Vec::new();
-        for row in 0..rows {
-            for column in 0..columns {
-                // Copies stand along the turned axes, unscaled.
-                let [right, up] = [column as f64 * self.steps[0], row as f64 * self.steps[1]];
-                let moved = Affine::moved([cosine * right - sine * up, sine * right + cosine * up]);
-                places.push(seen.after(&moved.after(&turned)));
-            }
-        }
-        places
+        let steps = self.steps;
+        (0..rows * columns).map(move |copy| {
+            // Copies stand along the turned axes, unscaled.
+            let [right, up] = [(copy % columns) as f64 * steps[0], (copy / columns) as f64 * steps[1]];
+            let moved = Affine::moved([cosine * right - sine * up, sine * right + cosine * up]);
+            seen.after(&moved.after(&turned))
+        })
     }
 }
 
@@ -463,8 +460,7 @@ mod tests {
             steps: [5.0, 0.0],
             is_mirrored: false,
         };
-        let places = insert.places();
-        let at: Vec<Position> = places.iter().map(|place| place.apply([1.0, 0.0])).collect();
+        let at: Vec<Position> = insert.places().map(|place| place.apply([1.0, 0.0])).collect();
         for (found, wanted) in at.iter().zip([[10.0, 2.0], [10.0, 7.0]]) {
             assert!(
                 (found[0] - wanted[0]).abs() < 1e-12 && (found[1] - wanted[1]).abs() < 1e-12,
