@@ -169,9 +169,10 @@ fn inputs_in(path: &Path) -> Vec<Vec<u8>> {
 }
 
 fn top_level() -> &'static Path {
-    Path::new(env!("CARGO_MANIFEST_DIR"))
-        .parent()
-        .expect("core stands in the top level")
+    let mut folders = Path::new(env!("CARGO_MANIFEST_DIR")).ancestors();
+    folders
+        .find(|folder| folder.join("tests/fuzz").is_dir())
+        .expect("packages stand below the top level")
 }
 
 /// Before every run: a reader with a fault in it is caught, so silence means that there was nothing to catch.

@@ -141,7 +141,7 @@ fn published(metadata: &Value) -> BTreeSet<&str> {
     for node in list(&metadata["resolve"]["nodes"]) {
         nodes.insert(text(&node["id"]), node);
     }
-    let ours = |name: &str| name == "hobnail_core" || name == "hobnail_web";
+    let ours = |name: &str| ["hobnail_core", "hobnail_readers", "hobnail_web"].contains(&name);
     let packages = list(&metadata["packages"]);
     let mut open: Vec<&str> = packages
         .iter()

@@ -11,8 +11,9 @@ use crate::layout::{sources_below, top_level};
 /// The languages, that of the sources first.
 const LANGUAGES: [&str; 2] = ["en", "es"];
 
-/// Beginnings of messages that are asked for by data: each shipped factor has its title and note there.
-const FAMILIES: [&str; 1] = ["factor-"];
+/// Beginnings of messages that are asked for by data: each shipped factor has its title and note there, and the readers of
+/// base data name their faults.
+const FAMILIES: [&str; 2] = ["factor-", "readers-"];
 
 /// Before the name of a message that stands within another one.
 const WITHIN: char = '@';

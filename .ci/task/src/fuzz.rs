@@ -22,6 +22,16 @@ pub fn check(project: &Project, seconds: f64) -> Result<(), String> {
 
 /// Every kept finding is replayed first. Built as the tests are, with overflow checks and assertions on.
 fn feed(project: &Project, name: &str, seconds: f64, seed: u64) -> Result<(), String> {
-    let arguments = ["test", "--locked", "--package", "hobnail_core", "--test", "fuzz", "--"];
-    run(cargo(project, &arguments).args([name, &seconds.to_string(), &seed.to_string()]))
+    // The readers of base data are a package of their own, and so are their targets, which are named for that.
+    let is_base = name.starts_with("base_");
+    for (package, program, is_asked) in [
+        ("hobnail_core", "fuzz", !is_base),
+        ("hobnail_readers", "fuzz_readers", is_base || name == "all"),
+    ] {
+        if is_asked {
+            let arguments = ["test", "--locked", "--package", package, "--test", program, "--"];
+            run(cargo(project, &arguments).args([name, &seconds.to_string(), &seed.to_string()]))?;
+        }
+    }
+    Ok(())
 }

@@ -111,6 +111,8 @@ fn lints_browser(project: &Project) -> Result<(), String> {
         "hobnail_web",
         "--package",
         "hobnail_in_browser",
+        "--package",
+        "hobnail_readers",
         "--",
         "--deny",
         "warnings",

@@ -1,0 +1,46 @@
+# What is said when a file of base data can not be read, or only in part. The readers name these messages; each fault is
+# shown with its place, in a column of its own.
+
+readers-empty = The file is empty.
+readers-unknown-format = This is none of the formats that can be read: OpenStreetMap, GeoJSON, shapefiles in a zip, DXF, tables with coordinates, GeoTIFF, ASCII grids, HGT or world files.
+readers-broken = The file is damaged or not what it says it is: { $detail }
+readers-not-utf8 = The text is not in UTF-8. Save it again in that encoding.
+readers-too-many-positions = The file holds more than { $limit } points. Choose a smaller area or fewer layers.
+readers-too-many-cells = The grid has more than { $limit } cells within the area. Choose a smaller area.
+readers-too-many-bytes = The file expands to more than { $limit } bytes.
+readers-too-many-contours = The contours would be too many (more than { $limit }). Choose a wider interval or a smaller area.
+readers-no-system = The file does not say which coordinate system it is in. Choose one.
+readers-unknown-system = The coordinate system “{ $system }” is not known here. Choose another, or save the file in longitude and latitude.
+readers-uncertain-datum = How the coordinate system “{ $system }” lies to WGS84 is not known: everything may be off by up to 200 m.
+readers-off-earth = A position is not on Earth, too far away, or beyond what the projection can say. What has it was left out.
+readers-missing-file = { $name } is missing.
+readers-open-ring = An outline does not close with what the file holds. The area was left out, or a part of it.
+readers-missing-points =
+    { $count ->
+        [one] One point that this refers to is not in the file. The line has a gap there.
+       *[other] { $count } points that this refers to are not in the file. The line has gaps there.
+    }
+readers-not-read =
+    { $count ->
+        [one] One { $kind } was not read.
+       *[other] { $count } things of the kind { $kind } were not read.
+    }
+readers-too-deep = The block “{ $name }” lies too deep within others, or within itself. It was left out there.
+readers-no-coordinates = No columns with coordinates were recognized. Name the columns.
+readers-not-a-number = “{ $value }” is not a number.
+readers-too-few-values = The grid announces { $expected } values and has { $found }. The rest is without heights.
+readers-no-heights = This TIFF holds colors and no heights. It can lie beneath the plan as a picture.
+readers-unnamed-corner = The name of an HGT file must say where it lies, like N42W072.hgt.
+readers-no-unit = The drawing does not say its unit. Meters were taken.
+readers-nothing-within = Nothing of the file lies within the area.
+readers-more-faults =
+    { $count ->
+        [one] There is one more fault.
+       *[other] There are { $count } more faults.
+    }
+
+readers-place-file = Whole file
+readers-place-byte = Byte { $number }
+readers-place-line = Line { $number }
+readers-place-record = Record { $number } of { $layer }
+readers-place-named = { $name }

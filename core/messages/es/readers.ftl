@@ -1,0 +1,46 @@
+# What is said when a file of base data can not be read, or only in part. The readers name these messages; each fault is
+# shown with its place, in a column of its own.
+
+readers-empty = El archivo está vacío.
+readers-unknown-format = No es ninguno de los formatos que se pueden leer: OpenStreetMap, GeoJSON, shapefiles en un zip, DXF, tablas con coordenadas, GeoTIFF, cuadrículas ASCII, HGT o archivos de georreferencia.
+readers-broken = El archivo está dañado o no es lo que dice ser: { $detail }
+readers-not-utf8 = El texto no está en UTF-8. Guárdelo de nuevo con esa codificación.
+readers-too-many-positions = El archivo contiene más de { $limit } puntos. Elija un área menor o menos capas.
+readers-too-many-cells = La cuadrícula tiene más de { $limit } celdas dentro del área. Elija un área menor.
+readers-too-many-bytes = El archivo descomprimido ocupa más de { $limit } bytes.
+readers-too-many-contours = Las curvas de nivel serían demasiadas (más de { $limit }). Elija un intervalo mayor o un área menor.
+readers-no-system = El archivo no dice en qué sistema de coordenadas está. Elija uno.
+readers-unknown-system = Aquí no se conoce el sistema de coordenadas «{ $system }». Elija otro o guarde el archivo en longitud y latitud.
+readers-uncertain-datum = No se sabe cómo se sitúa el sistema de coordenadas «{ $system }» respecto de WGS84: todo puede estar desplazado hasta 200 m.
+readers-off-earth = Una posición no está en la Tierra, está demasiado lejos o fuera del alcance de la proyección. Lo que la tiene se omitió.
+readers-missing-file = Falta { $name }.
+readers-open-ring = Un contorno no se cierra con lo que contiene el archivo. Se omitió el área o una parte de ella.
+readers-missing-points =
+    { $count ->
+        [one] Un punto al que esto se refiere no está en el archivo. La línea queda interrumpida ahí.
+       *[other] { $count } puntos a los que esto se refiere no están en el archivo. La línea queda interrumpida ahí.
+    }
+readers-not-read =
+    { $count ->
+        [one] No se leyó un elemento del tipo { $kind }.
+       *[other] No se leyeron { $count } elementos del tipo { $kind }.
+    }
+readers-too-deep = El bloque «{ $name }» está demasiado anidado en otros o en sí mismo. Se omitió ahí.
+readers-no-coordinates = No se reconocieron columnas con coordenadas. Indique cuáles son.
+readers-not-a-number = «{ $value }» no es un número.
+readers-too-few-values = La cuadrícula anuncia { $expected } valores y tiene { $found }. El resto queda sin alturas.
+readers-no-heights = Este TIFF contiene colores y no alturas. Puede ir debajo del plan como imagen.
+readers-unnamed-corner = El nombre de un archivo HGT debe decir dónde está, como N42W072.hgt.
+readers-no-unit = El dibujo no dice su unidad. Se tomaron metros.
+readers-nothing-within = Nada del archivo está dentro del área.
+readers-more-faults =
+    { $count ->
+        [one] Hay un problema más.
+       *[other] Hay { $count } problemas más.
+    }
+
+readers-place-file = Todo el archivo
+readers-place-byte = Byte { $number }
+readers-place-line = Línea { $number }
+readers-place-record = Registro { $number } de { $layer }
+readers-place-named = { $name }

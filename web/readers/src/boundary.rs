@@ -1,0 +1,201 @@
+//! What JavaScript calls.
+//!
+//! The worker loads this module when the first file of base data is opened, and hands a file over as bytes:
+//!
+//! ```js
+//! const reading = new Reading(file.name, new Uint8Array(buffer), { origin_deg: [-71.1, 42.3], box_deg: null });
+//! for (;;) {
+//!   const share = reading.step();          // 0 to 1; 1 when all is read
+//!   if (share >= 1) break;
+//!   post({ share });
+//!   await nextMessage();                   // a message that cancels: reading.free(), and nothing is left
+//! }
+//! const base = reading.result();           // see `base.rs`; throws the list of faults when nothing was read
+//! const surface = reading.surface(0);      // heights, when base.grids_count > 0
+//! ```
+//!
+//! `new Reading` throws the list of faults when the file can not even be begun. A fault is
+//! `{ message, arguments, place, place_arguments }`: names of messages in `core/messages/` with their arguments.
+
+use serde::Serialize;
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+use crate::base::{Base, Position};
+use crate::fault::Fault;
+use crate::grid::{Grid, contours, slope};
+use crate::options::Options;
+use crate::read::{Progress, Reader};
+use crate::system::System;
+
+/// A file that is being read.
+#[wasm_bindgen]
+pub struct Reading {
+    reader: Option<Reader>,
+    plan: Option<System>,
+    grids: Vec<Grid>,
+}
+
+/// What is handed over: the base and how many surfaces can be asked for.
+#[derive(Serialize)]
+struct Handed<'a> {
+    #[serde(flatten)]
+    base: &'a Base,
+    grids_count: usize,
+}
+
+fn to_js(value: &impl Serialize) -> JsValue {
+    // What is serialized here are plain structures, which can not fail; a fault would be ours and is handed on as it is.
+    value
+        .serialize(&serde_wasm_bindgen::Serializer::json_compatible())
+        .unwrap_or_else(JsValue::from)
+}
+
+fn faults_to_js(faults: &Vec<Fault>) -> JsValue {
+    to_js(faults)
+}
+
+#[wasm_bindgen]
+impl Reading {
+    /// Looks what a file is.
+    ///
+    /// # Errors
+    /// The list of faults, when it can not be begun or the options are none.
+    #[wasm_bindgen(constructor)]
+    pub fn new(name: &str, bytes: Vec<u8>, options: JsValue) -> Result<Reading, JsValue> {
+        let options: Options = if options.is_undefined() || options.is_null() {
+            Options::default()
+        } else {
+            serde_wasm_bindgen::from_value(options)?
+        };
+        let plan = options.origin_deg.and_then(|origin| System::plan(origin).ok());
+        let reader = Reader::new(name, bytes, options).map_err(|faults| faults_to_js(&faults))?;
+        Ok(Self {
+            reader: Some(reader),
+            plan,
+            grids: Vec::new(),
+        })
+    }
+
+    /// Reads a piece: the share that is done, 1 when all is.
+    pub fn step(&mut self) -> f64 {
+        match self.reader.as_mut().map(Reader::step) {
+            Some(Progress::Working(share)) => share.clamp(0.0, 0.999),
+            Some(Progress::Done) | None => 1.0,
+        }
+    }
+
+    /// What was read. The positions are given over: a second call gives nothing.
+    ///
+    /// # Errors
+    /// The list of faults, when nothing was read.
+    pub fn result(&mut self) -> Result<JsValue, JsValue> {
+        let Some(reader) = self.reader.take() else {
+            return Ok(JsValue::NULL);
+        };
+        let mut base = reader.finish().map_err(|faults| faults_to_js(&faults))?;
+        self.grids = std::mem::take(&mut base.grids);
+        Ok(to_js(&Handed {
+            base: &base,
+            grids_count: self.grids.len(),
+        }))
+    }
+
+    /// The heights of a grid, to be asked of; each can be taken once.
+    pub fn surface(&mut self, index: usize) -> Option<Surface> {
+        let place = self.grids.get_mut(index)?;
+        if place.values.is_empty() {
+            return None;
+        }
+        let values = std::mem::take(&mut place.values);
+        let grid = Grid {
+            values,
+            ..place.clone()
+        };
+        Some(Surface {
+            grid,
+            plan: self.plan.clone(),
+        })
+    }
+}
+
+/// Heights on a grid. Positions are degrees, or the plan's millimeters where its origin was given.
+#[wasm_bindgen]
+pub struct Surface {
+    grid: Grid,
+    plan: Option<System>,
+}
+
+/// A line of equal height, as it crosses.
+#[derive(Serialize)]
+struct Line {
+    height_m: f64,
+    line: Vec<Position>,
+}
+
+#[wasm_bindgen]
+impl Surface {
+    /// Heights in meters at positions `x0, y0, x1, y1, …`; not a number where none is known.
+    pub fn heights_m(&self, positions: &[f64]) -> Vec<f64> {
+        let at = |pair: &[f64]| {
+            let [x, y] = [pair[0], pair[1]];
+            match &self.plan {
+                Some(plan) => self.grid.height_at_plan_m(plan, [x, y]),
+                None => self.grid.height_at_deg_m([x, y]),
+            }
+        };
+        positions
+            .chunks_exact(2)
+            .map(|pair| at(pair).unwrap_or(f64::NAN))
+            .collect()
+    }
+
+    /// Slopes, rise over run, row by row; not a number at edges and where no height is known.
+    pub fn slopes(&self) -> Vec<f32> {
+        slope::slopes(&self.grid)
+    }
+
+    /// Land of each class of slope in square meters, by borders in percent; a slope on a border is in the steeper class.
+    pub fn class_areas_m2(&self, borders_percent: &[f64]) -> Vec<f64> {
+        let slopes = slope::slopes(&self.grid);
+        slope::class_areas_m2(&self.grid, &slopes, borders_percent, slope::Border::Steeper)
+    }
+
+    /// Columns and rows, then the corners as positions, from the northwest clockwise; not numbers where a corner has no
+    /// position.
+    pub fn outline(&self) -> Vec<f64> {
+        let [columns, rows] = [self.grid.columns as f64 - 0.5, self.grid.rows as f64 - 0.5];
+        let mut found = vec![self.grid.columns as f64, self.grid.rows as f64];
+        for corner in [[-0.5, -0.5], [columns, -0.5], [columns, rows], [-0.5, rows]] {
+            found.extend(self.position(self.grid.position(corner)).unwrap_or([f64::NAN; 2]));
+        }
+        found
+    }
+
+    /// Lines of equal height: a list of `{ height_m, line }`.
+    ///
+    /// # Errors
+    /// The list of one fault, when there would be too many.
+    pub fn contours(&self, interval_m: f64) -> Result<JsValue, JsValue> {
+        let found = contours::contours(&self.grid, interval_m);
+        let found = found.map_err(|what| faults_to_js(&vec![what.at(crate::fault::Place::File)]))?;
+        let line = |contour: contours::Contour| Line {
+            height_m: contour.height_m,
+            line: contour
+                .line
+                .into_iter()
+                .filter_map(|point| self.position(point))
+                .collect(),
+        };
+        let lines: Vec<Line> = found.into_iter().map(line).collect();
+        Ok(to_js(&lines))
+    }
+
+    fn position(&self, point: Position) -> Option<Position> {
+        let degrees = self.grid.system.to_degrees(point)?;
+        match &self.plan {
+            Some(plan) => Some(plan.from_degrees(degrees)?.map(|m| (m * 1000.0).round())),
+            None => Some(degrees),
+        }
+    }
+}

@@ -1,0 +1,356 @@
+//! Where the readers put what they find: projected, clipped, rounded and counted.
+
+use crate::base::{Base, Coordinates, Feature, Format, Geometry, Layer, Position, Suggestion};
+use crate::clip::{self, Sides};
+use crate::fault::{Fault, Limited, Place, What, shortened};
+use crate::options::Options;
+use crate::system::System;
+
+/// Most positions that are kept of one file: some 50 MB.
+pub const MOST_POSITIONS: usize = 3_000_000;
+
+/// Most layers that are told apart.
+const MOST_LAYERS: usize = 1_000;
+
+/// Most faults that are told one by one.
+const MOST_FAULTS: usize = 200;
+
+/// Most tags of a feature, and most bytes of a name or value.
+const MOST_TAGS: usize = 64;
+const LONGEST_TAG: usize = 256;
+
+/// Ten decimals would be more than a position is good for, nine are a tenth of a millimeter.
+const DEGREE_STEPS: f64 = 1e9;
+
+/// What is read, as it grows.
+pub struct Output {
+    /// What was found so far.
+    pub base: Base,
+    /// The choices.
+    pub options: Options,
+    sides: Option<Sides>,
+    plan: Option<System>,
+    placing: Placing,
+    positions: usize,
+    untold: u64,
+    has_left_out: bool,
+}
+
+/// How positions of the file become those of the base.
+#[derive(Clone, Debug)]
+pub enum Placing {
+    /// By a coordinate system.
+    Earth(System),
+    /// By a point of the drawing and its unit.
+    Drawing {
+        /// The point that becomes 0, 0.
+        zero: Position,
+        /// Meters in a unit.
+        unit_m: f64,
+    },
+}
+
+impl Output {
+    /// Empty, for a file of this format.
+    ///
+    /// # Errors
+    /// A fault when the plan's origin is not on Earth.
+    pub fn new(format: Format, options: Options) -> Result<Self, Fault> {
+        let plan = options
+            .origin_deg
+            .map(System::plan)
+            .transpose()
+            .map_err(|what| what.at(Place::File))?;
+        let coordinates = if plan.is_some() {
+            Coordinates::PlanMillimeters
+        } else {
+            Coordinates::Degrees
+        };
+        Ok(Self {
+            base: Base {
+                format,
+                coordinates,
+                system: String::new(),
+                attribution: String::new(),
+                layers: Vec::new(),
+                grids: Vec::new(),
+                pictures: Vec::new(),
+                faults: Vec::new(),
+            },
+            sides: options.wide_box_deg(),
+            options,
+            plan,
+            placing: Placing::Earth(System::degrees()),
+            positions: 0,
+            untold: 0,
+            has_left_out: false,
+        })
+    }
+
+    /// The box with its margin, in degrees.
+    #[must_use]
+    pub fn sides(&self) -> Option<Sides> {
+        self.sides
+    }
+
+    /// The system positions are understood in from here on: the chosen one before that which the file names.
+    ///
+    /// # Errors
+    /// [`What::NoSystem`] when there is neither, [`What::UnknownSystem`] when it is not known.
+    pub fn choose_system(&mut self, of_file: Option<Result<System, What>>, place: &Place) -> Result<System, Fault> {
+        let chosen = self.options.system.as_deref().map(System::named);
+        let found = chosen.or(of_file).unwrap_or(Err(What::NoSystem));
+        let system = found.map_err(|what| what.at(place.clone()))?;
+        if !system.is_certain {
+            let told = What::UncertainDatum {
+                system: shortened(&system.definition, 200),
+            };
+            self.fault(told.at(place.clone()));
+        }
+        self.place_by(Placing::Earth(system.clone()));
+        Ok(system)
+    }
+
+    /// How positions are understood from here on.
+    pub fn place_by(&mut self, placing: Placing) {
+        match &placing {
+            Placing::Earth(system) => self.base.system.clone_from(&system.definition),
+            Placing::Drawing { zero, unit_m } => {
+                self.base.coordinates = Coordinates::DrawingMillimeters {
+                    east: zero[0],
+                    north: zero[1],
+                    unit_m: *unit_m,
+                };
+            }
+        }
+        self.placing = placing;
+    }
+
+    /// Notes a fault; beyond [`MOST_FAULTS`] they are counted only.
+    pub fn fault(&mut self, fault: Fault) {
+        if self.base.faults.len() < MOST_FAULTS {
+            self.base.faults.push(fault);
+        } else {
+            self.untold += 1;
+        }
+    }
+
+    /// Names a layer, so that a person can choose it though nothing of it is read.
+    pub fn name_layer(&mut self, name: &str) {
+        self.layer(name);
+    }
+
+    fn layer(&mut self, name: &str) -> Option<&mut Layer> {
+        let name = shortened(name, LONGEST_TAG);
+        let found = self.base.layers.iter().position(|layer| layer.name == name);
+        let index = match found {
+            Some(index) => index,
+            None if self.base.layers.len() < MOST_LAYERS => {
+                self.base.layers.push(Layer {
+                    name,
+                    features: Vec::new(),
+                });
+                self.base.layers.len() - 1
+            }
+            None => return None,
+        };
+        self.base.layers.get_mut(index)
+    }
+
+    /// Adds a feature with positions as the file has them.
+    ///
+    /// # Errors
+    /// [`What::TooMuch`] when the file holds more than is kept.
+    pub fn add(
+        &mut self,
+        layer: &str,
+        geometry: Geometry,
+        tags: Vec<(String, String)>,
+        suggested: Suggestion,
+        place: &Place,
+    ) -> Result<(), Fault> {
+        if !self.options.wants(layer) {
+            self.name_layer(layer);
+            return Ok(());
+        }
+        let counted = count(&geometry);
+        let Some(geometry) = self.placed(geometry) else {
+            if self.has_left_out_as_far() {
+                return Ok(());
+            }
+            self.fault(What::OffEarth.at(place.clone()));
+            return Ok(());
+        };
+        // What is clipped has been looked at all the same, but what is kept is what weighs.
+        let kept = count(&geometry).min(counted.saturating_mul(2));
+        self.positions = self.positions.saturating_add(kept);
+        if self.positions > MOST_POSITIONS {
+            let limit = MOST_POSITIONS as u64;
+            let of = Limited::Positions;
+            return Err(What::TooMuch { limit, of }.at(place.clone()));
+        }
+        let tags = tags
+            .into_iter()
+            .take(MOST_TAGS)
+            .map(|(name, value)| (shortened(&name, LONGEST_TAG), shortened(&value, LONGEST_TAG)))
+            .collect();
+        let feature = Feature {
+            geometry,
+            tags,
+            suggested,
+        };
+        if let Some(layer) = self.layer(layer) {
+            layer.features.push(feature);
+        }
+        Ok(())
+    }
+
+    /// Whether the geometry that was just refused lay outside the box, which is no fault.
+    fn has_left_out_as_far(&mut self) -> bool {
+        std::mem::take(&mut self.has_left_out)
+    }
+
+    /// A geometry in the base's positions, clipped; `None` where nothing of it is within the box or a position is not
+    /// on Earth.
+    fn placed(&mut self, geometry: Geometry) -> Option<Geometry> {
+        self.has_left_out = false;
+        let placed = match geometry {
+            Geometry::Points(points) => {
+                let points = self.located(&points)?;
+                let within = points.into_iter().filter(|point| self.is_within(*point));
+                let kept: Vec<Position> = within.collect();
+                Geometry::Points(self.finished(kept)?)
+            }
+            Geometry::Lines(lines) => {
+                let mut kept = Vec::new();
+                for line in lines {
+                    let line = self.located(&line)?;
+                    let parts = match self.clipping() {
+                        Some(sides) => clip::line(&sides, &line),
+                        None => vec![line],
+                    };
+                    for part in parts {
+                        let mut part = self.finished(part)?;
+                        part.dedup();
+                        if part.len() > 1 {
+                            kept.push(part);
+                        }
+                    }
+                }
+                Geometry::Lines(kept)
+            }
+            Geometry::Areas(areas) => {
+                let mut kept = Vec::new();
+                for area in areas {
+                    let mut rings = Vec::new();
+                    for (index, ring) in area.into_iter().enumerate() {
+                        let mut ring = self.located(&ring)?;
+                        if let Some(sides) = self.clipping() {
+                            ring = clip::ring(&sides, &ring);
+                        }
+                        let mut ring = self.finished(ring)?;
+                        ring.dedup();
+                        if ring.len() > 1 && ring.first() == ring.last() {
+                            ring.pop();
+                        }
+                        if ring.len() > 2 {
+                            rings.push(ring);
+                        } else if index == 0 {
+                            break;
+                        }
+                    }
+                    if !rings.is_empty() {
+                        kept.push(rings);
+                    }
+                }
+                Geometry::Areas(kept)
+            }
+        };
+        let is_empty = match &placed {
+            Geometry::Points(points) => points.is_empty(),
+            Geometry::Lines(lines) => lines.is_empty(),
+            Geometry::Areas(areas) => areas.is_empty(),
+        };
+        self.has_left_out = is_empty;
+        (!is_empty).then_some(placed)
+    }
+
+    /// The box, where positions are on Earth.
+    fn clipping(&self) -> Option<Sides> {
+        self.sides.filter(|_| matches!(self.placing, Placing::Earth(_)))
+    }
+
+    fn is_within(&self, point: Position) -> bool {
+        self.clipping().is_none_or(|sides| clip::holds(&sides, point))
+    }
+
+    /// Positions of the file in degrees, or in a drawing's millimeters, not yet rounded.
+    fn located(&self, points: &[Position]) -> Option<Vec<Position>> {
+        match &self.placing {
+            Placing::Earth(system) => points.iter().map(|point| system.to_degrees(*point)).collect(),
+            Placing::Drawing { zero, unit_m } => {
+                let mm = |value: f64| {
+                    let mm = value * unit_m * 1000.0;
+                    (mm.abs() < FARTHEST_MM).then_some(mm)
+                };
+                points
+                    .iter()
+                    .map(|point| Some([mm(point[0] - zero[0])?, mm(point[1] - zero[1])?]))
+                    .collect()
+            }
+        }
+    }
+
+    /// Rounded, and in the plan's millimeters where its origin is known.
+    fn finished(&self, points: Vec<Position>) -> Option<Vec<Position>> {
+        let is_drawing = matches!(self.placing, Placing::Drawing { .. });
+        points
+            .into_iter()
+            .map(|point| match &self.plan {
+                _ if is_drawing => Some(point.map(f64::round)),
+                None => Some(point.map(|degrees| (degrees * DEGREE_STEPS).round() / DEGREE_STEPS)),
+                Some(plan) => {
+                    let mm = plan.from_degrees(point)?.map(|m| (m * 1000.0).round());
+                    mm.iter().all(|value| value.abs() < FARTHEST_MM).then_some(mm)
+                }
+            })
+            .collect()
+    }
+
+    /// A position of the file's present system as the base gives it; `None` where that is not possible.
+    #[must_use]
+    pub fn position(&self, point: Position) -> Option<Position> {
+        self.finished(self.located(&[point])?)?.first().copied()
+    }
+
+    /// All that was read, or the faults where that is nothing.
+    ///
+    /// # Errors
+    /// Every fault, when nothing at all was read.
+    pub fn finish(mut self) -> Result<Base, Vec<Fault>> {
+        if self.untold > 0 {
+            let count = self.untold;
+            self.base.faults.push(What::More { count }.at(Place::File));
+        }
+        let mut base = self.base;
+        let is_empty = base.layers.iter().all(|layer| layer.features.is_empty());
+        if is_empty && base.grids.is_empty() && base.pictures.is_empty() && base.faults.is_empty() {
+            base.faults.push(What::NothingWithin.at(Place::File));
+        }
+        if base.layers.is_empty() && base.grids.is_empty() && base.pictures.is_empty() {
+            return Err(base.faults);
+        }
+        Ok(base)
+    }
+}
+
+/// Farther than this from the origin nothing is placed: 1,000 km, ten times what a plan may hold.
+const FARTHEST_MM: f64 = 1e9;
+
+fn count(geometry: &Geometry) -> usize {
+    match geometry {
+        Geometry::Points(points) => points.len(),
+        Geometry::Lines(lines) => lines.iter().map(Vec::len).sum(),
+        Geometry::Areas(areas) => areas.iter().flatten().map(Vec::len).sum(),
+    }
+}

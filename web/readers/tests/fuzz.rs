@@ -1,0 +1,122 @@
+//! Mutated inputs against each reader: none may panic, take long or keep more than its share of memory.
+//!
+//! Made of the parts of `tests/fuzz/`; the arguments are the same, `NAME SECONDS [SEED]` or nothing.
+#![allow(
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "a program that reports to a person"
+)]
+#![allow(clippy::expect_used, reason = "what fails here is the test, not a reader")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the clock says when to stop and what takes too long"
+)]
+
+#[path = "../../../tests/fuzz/driver.rs"]
+mod driver;
+
+#[path = "../../../tests/fuzz/mutate.rs"]
+mod mutate;
+
+#[path = "../../../tests/fuzz/program.rs"]
+mod program;
+
+use std::process::ExitCode;
+
+use driver::Target;
+use hobnail_readers::grid::{contours, slope};
+use hobnail_readers::options::Options;
+use hobnail_readers::system::System;
+
+const TARGETS: &[Target] = &[
+    Target {
+        name: "base_osm_xml",
+        read: any,
+        seeds: &["tests/fixtures/readers/small/streets.osm"],
+    },
+    Target {
+        name: "base_osm_pbf",
+        read: any,
+        seeds: &["tests/fixtures/readers/network/plain.osm.pbf"],
+    },
+    Target {
+        name: "base_geojson",
+        read: any,
+        seeds: &["tests/fixtures/streets/d1_grid/streets.geojson", "sample-sketches"],
+    },
+    Target {
+        name: "base_shapefile",
+        read: any,
+        seeds: &["tests/fixtures/readers/small/lots.zip"],
+    },
+    Target {
+        name: "base_drawing",
+        read: any,
+        seeds: &["tests/fixtures/readers/drawing/bends_and_blocks.dxf"],
+    },
+    Target {
+        name: "base_table",
+        read: any,
+        seeds: &["tests/fixtures/readers/small/places.csv"],
+    },
+    Target {
+        name: "base_grid",
+        read: any,
+        seeds: &["tests/fixtures/readers/small/heights.asc"],
+    },
+    Target {
+        name: "base_geotiff",
+        read: any,
+        seeds: &[
+            "tests/fixtures/readers/heights/strips.tif",
+            "tests/fixtures/readers/heights/tiles_lzw.tif",
+            "tests/fixtures/readers/heights/tiles_deflate.tif",
+            "tests/fixtures/readers/heights/parameters.tif",
+            "tests/fixtures/readers/heights/picture.tif",
+        ],
+    },
+    Target {
+        name: "base_system",
+        read: system,
+        seeds: &[
+            "tests/fixtures/readers/small/state_plane.prj",
+            "tests/fixtures/readers/small/utm.prj",
+        ],
+    },
+];
+
+fn main() -> ExitCode {
+    program::run(TARGETS)
+}
+
+fn any(input: &[u8]) {
+    let options = Options {
+        origin_deg: Some([24.9452, 60.1708]),
+        box_deg: Some([-180.0, -90.0, 180.0, 90.0]),
+        system: None,
+        ..Options::default()
+    };
+    let chosen = Options {
+        system: Some("EPSG:26986".to_owned()),
+        ..Options::default()
+    };
+    for options in [options, chosen] {
+        let Ok(base) = hobnail_readers::read("N42W072.hgt", input.to_vec(), options) else {
+            continue;
+        };
+        for grid in &base.grids {
+            let _ = slope::slopes(grid);
+            let _ = contours::contours(grid, 5.0);
+        }
+    }
+}
+
+fn system(input: &[u8]) {
+    let text = String::from_utf8_lossy(input);
+    if let Ok(system) = System::named(&text) {
+        for point in [[0.0, 0.0], [1e6, -1e6], [f64::MAX, f64::NAN]] {
+            let degrees = system.to_degrees(point);
+            let _ = degrees.and_then(|degrees| system.from_degrees(degrees));
+        }
+    }
+}

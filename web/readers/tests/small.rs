@@ -1,0 +1,308 @@
+//! Small files of each format, good and bad.
+
+use std::io::{Cursor, Write};
+
+use hobnail_readers::base::{Coordinates, Format, Geometry, PlaceKind, Suggestion};
+use hobnail_readers::fault::{Place, What};
+use hobnail_readers::options::Options;
+
+use super::{bytes, refused};
+
+#[track_caller]
+fn read(name: &str, text: &str, options: Options) -> hobnail_readers::base::Base {
+    hobnail_readers::read(name, text.as_bytes().to_vec(), options).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+fn zipped(files: &[(&str, &[u8])]) -> Vec<u8> {
+    let mut writer = zip::ZipWriter::new(Cursor::new(Vec::new()));
+    for (name, bytes) in files {
+        writer
+            .start_file(*name, zip::write::SimpleFileOptions::default())
+            .unwrap();
+        writer.write_all(bytes).unwrap();
+    }
+    writer.finish().unwrap().into_inner()
+}
+
+#[test]
+fn a_format_is_recognized_by_content_whatever_the_name() {
+    for (name, format) in [
+        ("readers/network/streets.osm.pbf", Format::OsmPbf),
+        ("readers/network/streets.zip", Format::Shapefile),
+        ("readers/heights/strips.tif", Format::GeoTiff),
+        ("readers/heights/strips.asc", Format::AsciiGrid),
+        ("readers/drawing/bends_and_blocks.dxf", Format::Dxf),
+        ("streets/dr_helsinki/streets.geojson", Format::GeoJson),
+        ("readers/systems/points.csv", Format::Csv),
+    ] {
+        assert_eq!(
+            hobnail_readers::recognized("file.bin", &bytes(name)),
+            Ok(format),
+            "{name}"
+        );
+    }
+    let what = |bytes: &[u8]| hobnail_readers::recognized("file", bytes);
+    assert_eq!(what(b""), Err(What::Empty));
+    assert_eq!(what(b"<html></html>"), Err(What::UnknownFormat));
+    assert_eq!(what(b"\x7fELF\0\0\0"), Err(What::UnknownFormat));
+    assert_eq!(what(b"\xef\xbb\xbf  {}"), Ok(Format::GeoJson));
+    assert_eq!(what(b"10\n0\n0\n-10\n500000\n4000000\n"), Ok(Format::WorldFile));
+    assert_eq!(what(b"999\na remark\n0\nSECTION\n"), Ok(Format::Dxf));
+}
+
+#[test]
+fn tables_are_read_by_their_columns() {
+    let rows = "name,Lon,LAT,shop\nBakery,24.94,60.17,bakery\n,24.95,x,\n\"A, B\",24.96,60.18,\n";
+    let base = read("t.csv", rows, Options::default());
+    let features = &base.layers[0].features;
+    assert_eq!(features.len(), 2);
+    assert_eq!(features[0].geometry, Geometry::Points(vec![[24.94, 60.17]]));
+    assert_eq!(features[0].suggested, Suggestion::Place { place: PlaceKind::Shop });
+    assert_eq!(features[1].tags[0].1, "A, B");
+    let value = "x".to_owned();
+    assert_eq!(base.faults, [What::NotANumber { value }.at(Place::Line(3))]);
+    let decimal_commas = "x;y\n385000,5;6671000,25\n";
+    let system = || Options {
+        system: Some("EPSG:3067".to_owned()),
+        ..Options::default()
+    };
+    let base = read("t.csv", decimal_commas, system());
+    let Geometry::Points(points) = &base.layers[0].features[0].geometry else {
+        panic!("points")
+    };
+    assert!(
+        (points[0][0] - 24.93).abs() < 0.01 && (points[0][1] - 60.16).abs() < 0.02,
+        "{points:?}"
+    );
+    assert_eq!(
+        refused("t.csv", b"x;y\n1;2\n", Options::default())[0].what,
+        What::NoSystem
+    );
+    assert_eq!(
+        refused("t.csv", b"a;b\n1;2\n", Options::default())[0].what,
+        What::NoCoordinates
+    );
+    let chosen = Options {
+        columns: Some(["a".to_owned(), "b".to_owned()]),
+        ..system()
+    };
+    assert_eq!(
+        read("t.csv", "a;b\n385000;6671000\n", chosen).layers[0].features.len(),
+        1
+    );
+    let well_known = read(
+        "t.csv",
+        "id,wkt\n1,POINT (24.9 60.1)\n2,\"LINESTRING (0 0, 1 1)\"\n",
+        Options::default(),
+    );
+    assert_eq!(well_known.layers[0].features.len(), 1);
+    assert!(matches!(&well_known.faults[0].what, What::NotRead { kind, .. } if kind == "LINESTRING"));
+}
+
+#[test]
+fn geojson_names_its_faults_and_reads_on() {
+    let text = r#"{"type":"FeatureCollection","features":[
+        {"type":"Feature","properties":{"amenity":"school"},"geometry":{"type":"Polygon","coordinates":[[[0,0],[1,0],[1,1],[0,0]]]}},
+        {"type":"Feature","properties":null,"geometry":{"type":"Point","coordinates":["a"]}},
+        {"type":"Feature","properties":null,"geometry":{"type":"Point","coordinates":[500,0]}},
+        {"type":"Feature","properties":{"n":1},"geometry":{"type":"GeometryCollection","geometries":[
+            {"type":"Point","coordinates":[1,2,3]},{"type":"LineString","coordinates":[[0,0],[1,1]]}]}}
+    ]}"#;
+    let base = read("g", text, Options::default());
+    assert_eq!(base.layers[0].features.len(), 3);
+    assert_eq!(
+        base.layers[0].features[0].geometry,
+        Geometry::Areas(vec![vec![vec![[0.0, 0.0], [1.0, 0.0], [1.0, 1.0]]]])
+    );
+    assert_eq!(base.faults.len(), 2);
+    assert_eq!(base.faults[1].what, What::OffEarth);
+    let layer = "features".to_owned();
+    assert_eq!(base.faults[1].place, Place::Record { layer, number: 3 });
+    let projected = r#"{"type":"FeatureCollection","crs":{"type":"name","properties":{"name":"urn:ogc:def:crs:EPSG::3857"}},
+        "features":[{"type":"Feature","properties":{},"geometry":{"type":"Point","coordinates":[0,0]}}]}"#;
+    let base = read("g", projected, Options::default());
+    assert_eq!(base.layers[0].features[0].geometry, Geometry::Points(vec![[0.0, 0.0]]));
+    let unknown = projected.replace("3857", "99999");
+    assert!(matches!(
+        refused("g", unknown.as_bytes(), Options::default())[0].what,
+        What::UnknownSystem { .. }
+    ));
+    assert!(matches!(
+        refused("g", b"{\"type\":", Options::default())[0].what,
+        What::Broken { .. }
+    ));
+    let deep = format!("{{\"type\":\"Feature\",\"properties\":{}", "[".repeat(100_000));
+    assert!(matches!(
+        refused("g", deep.as_bytes(), Options::default())[0].what,
+        What::Broken { .. }
+    ));
+}
+
+#[test]
+fn openstreetmap_areas_are_put_together_and_lacking_points_are_told() {
+    let text = r#"<?xml version="1.0"?><osm version="0.6">
+        <node id="1" lat="0" lon="0"/><node id="2" lat="0" lon="1"/><node id="3" lat="1" lon="1"/><node id="4" lat="1" lon="0"/>
+        <node id="5" lat="0.2" lon="0.2"/><node id="6" lat="0.2" lon="0.4"/><node id="7" lat="0.4" lon="0.4"/>
+        <node id="8" lat="0.5" lon="0.5"><tag k="highway" v="bus_stop"/><tag k="name" v="Mill &amp; Main"/></node>
+        <node id="9" lat="9" lon="9" visible="false"/>
+        <way id="1"><nd ref="1"/><nd ref="2"/><nd ref="3"/></way>
+        <way id="2"><nd ref="1"/><nd ref="4"/><nd ref="3"/></way>
+        <way id="3"><nd ref="5"/><nd ref="6"/><nd ref="7"/><nd ref="5"/></way>
+        <way id="4"><nd ref="1"/><nd ref="99"/><nd ref="2"/><nd ref="3"/><tag k="highway" v="residential"/></way>
+        <way id="5"><nd ref="1"/><nd ref="2"/><nd ref="3"/><nd ref="1"/><tag k="leisure" v="park"/></way>
+        <relation id="1"><member type="way" ref="1" role="outer"/><member type="way" ref="2" role="outer"/>
+            <member type="way" ref="3" role="inner"/><tag k="type" v="multipolygon"/><tag k="natural" v="water"/></relation>
+        <relation id="2"><member type="way" ref="1" role="outer"/><tag k="type" v="multipolygon"/><tag k="natural" v="wetland"/></relation>
+        </osm>"#;
+    let base = read("a.osm", text, Options::default());
+    let layer = |name: &str| base.layers.iter().find(|layer| layer.name == name).unwrap();
+    let water = &layer("constraints").features[0];
+    assert_eq!(
+        water.geometry,
+        Geometry::Areas(vec![vec![
+            vec![[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]],
+            vec![[0.2, 0.2], [0.4, 0.2], [0.4, 0.4]]
+        ]])
+    );
+    let places = &layer("places").features;
+    assert_eq!(places[0].tags[1].1, "Mill & Main");
+    assert_eq!(places[1].suggested, Suggestion::Place { place: PlaceKind::Park });
+    assert!(matches!(&places[1].geometry, Geometry::Areas(areas) if areas[0][0].len() == 3));
+    let street = &layer("streets").features[0];
+    assert_eq!(street.geometry, Geometry::Lines(vec![vec![[1.0, 0.0], [1.0, 1.0]]]));
+    let named = |name: &str| Place::Named(name.to_owned());
+    assert_eq!(
+        base.faults,
+        [
+            What::OpenRing.at(named("relation 2")),
+            What::MissingPoints { count: 1 }.at(named("way 4"))
+        ]
+    );
+    let broken = text.replace("lat=\"0.5\"", "lat=\"north\"");
+    let value = "north".to_owned();
+    assert_eq!(
+        refused("a.osm", broken.as_bytes(), Options::default())[0].what,
+        What::NotANumber { value }
+    );
+}
+
+#[test]
+fn shapefiles_without_their_companions_say_what_is_missing() {
+    let whole = bytes("readers/network/streets.zip");
+    let mut archive = zip::ZipArchive::new(Cursor::new(whole)).unwrap();
+    let mut file = |name: &str| {
+        let mut bytes = Vec::new();
+        std::io::Read::read_to_end(&mut archive.by_name(name).unwrap(), &mut bytes).unwrap();
+        bytes
+    };
+    let (shapes, system) = (file("streets.shp"), file("streets.prj"));
+    let alone = zipped(&[("streets.shp", &shapes)]);
+    assert_eq!(refused("a.zip", &alone, Options::default())[0].what, What::NoSystem);
+    let without_table = zipped(&[("in/Streets.SHP", &shapes), ("in/Streets.PRJ", &system)]);
+    let base = hobnail_readers::read("a.zip", without_table, Options::default()).unwrap();
+    assert_eq!(base.layers[0].features.len(), 699);
+    let name = "Streets.dbf".to_owned();
+    assert_eq!(base.faults[0].what, What::Missing { name });
+    let cut = zipped(&[("streets.shp", &shapes[..5_000]), ("streets.prj", &system)]);
+    let base = hobnail_readers::read("a.zip", cut, Options::default()).unwrap();
+    assert!(base.layers[0].features.len() > 10);
+    assert!(matches!(base.faults.last().unwrap().what, What::Broken { .. }));
+}
+
+#[test]
+fn a_shape_that_announces_more_than_it_has_room_for_ends_the_layer() {
+    let file = |archive: &[u8], name: &str| {
+        let mut archive = zip::ZipArchive::new(Cursor::new(archive)).unwrap();
+        let mut bytes = Vec::new();
+        std::io::Read::read_to_end(&mut archive.by_name(name).unwrap(), &mut bytes).unwrap();
+        bytes
+    };
+    let whole = bytes("readers/small/lots.zip");
+    let system = file(&whole, "lots.prj");
+    let mut shapes = file(&whole, "lots.shp");
+    let good = zipped(&[
+        ("lots.shp", &shapes),
+        ("lots.prj", &system),
+        ("lots.dbf", &file(&whole, "lots.dbf")),
+    ]);
+    let base = hobnail_readers::read("a.zip", good, Options::default()).unwrap();
+    let [first, second] = base.layers[0].features.as_slice() else {
+        panic!("{base:?}")
+    };
+    let count = |geometry: &Geometry| match geometry {
+        Geometry::Areas(areas) => areas.iter().map(Vec::len).collect::<Vec<_>>(),
+        other => panic!("{other:?}"),
+    };
+    // One lot with a hole, one of two pieces; text of code page 1252.
+    assert_eq!((count(&first.geometry), count(&second.geometry)), (vec![2], vec![1, 1]));
+    assert_eq!(first.tags[0], ("owner".to_owned(), "Café".to_owned()));
+    assert_eq!(base.faults, []);
+    // The second record's number of points.
+    let second = 100 + 8 + 2 * u32::from_be_bytes(shapes[104..108].try_into().unwrap()) as usize;
+    shapes[second + 48..second + 52].copy_from_slice(&0x0fff_ffff_u32.to_le_bytes());
+    let cut = zipped(&[("lots.shp", &shapes), ("lots.prj", &system)]);
+    let base = hobnail_readers::read("a.zip", cut, Options::default()).unwrap();
+    assert_eq!(base.layers[0].features.len(), 1);
+    assert!(matches!(base.faults.last().unwrap().what, What::Broken { .. }));
+}
+
+#[test]
+fn a_zip_of_another_format_is_read_and_pictures_are_placed() {
+    let table = zipped(&[("readme", b"nothing"), ("points.csv", b"lon,lat\n1,2\n")]);
+    let base = hobnail_readers::read("a.zip", table, Options::default()).unwrap();
+    assert_eq!((base.format, base.layers[0].features.len()), (Format::Csv, 1));
+    let world = b"0.00001\n0\n0\n-0.00001\n-71.1\n42.3\n";
+    let picture = zipped(&[("map.jpg", b"\xff\xd8\xff"), ("map.jgw", world)]);
+    let base = hobnail_readers::read("a.zip", picture, Options::default());
+    assert_eq!(base.unwrap_err()[0].what, What::NoSystem);
+    let options = Options {
+        system: Some("EPSG:4326".to_owned()),
+        ..Options::default()
+    };
+    let picture = zipped(&[("map.jpg", b"\xff\xd8\xff"), ("map.jgw", world)]);
+    let base = hobnail_readers::read("a.zip", picture, options).unwrap();
+    assert_eq!(base.pictures[0].name, "map");
+    let corners = base.pictures[0].world.corners([100, 50]);
+    assert!((corners[2][0] - (-71.1 + 0.000_995)).abs() < 1e-9 && (corners[2][1] - (42.3 - 0.000_495)).abs() < 1e-9);
+    let alone = hobnail_readers::read("map.jgw", world.to_vec(), Options::default()).unwrap();
+    assert_eq!(
+        (alone.format, alone.coordinates),
+        (Format::WorldFile, Coordinates::Degrees)
+    );
+}
+
+#[test]
+fn what_expands_without_end_is_stopped() {
+    // Half a gigabyte of blanks and more is half a megabyte of gzip.
+    let mut encoder = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::fast());
+    let blanks = vec![b' '; 1 << 20];
+    for _ in 0..513 {
+        encoder.write_all(&blanks).unwrap();
+    }
+    let bomb = encoder.finish().unwrap();
+    assert!(matches!(
+        refused("a.osm.gz", &bomb, Options::default())[0].what,
+        What::TooMuch { .. }
+    ));
+}
+
+#[test]
+fn blocks_within_themselves_end() {
+    let mut text = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\na\n".to_owned();
+    text.push_str(&"0\nINSERT\n2\na\n70\n1000\n71\n1000\n".repeat(50));
+    text.push_str("0\nLINE\n10\n0\n20\n0\n11\n1\n21\n1\n0\nENDBLK\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nINSERT\n2\na\n0\nENDSEC\n0\nEOF\n");
+    let faults = refused("a.dxf", text.as_bytes(), Options::default());
+    assert!(
+        faults.iter().any(|fault| matches!(fault.what, What::TooMuch { .. })),
+        "{faults:?}"
+    );
+    let one = text.replace(&"0\nINSERT\n2\na\n70\n1000\n71\n1000\n".repeat(50), "0\nINSERT\n2\na\n");
+    let base = read("a.dxf", &one, Options::default());
+    assert_eq!(base.layers[0].features.len(), 8);
+    let is_deep = |what: &What| matches!(what, What::TooDeep { name } if name == "a");
+    assert!(
+        base.faults.iter().any(|fault| is_deep(&fault.what)),
+        "{:?}",
+        base.faults
+    );
+}
