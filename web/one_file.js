@@ -19,7 +19,12 @@ function stop(fault) {
   document.getElementById("notice").hidden = false;
 }
 
+// A plan that came inside the page, in an element that is data and no script.
+const PLAN = "script[data-plan-inside]";
+
 async function startPage() {
+  // The page as it came, before anything is shown in it.
+  const asItCame = document.documentElement.outerHTML;
   // What the module asks of the script that loaded it; web/start.js answers the same from files beside the page.
   globalThis.hobnail = {
     // The text of a file that comes with the page.
@@ -32,6 +37,20 @@ async function startPage() {
       worker.postMessage([hobnailWords.spoken(), compiled]);
       return worker;
     },
+    holdsPage: () => true,
+    // The page with this plan inside instead of the one that was.
+    pageWith(plan) {
+      const page = new DOMParser().parseFromString(asItCame, "text/html");
+      page.querySelector(PLAN)?.remove();
+      const inside = page.createElement("script");
+      inside.type = "application/geo+json";
+      inside.dataset.planInside = "";
+      // No text of a plan can end the element early: JSON spells this letter another way too.
+      inside.textContent = plan.replaceAll("<", "\\u003c");
+      page.body.prepend(inside);
+      return `<!doctype html>\n${page.documentElement.outerHTML}\n`;
+    },
+    carriedPlan: () => document.querySelector(PLAN)?.textContent,
   };
   try {
     const language = hobnailWords.chosen();

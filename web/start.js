@@ -22,6 +22,12 @@ globalThis.hobnail = {
     worker.postMessage([beside("words.js"), hobnailWords.spoken(), beside(script.dataset.module), compiled]);
     return worker;
   },
+  // The page is in many files, so it can not be saved with a plan inside, and none came in it.
+  holdsPage: () => false,
+  pageWith() {
+    throw "the page is not in one file";
+  },
+  carriedPlan: () => undefined,
 };
 
 try {

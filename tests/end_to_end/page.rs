@@ -38,8 +38,8 @@ pub struct Page {
     pub browser: Browser,
     /// The server of the built page's folder, which it may have been loaded from.
     pub server: Server,
-    /// What it was loaded from.
-    address: String,
+    /// What it is loaded from.
+    pub address: String,
 }
 
 impl Page {
@@ -99,9 +99,14 @@ impl Page {
 
     /// Opens files from this machine together.
     pub async fn open_files(&self, paths: &[impl AsRef<Path>]) {
+        self.choose_files("open-file", paths).await;
+    }
+
+    /// Hands files from this machine to the file input with this id.
+    pub async fn choose_files(&self, input: &str, paths: &[impl AsRef<Path>]) {
         let input = self
             .client()
-            .find(Locator::Id("open-file"))
+            .find(Locator::Id(input))
             .await
             .expect("the page opens files");
         let paths = paths
@@ -141,7 +146,8 @@ impl Page {
             .map(|entry| entry.expect("its entries can be read").path())
             .collect();
         let is_whole = |path: &PathBuf| {
-            path.extension().is_some_and(|ending| ending == "geojson")
+            path.extension()
+                .is_some_and(|ending| ending == "geojson" || ending == "html")
                 && path.metadata().is_ok_and(|about| about.len() > 0)
         };
         if paths.iter().all(is_whole) { paths } else { Vec::new() }

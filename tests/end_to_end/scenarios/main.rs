@@ -17,5 +17,6 @@ mod modes;
 mod moments;
 mod offline;
 mod remarks;
+mod sharing;
 mod site;
 mod touch;

@@ -150,8 +150,8 @@ pub(super) fn open_text(app: &mut App, name: &str, text: &str) -> Result<(), Str
     Ok(())
 }
 
-/// A file name from the plan's name: its letters and digits, parted by hyphens.
-fn file_name(plan: &str) -> String {
+/// The name of a plan file, from the plan's name: its letters and digits, parted by hyphens.
+pub(super) fn file_name(plan: &str) -> String {
     let kept: String = plan
         .chars()
         .map(|letter| {

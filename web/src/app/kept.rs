@@ -5,6 +5,7 @@ use hobnail_core::say;
 
 use super::App;
 use super::keeping::{self, Recent};
+use super::language::Handed;
 use super::store::Store;
 use crate::browser::document;
 use crate::browser::keeping::{Found, Outcome, Writing};
@@ -57,12 +58,16 @@ impl App {
 impl Store {
     /// Opens the browser's store and shows what it holds.
     pub(super) fn open_keep(self) {
+        let handed = Handed::over();
+        if handed == Handed::Nothing {
+            self.open_carried();
+        }
         crate::browser::keeping::open(Box::new(move |keep| {
             let is_open = keep.is_some();
             self.keep.set_value(keep);
             self.list_recent();
             self.act(move |app| app.keeping.take_place(is_open));
-            self.take_handed_over();
+            self.take_handed_over(handed);
         }));
     }
 

@@ -14,7 +14,7 @@ use crate::browser::{document, words};
 
 /// How the open plan is opened again after the page started anew.
 #[derive(Debug, PartialEq, Eq)]
-enum Handed {
+pub(super) enum Handed {
     /// From the browser's store, by its id.
     Kept(String),
     /// From its text.
@@ -24,6 +24,11 @@ enum Handed {
 }
 
 impl Handed {
+    /// What the page before this one handed over; told once.
+    pub(super) fn over() -> Self {
+        words::handed_over().as_deref().map_or(Self::Nothing, Self::of)
+    }
+
     /// What is told to the page that starts.
     fn told(&self) -> String {
         match self {
@@ -79,8 +84,8 @@ impl Store {
     }
 
     /// Opens the plan that the page before this one handed over.
-    pub(super) fn take_handed_over(self) {
-        match words::handed_over().as_deref().map_or(Handed::Nothing, Handed::of) {
+    pub(super) fn take_handed_over(self, handed: Handed) {
+        match handed {
             Handed::Kept(id) => self.open_kept(id),
             Handed::Text(text) => self.open(Ok(("plan.geojson".to_owned(), text))),
             Handed::Nothing => {}

@@ -4,6 +4,7 @@
 //! where it would be done, and not only by panels that are out of sight.
 
 use hobnail_core::exchange::plan_file;
+use hobnail_core::plan::Document;
 use hobnail_core::say;
 
 use super::{App, Changes};
@@ -46,8 +47,16 @@ impl App {
     /// A sentence, when nothing of it can be used; the open plan then stays.
     pub fn look_at(&mut self, name: &str, text: &str) -> Result<(), String> {
         let opened = plan_file::read(text.as_bytes()).map_err(|refusal| [name, ": ", &refusal.to_string()].concat())?;
+        self.look_at_plan(opened.document)
+    }
+
+    /// Opens a plan, such as one of an address, to be looked at.
+    ///
+    /// # Errors
+    /// A sentence, when it can not be opened; the open plan then stays.
+    pub fn look_at_plan(&mut self, document: Document) -> Result<(), String> {
         let before = std::mem::replace(&mut self.looking, Looking::Next);
-        let replaced = self.replace(opened.document);
+        let replaced = self.replace(document);
         if replaced.is_err() {
             self.looking = before;
         }

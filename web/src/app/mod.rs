@@ -3,6 +3,7 @@
 //! [`App`] has no browser in it. Events go in through [`App::handle`]; the tool answers with steps, which are carried
 //! out on the [`Study`]; what changed is gathered in [`Changes`] until the page takes it.
 
+pub mod address;
 pub mod alternatives;
 pub mod background;
 pub mod base_image;
@@ -11,6 +12,7 @@ pub mod class_maps;
 pub mod detail_maps;
 pub mod editing;
 pub mod editor;
+pub mod exports;
 pub mod fields;
 pub mod figures;
 pub mod files;

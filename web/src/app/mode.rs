@@ -8,7 +8,7 @@ use hobnail_core::say;
 
 use super::App;
 use super::store::{CANVAS, Store};
-use crate::browser::{document, remembered};
+use crate::browser::{address, document, remembered};
 use crate::input::{Event, Key, Modifiers, RemoteKey};
 
 /// For which place the page is set.
@@ -127,8 +127,13 @@ impl Store {
 
     /// Opens the text of a plan, such as one of an address, to be looked at.
     pub fn look_at(self, name: &str, text: &str) {
+        self.look_by(|app| app.look_at(name, text));
+    }
+
+    /// Opens a plan to be looked at, by what may say that there is none.
+    pub(super) fn look_by(self, open: impl FnOnce(&mut App) -> Result<(), String>) {
         let mut is_open = false;
-        self.act(|app| match app.look_at(name, text) {
+        self.act(|app| match open(app) {
             Ok(()) => is_open = true,
             Err(fault) => app.warn(fault),
         });
@@ -142,6 +147,7 @@ impl Store {
     /// Hands the plan that was looked at back for drawing, as one's own.
     pub fn make_own(self) {
         self.act(App::make_own);
+        address::drop_carried();
         self.show_mode();
         document::focus_on(CANVAS);
     }

@@ -9,6 +9,7 @@ use hobnail_core::say;
 use leptos::prelude::*;
 use std::sync::Arc;
 
+use super::address::Shared;
 use super::alternatives::AlternativeShown;
 use super::background::Background;
 use super::base_image::BaseImageShown;
@@ -114,6 +115,8 @@ pub struct Store {
     pub is_new: Live<bool>,
     /// What help shows.
     pub help: Live<Help>,
+    /// What can be handed on.
+    pub shared: Live<Shared>,
     /// The picture under the drawing.
     pub base_image: Live<BaseImageShown>,
     /// For which place the page is set.
@@ -154,6 +157,7 @@ impl Store {
             notice: Live::default(),
             is_new: Live::new(true),
             help: Live::default(),
+            shared: Live::default(),
             base_image: Live::default(),
             mode: Live::default(),
             is_looking: Live::default(),

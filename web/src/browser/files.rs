@@ -15,9 +15,21 @@ const KEPT_MS: i32 = 60_000;
 /// # Errors
 /// A sentence, when the browser refuses.
 pub fn save(name: &str, media_type: &str, text: &str) -> Result<(), String> {
+    let options = web_sys::BlobPropertyBag::new();
+    options.set_type(media_type);
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options);
+    save_blob(name, &blob.map_err(|_| say!("page-file-refused", file = name))?)
+}
+
+/// Offers a blob as a file of this name.
+///
+/// # Errors
+/// A sentence, when the browser refuses.
+pub fn save_blob(name: &str, blob: &web_sys::Blob) -> Result<(), String> {
     let refused = |_: JsValue| say!("page-file-refused", file = name);
     let document = super::document::document().ok_or_else(|| say!("page-no-page-to-save").to_owned())?;
-    let address = address_of(media_type, text).map_err(refused)?;
+    let address = web_sys::Url::create_object_url_with_blob(blob).map_err(refused)?;
     let link: web_sys::HtmlAnchorElement = document
         .create_element("a")
         .map_err(refused)?

@@ -13,6 +13,15 @@ extern "C" {
 
     #[wasm_bindgen(js_name = startWorker, catch)]
     fn ask_for_worker(compiled: &JsValue) -> Result<web_sys::Worker, JsValue>;
+
+    #[wasm_bindgen(js_name = holdsPage)]
+    fn says_whether_it_holds_the_page() -> bool;
+
+    #[wasm_bindgen(js_name = pageWith, catch)]
+    fn ask_for_page_with(plan: &str) -> Result<String, JsValue>;
+
+    #[wasm_bindgen(js_name = carriedPlan)]
+    fn ask_for_carried_plan() -> Option<String>;
 }
 
 /// The text of a file that comes with the page, such as a sample sketch.
@@ -35,4 +44,24 @@ pub async fn read_text(path: &str) -> Result<String, String> {
 /// The browser's own, when it starts none.
 pub fn start_worker() -> Result<web_sys::Worker, JsValue> {
     ask_for_worker(&wasm_bindgen::module())
+}
+
+/// Whether the whole page is at hand, to be saved with a plan inside: so it is where it came in one file.
+#[must_use]
+pub fn holds_page() -> bool {
+    says_whether_it_holds_the_page()
+}
+
+/// The page in one file, with a plan file's text inside instead of what was in it.
+///
+/// # Errors
+/// A sentence, where the page is not at hand.
+pub fn page_with(plan: &str) -> Result<String, String> {
+    ask_for_page_with(plan).map_err(|_| say!("share-no-page").to_owned())
+}
+
+/// The text of the plan file that came inside this page.
+#[must_use]
+pub fn carried_plan() -> Option<String> {
+    ask_for_carried_plan()
 }

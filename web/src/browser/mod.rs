@@ -1,5 +1,7 @@
 //! The only place that names browser types: everything else speaks in our own.
 
+pub mod address;
+
 pub mod document;
 
 pub mod events;

@@ -115,12 +115,31 @@ async fn image_of(blob: &web_sys::Blob) -> Option<HtmlImageElement> {
 
 /// The picture with fewer pixels, on white where it can be seen through.
 async fn smaller(image: &HtmlImageElement) -> Option<web_sys::Blob> {
-    let (width_px, height_px) = (f64::from(image.natural_width()), f64::from(image.natural_height()));
-    let scale = (MOST_SIDE_PX / width_px.max(height_px)).min(1.0);
-    let (width_px, height_px) = (
-        (width_px * scale).round().max(1.0),
-        (height_px * scale).round().max(1.0),
-    );
+    let longest_px = f64::from(image.natural_width().max(image.natural_height()));
+    drawn(image, (MOST_SIDE_PX / longest_px).min(1.0), SMALLER).await
+}
+
+/// A drawing in SVG as a picture of so many dots per inch; `None` where the browser has no canvas as large.
+pub fn png_of(drawing: String, dots_per_inch: f64, then: impl FnOnce(Option<web_sys::Blob>) + 'static) {
+    let options = web_sys::BlobPropertyBag::new();
+    options.set_type("image/svg+xml");
+    let parts = js_sys::Array::of1(&JsValue::from_str(&drawing));
+    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options);
+    leptos::task::spawn_local(async move {
+        let made = async {
+            let image = image_of(&blob.ok()?).await?;
+            // The size that the drawing has by itself, in pixels of CSS, of which 96 are an inch (CSS Values and Units
+            // Module Level 3, section 5.2).
+            drawn(&image, dots_per_inch / 96.0, ("image/png", 1.0)).await
+        };
+        then(made.await);
+    });
+}
+
+/// A picture drawn so many times as large on white, in another format.
+async fn drawn(image: &HtmlImageElement, scale: f64, (format, quality): (&str, f64)) -> Option<web_sys::Blob> {
+    let size_px = |natural: u32| (f64::from(natural) * scale).round().max(1.0);
+    let (width_px, height_px) = (size_px(image.natural_width()), size_px(image.natural_height()));
     let (canvas, context) = canvas_of(width_px, height_px)?;
     context.set_fill_style_str("#fff");
     context.fill_rect(0.0, 0.0, width_px, height_px);
@@ -132,8 +151,8 @@ async fn smaller(image: &HtmlImageElement) -> Option<web_sys::Blob> {
             // A function that settles a promise takes anything.
             let _ = resolve.call1(&JsValue::NULL, &blob);
         });
-        // Where the canvas can not be read the promise never settles, but ours holds only what came from a file.
-        let _ = canvas.to_blob_with_type_and_encoder_options(take.unchecked_ref(), SMALLER.0, &SMALLER.1.into());
+        // The canvas holds only what came from a file or from us, so it can be read.
+        let _ = canvas.to_blob_with_type_and_encoder_options(take.unchecked_ref(), format, &quality.into());
     });
     JsFuture::from(made).await.ok()?.dyn_into().ok()
 }

@@ -1,4 +1,4 @@
-//! The bar on top: the plan's name, its alternatives, undo and redo, samples, open and save.
+//! The bar on top: the plan's name, its alternatives, undo and redo, samples, open, save and share.
 
 use hobnail_core::say;
 use leptos::prelude::*;
@@ -86,6 +86,7 @@ pub fn Bar(
                     {say!("panels-save")}
                 </button>
             </div>
+            {super::share::share(store)}
         </header>
     }
 }

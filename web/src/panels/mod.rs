@@ -31,6 +31,7 @@ pub mod program;
 pub mod rail;
 pub mod remarks;
 pub mod selection;
+pub mod share;
 pub mod status;
 pub mod typed;
 pub mod welcome;

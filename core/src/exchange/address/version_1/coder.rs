@@ -222,7 +222,7 @@ impl Coder {
         self.keep(read, value);
     }
 
-    fn keep<T: TryFrom<i64>>(&mut self, read: i64, value: &mut T) {
+    pub(super) fn keep<T: TryFrom<i64>>(&mut self, read: i64, value: &mut T) {
         match T::try_from(read) {
             Ok(read) => *value = read,
             Err(_) => self.fault(AddressFault::Impossible),

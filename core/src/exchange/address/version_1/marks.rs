@@ -5,13 +5,13 @@ use crate::plan::coordinates::PlanPoint;
 use crate::plan::ids::{BuildingTypeId, MarkId, PhaseId};
 use crate::plan::land::{
     Barrier, Certainty, ConstraintArea, ConstraintKind, Crossing, Footprint, Fronting, Hand, Note, OutsideContext,
-    OwnerGroup, Parcel, Place, PlaceKind, Portion, SideUse, SiteAccess, SoftArea, UseMark,
+    OwnerGroup, Parcel, Place, PlaceKind, Portion, RemarkAnswer, SideUse, SiteAccess, SoftArea, UseMark,
 };
 use crate::plan::mark::{Mark, MarkKind};
 use crate::plan::street::{Status, Street, StreetOwner, StreetRole};
 
 use super::super::AddressFault;
-use super::coder::Field;
+use super::coder::{Coder, Field};
 use super::ground::way;
 use super::streets::phase_hint;
 use super::walk::{Walk, fields};
@@ -146,8 +146,57 @@ pub(super) fn blank(kind: MarkKind) -> Mark {
             author: String::new(),
             votes: 0,
             present: 0,
+            answers: Vec::new(),
+            figures: Vec::new(),
         }),
     }
+}
+
+/// What answers a remark, and the figures that changed with it.
+fn answers(coder: &mut Coder, note: &mut Note) {
+    let blank = RemarkAnswer {
+        step: String::new(),
+        marks: Vec::new(),
+    };
+    coder.list(
+        fields::ANSWERS,
+        &[],
+        &mut note.answers,
+        &blank,
+        |coder, answers, place| {
+            let Some(answer) = answers.get_mut(place) else { return };
+            coder.text(fields::ANSWER, &[], &mut answer.step);
+            let none = MarkId(0);
+            coder.list(
+                fields::ANSWER_MARKS,
+                &[],
+                &mut answer.marks,
+                &none,
+                |coder, marks, place| {
+                    let before = place
+                        .checked_sub(1)
+                        .and_then(|before| marks.get(before))
+                        .map_or(0, |before| i64::from(before.0));
+                    if let Some(mark) = marks.get_mut(place) {
+                        let mut step = i64::from(mark.0) - before;
+                        coder.whole(fields::ANSWER_MARKS + 1, &[], &mut step);
+                        coder.keep(before.saturating_add(step), &mut mark.0);
+                    }
+                },
+            );
+        },
+    );
+    coder.list(
+        fields::NOTE_FIGURES,
+        &[],
+        &mut note.figures,
+        &String::new(),
+        |coder, figures, place| {
+            if let Some(figure) = figures.get_mut(place) {
+                coder.text(fields::NOTE_FIGURES + 1, &[], figure);
+            }
+        },
+    );
 }
 
 impl Walk {
@@ -230,6 +279,7 @@ impl Walk {
                 coder.text(fields::AUTHOR, &[], &mut held.author);
                 coder.whole(fields::VOTES, &[like.votes.into()], &mut held.votes);
                 coder.whole(fields::PRESENT, &[like.present.into()], &mut held.present);
+                answers(coder, held);
                 held.at = self.spot(kind, held.at, Some(like.at));
             }
             _ => self.coder.fault(AddressFault::Impossible),

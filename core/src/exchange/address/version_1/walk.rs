@@ -117,6 +117,10 @@ pub(super) mod fields {
         SITE,
         ALTERNATIVES,
         FOLLOW,
+        ANSWERS,
+        ANSWER,
+        ANSWER_MARKS,
+        NOTE_FIGURES,
     );
 }
 

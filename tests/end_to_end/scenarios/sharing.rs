@@ -1,0 +1,211 @@
+//! Handing a plan on: in an address, as a code, with the page in one file; and a picture under the drawing.
+
+use std::fs;
+
+use hobnail_end_to_end::access::Sight;
+use hobnail_end_to_end::page::Page;
+use hobnail_end_to_end::scenario::{scenario, scenario_of_one_file};
+use serde_json::json;
+
+const VILLAGE: &str = "compact-village.geojson";
+const MENU: &str = "[data-menu='share'] summary";
+const LOOKING: &str = "html[data-looking='yes']";
+
+/// Across a block of the village.
+const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
+
+/// A picture of two pixels by one, red and blue, written out from the PNG specification (W3C, third edition).
+const TWO_PIXELS: &str = "data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAIAAAABCAIAAAB7QOjdAAAADUlEQVR4nGM4oQEEJwAHrwIxhE/biwAAAABJRU5ErkJggg==";
+
+/// The plan's address, from the open menu.
+async fn address(page: &Page) -> String {
+    page.wait_for("[data-address]").await;
+    let value = page
+        .run_script("arguments[0](document.querySelector('[data-address]').value)")
+        .await;
+    value.as_str().expect("an address is text").to_owned()
+}
+
+/// What stands behind the `#` of an address.
+fn fragment(address: &str) -> &str {
+    address.split_once('#').expect("a plan stands behind the sign").1
+}
+
+#[test]
+fn a_plan_is_opened_from_its_address_to_be_looked_at_and_made_ones_own() {
+    scenario("address", async |page| {
+        page.begin_with(VILLAGE).await;
+        page.draw_street(ACROSS).await;
+        let figures = page.settled_figures().await;
+        page.press(MENU).await;
+        let address = address(page).await;
+        page.take_screenshot("share").await;
+        assert!(page.text("[data-left-out]").await.contains("undo"));
+        page.press(MENU).await;
+
+        page.load_again(&format!("?from=address#{}", fragment(&address))).await;
+        page.wait_for(LOOKING).await;
+        assert_eq!(page.settled_figures().await, figures);
+        page.take_screenshot("address-opened").await;
+        page.press("[data-command='make-own']").await;
+        page.wait_for("html[data-looking='no']").await;
+        let here = page.run_script("arguments[0](location.hash)").await;
+        assert_eq!(here, json!(""), "one's own plan is not opened anew from the address");
+        page.keys(&['s']).await;
+        page.draw_street([(-40.0, 90.0), (-40.0, 40.0)]).await;
+        page.wait_for("[data-kept='yes']").await;
+        assert_ne!(page.settled_figures().await, figures);
+    });
+}
+
+#[test]
+fn an_address_that_is_damaged_says_so_and_changes_nothing() {
+    scenario("address-damaged", async |page| {
+        page.begin_with(VILLAGE).await;
+        let figures = page.settled_figures().await;
+        let described = page.drawing("aria-label").await;
+        page.press(MENU).await;
+        let whole = address(page).await;
+        page.press(MENU).await;
+        let cut = &whole[..whole.len() - 7];
+        for damaged in [fragment(cut), "plan=", "plan=9abc", "plan=%3Cscript%3E"] {
+            page.load_again(&format!("#{damaged}")).await;
+            page.wait_for("[data-notice]").await;
+            assert_eq!(page.drawing("aria-label").await, described, "{damaged}");
+            page.press("[data-notice] button").await;
+        }
+        assert_eq!(page.settled_figures().await, figures);
+    });
+}
+
+#[test]
+fn a_short_address_is_a_code_that_fills_the_window() {
+    scenario("address-code", async |page| {
+        page.press("[data-begin='streets']").await;
+        page.draw_street([(-60.0, 0.0), (60.0, 0.0)]).await;
+        page.press(MENU).await;
+        let address = address(page).await;
+        assert!(address.len() < 400, "{} characters", address.len());
+        page.see(Sight::Window(1366, 768)).await;
+        page.press("[data-command='show-code']").await;
+        page.wait_for("[data-code-large][open]").await;
+        page.take_screenshot("code").await;
+        let side = page
+            .run_script(
+                "arguments[0](document.querySelector('[data-code-large] .code').getBoundingClientRect().height)",
+            )
+            .await;
+        assert!(side.as_f64().expect("a size") > 500.0, "{side}");
+        page.press("[data-command='close-code']").await;
+        page.wait_for("[data-code-large]:not([open])").await;
+    });
+}
+
+#[test]
+fn the_page_in_one_file_is_saved_with_the_plan_inside() {
+    scenario_of_one_file("one-file-with-plan", async |page| {
+        page.begin_with(VILLAGE).await;
+        page.draw_street(ACROSS).await;
+        let figures = page.settled_figures().await;
+        page.press(MENU).await;
+        page.wait_for("[data-command='save-page']").await;
+        let text = page.text("[data-menu='share']").await;
+        assert!(text.contains("disk"), "it says why there is no address: {text}");
+        let saved = page.arrives_after(page.press("[data-command='save-page']")).await;
+        page.address = format!("file://{}", saved.display());
+        page.load_again("").await;
+        page.wait_for(LOOKING).await;
+        assert_eq!(page.settled_figures().await, figures);
+        page.press("[data-command='make-own']").await;
+        page.wait_for("html[data-looking='no']").await;
+    });
+}
+
+/// The color on the drawing at a place of the plan.
+async fn color_at(page: &Page, place: (f64, f64)) -> serde_json::Value {
+    let (x, y) = page.on_screen(place).await;
+    page.next_frame().await;
+    page.run_script(&format!(
+        "const canvas = document.getElementById('drawing');
+        const box = canvas.getBoundingClientRect();
+        const ratio = canvas.width / box.width;
+        const [red, green, blue] = canvas.getContext('2d').getImageData(({x} - box.left) * ratio, ({y} - box.top) * ratio, 1, 1).data;
+        arguments[0]([red, green, blue])"
+    ))
+    .await
+}
+
+#[test]
+fn a_picture_is_laid_under_the_drawing_by_two_points() {
+    scenario("picture", async |page| {
+        let folder = std::env::temp_dir().join(format!("hobnail-picture-{}", std::process::id()));
+        fs::create_dir_all(&folder).expect("the folder for temporary files can be written");
+        // The browser makes the picture larger, so that it can be seen.
+        let made = page
+            .run_script(&format!(
+                "const image = new Image();
+                image.onload = () => {{
+                    const canvas = document.createElement('canvas');
+                    [canvas.width, canvas.height] = [200, 100];
+                    const context = canvas.getContext('2d');
+                    context.imageSmoothingEnabled = false;
+                    context.drawImage(image, 0, 0, 200, 100);
+                    arguments[0](canvas.toDataURL('image/png').split(',')[1]);
+                }};
+                image.src = '{TWO_PIXELS}'"
+            ))
+            .await;
+        let bytes = base64(made.as_str().expect("a picture in base64"));
+        let path = folder.join("mill-survey.png");
+        fs::write(&path, bytes).expect("the picture can be written");
+
+        page.press("[data-begin='streets']").await;
+        page.choose_files("open-picture", &[&path]).await;
+        page.press("[data-menu='plan'] summary").await;
+        page.wait_for("[data-picture-name]").await;
+        assert_eq!(page.text("[data-picture-name]").await, "mill-survey.png");
+        page.take_screenshot("picture-menu").await;
+        page.press("[data-command='picture-points']").await;
+        page.press("[data-menu='plan'] summary").await;
+        page.wait_for("[data-laying]").await;
+        // Where two of its places lie now goes to two points that are further apart.
+        for place in [(-20.0, 0.0), (-60.0, 0.0), (20.0, 0.0), (60.0, 0.0)] {
+            page.click_at(place).await;
+        }
+        page.take_screenshot("picture-laying").await;
+        page.press("[data-command='picture-done']").await;
+        page.wait_for("body:not(:has([data-laying]))").await;
+        let (left, right) = (color_at(page, (-30.0, 5.0)).await, color_at(page, (30.0, 5.0)).await);
+        let part = |color: &serde_json::Value, place: usize| color[place].as_i64().expect("a part of a color");
+        assert!(part(&left, 0) > part(&left, 2) + 60, "red on the left: {left}");
+        assert!(part(&right, 2) > part(&right, 0) + 60, "blue on the right: {right}");
+        page.wait_for("[data-kept='yes']").await;
+        let saved = page.save().await;
+        assert!(
+            fs::read_to_string(saved)
+                .expect("a plan file")
+                .contains("mill-survey.png")
+        );
+        // A folder for temporary files may be left.
+        let _ = fs::remove_dir_all(&folder);
+    });
+}
+
+/// The bytes that a text in base64 stands for (RFC 4648).
+fn base64(text: &str) -> Vec<u8> {
+    let value = |letter: u8| match letter {
+        b'A'..=b'Z' => letter - b'A',
+        b'a'..=b'z' => letter - b'a' + 26,
+        b'0'..=b'9' => letter - b'0' + 52,
+        b'+' => 62,
+        _ => 63,
+    };
+    let letters: Vec<u8> = text.bytes().filter(|letter| *letter != b'=').collect();
+    let four = |letters: &[u8]| {
+        let bits = letters.iter().enumerate().fold(0_u32, |bits, (place, letter)| {
+            bits | u32::from(value(*letter)) << (18 - 6 * place)
+        });
+        bits.to_be_bytes()[1..letters.len()].to_vec()
+    };
+    letters.chunks(4).flat_map(four).collect()
+}
