@@ -28,13 +28,14 @@ use crate::plan::{BuildingType, Document, PlanPoint, StreetRole, StreetSection, 
 use crate::say;
 
 /// How many [`grades`] there are.
-const GRADES: usize = 3;
+pub const GRADES: usize = 3;
 
 /// Classes of grade: the most of a walk that needs no ramp, the most of a ramp, and more.
 ///
 /// Source: ICC A117.1, 403.3, a walking surface rises 1 in 20 at most; 2010 ADA Standards, 405.2, a ramp 1 in 12 (both
 /// read). A sidewalk may follow its street's grade.
-fn grades() -> [(&'static str, &'static str); GRADES] {
+#[must_use]
+pub fn grades() -> [(&'static str, &'static str); GRADES] {
     [
         ("up_to_1_in_20", say!("measures-grade-20")),
         ("up_to_1_in_12", say!("measures-grade-12")),
