@@ -7,7 +7,7 @@
 use hobnail_core::say;
 
 use super::App;
-use super::store::{CANVAS, Store};
+use super::store::Store;
 use crate::browser::{address, document, remembered};
 use crate::input::{Event, Key, Modifiers, RemoteKey};
 
@@ -101,15 +101,21 @@ impl Store {
         if is_looking {
             self.act(App::look_at_next);
         }
-        self.mode.set(mode);
-        self.show_mode();
+        self.take_mode(mode);
     }
 
     /// Sets the page for another place.
     pub fn set_mode(self, mode: Mode) {
-        self.mode.set(mode);
-        self.show_mode();
+        self.take_mode(mode);
         self.act(|app| app.say([mode.words(), ". ", mode.about()].concat()));
+        // Once the panels stand where they belong now.
+        document::soon(move || self.act(App::fit));
+    }
+
+    fn take_mode(self, mode: Mode) {
+        self.mode.set(mode);
+        self.act(|app| app.enlarge_for(mode == Mode::Projector));
+        self.show_mode();
     }
 
     /// Lets the plan only be looked at.
@@ -149,7 +155,6 @@ impl Store {
         self.act(App::make_own);
         address::drop_carried();
         self.show_mode();
-        document::focus_on(CANVAS);
     }
 
     /// Brings the page's look into step with mode and plan, and has the window remember both.
@@ -157,15 +162,10 @@ impl Store {
         let mode = self.mode.get_untracked();
         let is_looking = self.with(App::is_looking);
         self.is_looking.set_if_new(is_looking);
-        self.act(|app| app.enlarge_for(mode == Mode::Projector));
         document::set_root_attribute("data-mode", mode.id());
         document::set_root_attribute("data-looking", if is_looking { "yes" } else { "no" });
         remembered::keep_page(&note_of(mode, is_looking));
-        // Once the panels stand where they belong now.
-        document::soon(move || {
-            self.resize();
-            self.act(App::fit);
-        });
+        document::soon(move || self.resize());
     }
 }
 

@@ -13,7 +13,7 @@ extern "C" {
 }
 
 /// The name that stands for how the page is set.
-const PAGE: &str = "hobnail page";
+const PAGE: &str = "hobnail-page";
 
 /// How the page was set in this window; nothing where the browser remembers nothing.
 #[must_use]

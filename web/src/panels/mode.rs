@@ -132,6 +132,11 @@ pub fn by_tap(store: Store) -> AnyView {
 
 /// That the plan is only looked at, and the way back to drawing; nothing where it can be changed.
 pub fn looking_line(store: Store) -> AnyView {
+    // The button goes away when it is pressed: the keyboard goes on at the drawing.
+    let make_own = move |_| {
+        store.make_own();
+        document::focus_on(CANVAS);
+    };
     let shown = move || {
         let words = if store.is_new.get() {
             say!("mode-looking-next")
@@ -142,7 +147,7 @@ pub fn looking_line(store: Store) -> AnyView {
             view! {
                 <div class="looking" data-looking-line>
                     <p>{words}</p>
-                    <button type="button" class="command" data-command="make-own" on:click=move |_| store.make_own()>{say!("mode-make-own")}</button>
+                    <button type="button" class="command" data-command="make-own" on:click=make_own>{say!("mode-make-own")}</button>
                 </div>
             }
             .into_any()
