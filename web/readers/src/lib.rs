@@ -1,12 +1,12 @@
 //! Reads base data in the browser's worker: bytes in, neutral layers out.
 //!
-//! - [`read`] reads a whole file, [`Reader`] step by step, so that a worker can report and stop. A file's format is
+//! - [`read()`] reads a whole file, [`Reader`] step by step, so that a worker can report and stop. A file's format is
 //!   recognized by its content.
 //! - [`base`] is what comes out: layers of features with their tags and what each may become in a plan, positions in
 //!   degrees or in the plan's millimeters; [`grid`] is heights, with slopes, contours and sampling.
 //! - [`fault`] is what could not be read, with its place; a file with faults gives what could be read of it.
 //! - [`osm`] and [`formats`] are the readers; [`system`] the coordinate systems.
-//! - [`boundary`] is what JavaScript calls.
+//! - [`Reading`] and [`Surface`] are what JavaScript calls; how the worker does is at the top of `boundary.rs`.
 //!
 //! It is a crate and a module of its own so that the page does not carry it, and knows nothing of plans. Whatever a file
 //! holds, nothing here panics, and memory is bounded: by the file's size, and by limits on what is expanded and kept.

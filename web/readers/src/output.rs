@@ -126,7 +126,7 @@ impl Output {
         self.placing = placing;
     }
 
-    /// Notes a fault; beyond [`MOST_FAULTS`] they are counted only.
+    /// Notes a fault; beyond some number they are counted only.
     pub fn fault(&mut self, fault: Fault) {
         if self.base.faults.len() < MOST_FAULTS {
             self.base.faults.push(fault);

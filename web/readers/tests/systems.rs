@@ -2,7 +2,8 @@
 
 use std::io::Read;
 
-use hobnail_readers::base::Position;
+use hobnail_readers::base::{Geometry, Position};
+use hobnail_readers::options::Options;
 use hobnail_readers::system::System;
 
 use super::{bytes, text};
@@ -48,6 +49,17 @@ fn a_thousand_positions_agree_to_a_millimeter() {
         )
     });
     assert_eq!(counts.sum::<usize>(), 1_000);
+}
+
+#[test]
+fn the_table_itself_is_read_by_its_degrees() {
+    let base = super::read("readers/systems/points.csv", Options::default());
+    assert_eq!(
+        (base.layers[0].features.len(), base.faults.as_slice()),
+        (1_000, [].as_slice())
+    );
+    let first = points()[0].1;
+    assert_eq!(base.layers[0].features[0].geometry, Geometry::Points(vec![first]));
 }
 
 #[test]

@@ -21,8 +21,8 @@ const ROWS: usize = 10_000;
 
 const LAYER: &str = "points";
 
-const LONGITUDE: [&str; 6] = ["longitude", "lon", "long", "lng", "lon_dd", "x_lon"];
-const LATITUDE: [&str; 4] = ["latitude", "lat", "lat_dd", "y_lat"];
+const LONGITUDE: [&str; 7] = ["longitude", "lon", "long", "lng", "longitude_deg", "lon_dd", "x_lon"];
+const LATITUDE: [&str; 5] = ["latitude", "lat", "latitude_deg", "lat_dd", "y_lat"];
 const EAST: [&str; 9] = [
     "x", "easting", "east", "e", "x_coord", "xcoord", "coord_x", "point_x", "x_m",
 ];

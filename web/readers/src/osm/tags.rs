@@ -2,7 +2,7 @@
 //!
 //! A row is looked for from the top: the first whose key and value a feature has (`*` is any value), and whose second
 //! condition it meets, says what the feature is. So narrower rows stand above wider ones. Rows that say
-//! [`Meaning::Nothing`] keep what would be counted twice: a sidewalk mapped beside its street is part of that street's
+//! `Nothing` keep what would be counted twice: a sidewalk mapped beside its street is part of that street's
 //! section, a driveway is part of a lot.
 //!
 //! The keys and values are those of OpenStreetMap's wiki ("Map features"), from memory; what they become is common
