@@ -4,6 +4,7 @@
 
 export-layer-ground = land of the site
 export-layer-second-use = second use
+export-layer-soft-areas = soft areas, before any street
 export-layer-constraints = what holds land back
 export-layer-right-of-way = right-of-ways
 export-layer-planting = planting strips
@@ -14,7 +15,10 @@ export-layer-removed = streets to be removed
 export-layer-lots = lots
 export-layer-buildings = buildings
 export-layer-trees = street trees
+export-layer-parcels = parcels
+export-layer-barriers = what can not be crossed on foot
 export-layer-site = site boundary
+export-layer-accesses = connections to existing streets
 export-layer-places = places
 export-layer-names = names
 export-layer-sheet = heading, scale, legend and note

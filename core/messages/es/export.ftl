@@ -4,6 +4,7 @@
 
 export-layer-ground = terreno del sitio
 export-layer-second-use = segundo uso
+export-layer-soft-areas = áreas tentativas, antes de trazar calles
 export-layer-constraints = lo que restringe el suelo
 export-layer-right-of-way = derechos de vía
 export-layer-planting = franjas plantadas
@@ -14,7 +15,10 @@ export-layer-removed = calles por retirar
 export-layer-lots = lotes
 export-layer-buildings = edificios
 export-layer-trees = árboles de calle
+export-layer-parcels = parcelas
+export-layer-barriers = lo que no se puede cruzar a pie
 export-layer-site = límite del sitio
+export-layer-accesses = conexiones con calles existentes
 export-layer-places = lugares
 export-layer-names = nombres
 export-layer-sheet = título, escala, leyenda y nota

@@ -1,14 +1,14 @@
 //! The drawing as a picture at true scale: Scalable Vector Graphics, for drafting programs and for print.
 //!
 //! Width and height are millimeters of paper and so is a unit of the picture, so that 100 m are 100 mm at 1:1000. North is
-//! up. Every layer is a group whose id is the layer's name, with a title for people; the last group, `sheet`, holds the
+//! up. Of a plan with a site what lies around it is drawn for 80 m, then cut off. Every layer is a group whose id is the layer's name, with a title for people; the last group, `sheet`, holds the
 //! heading, scale bar, north arrow, legend, and what the drawing may be used for. Nothing outside the file is asked for:
 //! type is named and not carried along.
 
 mod furniture;
 mod writer;
 
-use super::sheet::{LayerId, Sheet, Turn};
+use super::sheet::{LayerId, Sheet, Turn, frame_of};
 use crate::figures::unit::System;
 use crate::report::drawing::offset::beside;
 use crate::study::Study;
@@ -23,7 +23,7 @@ const MARGIN_MM: f64 = 12.0;
 #[must_use]
 pub fn svg(study: &Study, scale: f64, system: System) -> String {
     let sheet = Sheet::of(study, scale);
-    let [(west, south), (east, north)] = sheet.bounds().unwrap_or([(0.0, 0.0), (100.0, 100.0)]);
+    let [(west, south), (east, north)] = frame_of(study, &sheet);
     let mm_per_m = 1e3 / scale;
     let frame = Frame {
         origin_m: (west, north),
@@ -32,6 +32,7 @@ pub fn svg(study: &Study, scale: f64, system: System) -> String {
     };
     let (width_mm, height_mm) = ((east - west) * mm_per_m, (north - south) * mm_per_m);
     let mut out = Writer::new(frame);
+    out.open_frame((width_mm, height_mm), MARGIN_MM);
     let mut open: Option<LayerId> = None;
     for group in &sheet.groups {
         if open != Some(group.layer) {
@@ -58,6 +59,7 @@ pub fn svg(study: &Study, scale: f64, system: System) -> String {
     if open.is_some() {
         out.close("g");
     }
+    out.close("g");
     let size_mm = furniture::add(study, &sheet, scale, system, (width_mm, height_mm), &mut out);
     out.done(size_mm)
 }

@@ -171,3 +171,46 @@ fn part_of(points: impl Iterator<Item = PlanPoint>, from_um: u64, to_um: u64) ->
     }
     part
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::document::Topography;
+
+    const fn at(x_m: i32, y_m: i32) -> PlanPoint {
+        PlanPoint::new(x_m * 1_000, y_m * 1_000)
+    }
+
+    /// Ground that is level for 100 m and then rises by 10 m on 100 m.
+    #[test]
+    fn a_slope_is_that_of_its_steepest_piece() {
+        let topography = Topography {
+            south_west: at(0, 0),
+            spacing_mm: 100_000,
+            columns: 3,
+            heights_mm: vec![5_000, 5_000, 15_000, 5_000, 5_000, 15_000],
+            source: "made up".to_owned(),
+        };
+        let ground = Ground::of(&topography).unwrap();
+        let (rise_m, steepest) = slope(&ground, &[at(0, 0), at(200, 0)]);
+        assert!(
+            (rise_m - 10.0).abs() < 1e-9 && (steepest - 0.1).abs() < 1e-9,
+            "{rise_m} {steepest}"
+        );
+        let (rise_m, steepest) = slope(&ground, &[at(200, 0), at(150, 0)]);
+        assert!(
+            (rise_m + 5.0).abs() < 1e-9 && (steepest - 0.1).abs() < 1e-9,
+            "{rise_m} {steepest}"
+        );
+        assert_eq!(slope(&ground, &[at(50, 0)]), (0.0, 0.0));
+    }
+
+    #[test]
+    fn a_part_of_a_line_ends_where_it_should() {
+        let line = || [at(0, 0), at(10, 0), at(10, 10)].into_iter();
+        assert_eq!(part_of(line(), 5_000_000, 12_000_000), [at(5, 0), at(10, 0), at(10, 2)]);
+        assert_eq!(part_of(line(), 0, 20_000_000), [at(0, 0), at(10, 0), at(10, 10)]);
+        assert_eq!(part_of(line(), 10_000_000, 10_000_000), [at(10, 0)]);
+        assert_eq!(part_of(line(), 20_000_000, 20_000_000), [at(10, 10)]);
+    }
+}

@@ -94,6 +94,25 @@ fn add_lots_of_other_use(
     }
 }
 
+/// Bubbles drawn before any street.
+pub(super) fn add_soft_areas(study: &Study, sheet: &mut Sheet) {
+    let document = study.seen();
+    for_each(study, &document, |mark| {
+        if let Mark::SoftArea(area) = mark {
+            let tone = tones::tone(area.land_use);
+            let look = Look {
+                fill: Some((tones::tint(area.land_use), 0.6)),
+                hatch: hatch_of_use(area.land_use).map(|hatch| (hatch, tone)),
+                ..lined(tone, MEDIUM_MM, ".5 1.3")
+            };
+            sheet.add(LayerId::SoftAreas, look, vec![Item::Rings(vec![meters(&area.outline)])]);
+            if !sheet.uses.contains(&area.land_use) {
+                sheet.uses.push(area.land_use);
+            }
+        }
+    });
+}
+
 /// What holds land back, water apart.
 pub(super) fn add_constraints(study: &Study, sheet: &mut Sheet) {
     let document = study.seen();
@@ -147,7 +166,20 @@ pub(super) fn add_lots(study: &Study, sheet: &mut Sheet) {
     }
 }
 
-/// The site's boundary and the places people go to.
+/// Parcels, and what can not be crossed on foot.
+pub(super) fn add_parcels_and_barriers(study: &Study, sheet: &mut Sheet) {
+    let document = study.seen();
+    let (mut parcels, mut barriers) = (Vec::new(), Vec::new());
+    for_each(study, &document, |mark| match mark {
+        Mark::Parcel(parcel) => parcels.push(Item::Rings(vec![meters(&parcel.outline)])),
+        Mark::Barrier(barrier) => barriers.push(Item::Line(meters(&barrier.line))),
+        _ => {}
+    });
+    sheet.add(LayerId::Parcels, lined(tones::SOFT_INK, MEDIUM_MM, "1.6 1"), parcels);
+    sheet.add(LayerId::Barriers, lined(tones::INK, HEAVY_MM, ""), barriers);
+}
+
+/// The site's boundary, its accesses and the places people go to.
 pub(super) fn add_site_and_places(study: &Study, scale: f64, sheet: &mut Sheet) {
     let document = study.seen();
     let site = meters(&document.site.boundary);
@@ -155,16 +187,21 @@ pub(super) fn add_site_and_places(study: &Study, scale: f64, sheet: &mut Sheet) 
         let look = lined(tones::INK, HEAVY_MM, "6 1.4 .8 1.4 .8 1.4");
         sheet.add(LayerId::Site, look, vec![Item::Rings(vec![site])]);
     }
-    let (mut extents, mut signs) = (Vec::new(), Vec::new());
-    for_each(study, &document, |mark| {
-        if let Mark::Place(place) = mark {
-            match &place.footprint {
-                Footprint::Point(point) => signs.push(Item::Circle(point.to_m(), SIGN_MM * scale / 1e3)),
-                Footprint::Line(line) => extents.push(Item::Line(meters(line))),
-                Footprint::Area(outline) => extents.push(Item::Rings(vec![meters(outline)])),
-            }
-        }
+    let (mut accesses, mut extents, mut signs) = (Vec::new(), Vec::new(), Vec::new());
+    for_each(study, &document, |mark| match mark {
+        Mark::SiteAccess(access) => accesses.push(triangle(access.at.to_m(), SIGN_MM * scale / 1e3)),
+        Mark::Place(place) => match &place.footprint {
+            Footprint::Point(point) => signs.push(Item::Circle(point.to_m(), SIGN_MM * scale / 1e3)),
+            Footprint::Line(line) => extents.push(Item::Line(meters(line))),
+            Footprint::Area(outline) => extents.push(Item::Rings(vec![meters(outline)])),
+        },
+        _ => {}
     });
+    let sign = Look {
+        fill: Some((tones::PAPER, 1.0)),
+        ..lined(tones::INK, MEDIUM_MM, "")
+    };
+    sheet.add(LayerId::Accesses, sign, accesses);
     let look = lined(tones::INK, HEAVY_MM, "");
     sheet.add(LayerId::Places, look, extents);
     let look = Look {
@@ -172,6 +209,16 @@ pub(super) fn add_site_and_places(study: &Study, scale: f64, sheet: &mut Sheet) 
         ..look
     };
     sheet.add(LayerId::Places, look, signs);
+}
+
+/// A triangle about a place, its point to the north.
+fn triangle((x, y): (f64, f64), radius_m: f64) -> Item {
+    let (across, down) = (radius_m * 0.87, radius_m * 0.5);
+    Item::Rings(vec![vec![
+        (x - across, y - down),
+        (x + across, y - down),
+        (x, y + radius_m),
+    ]])
 }
 
 /// Visits what is looked at of the alternative's marks, in order.

@@ -31,6 +31,7 @@ pub(in crate::report::export) enum LayerId {
     Parks,
     Natural,
     SecondUse,
+    SoftAreas,
     Constraints,
     Water,
     RightOfWay,
@@ -42,7 +43,10 @@ pub(in crate::report::export) enum LayerId {
     Lots,
     Buildings,
     Trees,
+    Parcels,
+    Barriers,
     Site,
+    Accesses,
     Places,
     Names,
 }
@@ -92,7 +96,7 @@ const fn dashed(id: &'static str, title: Message, color: u8, weight: u8) -> Laye
 }
 
 /// The layers, in the order of [`LayerId`]. Pale colors of the table, 10 to 249, end in 1.
-pub(in crate::report::export) const LAYERS: [Layer; 22] = [
+pub(in crate::report::export) const LAYERS: [Layer; 26] = [
     layer("ground", message!("export-layer-ground"), 9, 13),
     filled("land-homes", message!("drawing-use-homes"), 51, 51),
     filled("land-business", message!("drawing-use-business"), 11, 11),
@@ -101,6 +105,7 @@ pub(in crate::report::export) const LAYERS: [Layer; 22] = [
     filled("land-parks", message!("drawing-use-park"), 91, 91),
     filled("land-natural", message!("drawing-use-natural"), 81, 81),
     layer("land-second-use", message!("export-layer-second-use"), 31, 13),
+    dashed("soft-areas", message!("export-layer-soft-areas"), 41, 25),
     dashed("constraints", message!("export-layer-constraints"), 32, 18),
     layer("water", message!("drawing-water"), 150, 18),
     layer("right-of-way", message!("export-layer-right-of-way"), 7, 25),
@@ -112,7 +117,10 @@ pub(in crate::report::export) const LAYERS: [Layer; 22] = [
     layer("lots", message!("export-layer-lots"), 8, 13),
     filled("buildings", message!("export-layer-buildings"), 7, 33),
     layer("trees", message!("export-layer-trees"), 94, 13),
+    dashed("parcels", message!("export-layer-parcels"), 8, 18),
+    layer("barriers", message!("export-layer-barriers"), 7, 50),
     layer("site-boundary", message!("export-layer-site"), 7, 60),
+    layer("site-accesses", message!("export-layer-accesses"), 7, 40),
     layer("places", message!("export-layer-places"), 7, 40),
     layer("names", message!("export-layer-names"), 7, 18),
 ];

@@ -148,10 +148,12 @@ impl Sheet {
     pub fn of(study: &Study, scale: f64) -> Self {
         let mut sheet = Self::default();
         land::add_ground(study, &mut sheet);
+        land::add_soft_areas(study, &mut sheet);
         land::add_constraints(study, &mut sheet);
         streets::add_streets(study, &mut sheet);
         land::add_lots(study, &mut sheet);
         streets::add_trees(study, &mut sheet);
+        land::add_parcels_and_barriers(study, &mut sheet);
         land::add_site_and_places(study, scale, &mut sheet);
         names::add_names(study, scale, &mut sheet);
         sheet
@@ -186,6 +188,22 @@ impl Sheet {
         }
         bounds
     }
+}
+
+/// The part of a drawing that goes on paper, south-west and north-east corner: the site with some of what lies around it,
+/// or all where no site is drawn.
+pub(super) fn frame_of(study: &Study, sheet: &Sheet) -> [(f64, f64); 2] {
+    /// How much around the site, in meters, as far as anything is drawn.
+    const AROUND_M: f64 = 80.0;
+    let drawn = sheet.bounds().unwrap_or([(0.0, 0.0), (100.0, 100.0)]);
+    let mut site = Sheet::default();
+    let boundary = meters(&study.document().site.boundary);
+    site.add(LayerId::Site, Look::default(), vec![Item::Line(boundary)]);
+    let Some([low, high]) = site.bounds() else { return drawn };
+    [
+        (drawn[0].0.max(low.0 - AROUND_M), drawn[0].1.max(low.1 - AROUND_M)),
+        (drawn[1].0.min(high.0 + AROUND_M), drawn[1].1.min(high.1 + AROUND_M)),
+    ]
 }
 
 /// Filled, without a line.

@@ -50,6 +50,20 @@ impl Writer {
         }
     }
 
+    /// Begins what is seen through a window of a size in millimeters, as far from the paper's edges as given.
+    pub fn open_frame(&mut self, (width_mm, height_mm): (f64, f64), margin_mm: f64) {
+        self.text.push_str("<clipPath id=\"frame\"><rect");
+        for (name, value) in [
+            ("x", margin_mm),
+            ("y", margin_mm),
+            ("width", width_mm),
+            ("height", height_mm),
+        ] {
+            self.attribute(name, value);
+        }
+        self.text.push_str("/></clipPath>\n<g clip-path=\"url(#frame)\">\n");
+    }
+
     /// Begins a layer.
     pub fn open_layer(&mut self, id: &str, title: &str) {
         self.text
