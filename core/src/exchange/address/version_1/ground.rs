@@ -153,13 +153,12 @@ impl Ground {
             0
         } else {
             rounded(step.saturating_mul(second_ahead.abs()), first_ahead.abs())
-                * second_ahead.signum()
-                * first_ahead.signum()
+                .saturating_mul(second_ahead.signum() * first_ahead.signum())
         };
         let aside = coder.number(
             field + 2,
             &[size(step), size(step) * 2 + known.abs()],
-            second.div_euclid(ten) - second_from - straight,
+            (second.div_euclid(ten) - second_from).saturating_sub(straight),
         );
         let first_digit = self.digit(coder, field + 3, 0, first.rem_euclid(ten) / unit);
         let second_digit = self.digit(coder, field + 4, 1, second.rem_euclid(ten) / unit);
