@@ -63,7 +63,8 @@ pub fn left_out(document: &Document) -> Vec<LeftOut> {
 /// The document as text. The same document gives the same text. Cost: see the [module](self).
 ///
 /// # Errors
-/// [`TooLarge`] when the text would be longer, or hold more, than is read.
+/// [`TooLarge`] when the text would be longer, or hold more, than is read: about six villages; and for points that
+/// history lets into no document.
 ///
 /// ```
 /// use hobnail_core::exchange::address;
@@ -128,12 +129,8 @@ pub fn decode(text: &str) -> Result<Opened, AddressFault> {
 /// text gets past the checksum.
 #[must_use]
 pub fn sealed(text: &str) -> String {
-    let letters: String = text
-        .chars()
-        .filter(char::is_ascii_alphanumeric)
-        .skip(1)
-        .take(LONGEST_TEXT / 2)
-        .collect();
+    let is_letter = |letter: &char| letter.is_ascii_alphanumeric() || matches!(letter, '-' | '_');
+    let letters: String = text.chars().filter(is_letter).skip(1).take(LONGEST_TEXT / 2).collect();
     let whole = letters.get(..letters.len() / 4 * 4).unwrap_or_default();
     let mut bytes = URL_SAFE_NO_PAD.decode(whole).unwrap_or_default();
     bytes.truncate(bytes.len().saturating_sub(CHECKSUM_BYTES));

@@ -68,8 +68,8 @@ impl Walk {
                 let id = kept
                     .and_then(|kept| given.get(kept))
                     .map_or(0, |(id, _)| i64::from(id.0));
-                let expected = i64::from(base_id.0) + offset;
-                offset += self.coder.number(fields::ID, &[], id - expected);
+                let expected = i64::from(base_id.0).saturating_add(offset);
+                offset = offset.saturating_add(self.coder.number(fields::ID, &[], id.saturating_sub(expected)));
                 let id = self.id(i64::from(base_id.0).saturating_add(offset));
                 if self.coder.has_fault() || !self.coder.has_room_for((mark_bytes(mark) / PIECE_BYTES) as usize + 1) {
                     return Vec::new();
@@ -110,7 +110,9 @@ impl Walk {
             let (id, kind) = new
                 .get(place)
                 .map_or((0, MarkKind::Street), |(id, mark)| (i64::from(id.0), mark.kind()));
-            let step = self.coder.number(fields::ID + 1, &[], id - before.0 - 1);
+            let step = self
+                .coder
+                .number(fields::ID + 1, &[], id.saturating_sub(before.0).saturating_sub(1));
             let kind = self
                 .coder
                 .choice(fields::KIND, &[before.1], KINDS.len(), kind_number(kind));

@@ -90,6 +90,7 @@ impl Chances {
         self.count = 0;
         let mut sum = 0_i64;
         for context in contexts.take(MOST_CONTEXTS) {
+            // Below the number of slots, since so many bits are left; sets, inputs and levels are below theirs.
             let place = (context >> (32 - SLOT_BITS)) as usize;
             let mark = context as u8;
             let slot = &mut self.slots[place];

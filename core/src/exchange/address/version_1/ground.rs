@@ -53,7 +53,8 @@ fn size(number: i64) -> i64 {
 
 /// A quotient rounded to the nearest whole number, halves upward.
 pub(super) fn rounded(number: i64, by: i64) -> i64 {
-    (2 * number + by).div_euclid(2 * by)
+    let (number, by) = (i128::from(number), i128::from(by));
+    (2 * number + by).div_euclid(2 * by) as i64
 }
 
 impl Ground {
@@ -152,17 +153,19 @@ impl Ground {
             0
         } else {
             rounded(step.saturating_mul(second_ahead.abs()), first_ahead.abs())
-                * second_ahead.signum()
-                * first_ahead.signum()
+                .saturating_mul(second_ahead.signum() * first_ahead.signum())
         };
         let aside = coder.number(
             field + 2,
             &[size(step), size(step) * 2 + known.abs()],
-            second.div_euclid(ten) - second_from - straight,
+            (second.div_euclid(ten) - second_from).saturating_sub(straight),
         );
         let first_digit = self.digit(coder, field + 3, 0, first.rem_euclid(ten) / unit);
         let second_digit = self.digit(coder, field + 4, 1, second.rem_euclid(ten) / unit);
-        let first = first_from.saturating_add(step).saturating_mul(ten) + first_digit * unit;
+        let first = first_from
+            .saturating_add(step)
+            .saturating_mul(ten)
+            .saturating_add(first_digit * unit);
         let second = second_from
             .saturating_add(straight)
             .saturating_add(aside)
@@ -351,7 +354,7 @@ impl Ground {
         tie: Tie,
     ) -> Option<(Tie, PlanPoint)> {
         let (street, near, line) = self.street_near(coder, field, hints, from, tie.street)?;
-        let segment = near as i64 + coder.number(field + 1, &[], i64::from(tie.segment) - near as i64);
+        let segment = (near as i64).saturating_add(coder.number(field + 1, &[], i64::from(tie.segment) - near as i64));
         let ends = usize::try_from(segment).ok().and_then(|segment| {
             let ends = line.get(segment..)?.get(..2)?;
             Some((ends.first()?.point, ends.last()?.point))

@@ -2,13 +2,13 @@
 //! their names usually look.
 //!
 //! The chances learn words, then the site that every shipped sample stands on, told by this very version. A plan begun
-//! from a new sheet or from a sample is told as what differs.
+//! from a new sheet or from a sample is told as what differs; any other gains what was learned.
 
 use crate::order::OrderedMap;
 use crate::plan::building::BuildingType;
-use crate::plan::document::Document;
+use crate::plan::defaults::default_settings;
+use crate::plan::document::{Document, Heading, Site};
 use crate::plan::ids::{BuildingTypeId, StreetSectionId};
-use crate::plan::projection::GeographicPoint;
 use crate::plan::street::StreetSection;
 
 use super::coder::Coder;
@@ -79,14 +79,23 @@ impl Shipped {
 
 /// A document with nothing in it.
 pub(super) fn nowhere() -> Document {
-    let origin = GeographicPoint {
-        longitude_ndeg: 0,
-        latitude_ndeg: 0,
-    };
-    let mut document = Document::new("", origin);
-    document.street_sections = OrderedMap::new();
-    document.building_types = OrderedMap::new();
-    document
+    Document {
+        heading: Heading {
+            name: String::new(),
+            about: String::new(),
+            origin_longitude_ndeg: 0,
+            origin_latitude_ndeg: 0,
+        },
+        site: Site::default(),
+        program: Vec::new(),
+        street_sections: OrderedMap::new(),
+        building_types: OrderedMap::new(),
+        phases: OrderedMap::new(),
+        settings: default_settings(),
+        topography: None,
+        base_image: None,
+        alternatives: OrderedMap::new(),
+    }
 }
 
 /// Has learned words alone.

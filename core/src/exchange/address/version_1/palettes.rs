@@ -123,13 +123,14 @@ pub(super) fn section(coder: &mut Coder, held: &mut StreetSection, _: &StreetSec
         ];
         let Some(strip) = strips.get_mut(place) else { return };
         coder.word(fields::STRIP, &hints, &STRIPS, &mut strip.kind);
-        let kind = strip.kind as i64;
-        let width_of = |strip: Option<Strip>| {
-            let same = strip.filter(|other| other.kind == strips[place].kind);
-            same.map_or(-1, |other| other.width_mm.into())
+        let of_kind = strip.kind;
+        let width_of = |other: Option<Strip>| {
+            let same = other.filter(|other| other.kind == of_kind);
+            same.map_or(-1, |other| i64::from(other.width_mm))
         };
+        let kind = of_kind as i64;
         let hints = [kind, width_of(mirrored) * 8 + kind, width_of(before) * 8 + kind];
-        coder.quantity(fields::STRIP + 1, &hints, &mut strips[place].width_mm);
+        coder.quantity(fields::STRIP + 1, &hints, &mut strip.width_mm);
     });
     coder.quantity(fields::SPEED, &[], &mut held.target_speed_km_h);
     let can_drive = i64::from(held.target_speed_km_h > 0);
@@ -246,7 +247,8 @@ pub(super) fn building_type(coder: &mut Coder, held: &mut BuildingType, like: &B
         &mut held.paved_thousandths,
     );
     let rest = 1000 - i64::from(held.coverage_thousandths) - i64::from(held.paved_thousandths);
-    let planted = coder.number(fields::TYPE + 4, &[], i64::from(held.planted_thousandths) - rest) + rest;
+    let planted = coder.number(fields::TYPE + 4, &[], i64::from(held.planted_thousandths) - rest);
+    let planted = planted.saturating_add(rest);
     match u16::try_from(planted) {
         Ok(planted) => held.planted_thousandths = planted,
         Err(_) => coder.fault(AddressFault::Impossible),

@@ -400,8 +400,9 @@ const POWERS: [f64; 7] = [1.0, 10.0, 100.0, 1000.0, 10_000.0, 100_000.0, 1_000_0
 fn real(coder: &mut Coder, value: &mut f64) {
     let as_written = POWERS.iter().enumerate().find_map(|(decimals, power)| {
         let scaled = (*value * power).round();
-        let is_small = scaled.abs() < 1e15;
-        (is_small && (scaled / power).to_bits() == value.to_bits()).then_some((decimals, scaled as i64))
+        let whole = (scaled.abs() < 1e15).then_some(scaled as i64)?;
+        // By the bits, since nought has two.
+        ((whole as f64 / power).to_bits() == value.to_bits()).then_some((decimals, whole))
     });
     let how = coder.choice(fields::REAL, &[], 8, as_written.map_or(7, |(decimals, _)| decimals));
     if let Some(power) = POWERS.get(how) {
