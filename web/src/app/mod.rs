@@ -118,6 +118,8 @@ pub struct Changes {
     pub view: bool,
     /// Tool, hints, selection.
     pub hand: bool,
+    /// Which remark is answered, or in what order they are listed.
+    pub remarks: bool,
     /// Something was said.
     pub said: bool,
 }
@@ -129,6 +131,7 @@ impl Changes {
         map: true,
         view: true,
         hand: true,
+        remarks: true,
         said: true,
     };
 

@@ -124,7 +124,7 @@ impl App {
     /// Lists remarks in another order.
     pub fn sort_remarks(&mut self, sort: Sort) {
         self.remark_sort = sort;
-        self.changes.hand = true;
+        self.changes.remarks = true;
     }
 
     /// Answers a remark from now on, or none any more.
@@ -141,13 +141,14 @@ impl App {
             self.mark_moment(moment);
         }
         self.answering = Some(Answering { key, moment });
+        self.changes.remarks = true;
         self.say(say!("remarks-answering-said", number = number));
     }
 
     fn stop_answering(&mut self) {
         let is_marked_for_it = self.moment_of_answer().is_some();
         self.answering = None;
-        self.changes.hand = true;
+        self.changes.remarks = true;
         if is_marked_for_it {
             self.forget_moment();
         }

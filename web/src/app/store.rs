@@ -321,7 +321,7 @@ impl Store {
                 self.basis.set_if_new(basis::of(app, &figure));
             }
         }
-        if (changes.hand || changes.plan || changes.figures) && !app.study().is_in_gesture() {
+        if (changes.remarks || changes.plan || changes.figures) && !app.study().is_in_gesture() {
             self.remarks.set_if_new(app.remarks_shown());
         }
         if changes.map || changes.plan || changes.figures {
