@@ -94,8 +94,8 @@ fn exports(store: Store) -> AnyView {
         UnitSystem::Metric => ["1 : ", &scale.to_string()].concat(),
         UnitSystem::UsCustomary => say!("share-scale-feet", feet = (scale / 12.0).to_string()),
     };
-    let one = |chosen: f64| {
-        let is_usual = chosen == scales(units)[1];
+    let one = |(place, chosen): (usize, f64)| {
+        let is_usual = place == 1;
         view! { <option value=chosen.to_string() selected=is_usual>{words(chosen)}</option> }.into_any()
     };
     let kind = move |(kind, name, words): (Kind, &'static str, Words)| {
@@ -111,7 +111,7 @@ fn exports(store: Store) -> AnyView {
             <h2 id="share-files-title">{say!("share-files")}</h2>
             <label class="share-scale">
                 <span>{say!("share-scale")}</span>
-                <select node_ref=scale data-scale>{scales(units).map(one).into_iter().collect::<Vec<_>>()}</select>
+                <select node_ref=scale data-scale>{scales(units).into_iter().enumerate().map(one).collect::<Vec<_>>()}</select>
             </label>
             <div class="group">{KINDS.map(kind).into_iter().collect::<Vec<_>>()}</div>
         </section>

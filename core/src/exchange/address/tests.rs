@@ -161,7 +161,7 @@ fn what_is_left_out_is_told_on_both_sides() {
         media_type: "image/png".to_owned(),
         corners: [PlanPoint::new(0, 0); 4],
         opacity_thousandths: 500,
-        bytes: vec![0; 100_000],
+        bytes: vec![0; 100_000].into(),
     });
     let both = [LeftOut::Topography, LeftOut::BaseImage];
     assert_eq!(left_out(&document), both);
