@@ -160,8 +160,8 @@ fn what_can_not_be_exported_or_opened_is_said_with_code_2() {
         assert!(run.stdout.is_empty(), "{arguments:?}");
     };
     let village = sample_path("compact-village");
-    check(&["export", &village], "--to is missing");
-    check(&["export", &village, "--to", "paper"], "called paper");
+    check(&["export", &village], "to what?");
+    check(&["export", &village, "--to", "paper"], "there is no paper");
     check(
         &["export", "no-such-plan.geojson", "--to", "address"],
         "can not be read",

@@ -35,7 +35,7 @@ fn a_plan_is_measured_in_spanish() {
     for part in [
         "\nnota: ",
         "pregunte al jefe de prevención de incendios",
-        " m al oeste, ",
+        " pies al oeste, ",
         "; marca ",
     ] {
         assert!(told.contains(part), "no `{part}` in:\n{told}");

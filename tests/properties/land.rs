@@ -100,6 +100,14 @@ fn total(study: &Study, id: &str) -> f64 {
 fn land(study: &Study) -> OrderedMap<(String, usize), Option<f64>> {
     let evaluation = study.evaluation();
     let is_land = |id: &str| id.starts_with("land.") && !id.contains("_in_lots") && id != "land.open_space";
+    // What lots, and people who live in whole lots, use and ask for.
+    let of_lots = [
+        "land.park_land_elsewhere",
+        "land.park_land_per_person",
+        "land.parks_elsewhere",
+        "land.school_",
+    ];
+    let is_land = |id: &str| is_land(id) && !of_lots.iter().any(|begun| id.starts_with(begun));
     let figures = evaluation.graph().indices();
     figures
         .filter(|index| is_land(&evaluation.graph().node(*index).id))
