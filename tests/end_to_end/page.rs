@@ -38,8 +38,10 @@ pub struct Page {
     pub browser: Browser,
     /// The server of the built page's folder, which it may have been loaded from.
     pub server: Server,
-    /// What it is loaded from.
-    pub address: String,
+    /// What it was loaded from.
+    address: String,
+    /// Files of the test's own that it was loaded from later.
+    files: Vec<String>,
 }
 
 impl Page {
@@ -49,6 +51,7 @@ impl Page {
             browser,
             server,
             address,
+            files: Vec::new(),
         };
         page.load_again("").await;
         page
@@ -73,7 +76,7 @@ impl Page {
     pub async fn faults(&self) -> Vec<String> {
         let is_own = |address: &String| {
             let own = [self.address.as_str(), "data:", "blob:"];
-            own.iter().any(|own| address.starts_with(own))
+            own.iter().any(|own| address.starts_with(own)) || self.files.contains(address)
         };
         let mut faults = self.browser.console_errors().await;
         let addresses = self.browser.addresses_asked_for().await;
@@ -411,6 +414,18 @@ impl Page {
     /// Loads the page again, with a query such as `?worker=none`.
     pub async fn load_again(&self, query: &str) {
         let address = format!("{}{query}", self.address);
+        self.client()
+            .goto(&address)
+            .await
+            .expect("the browser opens the address");
+        self.wait_for(READY).await;
+        self.wait_for(SETTLED).await;
+    }
+
+    /// Goes on with the page in another file.
+    pub async fn load_file(&mut self, path: &Path) {
+        let address = format!("file://{}", path.display());
+        self.files.push(address.clone());
         self.client()
             .goto(&address)
             .await

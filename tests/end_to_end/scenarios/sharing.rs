@@ -112,8 +112,7 @@ fn the_page_in_one_file_is_saved_with_the_plan_inside() {
         let text = page.text("[data-menu='share']").await;
         assert!(text.contains("disk"), "it says why there is no address: {text}");
         let saved = page.arrives_after(page.press("[data-command='save-page']")).await;
-        page.address = format!("file://{}", saved.display());
-        page.load_again("").await;
+        page.load_file(&saved).await;
         page.wait_for(LOOKING).await;
         assert_eq!(page.settled_figures().await, figures);
         page.press("[data-command='make-own']").await;
@@ -121,18 +120,24 @@ fn the_page_in_one_file_is_saved_with_the_plan_inside() {
     });
 }
 
-/// The color on the drawing at a place of the plan.
-async fn color_at(page: &Page, place: (f64, f64)) -> serde_json::Value {
-    let (x, y) = page.on_screen(place).await;
+/// How far east of the plan's origin red meets blue on the drawing, in meters, looked for in steps of two.
+async fn border_m(page: &Page) -> f64 {
     page.next_frame().await;
-    page.run_script(&format!(
-        "const canvas = document.getElementById('drawing');
-        const box = canvas.getBoundingClientRect();
-        const ratio = canvas.width / box.width;
-        const [red, green, blue] = canvas.getContext('2d').getImageData(({x} - box.left) * ratio, ({y} - box.top) * ratio, 1, 1).data;
-        arguments[0]([red, green, blue])"
-    ))
-    .await
+    for east_m in (-120..120).step_by(2).map(f64::from) {
+        let (x, y) = page.on_screen((east_m, 5.0)).await;
+        let script = format!(
+            "const canvas = document.getElementById('drawing');
+            const box = canvas.getBoundingClientRect();
+            const ratio = canvas.width / box.width;
+            const [red, , blue] = canvas.getContext('2d').getImageData(({x} - box.left) * ratio, ({y} - box.top) * ratio, 1, 1).data;
+            arguments[0](blue - red)"
+        );
+        let bluer = page.run_script(&script).await;
+        if bluer.as_f64().expect("a part of a color") > 60.0 {
+            return east_m;
+        }
+    }
+    panic!("no blue is in sight");
 }
 
 #[test]
@@ -165,6 +170,7 @@ fn a_picture_is_laid_under_the_drawing_by_two_points() {
         page.wait_for("[data-picture-name]").await;
         assert_eq!(page.text("[data-picture-name]").await, "mill-survey.png");
         page.take_screenshot("picture-menu").await;
+        let before_m = border_m(page).await;
         page.press("[data-command='picture-points']").await;
         page.press("[data-menu='plan'] summary").await;
         page.wait_for("[data-laying]").await;
@@ -175,10 +181,9 @@ fn a_picture_is_laid_under_the_drawing_by_two_points() {
         page.take_screenshot("picture-laying").await;
         page.press("[data-command='picture-done']").await;
         page.wait_for("body:not(:has([data-laying]))").await;
-        let (left, right) = (color_at(page, (-30.0, 5.0)).await, color_at(page, (30.0, 5.0)).await);
-        let part = |color: &serde_json::Value, place: usize| color[place].as_i64().expect("a part of a color");
-        assert!(part(&left, 0) > part(&left, 2) + 60, "red on the left: {left}");
-        assert!(part(&right, 2) > part(&right, 0) + 60, "blue on the right: {right}");
+        let after_m = border_m(page).await;
+        assert!(before_m.abs() > 6.0, "{before_m}");
+        assert!((after_m - 3.0 * before_m).abs() < 7.0, "{before_m} m, then {after_m} m");
         page.wait_for("[data-kept='yes']").await;
         let saved = page.save().await;
         assert!(

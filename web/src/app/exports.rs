@@ -119,7 +119,7 @@ mod tests {
             let text = app.exported(kind, scales(app.units())[1]).unwrap();
             match kind {
                 Kind::Svg | Kind::Png(_) => begins(&text, "<"),
-                Kind::Dxf => begins(&text, "  0\r\nSECTION"),
+                Kind::Dxf => begins(&text, "0\nSECTION"),
                 Kind::GeoJson => begins(&text, "{"),
                 Kind::Csv => begins(&text, "id,"),
             }
