@@ -120,24 +120,21 @@ fn the_page_in_one_file_is_saved_with_the_plan_inside() {
     });
 }
 
-/// How far east of the plan's origin red meets blue on the drawing, in meters, looked for in steps of two.
+/// How far east of the plan's origin red meets blue on the drawing, in meters, to a pixel.
 async fn border_m(page: &Page) -> f64 {
     page.next_frame().await;
-    for east_m in (-120..120).step_by(2).map(f64::from) {
-        let (x, y) = page.on_screen((east_m, 5.0)).await;
-        let script = format!(
-            "const canvas = document.getElementById('drawing');
-            const box = canvas.getBoundingClientRect();
-            const ratio = canvas.width / box.width;
-            const [red, , blue] = canvas.getContext('2d').getImageData(({x} - box.left) * ratio, ({y} - box.top) * ratio, 1, 1).data;
-            arguments[0](blue - red)"
-        );
-        let bluer = page.run_script(&script).await;
-        if bluer.as_f64().expect("a part of a color") > 60.0 {
-            return east_m;
-        }
-    }
-    panic!("no blue is in sight");
+    let (zero, y) = page.on_screen((0.0, 5.0)).await;
+    let (hundred, _) = page.on_screen((100.0, 5.0)).await;
+    let script = format!(
+        "const canvas = document.getElementById('drawing');
+        const box = canvas.getBoundingClientRect();
+        const ratio = canvas.width / box.width;
+        const row = canvas.getContext('2d').getImageData(0, ({y} - box.top) * ratio, canvas.width, 1).data;
+        const isBlue = (_, at) => row[4 * at + 2] - row[4 * at] > 60;
+        arguments[0](Array.from({{ length: canvas.width }}).findIndex(isBlue) / ratio + box.left)"
+    );
+    let found = page.run_script(&script).await;
+    (found.as_f64().expect("a place on the screen") - zero) / (hundred - zero) * 100.0
 }
 
 #[test]
@@ -174,7 +171,7 @@ fn a_picture_is_laid_under_the_drawing_by_two_points() {
         page.press("[data-command='picture-points']").await;
         page.press("[data-menu='plan'] summary").await;
         page.wait_for("[data-laying]").await;
-        // Where two of its places lie now goes to two points that are further apart.
+        // The first pair shifts the picture by 40 m, so the second place is one that lay at 60 m before; it stays there.
         for place in [(-20.0, 0.0), (-60.0, 0.0), (20.0, 0.0), (60.0, 0.0)] {
             page.click_at(place).await;
         }
@@ -183,7 +180,11 @@ fn a_picture_is_laid_under_the_drawing_by_two_points() {
         page.wait_for("body:not(:has([data-laying]))").await;
         let after_m = border_m(page).await;
         assert!(before_m.abs() > 6.0, "{before_m}");
-        assert!((after_m - 3.0 * before_m).abs() < 7.0, "{before_m} m, then {after_m} m");
+        let expected_m = -60.0 + (before_m + 20.0) * 120.0 / 80.0;
+        assert!(
+            (after_m - expected_m).abs() < 5.0,
+            "{before_m} m, then {after_m} m, not {expected_m} m"
+        );
         page.wait_for("[data-kept='yes']").await;
         let saved = page.save().await;
         assert!(

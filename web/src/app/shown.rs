@@ -155,7 +155,8 @@ pub fn plan(app: &App) -> PlanShown {
 /// The tool and what it is about to do.
 #[must_use]
 pub fn hand(app: &App) -> HandShown {
-    let awaits = app.tool().awaits();
+    let laying = app.base_image_shown().awaits;
+    let awaits = laying.as_deref().unwrap_or_else(|| app.tool().awaits());
     HandShown {
         tool: Some(app.tool().kind()),
         awaits: match app.measured_words() {

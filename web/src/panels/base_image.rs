@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use crate::app::App;
 use crate::app::live::memo;
+use crate::app::shown::Help;
 use crate::app::store::{CANVAS, PICTURE_INPUT, Store};
 use crate::browser::{document, files, pictures};
 
@@ -36,6 +37,7 @@ pub fn lines(store: Store) -> AnyView {
     let name = memo(move || store.base_image.with(|shown| shown.name.clone()));
     let percent = memo(move || store.base_image.with(|shown| shown.opacity_percent));
     let lay = move |is_by_length: bool| {
+        store.help.set(Help::Closed);
         store.act(|app| app.begin_laying(is_by_length));
         document::focus_on(CANVAS);
     };
