@@ -3,7 +3,7 @@
 //! The text is the version's letter, then base64url (RFC 4648, section 5) of the plan's bytes and a checksum, 24 bits. A
 //! plan is told by what can not be expected: points by nodes, ties and steps from what stands about them, palettes and
 //! settings by what differs from the shipped ones, an alternative by what differs from an earlier one, names by the words
-//! of the trade; each decision costs as many bits as it is surprising ([`version_1`]).
+//! of the trade; each decision costs as many bits as it is surprising (`version_1`).
 //!
 //! Base image, ground heights and history are left out ([`LeftOut`]); all else comes back as it was. An address of any
 //! published version opens for ever; one that was cut short, altered or made up is refused in a sentence.
