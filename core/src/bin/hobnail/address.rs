@@ -44,7 +44,7 @@ pub fn open(words: &[String], streams: &mut Streams) -> u8 {
     }
     let given = match parse_open(words) {
         Ok(given) => given,
-        Err(faults) => return refuse("open", &faults, say!("command-line-usage-open"), streams),
+        Err(faults) => return streams.refuse("open", &faults, say!("command-line-usage-open")),
     };
     let text = if given == "-" {
         match streams.read(&given) {
@@ -78,15 +78,6 @@ pub fn open(words: &[String], streams: &mut Streams) -> u8 {
 
 fn asks_for_help(words: &[String]) -> bool {
     words.iter().any(|word| word == "--help" || word == "-h")
-}
-
-fn refuse(command: &str, faults: &[String], words: &str, streams: &mut Streams) -> u8 {
-    let faults: String = faults
-        .iter()
-        .map(|fault| format!("hobnail {command}: {fault}\n"))
-        .collect();
-    streams.err(&format!("{faults}\n{}", usage(words)));
-    2
 }
 
 /// Understands the words after `open`.

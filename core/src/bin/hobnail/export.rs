@@ -34,14 +34,7 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
     }
     let arguments = match parse(words) {
         Ok(arguments) => arguments,
-        Err(faults) => {
-            let faults: String = faults
-                .iter()
-                .map(|fault| format!("hobnail export: {fault}\n"))
-                .collect();
-            streams.err(&format!("{faults}\n{}", usage(say!("command-line-usage-export"))));
-            return 2;
-        }
+        Err(faults) => return streams.refuse("export", &faults, say!("command-line-usage-export")),
     };
     if arguments.format == ADDRESS {
         return address::export(&arguments.plan, arguments.base.as_deref(), streams);

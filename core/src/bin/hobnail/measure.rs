@@ -32,14 +32,7 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
     }
     let arguments = match parse(words) {
         Ok(arguments) => arguments,
-        Err(faults) => {
-            let faults: String = faults
-                .iter()
-                .map(|fault| format!("hobnail measure: {fault}\n"))
-                .collect();
-            streams.err(&format!("{faults}\n{}", usage(say!("command-line-usage-measure"))));
-            return 2;
-        }
+        Err(faults) => return streams.refuse("measure", &faults, say!("command-line-usage-measure")),
     };
     let Some(bytes) = streams.read(&arguments.plan) else {
         return 2;

@@ -25,14 +25,7 @@ pub fn run(words: &[String], streams: &mut Streams) -> u8 {
     }
     let arguments = match parse(words) {
         Ok(arguments) => arguments,
-        Err(faults) => {
-            let faults: String = faults
-                .iter()
-                .map(|fault| format!("hobnail network: {fault}\n"))
-                .collect();
-            streams.err(&format!("{faults}\n{}", usage(say!("command-line-usage-network"))));
-            return 2;
-        }
+        Err(faults) => return streams.refuse("network", &faults, say!("command-line-usage-network")),
     };
     let streets = streams.read(&arguments.streets);
     let points = arguments.points.as_ref().map(|path| streams.read(path));

@@ -44,6 +44,16 @@ impl Streams {
         .ok()
     }
 
+    /// Tells what is wrong with the words after a command, and how it is used; the answer is the exit code.
+    pub fn refuse(&mut self, command: &str, faults: &[String], words: &str) -> u8 {
+        let faults: String = faults
+            .iter()
+            .map(|fault| format!("hobnail {command}: {fault}\n"))
+            .collect();
+        self.err(&format!("{faults}\n{}", usage(words)));
+        2
+    }
+
     /// The exit code, 2 when output could not be written.
     pub fn finish(self, code: u8) -> u8 {
         if self.broken { 2 } else { code }
