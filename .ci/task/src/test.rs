@@ -16,7 +16,7 @@ use crate::{bench, bundle, fuzz};
 const MODULE_BUDGET_BYTES: u64 = 805_000;
 
 /// How long each reader is given mutated inputs here; `cargo task fuzz` gives them longer.
-const FUZZ_SECONDS: f64 = 10.0;
+const FUZZ_SECONDS: f64 = 20.0;
 
 /// Prints a file's size as brotli compresses it at its best.
 const COMPRESSED_SIZE: &str = "const { brotliCompressSync } = require('zlib'); \
