@@ -12,6 +12,12 @@ use crate::engine::Engine;
 /// How long a driver may take to answer at its port.
 const PATIENCE: Duration = Duration::from_secs(30);
 
+/// A driver of Chromium takes a port for one family of addresses, and ends where the other family's port of that number
+/// was taken meanwhile; it is then started again.
+const PORT_TAKEN: &str = "port not available";
+/// How often a driver is started before no port is free.
+const ATTEMPTS: usize = 5;
+
 /// A driver; ended, and its folder removed, when this is dropped, whatever became of the test.
 pub struct Driver {
     process: Child,
@@ -25,28 +31,53 @@ pub struct Driver {
 impl Driver {
     /// Starts the driver on a port that nobody uses.
     pub fn start(engine: Engine, folder: &Path) -> Driver {
+        let mut said = String::new();
+        for _ in 0..ATTEMPTS {
+            match Driver::try_to_start(engine, folder) {
+                Ok(driver) => return driver,
+                Err(words) if words.contains(PORT_TAKEN) => said = words,
+                Err(words) => panic!("{words}"),
+            }
+        }
+        panic!("in {ATTEMPTS} attempts no port was free: {said}");
+    }
+
+    /// The driver, or what it said instead of naming its port.
+    fn try_to_start(engine: Engine, folder: &Path) -> Result<Driver, String> {
         let (mut command, port) = engine.driver(folder);
         let name = command.get_program().to_string_lossy().into_owned();
-        let process = command
+        let mut process = command
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
             .unwrap_or_else(|fault| panic!("{name} could not start: {fault}; `cargo task test` installs it"));
-        let mut driver = Driver {
+        let mut lines = BufReader::new(process.stdout.take().expect("its output was asked for")).lines();
+        let said = match port {
+            Some(port) => Ok(port),
+            None => said_port(&mut lines, &name),
+        };
+        let port_named = match said {
+            Ok(port) => port,
+            Err(words) => {
+                // It has ended, or is of no use.
+                let _ = process.kill();
+                let _ = process.wait();
+                return Err(words);
+            }
+        };
+        let driver = Driver {
             process,
-            port: port.unwrap_or(0),
+            port: port_named,
             goodbye: "GET /shutdown".to_owned(),
             folder: folder.to_path_buf(),
         };
-        let mut lines = BufReader::new(driver.process.stdout.take().expect("its output was asked for")).lines();
-        match port {
-            Some(_) => driver.wait_until_it_answers(&name),
-            None => driver.port = said_port(&mut lines, &name),
+        if port.is_some() {
+            driver.wait_until_it_answers(&name);
         }
         // What it says later must be read too, else it would wait for a reader.
         std::thread::spawn(move || lines.for_each(drop));
-        driver
+        Ok(driver)
     }
 
     /// Tells the driver's session, so that its browser can be ended when the driver would leave it behind.
@@ -82,12 +113,12 @@ impl Driver {
     }
 }
 
-/// The port that a driver names in one of its first lines.
-fn said_port(lines: &mut impl Iterator<Item = std::io::Result<String>>, name: &str) -> u16 {
+/// The port that a driver names in one of its first lines, or else all it said.
+fn said_port(lines: &mut impl Iterator<Item = std::io::Result<String>>, name: &str) -> Result<u16, String> {
     let mut said = String::new();
     loop {
         let Some(Ok(line)) = lines.next() else {
-            panic!("{name} named no port; it said:\n{said}")
+            return Err(format!("{name} named no port; it said:\n{said}"));
         };
         let number = ["on port ", "Listening on 127.0.0.1:"]
             .iter()
@@ -95,7 +126,7 @@ fn said_port(lines: &mut impl Iterator<Item = std::io::Result<String>>, name: &s
         // An earlier line says, by a zero, that any port was asked for.
         match number.and_then(|number| number.parse().ok()) {
             None | Some(0) => writeln!(said, "{line}").expect("a string can be written"),
-            Some(port) => return port,
+            Some(port) => return Ok(port),
         }
     }
 }

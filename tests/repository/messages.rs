@@ -254,7 +254,7 @@ const ALLOWED: [&str; 9] = [
 ];
 
 /// Where a line speaks to developers: reasons of lints, and what can not happen.
-const FOR_DEVELOPERS: [&str; 3] = ["reason = ", "expect(", "panic!("];
+const FOR_DEVELOPERS: [&str; 4] = ["reason = ", "must_use = ", "expect(", "panic!("];
 
 /// Two words of letters beside each other, as in a sentence.
 fn is_a_phrase(text: &str) -> bool {
@@ -270,7 +270,7 @@ fn quoted(line: &str) -> Vec<&str> {
     let strings = parts.chunks(2).filter(|pair| pair.len() == 2);
     strings
         .enumerate()
-        .filter(|(place, pair)| !pair[0].ends_with("class=") && place * 2 + 2 < parts.len())
+        .filter(|(place, pair)| !pair[0].ends_with(".class(") && place * 2 + 2 < parts.len())
         .map(|(_, pair)| pair[1])
         .collect()
 }

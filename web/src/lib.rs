@@ -4,6 +4,8 @@
 
 pub mod input;
 
+pub mod live;
+
 pub mod canvas;
 
 pub mod app;
@@ -26,6 +28,6 @@ pub fn start() {
     if browser::document::is_worker() {
         return browser::worker::serve();
     }
-    leptos::mount::mount_to_body(page::Page);
+    page::show();
     browser::document::mark_ready();
 }

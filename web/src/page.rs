@@ -1,82 +1,111 @@
 //! The page's outermost element: the drawing and the panels around it.
 
+use crate::browser::view::{View, command, element, mount};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use crate::app::App;
 use crate::app::mode::Mode;
 use crate::app::store::{Store, TEXT_SIZE};
 use crate::browser::{files, pictures};
-use crate::panels::bar::Bar;
+use crate::panels::bar::bar;
 use crate::panels::base_image::laying;
-use crate::panels::column::Column;
-use crate::panels::drawing::Drawing;
-use crate::panels::editor::CutPanel;
-use crate::panels::enlarged::Enlarged;
+use crate::panels::column::column;
+use crate::panels::drawing::drawing;
+use crate::panels::editor::cut_panel;
+use crate::panels::enlarged::enlarged;
 use crate::panels::help::help;
-use crate::panels::map::MapPanel;
-use crate::panels::palette::Palette;
-use crate::panels::rail::Rail;
-use crate::panels::status::Status;
-use crate::panels::welcome::Welcome;
+use crate::panels::map::map_panel;
+use crate::panels::palette::palette;
+use crate::panels::rail::rail;
+use crate::panels::status::status;
+use crate::panels::welcome::welcome;
 
-/// The whole page.
-#[component]
-pub fn Page() -> impl IntoView {
-    match App::new() {
-        Ok(app) => view! { <Desk store=Store::new(app)/> }.into_any(),
-        Err(fault) => view! { <p class="fatal" role="alert">{fault.to_string()}</p> }.into_any(),
+/// Shows the whole page, and takes its canvas once it stands there.
+pub fn show() {
+    let store = App::new().map(Store::new);
+    let view = match &store {
+        Ok(store) => desk(*store),
+        Err(fault) => element("p")
+            .class("fatal")
+            .with("role", "alert")
+            .holds(fault.to_string())
+            .into(),
+    };
+    mount(view);
+    if let Ok(store) = store {
+        store.take_canvas();
     }
 }
 
-#[component]
-fn Desk(store: Store) -> impl IntoView {
+fn desk(store: Store) -> View {
     files::accept_drops();
-    view! {
-        <div class="desk" on:drop=move |event| match pictures::dropped(&event) {
+    element("div")
+        .class("desk")
+        .on("drop", move |event| match pictures::dropped(&event) {
             Some(picture) => {
                 event.prevent_default();
                 pictures::read(picture, move |read| store.lay_picture(read));
             }
             None => files::read_dropped(&event, move |opened| store.open_files(opened)),
-        }>
-            <a class="skip" href="#drawing">{say!("page-skip")}</a>
-            <Bar store/>
-            <section class="tools to-draw" aria-label=say!("page-drawing-tools")>
-                <Rail store/>
-                <Palette store/>
-            </section>
-            <Drawing store/>
-            <MapPanel store/>
-            {move || (store.mode.get() != Mode::Projector).then(|| view! { <Enlarged store/> })}
-            <CutPanel store/>
-            <Welcome store/>
-            <Column store/>
-            <Status store/>
-            {help(store)}
-            {laying(store)}
-            <Notice store/>
-            <span id=TEXT_SIZE class="text-size" aria-hidden="true"></span>
-            <p class="visually-hidden" role="status" aria-live="polite" data-said>{move || store.said.get()}</p>
-        </div>
-    }
+        })
+        .holds(
+            element("a")
+                .class("skip")
+                .with("href", "#drawing")
+                .holds(say!("page-skip")),
+        )
+        .holds(bar(store))
+        .holds(
+            element("section")
+                .class("tools to-draw")
+                .with("aria-label", say!("page-drawing-tools"))
+                .holds(rail(store))
+                .holds(palette(store)),
+        )
+        .holds(drawing(store))
+        .holds(map_panel(store))
+        .holds(move || (store.mode.get() != Mode::Projector).then(|| enlarged(store)))
+        .holds(cut_panel(store))
+        .holds(welcome(store))
+        .holds(column(store))
+        .holds(status(store))
+        .holds(help(store))
+        .holds(laying(store))
+        .holds(notice(store))
+        .holds(
+            element("span")
+                .with("id", TEXT_SIZE)
+                .class("text-size")
+                .with("aria-hidden", "true"),
+        )
+        .holds(
+            element("p")
+                .class("visually-hidden")
+                .with("role", "status")
+                .with("aria-live", "polite")
+                .mark("data-said")
+                .holds(move || store.said.get()),
+        )
+        .into()
 }
 
 /// What went wrong, until it is dismissed.
-#[component]
-fn Notice(store: Store) -> impl IntoView {
-    view! {
-        <div role="alert" class="notice-place">
-            {move || {
-                store.notice.get().map(|words| {
-                    view! {
-                        <div class="notice" data-notice>
-                            <p>{words}</p>
-                            <button type="button" class="command" on:click=move |_| store.act(App::dismiss_notice)>{say!("page-dismiss")}</button>
-                        </div>
-                    }
-                })
-            }}
-        </div>
-    }
+fn notice(store: Store) -> View {
+    element("div")
+        .with("role", "alert")
+        .class("notice-place")
+        .holds(move || {
+            store.notice.get().map(|words| {
+                element("div")
+                    .class("notice")
+                    .mark("data-notice")
+                    .holds(element("p").holds(words))
+                    .holds(
+                        command()
+                            .on_press(move || store.act(App::dismiss_notice))
+                            .holds(say!("page-dismiss")),
+                    )
+            })
+        })
+        .into()
 }

@@ -53,15 +53,15 @@ impl WasmTools {
 }
 
 /// The page names the files that a fault of its own lies in; those of libraries without the folder that this machine
-/// keeps them in. The rest is `.cargo/config.toml`, which an environment variable may replace.
+/// keeps them in.
 fn page_flags() -> Result<String, String> {
-    let mut flags = "--cfg erase_components".to_string();
+    let mut flags = String::new();
     let sources = crate::project::cargo_home()?.join("registry/src");
     for registry in std::fs::read_dir(&sources).into_iter().flatten().flatten() {
         let folder = registry.path().display().to_string();
         // Flags are parted at blanks; a folder with one is then named as it is.
         if !folder.contains(' ') {
-            flags += &format!(" --remap-path-prefix={folder}/=");
+            flags += &format!("--remap-path-prefix={folder}/= ");
         }
     }
     Ok(flags)

@@ -117,7 +117,7 @@ pub(super) fn read_toml_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<F
 
 pub(super) fn read_json_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<FactorFault>> {
     read_tables(tables, |text| {
-        let mut file: TableFile = serde_json::from_str(text).map_err(|fault| fault.to_string())?;
+        let mut file: TableFile = serde_json::from_slice(text.as_bytes()).map_err(|fault| fault.to_string())?;
         for row in &mut file.factor {
             let id = super::message_of(&row.id);
             // A factor without a title is told as a fault.

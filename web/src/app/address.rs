@@ -134,7 +134,7 @@ impl Store {
         let Some(address) = self.shared.with_untracked(|shared| shared.address.clone()) else {
             return;
         };
-        leptos::task::spawn_local(async move {
+        browser::document::after_this(async move {
             let is_copied = browser::address::copy(&address).await;
             self.say_of_address(if is_copied {
                 say!("share-copied")
@@ -151,7 +151,7 @@ impl Store {
             return;
         };
         let name = self.with(|app| app.study().document().heading.name.clone());
-        leptos::task::spawn_local(async move {
+        browser::document::after_this(async move {
             let is_handed_on = browser::address::hand_on(&name, &address).await;
             self.say_of_address(if is_handed_on { "" } else { say!("share-not-handed-on") });
         });

@@ -5,7 +5,6 @@
 
 use hobnail_core::study::jobs::Jobs;
 use hobnail_core::study::protocol::{Reply, Request};
-use leptos::prelude::*;
 
 use super::store::{CANVAS, Store};
 use crate::browser::document;
@@ -43,7 +42,7 @@ impl Store {
         }
         let started = Worker::start(
             move |worker| {
-                self.background.set_value(Background::Worker {
+                self.background.set(Background::Worker {
                     worker,
                     awaited: 0,
                     is_due: true,
@@ -54,10 +53,7 @@ impl Store {
             move |reply| self.take_reply(reply),
             move || {
                 // It could not start, or has stopped with a fault of ours: the page goes on without it.
-                if !matches!(
-                    self.background.try_update_value(std::mem::take),
-                    Some(Background::Slices { .. })
-                ) {
+                if !matches!(self.background.update(std::mem::take), Background::Slices { .. }) {
                     self.work_in_slices();
                 }
             },
@@ -74,7 +70,7 @@ impl Store {
             .with_untracked(|open| open.as_ref().map(|open| open.figure.clone()));
         let questions = self.with(|app| app.questions(open.as_deref()));
         let mut must_run = false;
-        self.background.update_value(|background| match background {
+        self.background.update(|background| match background {
             Background::Starting => {}
             Background::Worker {
                 worker,
@@ -137,7 +133,7 @@ impl Store {
     }
 
     fn with_worker(self, work: impl FnOnce(&mut usize, &mut bool)) {
-        self.background.update_value(|background| {
+        self.background.update(|background| {
             if let Background::Worker { awaited, is_due, .. } = background {
                 work(awaited, is_due);
             }
@@ -145,7 +141,7 @@ impl Store {
     }
 
     fn work_in_slices(self) {
-        self.background.set_value(Background::Slices {
+        self.background.set(Background::Slices {
             jobs: Jobs::default(),
             is_running: false,
         });
@@ -157,7 +153,7 @@ impl Store {
     fn run_slice(self) {
         let mut answer = None;
         let mut is_done = true;
-        self.background.update_value(|background| {
+        self.background.update(|background| {
             if let Background::Slices { jobs, is_running } = background {
                 answer = self.update(|app| app.step(jobs));
                 is_done = jobs.is_empty();

@@ -9,7 +9,6 @@ use super::language::Handed;
 use super::store::Store;
 use crate::browser::document;
 use crate::browser::keeping::{Found, Outcome, Writing};
-use leptos::prelude::*;
 
 impl App {
     /// Opens a kept plan with its history, and says what came of it.
@@ -64,7 +63,7 @@ impl Store {
         }
         crate::browser::keeping::open(Box::new(move |keep| {
             let is_open = keep.is_some();
-            self.keep.set_value(keep);
+            self.keep.set(keep);
             self.list_recent();
             self.act(move |app| app.keeping.take_place(is_open));
             self.take_handed_over(handed);
@@ -73,7 +72,7 @@ impl Store {
 
     /// Hands over what is to be written.
     pub(super) fn write(self, writing: Writing) {
-        let Some(keep) = self.keep.get_value() else { return };
+        let Some(keep) = self.keep.get() else { return };
         let (id, record) = (writing.id.clone(), writing.record.clone());
         let then = move |outcome| {
             self.act(move |app| {
@@ -88,7 +87,7 @@ impl Store {
     /// Reads a step that has left memory.
     pub(super) fn look_up(self, id: &str, number: u64) {
         let then = move |line: Option<String>| self.act(|app| app.recall(line.as_deref()));
-        match self.keep.get_value() {
+        match self.keep.get() {
             Some(keep) => keep.read_line(id, number, Box::new(then)),
             None => then(None),
         }
@@ -96,7 +95,7 @@ impl Store {
 
     /// Reads anew which plans can be offered.
     fn list_recent(self) {
-        let Some(keep) = self.keep.get_value() else { return };
+        let Some(keep) = self.keep.get() else { return };
         keep.list(Box::new(move |kept| {
             self.recent.set(keeping::recent(kept, document::clock_ms()));
         }));
@@ -104,7 +103,7 @@ impl Store {
 
     /// Opens a kept plan again.
     pub fn open_kept(self, id: String) {
-        let Some(keep) = self.keep.get_value() else { return };
+        let Some(keep) = self.keep.get() else { return };
         let asked = id.clone();
         let then = move |found: Option<Found>| {
             let mut is_open = false;
@@ -133,7 +132,7 @@ impl Store {
 
     /// Removes a kept plan from this browser.
     pub fn forget(self, plan: Recent) {
-        let Some(keep) = self.keep.get_value() else { return };
+        let Some(keep) = self.keep.get() else { return };
         let forgetting = Writing {
             id: plan.id,
             expected: Some(plan.record),

@@ -21,7 +21,6 @@ pub mod gestures;
 pub mod keeping;
 pub mod land_bar;
 pub mod lands;
-pub mod live;
 pub mod looking;
 pub mod maps;
 pub mod mode;

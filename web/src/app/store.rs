@@ -1,4 +1,4 @@
-//! The one application of the page, and the signals its panels listen to.
+//! The one application of the page, and the values its panels listen to.
 //!
 //! Whatever happens goes through [`Store::act`]: the application takes it, panels get what changed in the same event,
 //! and the drawing is painted once before the next frame. After a fault of our own nothing is taken any more.
@@ -6,7 +6,6 @@
 use hobnail_core::order::OrderedSet;
 use hobnail_core::say;
 
-use leptos::prelude::*;
 use std::sync::Arc;
 
 use super::address::Shared;
@@ -20,7 +19,6 @@ use super::files;
 use super::forms::Forms;
 use super::keeping::{KeptShown, Recent};
 use super::land_bar::{LandBar, land_bar};
-use super::live::Live;
 use super::maps::{Legend, Map};
 use super::mode::Mode;
 use super::moments::HistoryShown;
@@ -35,6 +33,7 @@ use crate::browser::pictures::{Picture, PictureFile};
 use crate::browser::{document, events, notice};
 use crate::canvas::camera::Insets;
 use crate::input::{Event, Key, Modifiers};
+use crate::live::{Live, Stored};
 use crate::tools::ToolKind;
 use crate::tools::select::commands::Command;
 
@@ -63,14 +62,14 @@ pub const ZOOM_STEP: f64 = 1.4;
 /// The handle that panels hold.
 #[derive(Clone, Copy)]
 pub struct Store {
-    app: StoredValue<App, LocalStorage>,
-    stage: StoredValue<Option<Stage>, LocalStorage>,
+    app: Stored<App>,
+    stage: Stored<Option<Stage>>,
     /// What the next frame has to do; `None` while none is asked for.
-    frame: StoredValue<Option<Changes>, LocalStorage>,
+    frame: Stored<Option<Changes>>,
     /// Who does the long work.
-    pub(super) background: StoredValue<Background, LocalStorage>,
+    pub(super) background: Stored<Background>,
     /// The browser's store of plans, once it is open.
-    pub(super) keep: StoredValue<Option<Keep>, LocalStorage>,
+    pub(super) keep: Stored<Option<Keep>>,
     /// Whether the plan is kept there.
     pub kept: Live<KeptShown>,
     /// Kept plans that can be opened again.
@@ -130,11 +129,11 @@ impl Store {
     #[must_use]
     pub fn new(app: App) -> Self {
         let store = Self {
-            app: StoredValue::new_local(app),
-            stage: StoredValue::new_local(None),
-            frame: StoredValue::new_local(None),
-            background: StoredValue::new_local(Background::default()),
-            keep: StoredValue::new_local(None),
+            app: Stored::new(app),
+            stage: Stored::new(None),
+            frame: Stored::new(None),
+            background: Stored::new(Background::default()),
+            keep: Stored::new(None),
             kept: Live::default(),
             recent: Live::default(),
             plan: Live::default(),
@@ -173,7 +172,7 @@ impl Store {
     pub fn take_canvas(self) {
         match Stage::on(CANVAS) {
             Ok(stage) => {
-                self.stage.set_value(Some(stage));
+                self.stage.set(Some(stage));
                 self.resize();
                 self.act(App::fit);
                 self.bring_picture();
@@ -190,7 +189,7 @@ impl Store {
         const USUAL_TEXT_PX: f64 = 16.0;
         let text_px = document::size_of(TEXT_SIZE).map_or(USUAL_TEXT_PX, |(width_px, _)| width_px.max(1.0));
         let mut size_px = None;
-        self.stage.update_value(|stage| {
+        self.stage.update(|stage| {
             size_px = stage.as_mut().map(|stage| {
                 stage.draw_larger(text_px / USUAL_TEXT_PX);
                 stage.fit_to_screen()
@@ -198,7 +197,7 @@ impl Store {
         });
         let Some((width_px, height_px)) = size_px else { return };
         let insets = insets(width_px, height_px);
-        self.stage.update_value(|stage| {
+        self.stage.update(|stage| {
             if let Some(stage) = stage {
                 stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0);
             }
@@ -214,7 +213,7 @@ impl Store {
         let started_ms = document::now_ms();
         let mut changes = Changes::default();
         let (mut writing, mut looked_up) = (None, None);
-        self.app.update_value(|app| {
+        self.app.update(|app| {
             work(app);
             writing = app.next_writing(document::clock_ms, document::fresh_name);
             looked_up = app.keeping.take_looked_up();
@@ -237,7 +236,7 @@ impl Store {
         if changes.plan {
             self.bring_picture();
             // After the panels: they are brought up to date in tasks that were queued before this one.
-            leptos::task::spawn_local(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
+            document::after_this(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
             self.ask();
         }
     }
@@ -249,13 +248,12 @@ impl Store {
 
     /// Reads from the application.
     pub fn with<T>(self, read: impl FnOnce(&App) -> T) -> T {
-        self.app.with_value(read)
+        self.app.with(read)
     }
 
     /// Does something to the application that shows nowhere.
     pub fn update<T>(self, work: impl FnOnce(&mut App) -> T) -> T {
-        let mut app = self.app.write_value();
-        work(&mut app)
+        self.app.update(work)
     }
 
     /// Opens the basis of a figure, or closes it where it stands open.
@@ -346,7 +344,7 @@ impl Store {
             Some((image.media_type.clone(), Arc::clone(&image.bytes)))
         });
         let mut is_asked = false;
-        self.stage.update_value(|stage| {
+        self.stage.update(|stage| {
             let bytes = wanted.as_ref().map(|(_, bytes)| bytes);
             is_asked = stage.as_mut().is_some_and(|stage| stage.asks_for_picture(bytes));
         });
@@ -355,7 +353,7 @@ impl Store {
         };
         Picture::decode(&media_type, bytes, move |picture| match picture {
             Some(picture) => {
-                self.stage.update_value(|stage| {
+                self.stage.update(|stage| {
                     if let Some(stage) = stage {
                         stage.take_picture(picture);
                     }
@@ -377,7 +375,7 @@ impl Store {
 
     fn ask_for_frame(self, changes: Changes) {
         let mut is_first = false;
-        self.frame.update_value(|asked| {
+        self.frame.update(|asked| {
             is_first = asked.is_none();
             let held = asked.get_or_insert_default();
             held.plan |= changes.plan || changes.map;
@@ -388,16 +386,16 @@ impl Store {
     }
 
     fn paint(self) {
-        let Some(changes) = self.frame.try_update_value(Option::take).flatten() else {
+        let Some(changes) = self.frame.update(Option::take) else {
             return;
         };
         if notice::has_stopped() {
             return;
         }
         let started_ms = document::now_ms();
-        self.stage.update_value(|stage| {
+        self.stage.update(|stage| {
             if let Some(stage) = stage {
-                self.app.with_value(|app| {
+                self.app.with(|app| {
                     if changes.plan {
                         stage.take_plan(app);
                     }

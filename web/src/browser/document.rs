@@ -155,3 +155,29 @@ pub fn address_asks(name: &str, value: &str) -> bool {
         .split('&')
         .any(|part| part.split_once('=') == Some((name, value)))
 }
+
+/// Opens or closes a menu, or a dialog that takes the whole window.
+pub fn set_open(id: &str, is_open: bool) {
+    let Some(element) = document().and_then(|document| document.get_element_by_id(id)) else {
+        return;
+    };
+    match element.dyn_ref::<web_sys::HtmlDialogElement>() {
+        // A dialog that stands in the page and is closed can be shown.
+        Some(dialog) if is_open && !dialog.open() => drop(dialog.show_modal()),
+        Some(dialog) if !is_open => dialog.close(),
+        Some(_) => {}
+        None => drop(element.toggle_attribute_with_force("open", is_open)),
+    }
+}
+
+/// Whether a menu stands open.
+#[must_use]
+pub fn is_open(id: &str) -> bool {
+    let element = document().and_then(|document| document.get_element_by_id(id));
+    element.is_some_and(|element| element.has_attribute("open"))
+}
+
+/// Does this after what is being done, and after all that was put off before it.
+pub fn after_this(work: impl Future<Output = ()> + 'static) {
+    wasm_bindgen_futures::spawn_local(work);
+}

@@ -13,7 +13,8 @@ const LINE_PX: f64 = 24.0;
 ///
 /// The pointer is held by the drawing from now on, so that a drag that leaves it is still followed.
 #[must_use]
-pub fn pointer_down(event: &web_sys::PointerEvent) -> Event {
+pub fn pointer_down(event: &web_sys::Event) -> Event {
+    let event: &web_sys::PointerEvent = event.unchecked_ref();
     if let Some(canvas) = element_under(event) {
         // Capture fails only when the pointer is gone already, and then there is nothing to follow.
         let _ = canvas.set_pointer_capture(event.pointer_id());
@@ -28,25 +29,29 @@ pub fn pointer_down(event: &web_sys::PointerEvent) -> Event {
 
 /// A pointer moved.
 #[must_use]
-pub fn pointer_move(event: &web_sys::PointerEvent) -> Event {
+pub fn pointer_move(event: &web_sys::Event) -> Event {
+    let event: &web_sys::PointerEvent = event.unchecked_ref();
     Event::Move(pointer(event))
 }
 
 /// A button or finger went up.
 #[must_use]
-pub fn pointer_up(event: &web_sys::PointerEvent) -> Event {
+pub fn pointer_up(event: &web_sys::Event) -> Event {
+    let event: &web_sys::PointerEvent = event.unchecked_ref();
     Event::Up(pointer(event))
 }
 
 /// The system took a pressed pointer away.
 #[must_use]
-pub fn pointer_lost(event: &web_sys::PointerEvent) -> Event {
+pub fn pointer_lost(event: &web_sys::Event) -> Event {
+    let event: &web_sys::PointerEvent = event.unchecked_ref();
     Event::Lost(event.pointer_id())
 }
 
 /// The wheel turned or a trackpad scrolled; the page itself does not scroll.
 #[must_use]
-pub fn wheel(event: &web_sys::WheelEvent) -> Event {
+pub fn wheel(event: &web_sys::Event) -> Event {
+    let event: &web_sys::WheelEvent = event.unchecked_ref();
     event.prevent_default();
     let is_by_pixel = event.delta_mode() == web_sys::WheelEvent::DOM_DELTA_PIXEL;
     let scale = if is_by_pixel { 1.0 } else { LINE_PX };
@@ -105,7 +110,8 @@ pub fn remote_key(event: &web_sys::KeyboardEvent, focus: Focus) -> Option<Remote
 
 /// Enter or Escape in a field: it is kept from doing anything else. `None` for other keys.
 #[must_use]
-pub fn field_key(event: &web_sys::KeyboardEvent) -> Option<Key> {
+pub fn field_key(event: &web_sys::Event) -> Option<Key> {
+    let event: &web_sys::KeyboardEvent = event.unchecked_ref();
     let key = key(&event.key()).filter(|key| matches!(key, Key::Enter | Key::Escape))?;
     event.prevent_default();
     event.stop_propagation();

@@ -72,7 +72,8 @@ pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Vec<Opened>) + 'sta
 }
 
 /// Reads the files that were dropped on the page, and hands them on in their order; nothing when none was.
-pub fn read_dropped(event: &web_sys::DragEvent, then: impl FnOnce(Vec<Opened>) + 'static) {
+pub fn read_dropped(event: &web_sys::Event, then: impl FnOnce(Vec<Opened>) + 'static) {
+    let event: &web_sys::DragEvent = event.unchecked_ref();
     event.prevent_default();
     let dropped = event.data_transfer().and_then(|transfer| transfer.files());
     read(dropped, Box::new(then));
@@ -89,7 +90,7 @@ pub fn choose(input_id: &str) {
 /// Reads a file that comes with the page, such as a sample sketch.
 pub fn read_own(path: &str, then: impl FnOnce(Opened) + 'static) {
     let path = path.to_owned();
-    leptos::task::spawn_local(async move {
+    wasm_bindgen_futures::spawn_local(async move {
         let read = super::loader::read_text(&path).await.map(|text| (path.clone(), text));
         then(read.map_err(|fault| say!("page-file-not-fetched", file = path, fault = fault)));
     });
@@ -102,7 +103,7 @@ fn read(files: Option<web_sys::FileList>, then: Box<dyn FnOnce(Vec<Opened>)>) {
     // Asked for at once: the input that held the files is emptied.
     let held = (0..files.length()).filter_map(|place| files.get(place));
     let asked: Vec<(String, js_sys::Promise)> = held.map(|file| (file.name(), file.text())).collect();
-    leptos::task::spawn_local(async move {
+    wasm_bindgen_futures::spawn_local(async move {
         let mut opened = Vec::new();
         for (name, text) in asked {
             let read = wasm_bindgen_futures::JsFuture::from(text).await;

@@ -19,6 +19,8 @@ pub mod remembered;
 
 pub mod pictures;
 
+pub mod view;
+
 pub mod words;
 
 pub mod worker;

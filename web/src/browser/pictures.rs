@@ -72,7 +72,8 @@ pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Result<PictureFile,
 
 /// The picture among dropped files, when there is one.
 #[must_use]
-pub fn dropped(event: &web_sys::DragEvent) -> Option<web_sys::File> {
+pub fn dropped(event: &web_sys::Event) -> Option<web_sys::File> {
+    let event: &web_sys::DragEvent = event.unchecked_ref();
     let files = event.data_transfer()?.files()?;
     let mut held = (0..files.length()).filter_map(|place| files.get(place));
     held.find(|file| file.type_().starts_with("image/"))
@@ -80,7 +81,7 @@ pub fn dropped(event: &web_sys::DragEvent) -> Option<web_sys::File> {
 
 /// Reads a file as a picture.
 pub fn read(file: web_sys::File, then: impl FnOnce(Result<PictureFile, String>) + 'static) {
-    leptos::task::spawn_local(async move {
+    wasm_bindgen_futures::spawn_local(async move {
         let name = file.name();
         let refused = || say!("picture-not-read", file = name);
         then(read_file(&file).await.ok_or_else(refused));
@@ -125,7 +126,7 @@ pub fn png_of(drawing: String, dots_per_inch: f64, then: impl FnOnce(Option<web_
     options.set_type("image/svg+xml");
     let parts = js_sys::Array::of1(&JsValue::from_str(&drawing));
     let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options);
-    leptos::task::spawn_local(async move {
+    wasm_bindgen_futures::spawn_local(async move {
         let made = async {
             let image = image_of(&blob.ok()?).await?;
             // The size that the drawing has by itself, in pixels of CSS, of which 96 are an inch (CSS Values and Units
@@ -173,7 +174,7 @@ impl Picture {
         options.set_type(media_type);
         let parts = js_sys::Array::of1(&js_sys::Uint8Array::from(&*bytes));
         let blob = web_sys::Blob::new_with_u8_array_sequence_and_options(&parts, &options);
-        leptos::task::spawn_local(async move {
+        wasm_bindgen_futures::spawn_local(async move {
             let image = match &blob {
                 Ok(blob) => image_of(blob).await,
                 Err(_) => None,

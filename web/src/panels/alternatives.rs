@@ -1,15 +1,15 @@
 //! The alternatives as small plans, and what can be done with the one in view.
 
+use crate::browser::view::{View, button, command, element};
 use hobnail_core::plan::AlternativeId;
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::drawn::drawn;
 use super::fields::fields;
 use crate::app::App;
 use crate::app::alternatives::AlternativeShown;
-use crate::app::live::memo;
 use crate::app::store::Store;
+use crate::live::memo;
 
 /// What can be done with the alternative in view.
 type Command = (&'static str, &'static str, fn(&mut App));
@@ -27,7 +27,7 @@ fn commands() -> [Command; 3] {
 }
 
 /// The menu of the alternatives.
-pub fn alternatives(store: Store) -> AnyView {
+pub fn alternatives(store: Store) -> View {
     let ids = memo(move || {
         store
             .alternatives
@@ -44,42 +44,53 @@ pub fn alternatives(store: Store) -> AnyView {
         let inside = move |AlternativeShown {
                                drawing, name, about, ..
                            }| {
-            view! {
-                {drawn(drawing)}
-                <span class="choice-name">{name}</span>
-                <span class="choice-more">{about}</span>
-            }
+            View::nothing()
+                .and(drawn(drawing))
+                .and(element("span").class("choice-name").holds(name))
+                .and(element("span").class("choice-more").holds(about))
         };
-        view! {
-            <button
-                type="button"
-                class="small-plan"
-                data-alternative=id.to_string()
-                aria-pressed=is_shown
-                on:click=move |_| store.act(|app| app.show_alternative(id))
-            >
-                {move || shown.get().map(inside)}
-            </button>
-        }
-        .into_any()
+        button()
+            .class("small-plan")
+            .with("data-alternative", id.to_string())
+            .with("aria-pressed", is_shown)
+            .on_press(move || store.act(|app| app.show_alternative(id)))
+            .holds(move || shown.get().map(inside))
+            .into()
     };
     let command = |(name, words, work): Command| {
-        view! { <button type="button" class="command" data-command=["alternative-", name].concat() on:click=move |_| store.act(work)>{words}</button> }
-            .into_any()
+        command()
+            .with("data-command", ["alternative-", name].concat())
+            .on_press(move || store.act(work))
+            .holds(words)
     };
-    view! {
-        <details class="menu" data-menu="alternatives">
-            <summary class="command">{say!("panels-alternatives")}</summary>
-            <div class="menu-card">
-                <p class="choice-more">{say!("panels-alternatives-about")}</p>
-                <div class="small-plans">{move || ids.get().into_iter().map(small).collect::<Vec<AnyView>>()}</div>
-                <div class="to-draw">
-                    {fields(store, |forms| &forms.alternative)}
-                    <div class="group">{commands().map(command).collect_view()}</div>
-                    <p class="choice-more">{say!("panels-alternatives-files")}</p>
-                </div>
-            </div>
-        </details>
-    }
-    .into_any()
+    element("details")
+        .class("menu")
+        .with("data-menu", "alternatives")
+        .holds(element("summary").class("command").holds(say!("panels-alternatives")))
+        .holds(
+            element("div")
+                .class("menu-card")
+                .holds(
+                    element("p")
+                        .class("choice-more")
+                        .holds(say!("panels-alternatives-about")),
+                )
+                .holds(
+                    element("div")
+                        .class("small-plans")
+                        .holds(move || ids.get().into_iter().map(small).collect::<Vec<View>>()),
+                )
+                .holds(
+                    element("div")
+                        .class("to-draw")
+                        .holds(fields(store, |forms| &forms.alternative))
+                        .holds(element("div").class("group").holds(commands().map(command)))
+                        .holds(
+                            element("p")
+                                .class("choice-more")
+                                .holds(say!("panels-alternatives-files")),
+                        ),
+                ),
+        )
+        .into()
 }

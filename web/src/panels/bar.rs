@@ -1,123 +1,139 @@
 //! The bar on top: the plan's name, its alternatives, undo and redo, samples, open, save and share.
 
+use crate::browser::view::{View, button, command, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::alternatives::alternatives;
-use super::history::History;
-use super::icons::BackIcon;
-use super::kept::Kept;
+use super::history::history;
+use super::icons::back_icon;
+use super::kept::kept;
 use crate::app::App;
 use crate::app::files::SAMPLES;
-use crate::app::live::memo;
 use crate::app::store::{BAR, FILE_INPUT, Store};
 use crate::browser::{document, files};
+use crate::live::{always, memo};
+
+/// Id of the menu of samples.
+const SAMPLES_MENU: &str = "samples-menu";
 
 /// The bar.
-#[component]
-pub fn Bar(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn bar(store: Store) -> View {
     let name = memo(move || store.plan.with(|plan| plan.name.clone()));
     let undo = memo(move || store.plan.with(|plan| plan.undo.clone()));
     let redo = memo(move || store.plan.with(|plan| plan.redo.clone()));
     let is_busy = memo(move || store.hand.with(|hand| hand.is_busy));
-    Effect::new(move |_| {
+    always(move || {
         let name = name.get();
         if !store.is_new.get() {
             document::set_title(&format!("{name} – Hobnail"));
         }
     });
-    view! {
-        <header id=BAR class="bar">
-            <div class="names">
-                <span class="program">"Hobnail"</span>
-                {super::plan_menu::plan_menu(store)}
-            </div>
-            {super::mode::looking_line(store)}
-            <Kept store/>
-            {alternatives(store)}
-            <div class="group steps-back to-draw" role="group" aria-label=say!("panels-history")>
-                <button
-                    type="button"
-                    class="command"
-                    data-command="undo"
-                    aria-keyshortcuts="Control+Z"
-                    aria-disabled=move || (undo.get().is_none() && !is_busy.get()).to_string()
-                    on:click=move |_| store.act(App::undo)
-                >
-                    <BackIcon/>
-                    <span class="word">{say!("panels-undo")}</span>
-                    <kbd>{say!("mode-key-undo")}</kbd>
-                    <span class="command-more" data-undo-word>{move || undo.get()}</span>
-                </button>
-                <button
-                    type="button"
-                    class="command forward"
-                    data-command="redo"
-                    aria-keyshortcuts="Control+Shift+Z"
-                    aria-disabled=move || redo.get().is_none().to_string()
-                    on:click=move |_| store.act(App::redo)
-                >
-                    <BackIcon/>
-                    <span class="word">{say!("panels-redo")}</span>
-                    <kbd>{say!("mode-key-redo")}</kbd>
-                    <span class="command-more">{move || redo.get()}</span>
-                </button>
-                <History store/>
-            </div>
-            <div class="group files to-draw" role="group" aria-label=say!("panels-plan")>
-                <Samples store/>
-                <button type="button" class="command" data-command="open" aria-keyshortcuts="Control+O" on:click=move |_| files::choose(FILE_INPUT)>
-                    {say!("panels-open")}
-                </button>
-                <input
-                    id=FILE_INPUT
-                    class="visually-hidden"
-                    type="file"
-                    multiple
-                    accept=".geojson,.json,application/geo+json"
-                    tabindex="-1"
-                    aria-hidden="true"
-                    on:change=move |event| files::read_chosen(&event, move |opened| store.open_files(opened))
-                />
-                <button type="button" class="command" data-command="save" aria-keyshortcuts="Control+S" on:click=move |_| store.save()>
-                    {say!("panels-save")}
-                </button>
-            </div>
-            {super::share::share(store)}
-        </header>
-    }
+    element("header")
+        .with("id", BAR)
+        .class("bar")
+        .holds(
+            element("div")
+                .class("names")
+                .holds(element("span").class("program").holds("Hobnail"))
+                .holds(super::plan_menu::plan_menu(store)),
+        )
+        .holds(super::mode::looking_line(store))
+        .holds(kept(store))
+        .holds(alternatives(store))
+        .holds(
+            element("div")
+                .class("group steps-back to-draw")
+                .with("role", "group")
+                .with("aria-label", say!("panels-history"))
+                .holds(
+                    command()
+                        .with("data-command", "undo")
+                        .with("aria-keyshortcuts", "Control+Z")
+                        .with("aria-disabled", move || {
+                            (undo.get().is_none() && !is_busy.get()).to_string()
+                        })
+                        .on_press(move || store.act(App::undo))
+                        .holds(back_icon())
+                        .holds(element("span").class("word").holds(say!("panels-undo")))
+                        .holds(element("kbd").holds(say!("mode-key-undo")))
+                        .holds(
+                            element("span")
+                                .class("command-more")
+                                .mark("data-undo-word")
+                                .holds(move || undo.get()),
+                        ),
+                )
+                .holds(
+                    button()
+                        .class("command forward")
+                        .with("data-command", "redo")
+                        .with("aria-keyshortcuts", "Control+Shift+Z")
+                        .with("aria-disabled", move || redo.get().is_none().to_string())
+                        .on_press(move || store.act(App::redo))
+                        .holds(back_icon())
+                        .holds(element("span").class("word").holds(say!("panels-redo")))
+                        .holds(element("kbd").holds(say!("mode-key-redo")))
+                        .holds(element("span").class("command-more").holds(move || redo.get())),
+                )
+                .holds(history(store)),
+        )
+        .holds(
+            element("div")
+                .class("group files to-draw")
+                .with("role", "group")
+                .with("aria-label", say!("panels-plan"))
+                .holds(samples(store))
+                .holds(
+                    command()
+                        .with("data-command", "open")
+                        .with("aria-keyshortcuts", "Control+O")
+                        .on_press(move || files::choose(FILE_INPUT))
+                        .holds(say!("panels-open")),
+                )
+                .holds(
+                    element("input")
+                        .with("id", FILE_INPUT)
+                        .class("visually-hidden")
+                        .with("type", "file")
+                        .mark("multiple")
+                        .with("accept", ".geojson,.json,application/geo+json")
+                        .with("tabindex", "-1")
+                        .with("aria-hidden", "true")
+                        .on("change", move |event| {
+                            files::read_chosen(&event, move |opened| store.open_files(opened))
+                        }),
+                )
+                .holds(
+                    command()
+                        .with("data-command", "save")
+                        .with("aria-keyshortcuts", "Control+S")
+                        .on_press(move || store.save())
+                        .holds(say!("panels-save")),
+                ),
+        )
+        .holds(super::share::share(store))
+        .into()
 }
 
-#[component]
-fn Samples(store: Store) -> impl IntoView {
-    let menu = NodeRef::<leptos::html::Details>::new();
+fn samples(store: Store) -> View {
     let one = move |sample: &'static crate::app::files::Sample| {
-        view! {
-            <li>
-                <button
-                    type="button"
-                    class="menu-line"
-                    data-sample=sample.file
-                    on:click=move |_| {
-                        if let Some(menu) = menu.get() {
-                            menu.set_open(false);
-                        }
-                        store.open_sample(sample);
-                    }
-                >
-                    <span class="choice-name">{sample.title.words()}</span>
-                    <span class="choice-more">{sample.about.words()}</span>
-                </button>
-            </li>
-        }
+        element("li").holds(
+            button()
+                .class("menu-line")
+                .with("data-sample", sample.file)
+                .on_press(move || {
+                    document::set_open(SAMPLES_MENU, false);
+                    store.open_sample(sample);
+                })
+                .holds(element("span").class("choice-name").holds(sample.title.words()))
+                .holds(element("span").class("choice-more").holds(sample.about.words())),
+        )
     };
-    view! {
-        <details class="menu" node_ref=menu data-menu="samples">
-            <summary class="command">{say!("panels-samples")}</summary>
-            <ul>{SAMPLES.iter().map(one).collect_view()}</ul>
-        </details>
-    }
+    element("details")
+        .class("menu")
+        .with("id", SAMPLES_MENU)
+        .with("data-menu", "samples")
+        .holds(element("summary").class("command").holds(say!("panels-samples")))
+        .holds(element("ul").holds(SAMPLES.iter().map(one).collect::<View>()))
+        .into()
 }

@@ -1,76 +1,71 @@
 //! The basis of a number: how it was worked out; every number it rests on opens in turn, down to counts and sources.
 
+use crate::browser::view::{Element, View, button, element};
 use hobnail_core::figures::basis::{Basis, Row, Step};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use crate::app::basis::{line_words, origin_words, row_words};
 use crate::app::figures::Influences;
-use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
+use crate::live::{Live, live_here, memo};
 
 /// Tables longer than this are cut, and say so.
 const MOST_ROWS: usize = 40;
 
 /// The open basis of the store.
-#[component]
-pub fn BasisTree(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn basis_tree(store: Store) -> View {
     let basis = memo(move || store.basis.with(|open| open.as_ref().map(|open| open.basis.clone())));
     // Which steps stand open below their parents; by path, so that one step may be open in two places.
-    let opened = RwSignal::new(hobnail_core::order::OrderedSet::<String>::new());
-    move || {
+    let opened = live_here(hobnail_core::order::OrderedSet::<String>::new());
+    View::from(move || {
         basis.get().and_then(|basis| {
             let first = basis.steps.first()?.clone();
             let path = first.id.clone();
-            Some(view! {
-                {step(&basis, &first, path, opened, 0)}
-                <Doubt store/>
-            })
+            Some(
+                View::nothing()
+                    .and(step(&basis, &first, path, opened, 0))
+                    .and(doubt(store)),
+            )
         })
-    }
+    })
 }
 
 /// Where the doubt in the open figure comes from.
-#[component]
-fn Doubt(store: Store) -> impl IntoView {
+fn doubt(store: Store) -> View {
     const MOST: usize = 6;
     let influences = memo(move || {
         store
             .basis
             .with(|open| open.as_ref().and_then(|open| open.influences.clone()))
     });
-    move || {
+    View::from(move || {
         influences.get().map(|influences| match influences {
-            Influences::None(reason) => view! { <p class="basis-note">{sentence_case(&reason)}</p> }.into_any(),
+            Influences::None(reason) => element("p").class("basis-note").holds(sentence_case(&reason)),
             Influences::Shares(shares) => {
                 let lines = shares.into_iter().take(MOST).map(|(title, share)| {
                     let percent = format!("{:.0}%", share * 100.0);
-                    view! { <tr><th scope="row">{sentence_case(&title)}</th><td>{percent}</td></tr> }
+                    element("tr")
+                        .holds(element("th").with("scope", "row").holds(sentence_case(&title)))
+                        .holds(element("td").holds(percent))
                 });
-                view! {
-                    <div class="doubt">
-                        <p>{say!("panels-basis-doubt")}</p>
-                        <table><tbody>{lines.collect_view()}</tbody></table>
-                    </div>
-                }
-                .into_any()
+                element("div")
+                    .class("doubt")
+                    .holds(element("p").holds(say!("panels-basis-doubt")))
+                    .holds(element("table").holds(element("tbody").holds(lines.collect::<View>())))
             }
         })
-    }
+    })
 }
 
 fn step(
     basis: &Basis,
     shown: &Step,
     path: String,
-    opened: RwSignal<hobnail_core::order::OrderedSet<String>>,
+    opened: Live<hobnail_core::order::OrderedSet<String>>,
     depth: usize,
-) -> AnyView {
-    let below: Vec<AnyView> = shown
+) -> View {
+    let below: Vec<View> = shown
         .opens
         .iter()
         .filter_map(|id| {
@@ -86,89 +81,118 @@ fn step(
                     }
                 });
             };
-            let (title, value) = (sentence_case(&found.title), found.row.as_ref().map(row_words).unwrap_or_default());
+            let (title, value) = (
+                sentence_case(&found.title),
+                found.row.as_ref().map(row_words).unwrap_or_default(),
+            );
             Some(
-                view! {
-                    <li>
-                        <button type="button" class="basis-opens" data-step=found.id.clone() aria-expanded=move || is_open.get().to_string() on:click=toggle>
-                            <span class="basis-title">{title}</span>
-                            <span class="basis-value">{value}</span>
-                        </button>
-                        {move || is_open.get().then(|| step(&basis, &found, inner.clone(), opened, depth + 1))}
-                    </li>
-                }
-                .into_any(),
+                element("li")
+                    .holds(
+                        button()
+                            .class("basis-opens")
+                            .with("data-step", found.id.clone())
+                            .with("aria-expanded", move || is_open.get().to_string())
+                            .on("click", toggle)
+                            .holds(element("span").class("basis-title").holds(title))
+                            .holds(element("span").class("basis-value").holds(value)),
+                    )
+                    .holds(move || {
+                        is_open
+                            .get()
+                            .then(|| step(&basis, &found, inner.clone(), opened, depth + 1))
+                    })
+                    .into(),
             )
         })
         .collect();
     let conversions = shown
         .conversions
         .iter()
-        .map(|text| view! { <p class="basis-note">{text.clone()}</p> });
-    let changed = (!shown.changed_factors.is_empty())
-        .then(|| view! { <p class="basis-changed">{say!("panels-basis-changed", factors = shown.changed_factors.join(", "))}</p> });
-    view! {
-        <div class="basis-step" data-depth=depth.to_string()>
-            <p class="basis-words">{origin_words(shown)}</p>
-            {shown.row.as_ref().map(working)}
-            {conversions.collect_view()}
-            {shown.row.as_ref().map(sources)}
-            {changed}
-            {rest_table(&shown.rest)}
-            {(!below.is_empty()).then(|| view! { <ul class="basis-below">{below}</ul> })}
-        </div>
-    }
-    .into_any()
+        .map(|text| element("p").class("basis-note").holds(text.clone()));
+    let changed = (!shown.changed_factors.is_empty()).then(|| {
+        element("p")
+            .class("basis-changed")
+            .holds(say!("panels-basis-changed", factors = shown.changed_factors.join(", ")))
+    });
+    element("div")
+        .class("basis-step")
+        .with("data-depth", depth.to_string())
+        .holds(element("p").class("basis-words").holds(origin_words(shown)))
+        .holds(shown.row.as_ref().map(working))
+        .holds(conversions.collect::<View>())
+        .holds(shown.row.as_ref().map(sources))
+        .holds(changed)
+        .holds(rest_table(&shown.rest))
+        .holds((!below.is_empty()).then(|| element("ul").class("basis-below").holds(below)))
+        .into()
 }
 
 /// The row given in full: each line of its working, or just its value where nothing was worked out.
-fn working(row: &Row) -> AnyView {
+fn working(row: &Row) -> View {
     if row.lines.is_empty() {
-        return view! { <p class="basis-numbers">{row_words(row)}</p> }.into_any();
+        return element("p").class("basis-numbers").holds(row_words(row)).into();
     }
     let lines = row.lines.iter().map(|line| {
         let (held, zeros): (Vec<_>, Vec<_>) = line.terms.iter().partition(|term| !term.value.starts_with("0 "));
         let left_out = held.len().saturating_sub(MOST_ROWS);
         let terms = held.into_iter().take(MOST_ROWS).map(|term| {
             let words = match &term.weight {
-                Some(weight) => say!("panels-basis-weighed", label = term.label, value = term.value, weight = weight),
+                Some(weight) => say!(
+                    "panels-basis-weighed",
+                    label = term.label,
+                    value = term.value,
+                    weight = weight
+                ),
                 None => format!("{}: {}", term.label, term.value),
             };
-            view! { <li>{words}</li> }
+            element("li").holds(words)
         });
         let terms: Vec<_> = terms.collect();
-        view! {
-            <p class="basis-numbers">{line_words(line)}</p>
-            {(!terms.is_empty()).then(|| view! { <ul class="basis-terms" tabindex="0">{terms}</ul> })}
-            {(left_out > 0).then(|| view! { <p class="basis-note">{say!("panels-basis-more", count = left_out)}</p> })}
-            {(!zeros.is_empty()).then(|| view! { <p class="basis-note">{say!("panels-basis-zeros", count = zeros.len())}</p> })}
-        }
+        View::nothing()
+            .and(element("p").class("basis-numbers").holds(line_words(line)))
+            .and((!terms.is_empty()).then(|| element("ul").class("basis-terms").with("tabindex", "0").holds(terms)))
+            .and((left_out > 0).then(|| {
+                element("p")
+                    .class("basis-note")
+                    .holds(say!("panels-basis-more", count = left_out))
+            }))
+            .and((!zeros.is_empty()).then(|| {
+                element("p")
+                    .class("basis-note")
+                    .holds(say!("panels-basis-zeros", count = zeros.len()))
+            }))
     });
-    lines.collect_view().into_any()
+    lines.collect::<View>()
 }
 
-fn sources(row: &Row) -> impl IntoView + use<> {
+fn sources(row: &Row) -> View {
     let lines = row
         .sources
         .iter()
-        .map(|source| view! { <p class="basis-source">{source.clone()}</p> });
-    lines.collect_view()
+        .map(|source| element("p").class("basis-source").holds(source.clone()));
+    lines.collect::<View>()
 }
 
-fn rest_table(rows: &[Row]) -> Option<impl IntoView + use<>> {
+fn rest_table(rows: &[Row]) -> Option<Element> {
     let left_out = rows.len().saturating_sub(MOST_ROWS);
     let lines: Vec<_> = rows
         .iter()
         .take(MOST_ROWS)
-        .map(|row| view! { <tr><th scope="row">{row.label.clone()}</th><td>{row.value.clone()}</td></tr> })
+        .map(|row| {
+            element("tr")
+                .holds(element("th").with("scope", "row").holds(row.label.clone()))
+                .holds(element("td").holds(row.value.clone()))
+        })
         .collect();
     (!lines.is_empty()).then(|| {
-        view! {
-            <details class="basis-rest">
-                <summary>{say!("panels-basis-rows", count = rows.len())}</summary>
-                <table><tbody>{lines}</tbody></table>
-                {(left_out > 0).then(|| view! { <p class="basis-note">{say!("panels-basis-more", count = left_out)}</p> })}
-            </details>
-        }
+        element("details")
+            .class("basis-rest")
+            .holds(element("summary").holds(say!("panels-basis-rows", count = rows.len())))
+            .holds(element("table").holds(element("tbody").holds(lines)))
+            .holds((left_out > 0).then(|| {
+                element("p")
+                    .class("basis-note")
+                    .holds(say!("panels-basis-more", count = left_out))
+            }))
     })
 }

@@ -1,94 +1,89 @@
 //! The column of figures: a number and its name to a line, and its basis below it on request.
 
+use crate::browser::view::{Element, View, button, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
-use super::basis::BasisTree;
-use super::enlarged::{Enlarge, Enlarged};
-use super::land_bar::LandBarPanel;
-use super::legend::Legend;
-use super::measured::MeasuredPanel;
-use super::notes::Notes;
+use super::basis::basis_tree;
+use super::enlarged::{enlarge, enlarged};
+use super::land_bar::land_bar_panel;
+use super::legend::legend;
+use super::measured::measured_panel;
+use super::notes::notes;
 use crate::app::figures::{Heading, Row, headings, short_title};
-use crate::app::live::memo;
 use crate::app::mode::Mode;
 use crate::app::store::{COLUMN, Store};
 use crate::app::words::sentence_case;
+use crate::live::{live_here, memo};
 
 /// The column.
-#[component]
-pub fn Column(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn column(store: Store) -> View {
     let headings = store.with(|app| headings(app.study()));
-    let under = move |heading: Heading| view! { <Under store heading/> };
-    view! {
-        <aside id=COLUMN class="column" aria-labelledby="figures-title">
-            {super::remarks::answering(store)}
-            <div class="column-head">
-                <h2 id="figures-title">{say!("panels-figures")}</h2>
-                <p class="column-note">{say!("panels-figures-note")}</p>
-            </div>
-            {move || (store.mode.get() == Mode::Projector).then(|| view! { <Enlarged store/> })}
-            <MeasuredPanel store/>
-            <LandBarPanel store/>
-            <Figures store heading=None/>
-            {headings.into_iter().map(under).collect_view()}
-            {super::remarks::remarks(store)}
-            <Notes store/>
-            <Legend/>
-            <p class="caution">
-                {say!("panels-caution")}
-            </p>
-        </aside>
-    }
+    let under = move |heading: Heading| under(store, heading);
+    element("aside")
+        .with("id", COLUMN)
+        .class("column")
+        .with("aria-labelledby", "figures-title")
+        .holds(super::remarks::answering(store))
+        .holds(
+            element("div")
+                .class("column-head")
+                .holds(element("h2").with("id", "figures-title").holds(say!("panels-figures")))
+                .holds(element("p").class("column-note").holds(say!("panels-figures-note"))),
+        )
+        .holds(move || (store.mode.get() == Mode::Projector).then(|| enlarged(store)))
+        .holds(measured_panel(store))
+        .holds(land_bar_panel(store))
+        .holds(figures(store, None))
+        .holds(headings.into_iter().map(under).collect::<View>())
+        .holds(super::remarks::remarks(store))
+        .holds(notes(store))
+        .holds(legend())
+        .holds(element("p").class("caution").holds(say!("panels-caution")))
+        .into()
 }
 
 /// A heading that opens, and the figures under it.
-#[component]
-fn Under(store: Store, heading: Heading) -> impl IntoView {
+fn under(store: Store, heading: Heading) -> View {
     let is_open = memo(move || store.open_headings.with(|open| open.contains(&heading)));
     let id = format!("under-{}", heading.words().to_lowercase().replace(' ', "-"));
     let controls = id.clone();
-    view! {
-        <section class="under" data-heading=heading.words()>
-            <h3>
-                <button
-                    type="button"
-                    class="heading-line"
-                    aria-expanded=move || is_open.get().to_string()
-                    aria-controls=controls
-                    on:click=move |_| store.toggle_heading(heading)
-                >
-                    {heading.words()}
-                </button>
-            </h3>
-            <div id=id>{move || is_open.get().then(|| view! { <Figures store heading=Some(heading)/> })}</div>
-        </section>
-    }
+    element("section")
+        .class("under")
+        .with("data-heading", heading.words())
+        .holds(
+            element("h3").holds(
+                button()
+                    .class("heading-line")
+                    .with("aria-expanded", move || is_open.get().to_string())
+                    .with("aria-controls", controls)
+                    .on_press(move || store.toggle_heading(heading))
+                    .holds(heading.words()),
+            ),
+        )
+        .holds(
+            element("div")
+                .with("id", id)
+                .holds(move || is_open.get().then(|| figures(store, Some(heading)))),
+        )
+        .into()
 }
 
 /// The figures of the first level, or those under a heading.
-#[component]
-fn Figures(store: Store, heading: Option<Heading>) -> impl IntoView {
+fn figures(store: Store, heading: Option<Heading>) -> View {
     let ids = memo(move || {
         store.figures.with(|rows| {
             let here = rows.iter().filter(|row| row.heading == heading);
             here.map(|row| row.id.clone()).collect::<Vec<_>>()
         })
     });
-    view! {
-        <ul class="figures" class:is-further=heading.is_some()>
-            <For each=move || ids.get() key=Clone::clone let(id)>
-                <Figure store id/>
-            </For>
-        </ul>
-    }
+    element("ul")
+        .class("figures")
+        .class_if("is-further", heading.is_some())
+        .holds(move || ids.get().into_iter().map(|id| figure(store, id)).collect::<View>())
+        .into()
 }
 
-#[component]
-fn Figure(store: Store, id: String) -> impl IntoView {
+fn figure(store: Store, id: String) -> View {
     let wanted = id.clone();
     let row = memo(move || {
         let found = |rows: &Vec<Row>| rows.iter().find(|row| row.id == wanted).cloned();
@@ -106,54 +101,76 @@ fn Figure(store: Store, id: String) -> impl IntoView {
     let is_table = memo(move || row.with(|row| row.as_ref().is_some_and(|row| row.is_table)));
     let has_place = memo(move || row.with(|row| row.as_ref().is_some_and(|row| row.has_place)));
     let is_asked = id == "homes.of_asked";
-    let shown = StoredValue::new(id.clone());
-    let point_out = move || store.act(|app| app.point_out_figure(Some(shown.get_value())));
+    let shown = live_here(id.clone());
+    let point_out = move || store.act(|app| app.point_out_figure(Some(shown.get_untracked())));
     let leave = move || store.act(|app| app.point_out_figure(None));
-    view! {
-        <li
-            class="figure"
-            class:is-table=is_table
-            class:is-open=is_open
-            class:has-place=move || has_place.get() || is_asked
-            data-figure=id
-            on:pointerenter=move |_| point_out()
-            on:focusin=move |_| point_out()
-            on:pointerleave=move |_| leave()
-            on:focusout=move |_| leave()
-        >
-            <button
-                type="button"
-                class="figure-line"
-                aria-expanded=move || is_open.get().to_string()
-                aria-controls=controls
-                on:click=move |_| store.toggle_basis(&toggled)
-            >
-                <span class="figure-title">{move || row.get().map(|row| title(&row))}</span>
-                <span class="figure-value" data-value>
-                    {move || row.get().map(|row| parts(&row.value).map(|(class, words)| view! { <span class=class>{words}</span> }).collect_view())}
-                </span>
-                <span class="figure-range" data-range>{move || row.get().and_then(|row| row.range)}</span>
-                {move || row.get().and_then(|row| row.change).map(change)}
-                {move || row.get().and_then(|row| row.reason).map(|reason| view! { <span class="figure-reason">{reason}</span> })}
-            </button>
-            {move || has_place.get().then(|| view! {
-                <button
-                    type="button"
-                    class="command show"
-                    aria-label=move || row.get().map(|row| say!("panels-show-what", what = row.title))
-                    on:click=move |_| store.act(|app| app.go_to_figure(&shown.get_value()))
-                >
-                    {say!("panels-show")}
-                </button>
-            })}
-            {move || is_open.get().then(|| view! { <Enlarge store figure=shown.get_value()/> })}
-            {is_asked.then(|| super::program::program_button(store, say!("panels-program")))}
-            {move || is_open.get().then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))}
-            <div id=basis_id class="basis" hidden=move || !is_open.get()>
-                {move || is_open.get().then(|| view! { <BasisTree store/> })}
-            </div>
-        </li>
-    }
+    element("li")
+        .class("figure")
+        .class_if("is-table", is_table)
+        .class_if("is-open", is_open)
+        .class_if("has-place", move || has_place.get() || is_asked)
+        .with("data-figure", id)
+        .on("pointerenter", move |_| point_out())
+        .on("focusin", move |_| point_out())
+        .on("pointerleave", move |_| leave())
+        .on("focusout", move |_| leave())
+        .holds(
+            button()
+                .class("figure-line")
+                .with("aria-expanded", move || is_open.get().to_string())
+                .with("aria-controls", controls)
+                .on_press(move || store.toggle_basis(&toggled))
+                .holds(
+                    element("span")
+                        .class("figure-title")
+                        .holds(move || row.get().map(|row| title(&row))),
+                )
+                .holds(element("span").class("figure-value").mark("data-value").holds(move || {
+                    row.get().map(|row| {
+                        parts(&row.value)
+                            .map(|(class, words)| element("span").class(class).holds(words))
+                            .collect::<View>()
+                    })
+                }))
+                .holds(
+                    element("span")
+                        .class("figure-range")
+                        .mark("data-range")
+                        .holds(move || row.get().and_then(|row| row.range)),
+                )
+                .holds(move || row.get().and_then(|row| row.change).map(change))
+                .holds(move || {
+                    row.get()
+                        .and_then(|row| row.reason)
+                        .map(|reason| element("span").class("figure-reason").holds(reason))
+                }),
+        )
+        .holds(move || {
+            has_place.get().then(|| {
+                button()
+                    .class("command show")
+                    .with("aria-label", move || {
+                        row.get().map(|row| say!("panels-show-what", what = row.title))
+                    })
+                    .on_press(move || store.act(|app| app.go_to_figure(&shown.get_untracked())))
+                    .holds(say!("panels-show"))
+            })
+        })
+        .holds(move || is_open.get().then(|| enlarge(store, shown.get_untracked())))
+        .holds(is_asked.then(|| super::program::program_button(store, say!("panels-program"))))
+        .holds(move || {
+            is_open
+                .get()
+                .then(|| table(row.get().map(|row| row.cells).unwrap_or_default()))
+        })
+        .holds(
+            element("div")
+                .with("id", basis_id)
+                .class("basis")
+                .with("hidden", move || !is_open.get())
+                .holds(move || is_open.get().then(|| basis_tree(store))),
+        )
+        .into()
 }
 
 /// What the figure is called here: on the first level there is little room.
@@ -166,17 +183,26 @@ fn title(row: &Row) -> String {
 }
 
 /// What has changed since the marked moment.
-pub(super) fn change((words, is_clear): (String, bool)) -> impl IntoView {
-    view! { <span class="figure-change" class:is-clear=is_clear data-change>{words}</span> }
+pub(super) fn change((words, is_clear): (String, bool)) -> View {
+    element("span")
+        .class("figure-change")
+        .class_if("is-clear", is_clear)
+        .mark("data-change")
+        .holds(words)
+        .into()
 }
 
 /// The rows of a table, below its title.
-fn table(cells: Vec<(String, String)>) -> Option<impl IntoView> {
+fn table(cells: Vec<(String, String)>) -> Option<Element> {
     (!cells.is_empty()).then(|| {
         let lines = cells.into_iter().map(|(label, value)| {
-            view! { <tr><th scope="row">{sentence_case(&label)}</th><td>{value}</td></tr> }
+            element("tr")
+                .holds(element("th").with("scope", "row").holds(sentence_case(&label)))
+                .holds(element("td").holds(value))
         });
-        view! { <table class="figure-table"><tbody>{lines.collect_view()}</tbody></table> }
+        element("table")
+            .class("figure-table")
+            .holds(element("tbody").holds(lines.collect::<View>()))
     })
 }
 

@@ -1,15 +1,15 @@
 //! What is selected, or is drawn next, in its own fields.
 
+use crate::browser::view::{View, command, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::fields::fields;
 use crate::app::App;
-use crate::app::live::memo;
 use crate::app::store::Store;
+use crate::live::memo;
 
 /// The details, with a way to delete what they speak of where nothing else stands beside them.
-pub fn details_of(store: Store, can_delete: bool) -> AnyView {
+pub fn details_of(store: Store, can_delete: bool) -> View {
     let title = memo(move || {
         store.forms.with(|forms| {
             if forms.is_selected || forms.details.is_empty() {
@@ -22,27 +22,42 @@ pub fn details_of(store: Store, can_delete: bool) -> AnyView {
     let about = memo(move || store.forms.with(|forms| forms.about.clone()));
     let is_selected = memo(move || store.forms.with(|forms| forms.is_selected));
     let delete = move || {
-        let button = view! {
-            <button type="button" class="command" data-details-delete on:click=move |_| store.act(App::delete)>{say!("panels-delete")}</button>
-        };
-        (can_delete && is_selected.get()).then(|| button.into_any())
+        let button = command()
+            .mark("data-details-delete")
+            .on_press(move || store.act(App::delete))
+            .holds(say!("panels-delete"));
+        (can_delete && is_selected.get()).then_some(button)
     };
-    view! {
-        <div class="details" data-details>
-            <p class="details-title"><span class="palette-title">{title}</span> <span class="choice-more" data-details-about>{about}</span></p>
-            {fields(store, |forms| &forms.details)}
-            {delete}
-        </div>
-    }
-    .into_any()
+    element("div")
+        .class("details")
+        .mark("data-details")
+        .holds(
+            element("p")
+                .class("details-title")
+                .holds(element("span").class("palette-title").holds(title))
+                .holds(
+                    element("span")
+                        .class("choice-more")
+                        .mark("data-details-about")
+                        .holds(about),
+                ),
+        )
+        .holds(fields(store, |forms| &forms.details))
+        .holds(delete)
+        .into()
 }
 
 /// The details of what is selected, in a palette of their own; nothing where nothing is.
-pub fn details_of_selected(store: Store) -> AnyView {
+pub fn details_of_selected(store: Store) -> View {
     let is_selected = memo(move || store.forms.with(|forms| forms.is_selected));
     let shown = move || {
-        let card = || view! { <div class="palette" data-palette="details">{details_of(store, false)}</div> }.into_any();
+        let card = || {
+            element("div")
+                .class("palette")
+                .with("data-palette", "details")
+                .holds(details_of(store, false))
+        };
         is_selected.get().then(card)
     };
-    view! { {shown} }.into_any()
+    View::from(shown)
 }

@@ -1,9 +1,9 @@
 //! The editors: one view for the lines of all of them, with one field for numbers.
 //!
-//! Lines are plain data and drawn anew whole: views that follow signals of their own would each be compiled apart.
+//! Lines are plain data and drawn anew whole: lines that follow values of their own would each be compiled apart.
 
+use crate::browser::view::{self, View, element, is_checked, value_of};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::drawn::drawn;
 use crate::app::editor::lines::{Key, Kind, Line};
@@ -11,51 +11,44 @@ use crate::app::editor::{Change, EditorShown, EditorsShown};
 use crate::app::store::Store;
 
 /// The editor beside the rail; nothing where nothing is edited.
-#[component]
-pub fn Editor(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn editor(store: Store) -> View {
     panel(store, "palette editor", say!("panels-editor"), |shown| &shown.editor)
 }
 
 /// The cut through a street, over the foot of the drawing.
-#[component]
-pub fn CutPanel(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn cut_panel(store: Store) -> View {
     panel(store, "cut-panel editor", say!("panels-cut"), |shown| &shown.cut)
 }
 
-fn panel(store: Store, class: &'static str, label: &'static str, of: fn(&EditorsShown) -> &EditorShown) -> AnyView {
+fn panel(store: Store, class: &'static str, label: &'static str, of: fn(&EditorsShown) -> &EditorShown) -> View {
     let shown = move || store.editors.with(|shown| of(shown).clone());
     let leave = move || store.act(|app| app.point_line(None));
-    view! {
-        <section
-            class=class
-            aria-label=label
-            on:pointerleave=move |_| leave()
-            on:focusout=move |_| leave()
-        >
-            {move || {
-                let EditorShown { name, drawing, lines } = shown();
-                let lines: Vec<AnyView> = lines.into_iter().map(|held| line(store, held)).collect();
-                view! { {drawing.map(drawn)}<div class="editor-lines" data-editor=name>{lines}</div> }
-            }}
-        </section>
-    }
-    .into_any()
+    element("section")
+        .class(class)
+        .with("aria-label", label)
+        .on("pointerleave", move |_| leave())
+        .on("focusout", move |_| leave())
+        .holds(move || {
+            let EditorShown { name, drawing, lines } = shown();
+            let lines: Vec<View> = lines.into_iter().map(|held| line(store, held)).collect();
+            View::nothing().and(drawing.map(drawn)).and(
+                element("div")
+                    .class("editor-lines")
+                    .with("data-editor", name)
+                    .holds(lines),
+            )
+        })
+        .into()
 }
 
 /// A button that does something in the editors.
 #[must_use]
-pub fn command(store: Store, key: Key, words: &str) -> AnyView {
+pub fn command(store: Store, key: Key, words: &str) -> View {
     button(store, &Line::command(key, words), Change::Pick(1), words.to_owned())
 }
 
 /// A button of a line: its own, or one that steps its number.
-fn button(store: Store, line: &Line, change: Change, words: String) -> AnyView {
+fn button(store: Store, line: &Line, change: Change, words: String) -> View {
     let key = line.key;
     let is_step = matches!(change, Change::Step(_));
     let class = if is_step || line.is_cell {
@@ -69,24 +62,19 @@ fn button(store: Store, line: &Line, change: Change, words: String) -> AnyView {
         _ => line.is_cell.then(|| line.label.clone()),
     };
     let is_on = line.is_on.map(|is_on| is_on.to_string());
-    view! {
-        <button
-            id=(!is_step).then(|| key.id())
-            type="button"
-            class=class
-            aria-label=label
-            aria-disabled=line.is_off.to_string()
-            aria-expanded=is_on
-            on:click=move |_| store.edit(key, &change)
-        >
-            {words}
-        </button>
-    }
-    .into_any()
+    view::button()
+        .with("id", (!is_step).then(|| key.id()))
+        .class(class)
+        .with("aria-label", label)
+        .with("aria-disabled", line.is_off.to_string())
+        .with("aria-expanded", is_on)
+        .on_press(move || store.edit(key, &change))
+        .holds(words)
+        .into()
 }
 
 /// What is typed, ticked or slid.
-fn input(store: Store, line: &Line) -> AnyView {
+fn input(store: Store, line: &Line) -> View {
     let (key, kind) = (line.key, line.kind);
     let (sort, class, mode) = match kind {
         Kind::Check => ("checkbox", "", None),
@@ -103,46 +91,50 @@ fn input(store: Store, line: &Line) -> AnyView {
         };
         store.edit(key, &change);
     };
-    view! {
-        <input
-            id=key.id()
-            type=sort
-            class=class
-            inputmode=mode
-            max=most
-            autocomplete="off"
-            aria-invalid=(!line.refused.is_empty()).to_string()
-            aria-valuetext=spoken
-            prop:value=line.value.clone()
-            prop:checked=line.is_on == Some(true)
-            on:change=move |event| changed(event_target_value(&event), event_target_checked(&event))
-            on:input=move |event| if kind == Kind::Slider { changed(event_target_value(&event), false) }
-        />
-    }
-    .into_any()
+    let slid = move |event| {
+        if kind == Kind::Slider {
+            changed(value_of(&event), false);
+        }
+    };
+    element("input")
+        .with("id", key.id())
+        .with("type", sort)
+        .class(class)
+        .with("inputmode", mode)
+        .with("max", most)
+        .with("autocomplete", "off")
+        .with("aria-invalid", (!line.refused.is_empty()).to_string())
+        .with("aria-valuetext", spoken)
+        .property("value", line.value.clone())
+        .property("checked", line.is_on == Some(true))
+        .on("change", move |event| changed(value_of(&event), is_checked(&event)))
+        .on("input", slid)
+        .into()
 }
 
-fn select(store: Store, line: &Line) -> AnyView {
+fn select(store: Store, line: &Line) -> View {
     let key = line.key;
     let option = |(place, words): (usize, &String)| {
         let place = place.to_string();
-        view! { <option value=place.clone() selected=place == line.value>{words.clone()}</option> }.into_any()
+        element("option")
+            .with("value", place.clone())
+            .with("selected", place == line.value)
+            .holds(words.clone())
+            .into()
     };
-    let options: Vec<AnyView> = line.options.iter().enumerate().map(option).collect();
-    view! {
-        <select
-            id=key.id()
-            prop:value=line.value.clone()
-            on:change=move |event| store.edit(key, &Change::Pick(event_target_value(&event).parse().unwrap_or_default()))
-        >
-            {options}
-        </select>
-    }
-    .into_any()
+    let options: Vec<View> = line.options.iter().enumerate().map(option).collect();
+    element("select")
+        .with("id", key.id())
+        .property("value", line.value.clone())
+        .on("change", move |event| {
+            store.edit(key, &Change::Pick(value_of(&event).parse().unwrap_or_default()))
+        })
+        .holds(options)
+        .into()
 }
 
 /// One line.
-fn line(store: Store, line: Line) -> AnyView {
+fn line(store: Store, line: Line) -> View {
     let key = line.key;
     let (class, control) = match line.kind {
         Kind::Title => ("title", None),
@@ -163,10 +155,10 @@ fn line(store: Store, line: Line) -> AnyView {
         (line.kind == Kind::Number).then(|| button(store, &line, Change::Step(steps), sign.to_owned()))
     };
     let (less, more) = (step(-1, "−"), step(1, "+"));
-    let name = match line.kind {
+    let name: Option<View> = match line.kind {
         Kind::Command => None,
-        _ if control.is_some() => Some(view! { <label for=key.id()>{line.label}</label> }.into_any()),
-        _ => Some(view! { <p>{line.label}</p> }.into_any()),
+        _ if control.is_some() => Some(element("label").with("for", key.id()).holds(line.label).into()),
+        _ => Some(element("p").holds(line.label).into()),
     };
     let value = (line.kind == Kind::Fact).then_some(line.value);
     let class = if line.is_cell {
@@ -175,17 +167,22 @@ fn line(store: Store, line: Line) -> AnyView {
         class.to_owned()
     };
     let point = move || store.act(|app| app.point_line(Some(key)));
-    view! {
-        <div class=class on:pointerenter=move |_| point() on:focusin=move |_| point()>
-            {name}
-            {less}
-            {control}
-            {more}
-            <strong>{value}</strong>
-            <span class="unit">{line.more}</span>
-            <span class="hint">{line.hint}</span>
-            <span class="refused" role="alert">{line.refused}</span>
-        </div>
-    }
-    .into_any()
+    element("div")
+        .class(class)
+        .on("pointerenter", move |_| point())
+        .on("focusin", move |_| point())
+        .holds(name)
+        .holds(less)
+        .holds(control)
+        .holds(more)
+        .holds(element("strong").holds(value))
+        .holds(element("span").class("unit").holds(line.more))
+        .holds(element("span").class("hint").holds(line.hint))
+        .holds(
+            element("span")
+                .class("refused")
+                .with("role", "alert")
+                .holds(line.refused),
+        )
+        .into()
 }

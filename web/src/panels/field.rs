@@ -1,11 +1,11 @@
 //! A field for a number of drawing and editing, in the units of the page.
 
+use crate::browser::view::{View, element, value_of};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use crate::app::editing::Field;
-use crate::app::live::memo;
 use crate::app::store::Store;
+use crate::live::memo;
 use hobnail_core::plan::document::UnitSystem;
 
 /// The unit of lengths, as a field shows it.
@@ -15,7 +15,7 @@ pub fn length_unit(is_metric: bool) -> &'static str {
 }
 
 /// A field with its words and unit.
-pub fn number_field(store: Store, field: Field, words: &'static str) -> AnyView {
+pub fn number_field(store: Store, field: Field, words: &'static str) -> View {
     let is_metric = memo(move || store.plan.with(|plan| plan.is_metric));
     let text = memo(move || {
         let units = if is_metric.get() {
@@ -39,22 +39,21 @@ pub fn number_field(store: Store, field: Field, words: &'static str) -> AnyView 
             length_unit(is_metric.get())
         }
     };
-    view! {
-        <label class="number">
-            <span>{words}</span>
-            <input
-                type="text"
-                inputmode="decimal"
-                autocomplete="off"
-                data-number=field.id()
-                prop:value=text
-                on:change=move |event| {
-                    let typed = event_target_value(&event);
+    element("label")
+        .class("number")
+        .holds(element("span").holds(words))
+        .holds(
+            element("input")
+                .with("type", "text")
+                .with("inputmode", "decimal")
+                .with("autocomplete", "off")
+                .with("data-number", field.id())
+                .property("value", text)
+                .on("change", move |event| {
+                    let typed = value_of(&event);
                     store.act(|app| app.type_into(field, &typed));
-                }
-            />
-            <span>{unit}</span>
-        </label>
-    }
-    .into_any()
+                }),
+        )
+        .holds(element("span").holds(unit))
+        .into()
 }

@@ -1,21 +1,21 @@
 //! Fields to type into and choose from: one line each, with its words before it.
 
+use crate::browser::view::{Event, View, command, element, is_checked, value_of};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::remarks::TABLES;
 use crate::app::App;
 use crate::app::fields::{Field, FieldShown, Value};
 use crate::app::forms::Forms;
-use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::browser::document;
+use crate::live::memo;
 
 /// Which fields of the forms are meant.
 pub type Of = fn(&Forms) -> &Vec<FieldShown>;
 
 /// The lines of these fields.
-pub fn fields(store: Store, of: Of) -> AnyView {
+pub fn fields(store: Store, of: Of) -> View {
     let ids = memo(move || {
         store
             .forms
@@ -25,18 +25,18 @@ pub fn fields(store: Store, of: Of) -> AnyView {
         let ids = ids.get();
         ids.into_iter()
             .map(|field| line(store, of, field))
-            .collect::<Vec<AnyView>>()
+            .collect::<Vec<View>>()
     };
-    view! { <div class="form">{lines}</div> }.into_any()
+    element("div").class("form").holds(lines).into()
 }
 
-fn line(store: Store, of: Of, field: Field) -> AnyView {
+fn line(store: Store, of: Of, field: Field) -> View {
     let shown = memo(move || {
         let found = |forms: &Forms| of(forms).iter().find(|shown| shown.field == field).cloned();
         store.forms.with(found)
     });
     let Some(first) = shown.get_untracked() else {
-        return ().into_any();
+        return View::nothing();
     };
     let value = move || shown.with(|shown| shown.as_ref().map(|shown| shown.value.clone()));
     let text = move || match value() {
@@ -44,11 +44,11 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
         _ => String::new(),
     };
     let set = move |text: String| store.act(|app| app.set_field(field, &text));
-    let typed = move |event: leptos::ev::Event| {
-        set(event_target_value(&event));
+    let typed = move |event: Event| {
+        set(value_of(&event));
         document::put_back(&event, &text());
     };
-    let control = match first.value {
+    let control: View = match first.value {
         Value::Text(_) | Value::Number(..) => {
             let kind = if matches!(first.value, Value::Text(_)) {
                 "text"
@@ -56,12 +56,22 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
                 "number"
             };
             let names = matches!(field, Field::Author | Field::AlternativeTable).then_some(TABLES);
-            view! { <input type=kind step="any" list=names prop:value=text on:change=typed/> }.into_any()
+            element("input")
+                .with("type", kind)
+                .with("step", "any")
+                .with("list", names)
+                .property("value", text)
+                .on("change", typed)
+                .into()
         }
         Value::Flag(_) => {
             let is_on = move || value() == Some(Value::Flag(true));
-            let changed = move |event| set(event_target_checked(&event).to_string());
-            view! { <input type="checkbox" prop:checked=is_on on:change=changed/> }.into_any()
+            let changed = move |event| set(is_checked(&event).to_string());
+            element("input")
+                .with("type", "checkbox")
+                .property("checked", is_on)
+                .on("change", changed)
+                .into()
         }
         Value::Choice(..) => {
             let options = memo(move || match value() {
@@ -73,18 +83,17 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
                 _ => 0,
             };
             let option = move |(place, words): (usize, String)| {
-                view! { <option value=place.to_string() prop:selected=move || chosen() == place>{words}</option> }
-                    .into_any()
+                element("option")
+                    .with("value", place.to_string())
+                    .property("selected", move || chosen() == place)
+                    .holds(words)
+                    .into()
             };
-            let options = move || {
-                options
-                    .get()
-                    .into_iter()
-                    .enumerate()
-                    .map(option)
-                    .collect::<Vec<AnyView>>()
-            };
-            view! { <select on:change=move |event| set(event_target_value(&event))>{options}</select> }.into_any()
+            let options = move || options.get().into_iter().enumerate().map(option).collect::<Vec<View>>();
+            element("select")
+                .on("change", move |event| set(value_of(&event)))
+                .holds(options)
+                .into()
         }
     };
     let unit = move || match value() {
@@ -95,29 +104,40 @@ fn line(store: Store, of: Of, field: Field) -> AnyView {
         move |place: usize| shown.with(|shown| shown.as_ref().and_then(|shown| shown.beside.get(place).cloned()));
     let words = first.words;
     let name = words.clone();
-    view! {
-        <div class="form-line">
-            <label class="form-field" class:is-flag=matches!(first.value, Value::Flag(_)) data-field=name>
-                <span class="form-words">{words}</span>
-                {control}
-                <span class="form-unit">{unit}</span>
-            </label>
-            <span class="form-drawn">{move || beside(0)}</span>
-            <span class="form-left">{move || beside(1)}</span>
-            {phase_commands(store, field)}
-        </div>
-    }
-    .into_any()
+    element("div")
+        .class("form-line")
+        .holds(
+            element("label")
+                .class("form-field")
+                .class_if("is-flag", matches!(first.value, Value::Flag(_)))
+                .with("data-field", name)
+                .holds(element("span").class("form-words").holds(words))
+                .holds(control)
+                .holds(element("span").class("form-unit").holds(unit)),
+        )
+        .holds(element("span").class("form-drawn").holds(move || beside(0)))
+        .holds(element("span").class("form-left").holds(move || beside(1)))
+        .holds(phase_commands(store, field))
+        .into()
 }
 
 /// What can be done with a phase besides naming it.
-fn phase_commands(store: Store, field: Field) -> Option<AnyView> {
+fn phase_commands(store: Store, field: Field) -> Option<View> {
     let Field::PhaseName(id) = field else { return None };
     let earlier = move |_| store.act(|app: &mut App| app.move_phase_earlier(id));
     let delete = move |_| store.act(|app: &mut App| app.delete_phase(id));
-    let commands = view! {
-        <button type="button" class="command" data-phase-earlier=id.to_string() on:click=earlier>{say!("panels-phase-earlier")}</button>
-        <button type="button" class="command" data-phase-delete=id.to_string() on:click=delete>{say!("panels-delete")}</button>
-    };
-    Some(commands.into_any())
+    let commands = View::nothing()
+        .and(
+            command()
+                .with("data-phase-earlier", id.to_string())
+                .on("click", earlier)
+                .holds(say!("panels-phase-earlier")),
+        )
+        .and(
+            command()
+                .with("data-phase-delete", id.to_string())
+                .on("click", delete)
+                .holds(say!("panels-delete")),
+        );
+    Some(commands)
 }

@@ -1,11 +1,11 @@
 //! Help: what the tool in hand does, and three first steps for whoever has drawn nothing here yet.
 
+use crate::browser::view::{View, command, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
-use crate::app::live::memo;
 use crate::app::shown::Help;
 use crate::app::store::Store;
+use crate::live::{always, memo};
 use crate::tools::ToolKind;
 
 /// Its id, which the button names.
@@ -24,31 +24,25 @@ fn words(tool: ToolKind) -> &'static str {
 }
 
 /// The button that opens and closes it.
-pub fn help_button(store: Store) -> AnyView {
+pub fn help_button(store: Store) -> View {
     let is_open = move || store.help.with(|help| *help != Help::Closed);
     let toggle = move |_| {
         let next = if is_open() { Help::Closed } else { Help::Tool };
         store.help.set(next);
     };
-    view! {
-        <button
-            type="button"
-            class="command"
-            data-command="help"
-            aria-expanded=move || is_open().to_string()
-            aria-controls=HELP
-            on:click=toggle
-        >
-            {say!("help-open")}
-        </button>
-    }
-    .into_any()
+    command()
+        .with("data-command", "help")
+        .with("aria-expanded", move || is_open().to_string())
+        .with("aria-controls", HELP)
+        .on("click", toggle)
+        .holds(say!("help-open"))
+        .into()
 }
 
 /// Help itself, over the foot of the drawing. The first steps make room as soon as the first is taken.
-pub fn help(store: Store) -> AnyView {
+pub fn help(store: Store) -> View {
     let is_busy = memo(move || store.hand.with(|hand| hand.is_busy));
-    Effect::new(move |_| {
+    always(move || {
         if is_busy.get() && store.help.with_untracked(|help| *help == Help::FirstSteps) {
             store.help.set(Help::Closed);
         }
@@ -56,7 +50,7 @@ pub fn help(store: Store) -> AnyView {
     let shown = move || {
         let tool = store.hand.with(|hand| hand.tool).unwrap_or(ToolKind::Select);
         let (title, words, other) = match store.help.with(|help| *help) {
-            Help::Closed => return None,
+            Help::Closed => return View::nothing(),
             // The first steps are no steps for whoever only looks.
             Help::Tool if store.is_looking.get() => (tool.word(), words(tool), None),
             Help::Tool => (
@@ -71,17 +65,35 @@ pub fn help(store: Store) -> AnyView {
             ),
         };
         let close = move |_| store.help.set(Help::Closed);
-        let section = view! {
-            <section id=HELP class="help" aria-labelledby="help-title" data-help>
-                <h2 id="help-title">{title}</h2>
-                {words.lines().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>()}
-                <div class="group">
-                    <button type="button" class="command" data-command="help-close" on:click=close>{say!("help-close")}</button>
-                    {other.map(|(next, words)| view! { <button type="button" class="command" data-command="help-other" on:click=move |_| store.help.set(next)>{words}</button> }.into_any())}
-                </div>
-            </section>
-        };
-        Some(section.into_any())
+        let section = element("section")
+            .with("id", HELP)
+            .class("help")
+            .with("aria-labelledby", "help-title")
+            .mark("data-help")
+            .holds(element("h2").with("id", "help-title").holds(title))
+            .holds(
+                words
+                    .lines()
+                    .map(|line| element("p").holds(line).into())
+                    .collect::<Vec<View>>(),
+            )
+            .holds(
+                element("div")
+                    .class("group")
+                    .holds(
+                        command()
+                            .with("data-command", "help-close")
+                            .on("click", close)
+                            .holds(say!("help-close")),
+                    )
+                    .holds(other.map(|(next, words)| {
+                        command()
+                            .with("data-command", "help-other")
+                            .on_press(move || store.help.set(next))
+                            .holds(words)
+                    })),
+            );
+        section.into()
     };
-    shown.into_any()
+    shown.into()
 }

@@ -1,15 +1,11 @@
 //! Small line drawings for tools and commands. The word beside each says what it is; the drawing is for the eye alone.
 
-use leptos::prelude::*;
+use crate::browser::view::{View, element};
 
 use crate::tools::ToolKind;
 
 /// The drawing of a tool.
-#[component]
-pub fn ToolIcon(
-    /// Which tool.
-    kind: ToolKind,
-) -> impl IntoView {
+pub fn tool_icon(kind: ToolKind) -> View {
     let outline = match kind {
         ToolKind::Select => "M7 4 L7 19 L11 15.5 L13.5 21 L16 20 L13.5 14.5 L18.5 14 Z",
         ToolKind::Street => "M6 21 L10 3 M18 21 L14 3 M12 20 L12 17 M12 14 L12 11 M12 8 L12 5",
@@ -24,15 +20,16 @@ pub fn ToolIcon(
 }
 
 /// An arrow back, for undo; mirrored by the style sheet for redo.
-#[component]
-pub fn BackIcon() -> impl IntoView {
+pub fn back_icon() -> View {
     icon("M9 7 L4 12 L9 17 M4 12 H15 A5 5 0 0 1 15 22")
 }
 
-fn icon(outline: &'static str) -> impl IntoView {
-    view! {
-        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
-            <path d=outline></path>
-        </svg>
-    }
+fn icon(outline: &'static str) -> View {
+    element("svg")
+        .class("icon")
+        .with("viewBox", "0 0 24 24")
+        .with("aria-hidden", "true")
+        .with("focusable", "false")
+        .holds(element("path").with("d", outline))
+        .into()
 }

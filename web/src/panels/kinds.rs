@@ -1,15 +1,15 @@
 //! The palettes of the area tool and the place tool: what is drawn next, and its fields.
 
+use crate::browser::view::{View, element};
 use hobnail_core::plan::PlaceKind;
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::details_of::details_of;
 use super::palette::texture_strokes;
-use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
+use crate::live::memo;
 use crate::tools::drafts::{CONSTRAINTS, PLACES};
 
 /// A line of a palette: its words, and its sign as a fill, a line color and a path.
@@ -22,38 +22,53 @@ const SQUARE: &str = "M5 5 H17 V17 H5 Z";
 const TRIANGLE: &str = "M11 4 L18 17 H4 Z";
 
 /// The palette of areas, or that of places.
-pub fn kinds(store: Store, is_area: bool) -> AnyView {
+pub fn kinds(store: Store, is_area: bool) -> View {
     let held = usize::from(!is_area);
     let chosen = memo(move || store.forms.with(|forms| forms.chosen[held]));
     let line = move |(place, (words, fill, color, path)): (usize, Kind)| {
-        view! {
-            <label class="choice">
-                <input
-                    type="radio"
-                    name="kind"
-                    value=words
-                    prop:checked=move || chosen.get() == place
-                    on:change=move |_| store.act(|app| app.choose_draft(is_area, place))
-                />
-                <svg class="swatch" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
-                    <path d=path fill=fill stroke=color></path>
-                </svg>
-                <span class="choice-name">{words}</span>
-            </label>
-        }
-        .into_any()
+        element("label")
+            .class("choice")
+            .holds(
+                element("input")
+                    .with("type", "radio")
+                    .with("name", "kind")
+                    .with("value", words)
+                    .property("checked", move || chosen.get() == place)
+                    .on("change", move |_| store.act(|app| app.choose_draft(is_area, place))),
+            )
+            .holds(
+                element("svg")
+                    .class("swatch")
+                    .with("width", "22")
+                    .with("height", "22")
+                    .with("viewBox", "0 0 22 22")
+                    .with("aria-hidden", "true")
+                    .holds(element("path").with("d", path).with("fill", fill).with("stroke", color)),
+            )
+            .holds(element("span").class("choice-name").holds(words))
+            .into()
     };
     let kinds = if is_area { areas() } else { places() };
-    let lines: Vec<AnyView> = kinds.into_iter().enumerate().map(line).collect();
-    view! {
-        <div class="palette" data-palette=if is_area { "areas" } else { "places" }>
-            <p id="kinds-title" class="palette-title">{say!("panels-draw")}</p>
-            <div class="choices" role="radiogroup" aria-labelledby="kinds-title">{lines}</div>
-            {super::manners::snap_switch(store)}
-            {details_of(store, true)}
-        </div>
-    }
-    .into_any()
+    let lines: Vec<View> = kinds.into_iter().enumerate().map(line).collect();
+    element("div")
+        .class("palette")
+        .with("data-palette", if is_area { "areas" } else { "places" })
+        .holds(
+            element("p")
+                .with("id", "kinds-title")
+                .class("palette-title")
+                .holds(say!("panels-draw")),
+        )
+        .holds(
+            element("div")
+                .class("choices")
+                .with("role", "radiogroup")
+                .with("aria-labelledby", "kinds-title")
+                .holds(lines),
+        )
+        .holds(super::manners::snap_switch(store))
+        .holds(details_of(store, true))
+        .into()
 }
 
 fn areas() -> Vec<Kind> {

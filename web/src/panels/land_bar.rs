@@ -1,26 +1,22 @@
 //! The land bar: parts of one line as long as the site's land, each in its tint and texture, and said below in words.
 
+use crate::browser::view::{View, button, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
-use super::basis::BasisTree;
-use super::palette::{Swatch, texture_strokes};
+use super::basis::basis_tree;
+use super::palette::{swatch, texture_strokes};
 use crate::app::land_bar::{FIGURE, Part, Tint};
-use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
 use crate::canvas::palette;
 use crate::canvas::picture::Texture;
+use crate::live::{Memo, memo};
 
 const WIDTH_PX: f64 = 300.0;
 const HEIGHT_PX: f64 = 26.0;
 
 /// The bar; nothing before any land is drawn.
-#[component]
-pub fn LandBarPanel(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn land_bar_panel(store: Store) -> View {
     let bar = memo(move || store.land_bar.get());
     let is_open = memo(move || {
         store
@@ -30,33 +26,56 @@ pub fn LandBarPanel(
     let is_known = memo(move || bar.with(|bar| !bar.parts.is_empty()));
     let is_absent = move || bar.with(|bar| bar.parts.is_empty() && bar.reason.is_none());
     let drawn = move || bar.with(|bar| bar.parts.clone());
-    view! {
-        <section class="land-bar" aria-labelledby="land-bar-title" data-bar hidden=is_absent>
-            <button
-                type="button"
-                class="figure-line"
-                aria-expanded=move || is_open.get().to_string()
-                aria-controls="basis-of-land-bar"
-                on:click=move |_| store.toggle_basis(FIGURE)
-            >
-                <span id="land-bar-title" class="figure-title">{say!("panels-land-bar")}</span>
-                {move || is_known.get().then(|| view! {
-                    <svg class="bar-drawn" viewBox=format!("0 0 {WIDTH_PX} {HEIGHT_PX}") preserveAspectRatio="none" aria-hidden="true">
-                        {bar_of(&drawn())}
-                    </svg>
-                })}
-            </button>
-            {move || bar.with(|bar| bar.reason.clone()).map(|reason| view! { <p class="figure-reason">{sentence_case(&reason)}</p> })}
-            <ul class="bar-parts">{move || drawn().into_iter().map(|held| part(store, is_open, held)).collect_view()}</ul>
-            <div id="basis-of-land-bar" class="basis" hidden=move || !is_open.get()>
-                {move || is_open.get().then(|| view! { <BasisTree store/> })}
-            </div>
-        </section>
-    }
+    element("section")
+        .class("land-bar")
+        .with("aria-labelledby", "land-bar-title")
+        .mark("data-bar")
+        .with("hidden", is_absent)
+        .holds(
+            button()
+                .class("figure-line")
+                .with("aria-expanded", move || is_open.get().to_string())
+                .with("aria-controls", "basis-of-land-bar")
+                .on_press(move || store.toggle_basis(FIGURE))
+                .holds(
+                    element("span")
+                        .with("id", "land-bar-title")
+                        .class("figure-title")
+                        .holds(say!("panels-land-bar")),
+                )
+                .holds(move || {
+                    is_known.get().then(|| {
+                        element("svg")
+                            .class("bar-drawn")
+                            .with("viewBox", format!("0 0 {WIDTH_PX} {HEIGHT_PX}"))
+                            .with("preserveAspectRatio", "none")
+                            .with("aria-hidden", "true")
+                            .holds(bar_of(&drawn()))
+                    })
+                }),
+        )
+        .holds(move || {
+            bar.with(|bar| bar.reason.clone())
+                .map(|reason| element("p").class("figure-reason").holds(sentence_case(&reason)))
+        })
+        .holds(element("ul").class("bar-parts").holds(move || {
+            drawn()
+                .into_iter()
+                .map(|held| part(store, is_open, held))
+                .collect::<View>()
+        }))
+        .holds(
+            element("div")
+                .with("id", "basis-of-land-bar")
+                .class("basis")
+                .with("hidden", move || !is_open.get())
+                .holds(move || is_open.get().then(|| basis_tree(store))),
+        )
+        .into()
 }
 
 /// The parts side by side.
-fn bar_of(parts: &[Part]) -> impl IntoView + use<> {
+fn bar_of(parts: &[Part]) -> View {
     let mut left_px = 0.0;
     let drawn: Vec<_> = parts
         .iter()
@@ -66,25 +85,45 @@ fn bar_of(parts: &[Part]) -> impl IntoView + use<> {
             let (fill, line, texture) = look(part.tint);
             let id = format!("bar-texture-{place}");
             let pattern = texture.map(|texture| {
-                view! {
-                    <pattern id=id.clone() width="20" height="20" patternUnits="userSpaceOnUse">
-                        <path d=texture_strokes(texture) stroke=line fill="none" stroke-width="1"></path>
-                    </pattern>
-                }
+                element("pattern")
+                    .with("id", id.clone())
+                    .with("width", "20")
+                    .with("height", "20")
+                    .with("patternUnits", "userSpaceOnUse")
+                    .holds(
+                        element("path")
+                            .with("d", texture_strokes(texture))
+                            .with("stroke", line)
+                            .with("fill", "none")
+                            .with("stroke-width", "1"),
+                    )
             });
             let over = texture.map(|_| {
-                view! { <rect x=left_px y="0" width=width_px height=HEIGHT_PX fill=format!("url(#{id})")></rect> }
+                element("rect")
+                    .with("x", left_px)
+                    .with("y", "0")
+                    .with("width", width_px)
+                    .with("height", HEIGHT_PX)
+                    .with("fill", format!("url(#{id})"))
             });
-            let bar = view! {
-                {pattern}
-                <rect x=left_px y="0" width=width_px height=HEIGHT_PX fill=fill stroke=palette::INK.css() stroke-width="0.75"></rect>
-                {over}
-            };
+            let bar = View::nothing()
+                .and(pattern)
+                .and(
+                    element("rect")
+                        .with("x", left_px)
+                        .with("y", "0")
+                        .with("width", width_px)
+                        .with("height", HEIGHT_PX)
+                        .with("fill", fill)
+                        .with("stroke", palette::INK.css())
+                        .with("stroke-width", "0.75"),
+                )
+                .and(over);
             left_px += width_px;
             bar
         })
         .collect();
-    drawn
+    drawn.into()
 }
 
 /// Fill, line and texture of a part.
@@ -106,33 +145,47 @@ fn look(tint: Tint) -> (String, String, Option<Texture>) {
 }
 
 /// A part in words, which opens the basis of them all.
-fn part(store: Store, is_open: Memo<bool>, part: Part) -> impl IntoView {
+fn part(store: Store, is_open: Memo<bool>, part: Part) -> View {
     let swatch = match part.tint {
-        Tint::Use(land_use) => view! { <Swatch land_use=Some(land_use)/> }.into_any(),
+        Tint::Use(land_use) => swatch(Some(land_use)),
         tint => {
             let (fill, line, texture) = look(tint);
-            view! {
-                <svg class="swatch" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
-                    <rect x="1" y="1" width="20" height="20" fill=fill stroke=palette::SOFT_INK.css()></rect>
-                    <path d=texture.map(texture_strokes).unwrap_or_default() stroke=line fill="none"></path>
-                </svg>
-            }
-            .into_any()
+            element("svg")
+                .class("swatch")
+                .with("width", "22")
+                .with("height", "22")
+                .with("viewBox", "0 0 22 22")
+                .with("aria-hidden", "true")
+                .holds(
+                    element("rect")
+                        .with("x", "1")
+                        .with("y", "1")
+                        .with("width", "20")
+                        .with("height", "20")
+                        .with("fill", fill)
+                        .with("stroke", palette::SOFT_INK.css()),
+                )
+                .holds(
+                    element("path")
+                        .with("d", texture.map(texture_strokes).unwrap_or_default())
+                        .with("stroke", line)
+                        .with("fill", "none"),
+                )
+                .into()
         }
     };
-    view! {
-        <li data-part=part.id data-share=part.share.to_string()>
-            <button
-                type="button"
-                class="bar-part"
-                aria-expanded=move || is_open.get().to_string()
-                aria-controls="basis-of-land-bar"
-                on:click=move |_| store.toggle_basis(FIGURE)
-            >
-                {swatch}
-                <span class="bar-words">{sentence_case(&part.words)}</span>
-                <span class="bar-share" data-value>{part.shown}</span>
-            </button>
-        </li>
-    }
+    element("li")
+        .with("data-part", part.id)
+        .with("data-share", part.share.to_string())
+        .holds(
+            button()
+                .class("bar-part")
+                .with("aria-expanded", move || is_open.get().to_string())
+                .with("aria-controls", "basis-of-land-bar")
+                .on_press(move || store.toggle_basis(FIGURE))
+                .holds(swatch)
+                .holds(element("span").class("bar-words").holds(sentence_case(&part.words)))
+                .holds(element("span").class("bar-share").mark("data-value").holds(part.shown)),
+        )
+        .into()
 }

@@ -1,9 +1,8 @@
 //! The map over the drawing: which one, in one control, and what its signs mean.
 
+use crate::browser::view::{View, element, value_of};
 use hobnail_core::say;
-use leptos::prelude::*;
 
-use crate::app::live::memo;
 use crate::app::maps::{Line, Map, Mark};
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
@@ -11,46 +10,60 @@ use crate::canvas::layers::{needs, routes, shed};
 use crate::canvas::palette;
 use crate::canvas::picture::Color;
 use crate::canvas::scene::{Node, Scale};
+use crate::live::memo;
 
 /// The control and its legend.
-#[component]
-pub fn MapPanel(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn map_panel(store: Store) -> View {
     let chosen = memo(move || store.legend.with(|legend| legend.map));
     let lines = memo(move || store.legend.with(|legend| legend.lines.clone()));
     let note = memo(move || store.legend.with(|legend| legend.note.clone()));
     let all = Map::all();
     let option = move |map: &Map| {
         let map = *map;
-        view! { <option value=map.id() selected=move || chosen.get() == map>{map.words()}</option> }
+        element("option")
+            .with("value", map.id())
+            .with("selected", move || chosen.get() == map)
+            .holds(map.words())
     };
-    let options = |is_here: fn(&Map) -> bool| all.iter().filter(|map| is_here(map)).map(option).collect_view();
+    let options = |is_here: fn(&Map) -> bool| all.iter().filter(|map| is_here(map)).map(option).collect::<View>();
     let walks = options(|map| matches!(map, Map::Walk(_)));
     let rules = options(|map| matches!(map, Map::Counted(_)));
     let others = options(|map| !matches!(map, Map::Walk(_) | Map::Counted(_)));
     let choose = move |event| {
-        let id = event_target_value(&event);
+        let id = value_of(&event);
         if let Some(map) = all.iter().find(|map| map.id() == id) {
             store.show_map(*map);
         }
     };
-    view! {
-        <section class="map" aria-labelledby="map-title" data-map=move || chosen.get().id()>
-            <label id="map-title" for="map">{say!("panels-map")}</label>
-            <select id="map" on:change=choose>
-                {others}
-                <optgroup label=say!("panels-map-walks")>{walks}</optgroup>
-                <optgroup label=say!("panels-map-rules")>{rules}</optgroup>
-            </select>
-            <ul class="map-legend" tabindex="0">{move || lines.get().into_iter().map(line).collect_view()}</ul>
-            <p class="map-note">{note}</p>
-        </section>
-    }
+    element("section")
+        .class("map")
+        .with("aria-labelledby", "map-title")
+        .with("data-map", move || chosen.get().id())
+        .holds(
+            element("label")
+                .with("id", "map-title")
+                .with("for", "map")
+                .holds(say!("panels-map")),
+        )
+        .holds(
+            element("select")
+                .with("id", "map")
+                .on("change", choose)
+                .holds(others)
+                .holds(element("optgroup").with("label", say!("panels-map-walks")).holds(walks))
+                .holds(element("optgroup").with("label", say!("panels-map-rules")).holds(rules)),
+        )
+        .holds(
+            element("ul")
+                .class("map-legend")
+                .with("tabindex", "0")
+                .holds(move || lines.get().into_iter().map(line).collect::<View>()),
+        )
+        .holds(element("p").class("map-note").holds(note))
+        .into()
 }
 
-fn line(line: Line) -> impl IntoView {
+fn line(line: Line) -> View {
     let name = match line.mark {
         Mark::Near => "near".to_owned(),
         Mark::Far => "far".to_owned(),
@@ -65,13 +78,13 @@ fn line(line: Line) -> impl IntoView {
         Mark::Figure(name) => name.to_owned(),
     };
     let is_long = matches!(line.mark, Mark::Front(_) | Mark::Best | Mark::Figure(_));
-    view! {
-        <li data-legend=name class:is-long=is_long>
-            {sign(line.mark)}
-            <span class="map-words">{sentence_case(&line.words)}</span>
-            <span class="map-value" data-value>{line.value}</span>
-        </li>
-    }
+    element("li")
+        .with("data-legend", name)
+        .class_if("is-long", is_long)
+        .holds(sign(line.mark))
+        .holds(element("span").class("map-words").holds(sentence_case(&line.words)))
+        .holds(element("span").class("map-value").mark("data-value").holds(line.value))
+        .into()
 }
 
 /// A path of a sign: outline, inside, line, its width and dashes.
@@ -149,19 +162,32 @@ fn pieces(mark: Mark) -> (Vec<Piece>, Option<(String, Color, Color)>) {
 }
 
 /// A sign of the map as it looks on the drawing.
-fn sign(mark: Mark) -> AnyView {
+fn sign(mark: Mark) -> View {
     let (pieces, text) = pieces(mark);
     let path = |(outline, fill, line, width_px, dash): Piece| {
-        view! { <path d=outline fill=fill stroke=line.css() stroke-width=width_px stroke-dasharray=dash></path> }
+        element("path")
+            .with("d", outline)
+            .with("fill", fill)
+            .with("stroke", line.css())
+            .with("stroke-width", width_px)
+            .with("stroke-dasharray", dash)
     };
     let write = |(text, color, halo): (String, Color, Color)| {
-        view! { <text x="17" y="15.5" text-anchor="middle" stroke=halo.css() fill=color.css()>{text}</text> }
+        element("text")
+            .with("x", "17")
+            .with("y", "15.5")
+            .with("text-anchor", "middle")
+            .with("stroke", halo.css())
+            .with("fill", color.css())
+            .holds(text)
     };
-    view! {
-        <svg class="map-sign" width="34" height="22" viewBox="0 0 34 22" aria-hidden="true">
-            {pieces.into_iter().map(path).collect_view()}
-            {text.map(write)}
-        </svg>
-    }
-    .into_any()
+    element("svg")
+        .class("map-sign")
+        .with("width", "34")
+        .with("height", "22")
+        .with("viewBox", "0 0 34 22")
+        .with("aria-hidden", "true")
+        .holds(pieces.into_iter().map(path).collect::<View>())
+        .holds(text.map(write))
+        .into()
 }

@@ -1,47 +1,41 @@
 //! The palette of the chosen tool: street sections, or building types and how much of the land a stroke paints.
 
+use crate::browser::view::{View, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::drawn::drawn;
-use super::editor::{Editor, command};
-use super::manners::Manners;
-use super::selection::SelectionPanel;
+use super::editor::{command, editor};
+use super::manners::manners;
+use super::selection::selection_panel;
 use crate::app::editor::edits::{EDIT_BUILDING_TYPE, EDIT_SECTION};
 use crate::app::editor::lines::Key;
 use crate::app::editor::small_drawing;
-use crate::app::live::memo;
 use crate::app::shown::{BuildingTypeShown, SectionShown};
 use crate::app::store::Store;
 use crate::canvas::palette;
+use crate::live::memo;
 use crate::tools::{Brush, Choices, ToolKind};
 
 /// The palette; nothing for tools that need none.
-#[component]
-pub fn Palette(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn palette(store: Store) -> View {
     let tool = memo(move || store.hand.with(|hand| hand.tool));
     let is_program = memo(move || store.forms.with(|forms| !forms.program.is_empty()));
     let is_editing = memo(move || store.editors.with(|shown| shown.editor.is_apart()));
-    move || match tool.get() {
+    View::from(move || match tool.get() {
         _ if is_program.get() => super::program::program(store),
-        _ if is_editing.get() => view! { <Editor store/> }.into_any(),
-        Some(ToolKind::Select) => view! {
-            <div class="palettes">
-                <SelectionPanel store/>
-                <Editor store/>
-                {super::details_of::details_of_selected(store)}
-            </div>
-        }
-        .into_any(),
+        _ if is_editing.get() => editor(store),
+        Some(ToolKind::Select) => element("div")
+            .class("palettes")
+            .holds(selection_panel(store))
+            .holds(editor(store))
+            .holds(super::details_of::details_of_selected(store))
+            .into(),
         Some(ToolKind::Area) => super::kinds::kinds(store, true),
         Some(ToolKind::Place) => super::kinds::kinds(store, false),
-        Some(ToolKind::Street) => view! { <Sections store/> }.into_any(),
-        Some(ToolKind::Use) => view! { <BuildingTypes store/> }.into_any(),
-        _ => ().into_any(),
-    }
+        Some(ToolKind::Street) => sections(store),
+        Some(ToolKind::Use) => building_types(store),
+        _ => View::nothing(),
+    })
 }
 
 /// Changes what is chosen.
@@ -53,8 +47,7 @@ pub fn choose(store: Store, change: impl FnOnce(&mut Choices)) {
     });
 }
 
-#[component]
-fn Sections(store: Store) -> impl IntoView {
+fn sections(store: Store) -> View {
     let sections = memo(move || store.plan.with(|plan| plan.sections.clone()));
     let chosen = memo(move || store.hand.with(|hand| hand.choices.map(|choices| choices.section)));
     let cut = move || {
@@ -67,38 +60,51 @@ fn Sections(store: Store) -> impl IntoView {
     let line = move |section: SectionShown| {
         let id = section.id;
         let drawing = small_drawing(&section.strips);
-        view! {
-            <label class="choice">
-                {drawn(drawing)}
-                <input
-                    type="radio"
-                    name="street-section"
-                    value=id.to_string()
-                    prop:checked=move || chosen.get() == Some(id)
-                    on:change=move |_| choose(store, |choices| choices.section = id)
-                />
-                <span class="choice-words">
-                    <span class="choice-name">{section.name}</span>
-                    <span class="choice-more">{section.width}</span>
-                </span>
-            </label>
-        }
+        element("label")
+            .class("choice")
+            .holds(drawn(drawing))
+            .holds(
+                element("input")
+                    .with("type", "radio")
+                    .with("name", "street-section")
+                    .with("value", id.to_string())
+                    .property("checked", move || chosen.get() == Some(id))
+                    .on("change", move |_| choose(store, |choices| choices.section = id)),
+            )
+            .holds(
+                element("span")
+                    .class("choice-words")
+                    .holds(element("span").class("choice-name").holds(section.name))
+                    .holds(element("span").class("choice-more").holds(section.width)),
+            )
     };
-    view! {
-        <div class="palette" data-palette="street-section">
-            <Manners store/>
-            <p id="street-section-title" class="palette-title">{say!("panels-section")}</p>
-            <div class="choices" role="radiogroup" aria-labelledby="street-section-title">{move || sections.get().into_iter().map(line).collect_view()}</div>
-            <div class="cut">
-                <p class="choice-more">{cut}</p>
-                {command(store, Key::panel(EDIT_SECTION), say!("panels-section-edit"))}
-            </div>
-        </div>
-    }
+    element("div")
+        .class("palette")
+        .with("data-palette", "street-section")
+        .holds(manners(store))
+        .holds(
+            element("p")
+                .with("id", "street-section-title")
+                .class("palette-title")
+                .holds(say!("panels-section")),
+        )
+        .holds(
+            element("div")
+                .class("choices")
+                .with("role", "radiogroup")
+                .with("aria-labelledby", "street-section-title")
+                .holds(move || sections.get().into_iter().map(line).collect::<View>()),
+        )
+        .holds(
+            element("div")
+                .class("cut")
+                .holds(element("p").class("choice-more").holds(cut))
+                .holds(command(store, Key::panel(EDIT_SECTION), say!("panels-section-edit"))),
+        )
+        .into()
 }
 
-#[component]
-fn BuildingTypes(store: Store) -> impl IntoView {
+fn building_types(store: Store) -> View {
     let types = memo(move || store.plan.with(|plan| plan.building_types.clone()));
     let chosen = memo(move || {
         store
@@ -112,19 +118,20 @@ fn BuildingTypes(store: Store) -> impl IntoView {
     });
     let line = move |found: BuildingTypeShown| {
         let id = found.id;
-        view! {
-            <label class="choice">
-                <input
-                    type="radio"
-                    name="building-type"
-                    value=id.to_string()
-                    prop:checked=move || chosen.get() == Some(Some(id))
-                    on:change=move |_| choose(store, |choices| choices.building_type = Some(id))
-                />
-                <Swatch land_use=Some(found.land_use)/>
-                <span class="choice-name">{found.name}</span>
-            </label>
-        }
+        element("label")
+            .class("choice")
+            .holds(
+                element("input")
+                    .with("type", "radio")
+                    .with("name", "building-type")
+                    .with("value", id.to_string())
+                    .property("checked", move || chosen.get() == Some(Some(id)))
+                    .on("change", move |_| {
+                        choose(store, |choices| choices.building_type = Some(id))
+                    }),
+            )
+            .holds(swatch(Some(found.land_use)))
+            .holds(element("span").class("choice-name").holds(found.name))
     };
     let brushes = [
         (Brush::Nearest, say!("panels-brush-nearest")),
@@ -132,73 +139,119 @@ fn BuildingTypes(store: Store) -> impl IntoView {
         (Brush::Side, say!("panels-brush-side")),
     ];
     let brush_line = move |(kind, words): (Brush, &'static str)| {
-        view! {
-            <label class="choice brush">
-                <input
-                    type="radio"
-                    name="brush"
-                    value=words
-                    prop:checked=move || brush.get() == Some(kind)
-                    on:change=move |_| choose(store, |choices| choices.brush = kind)
-                />
-                <span class="choice-words">{words}</span>
-            </label>
-        }
+        element("label")
+            .class("choice brush")
+            .holds(
+                element("input")
+                    .with("type", "radio")
+                    .with("name", "brush")
+                    .with("value", words)
+                    .property("checked", move || brush.get() == Some(kind))
+                    .on("change", move |_| choose(store, |choices| choices.brush = kind)),
+            )
+            .holds(element("span").class("choice-words").holds(words))
     };
-    view! {
-        <div class="palette" data-palette="building-type">
-            <div role="radiogroup" aria-labelledby="brush-title">
-                <p id="brush-title" class="palette-title">{say!("panels-paint")}</p>
-                {brushes.map(brush_line).collect_view()}
-            </div>
-            <p id="building-type-title" class="palette-title">{say!("panels-building-type")}</p>
-            <div class="choices" role="radiogroup" aria-labelledby="building-type-title">
-                {move || types.get().into_iter().map(line).collect_view()}
-                <label class="choice">
-                    <input
-                        type="radio"
-                        name="building-type"
-                        value="none"
-                        prop:checked=move || chosen.get() == Some(None)
-                        on:change=move |_| choose(store, |choices| choices.building_type = None)
-                    />
-                    <Swatch land_use=None/>
-                    <span class="choice-name">{say!("panels-no-use")}</span>
-                </label>
-            </div>
-            <div class="cut">
-                <p class="choice-more">
-                    {move || described.get().map_or_else(
+    element("div")
+        .class("palette")
+        .with("data-palette", "building-type")
+        .holds(
+            element("div")
+                .with("role", "radiogroup")
+                .with("aria-labelledby", "brush-title")
+                .holds(
+                    element("p")
+                        .with("id", "brush-title")
+                        .class("palette-title")
+                        .holds(say!("panels-paint")),
+                )
+                .holds(brushes.map(brush_line)),
+        )
+        .holds(
+            element("p")
+                .with("id", "building-type-title")
+                .class("palette-title")
+                .holds(say!("panels-building-type")),
+        )
+        .holds(
+            element("div")
+                .class("choices")
+                .with("role", "radiogroup")
+                .with("aria-labelledby", "building-type-title")
+                .holds(move || types.get().into_iter().map(line).collect::<View>())
+                .holds(
+                    element("label")
+                        .class("choice")
+                        .holds(
+                            element("input")
+                                .with("type", "radio")
+                                .with("name", "building-type")
+                                .with("value", "none")
+                                .property("checked", move || chosen.get() == Some(None))
+                                .on("change", move |_| choose(store, |choices| choices.building_type = None)),
+                        )
+                        .holds(swatch(None))
+                        .holds(element("span").class("choice-name").holds(say!("panels-no-use"))),
+                ),
+        )
+        .holds(
+            element("div")
+                .class("cut")
+                .holds(element("p").class("choice-more").holds(move || {
+                    described.get().map_or_else(
                         || say!("panels-no-use-about").to_owned(),
-                        |found| format!("{}: {}, {}.", found.name, palette::use_word(found.land_use), found.holds),
-                    )}
-                </p>
-                <div hidden=move || described.with(Option::is_none)>
-                    {command(store, Key::panel(EDIT_BUILDING_TYPE), say!("panels-building-type-edit"))}
-                </div>
-            </div>
-        </div>
-    }
+                        |found| {
+                            format!(
+                                "{}: {}, {}.",
+                                found.name,
+                                palette::use_word(found.land_use),
+                                found.holds
+                            )
+                        },
+                    )
+                }))
+                .holds(
+                    element("div")
+                        .with("hidden", move || described.with(Option::is_none))
+                        .holds(command(
+                            store,
+                            Key::panel(EDIT_BUILDING_TYPE),
+                            say!("panels-building-type-edit"),
+                        )),
+                ),
+        )
+        .into()
 }
 
 /// A square in the tint and texture of a use.
-#[component]
-pub fn Swatch(
-    /// The use; `None` for land without one.
-    land_use: Option<hobnail_core::plan::LandUse>,
-) -> impl IntoView {
+pub fn swatch(land_use: Option<hobnail_core::plan::LandUse>) -> View {
     let fill = land_use.map_or(palette::PAPER, palette::tint).css();
     let line = land_use.map_or(palette::SOFT_INK, palette::tone).css();
     let texture = land_use
         .and_then(palette::texture)
         .map(texture_strokes)
         .unwrap_or_default();
-    view! {
-        <svg class="swatch" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
-            <rect x="1" y="1" width="20" height="20" fill=fill stroke=line.clone()></rect>
-            <path d=texture stroke=line fill="none"></path>
-        </svg>
-    }
+    element("svg")
+        .class("swatch")
+        .with("width", "22")
+        .with("height", "22")
+        .with("viewBox", "0 0 22 22")
+        .with("aria-hidden", "true")
+        .holds(
+            element("rect")
+                .with("x", "1")
+                .with("y", "1")
+                .with("width", "20")
+                .with("height", "20")
+                .with("fill", fill)
+                .with("stroke", line.clone()),
+        )
+        .holds(
+            element("path")
+                .with("d", texture)
+                .with("stroke", line)
+                .with("fill", "none"),
+        )
+        .into()
 }
 
 /// Strokes that look like the texture on the drawing, in a square of 22 pixels.

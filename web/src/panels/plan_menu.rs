@@ -1,31 +1,40 @@
 //! The plan's name, which opens its heading and its phases.
 
+use crate::browser::view::{View, command, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::fields::fields;
 use crate::app::App;
-use crate::app::live::memo;
 use crate::app::store::Store;
+use crate::live::memo;
 
 /// The name as a heading, and below it on request what can be typed about the plan.
-pub fn plan_menu(store: Store) -> AnyView {
+pub fn plan_menu(store: Store) -> View {
     let name = memo(move || store.plan.with(|plan| plan.name.clone()));
     let menu = move || {
-        view! {
-        <details class="menu" data-menu="plan">
-            <summary class="command plan-name"><h1 data-plan-name>{name}</h1></summary>
-            <div class="menu-card">
-                <p class="choice-more">{say!("panels-plan-about")}</p>
-                {fields(store, |forms| &forms.plan)}
-                <button type="button" class="command" data-phase-add on:click=move |_| store.act(App::add_phase)>{say!("panels-phase-add")}</button>
-                {super::base_image::lines(store)}
-            </div>
-        </details>
-    }
-    .into_any()
+        element("details")
+            .class("menu")
+            .with("data-menu", "plan")
+            .holds(
+                element("summary")
+                    .class("command plan-name")
+                    .holds(element("h1").mark("data-plan-name").holds(name)),
+            )
+            .holds(
+                element("div")
+                    .class("menu-card")
+                    .holds(element("p").class("choice-more").holds(say!("panels-plan-about")))
+                    .holds(fields(store, |forms| &forms.plan))
+                    .holds(
+                        command()
+                            .mark("data-phase-add")
+                            .on_press(move || store.act(App::add_phase))
+                            .holds(say!("panels-phase-add")),
+                    )
+                    .holds(super::base_image::lines(store)),
+            )
     };
-    let alone = move || view! { <h1 data-plan-name>{name}</h1> }.into_any();
+    let alone = move || element("h1").mark("data-plan-name").holds(name);
     let shown = move || if store.is_looking.get() { alone() } else { menu() };
-    shown.into_any()
+    shown.into()
 }

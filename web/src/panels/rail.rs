@@ -1,47 +1,42 @@
 //! The rail of tools: each with a word and a key.
 
+use crate::browser::view::{View, button, element, presses};
 use hobnail_core::say;
-use leptos::prelude::*;
 
-use super::icons::ToolIcon;
-use crate::app::live::memo;
+use super::icons::tool_icon;
 use crate::app::store::{CANVAS, RAIL, Store};
 use crate::browser::document;
+use crate::live::memo;
 use crate::tools::ToolKind;
 
 /// The rail.
-#[component]
-pub fn Rail(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn rail(store: Store) -> View {
     let chosen = memo(move || store.hand.with(|hand| hand.tool));
     let tool = move |kind: ToolKind| {
         let is_chosen = move || chosen.get() == Some(kind);
-        view! {
-            <button
-                type="button"
-                class="tool"
-                data-tool=kind.word().to_lowercase()
-                aria-pressed=move || is_chosen().to_string()
-                aria-keyshortcuts=kind.key().to_uppercase().to_string()
-                on:click=move |event| {
-                    store.act(|app| app.choose_tool(kind));
-                    // A pointer goes on at the drawing; the keyboard stays where it is.
-                    if event.detail() > 0 {
-                        document::focus_on(CANVAS);
-                    }
+        button()
+            .class("tool")
+            .with("data-tool", kind.word().to_lowercase())
+            .with("aria-pressed", move || is_chosen().to_string())
+            .with("aria-keyshortcuts", kind.key().to_uppercase().to_string())
+            .on("click", move |event| {
+                store.act(|app| app.choose_tool(kind));
+                // A pointer goes on at the drawing; the keyboard stays where it is.
+                if presses(&event) > 0 {
+                    document::focus_on(CANVAS);
                 }
-            >
-                <ToolIcon kind/>
-                <span class="word">{kind.word()}</span>
-                <kbd>{kind.key().to_uppercase().to_string()}</kbd>
-            </button>
-        }
+            })
+            .holds(tool_icon(kind))
+            .holds(element("span").class("word").holds(kind.word()))
+            .holds(element("kbd").holds(kind.key().to_uppercase().to_string()))
     };
-    view! {
-        <div id=RAIL class="rail" role="toolbar" aria-label=say!("panels-tools") aria-orientation="vertical" data-tools>
-            {ToolKind::ALL.map(tool).collect_view()}
-        </div>
-    }
+    element("div")
+        .with("id", RAIL)
+        .class("rail")
+        .with("role", "toolbar")
+        .with("aria-label", say!("panels-tools"))
+        .with("aria-orientation", "vertical")
+        .mark("data-tools")
+        .holds(ToolKind::ALL.map(tool))
+        .into()
 }

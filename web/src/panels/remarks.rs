@@ -1,10 +1,10 @@
 //! What we heard, what changed: the remarks pinned to the drawing, their votes, and the steps that answer them.
 
+use crate::browser::view::{View, button, command, element, value_of};
+use crate::live::{live_here, memo};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use crate::app::App;
-use crate::app::live::{Live, memo};
 use crate::app::remarks::{Key, RemarkShown, RemarksShown, Sort};
 use crate::app::store::Store;
 use crate::browser::document;
@@ -15,7 +15,7 @@ pub const TABLES: &str = "tables";
 const SORTS: [Sort; 3] = [Sort::Votes, Sort::Table, Sort::Number];
 
 /// The remarks, and how to write one.
-pub fn remarks(store: Store) -> AnyView {
+pub fn remarks(store: Store) -> View {
     let of = move |part: fn(&RemarksShown) -> String| memo(move || store.remarks.with(part));
     let keys = memo(move || {
         let key = |shown: &RemarksShown| shown.remarks.iter().map(|one| one.key).collect::<Vec<Key>>();
@@ -24,9 +24,9 @@ pub fn remarks(store: Store) -> AnyView {
     let has_any = move || keys.with(|keys| !keys.is_empty());
     let count = of(|shown| shown.count.clone());
     let tables = memo(move || store.remarks.with(|shown| shown.tables.clone()));
-    let table = |name: String| view! { <option value=name></option> }.into_any();
+    let table = |name: String| element("option").with("value", name).into();
     let sort = move |event| {
-        let place: usize = event_target_value(&event).parse().unwrap_or_default();
+        let place: usize = value_of(&event).parse().unwrap_or_default();
         store.act(|app| app.sort_remarks(SORTS.get(place).copied().unwrap_or_default()));
     };
     let sorts = [
@@ -35,32 +35,56 @@ pub fn remarks(store: Store) -> AnyView {
         say!("remarks-by-number"),
     ];
     let sorts = (0..).zip(sorts);
-    let sorts: Vec<AnyView> = sorts
-        .map(|(place, words): (i32, _)| view! { <option value=place>{words}</option> }.into_any())
+    let sorts: Vec<View> = sorts
+        .map(|(place, words): (i32, _)| element("option").with("value", place).holds(words).into())
         .collect();
     let lines = move || {
         keys.get()
             .into_iter()
             .map(|key| line(store, key))
-            .collect::<Vec<AnyView>>()
+            .collect::<Vec<View>>()
     };
-    view! {
-        <section class="remarks" aria-labelledby="remarks-title">
-            <h3 id="remarks-title">{say!("remarks-title")}</h3>
-            <datalist id=TABLES>{move || tables.get().into_iter().map(table).collect::<Vec<AnyView>>()}</datalist>
-            <p class="choice-more" data-remark-count>{count}</p>
-            <div class="group">
-                <button type="button" class="command" data-command="remark" on:click=move |_| store.act(App::write_remark)>{say!("remarks-write")}</button>
-                <button type="button" class="command" data-command="remarks-text" hidden=move || !has_any() on:click=move |_| store.save_remarks()>{say!("remarks-text")}</button>
-            </div>
-            <label class="remarks-sort" hidden=move || !has_any()>
-                {say!("remarks-sort")}
-                <select id="remarks-sort" on:change=sort>{sorts}</select>
-            </label>
-            <ol class="remarks-list">{lines}</ol>
-        </section>
-    }
-    .into_any()
+    element("section")
+        .class("remarks")
+        .with("aria-labelledby", "remarks-title")
+        .holds(element("h3").with("id", "remarks-title").holds(say!("remarks-title")))
+        .holds(
+            element("datalist")
+                .with("id", TABLES)
+                .holds(move || tables.get().into_iter().map(table).collect::<Vec<View>>()),
+        )
+        .holds(element("p").class("choice-more").mark("data-remark-count").holds(count))
+        .holds(
+            element("div")
+                .class("group")
+                .holds(
+                    command()
+                        .with("data-command", "remark")
+                        .on_press(move || store.act(App::write_remark))
+                        .holds(say!("remarks-write")),
+                )
+                .holds(
+                    command()
+                        .with("data-command", "remarks-text")
+                        .with("hidden", move || !has_any())
+                        .on_press(move || store.save_remarks())
+                        .holds(say!("remarks-text")),
+                ),
+        )
+        .holds(
+            element("label")
+                .class("remarks-sort")
+                .with("hidden", move || !has_any())
+                .holds(say!("remarks-sort"))
+                .holds(
+                    element("select")
+                        .with("id", "remarks-sort")
+                        .on("change", sort)
+                        .holds(sorts),
+                ),
+        )
+        .holds(element("ol").class("remarks-list").holds(lines))
+        .into()
 }
 
 /// Id of the button that shows a remark.
@@ -68,7 +92,7 @@ fn id_of(key: Key) -> String {
     ["remark-", &key.0.to_string(), "-", &key.1.to_string()].concat()
 }
 
-fn line(store: Store, key: Key) -> AnyView {
+fn line(store: Store, key: Key) -> View {
     let shown = memo(move || {
         let found = |shown: &RemarksShown| shown.remarks.iter().find(|one| one.key == key).cloned();
         store.remarks.with(found)
@@ -81,7 +105,7 @@ fn line(store: Store, key: Key) -> AnyView {
         let held = shown.with(|one| one.as_ref().map(|one| one.answers.clone()).unwrap_or_default());
         let held = held.into_iter().enumerate();
         held.map(|(place, (words, at))| answer(store, key, place, words, at))
-            .collect::<Vec<AnyView>>()
+            .collect::<Vec<View>>()
     };
     let figures = move || {
         let held = shown.with(|one| one.as_ref().map(|one| one.figures.clone()).unwrap_or_default());
@@ -92,65 +116,99 @@ fn line(store: Store, key: Key) -> AnyView {
         store.act(|app| app.answer(next));
         store.ask();
     };
-    view! {
-        <li class="remark" data-remark=of(|one| one.number.to_string()) class:is-answered-now=is_answered_now>
-            <button type="button" id=id_of(key) class="remark-line" on:click=move |_| store.act(|app| app.show_remark(key))>
-                <span class="remark-number">{of(|one| one.number.to_string())}</span>
-                <span class="remark-text">{of(|one| one.text.clone())}</span>
-            </button>
-            <p class="remark-about" data-about>{of(|one| one.about.clone())}</p>
-            <ul class="remark-answers">{answers}</ul>
-            {figures}
-            <p class="remark-about" data-open hidden=move || !is_open()>{say!("remarks-open")}</p>
-            <button type="button" class="command" data-answer aria-pressed=move || is_answered_now.get().to_string() on:click=press>{say!("remarks-answer")}</button>
-            {move || is_answered_now.get().then(|| links(store))}
-        </li>
-    }
-    .into_any()
+    element("li")
+        .class("remark")
+        .with("data-remark", of(|one| one.number.to_string()))
+        .class_if("is-answered-now", is_answered_now)
+        .holds(
+            button()
+                .with("id", id_of(key))
+                .class("remark-line")
+                .on_press(move || store.act(|app| app.show_remark(key)))
+                .holds(
+                    element("span")
+                        .class("remark-number")
+                        .holds(of(|one| one.number.to_string())),
+                )
+                .holds(element("span").class("remark-text").holds(of(|one| one.text.clone()))),
+        )
+        .holds(
+            element("p")
+                .class("remark-about")
+                .mark("data-about")
+                .holds(of(|one| one.about.clone())),
+        )
+        .holds(element("ul").class("remark-answers").holds(answers))
+        .holds(figures)
+        .holds(
+            element("p")
+                .class("remark-about")
+                .mark("data-open")
+                .with("hidden", move || !is_open())
+                .holds(say!("remarks-open")),
+        )
+        .holds(
+            command()
+                .mark("data-answer")
+                .with("aria-pressed", move || is_answered_now.get().to_string())
+                .on("click", press)
+                .holds(say!("remarks-answer")),
+        )
+        .holds(move || is_answered_now.get().then(|| links(store)))
+        .into()
 }
 
 /// Sentences below one another; nothing where there are none.
-fn listed(held: Vec<String>) -> Option<AnyView> {
-    let line = |words: String| view! { <li>{words}</li> }.into_any();
+fn listed(held: Vec<String>) -> Option<View> {
+    let line = |words: String| element("li").holds(words).into();
     (!held.is_empty()).then(|| {
-        let lines: Vec<AnyView> = held.into_iter().map(line).collect();
-        view! { <ul class="remark-figures" data-changed>{lines}</ul> }.into_any()
+        let lines: Vec<View> = held.into_iter().map(line).collect();
+        element("ul")
+            .class("remark-figures")
+            .mark("data-changed")
+            .holds(lines)
+            .into()
     })
 }
 
 /// One thing that answers a remark.
-fn answer(store: Store, key: Key, place: usize, words: String, at: Option<crate::app::places::Place>) -> AnyView {
+fn answer(store: Store, key: Key, place: usize, words: String, at: Option<crate::app::places::Place>) -> View {
     let label = say!("panels-show-what", what = words);
-    let show = at.map(|at| {
-        view! {
-            <button type="button" class="command" aria-label=label on:click=move |_| store.act(|app| app.go_to(at.clone()))>{say!("panels-show")}</button>
-        }
-        .into_any()
+    let show: Option<View> = at.map(|at| {
+        command()
+            .with("aria-label", label)
+            .on_press(move || store.act(|app| app.go_to(at.clone())))
+            .holds(say!("panels-show"))
+            .into()
     });
     let label = say!("remarks-unlink-what", what = words);
     let unlink = move |_| {
         store.act(|app| app.unlink(key, place));
         document::focus_on(&id_of(key));
     };
-    view! {
-        <li data-answer-step>
-            <span>{words}</span>
-            {show}
-            <button type="button" class="command" aria-label=label data-unlink on:click=unlink>"×"</button>
-        </li>
-    }
-    .into_any()
+    element("li")
+        .mark("data-answer-step")
+        .holds(element("span").holds(words))
+        .holds(show)
+        .holds(
+            command()
+                .with("aria-label", label)
+                .mark("data-unlink")
+                .on("click", unlink)
+                .holds("×"),
+        )
+        .into()
 }
 
 /// What can be linked to the remark that is being answered, and what has changed since.
-fn links(store: Store) -> AnyView {
+fn links(store: Store) -> View {
     let steps = memo(move || store.remarks.with(|shown| shown.steps.clone()));
     let changes = memo(move || store.remarks.with(|shown| shown.changes.clone()));
     let option =
-        |(place, words): (usize, String)| view! { <option value=place.to_string()>{words}</option> }.into_any();
-    let options = move || steps.get().into_iter().map(option).collect::<Vec<AnyView>>();
+        |(place, words): (usize, String)| element("option").with("value", place.to_string()).holds(words).into();
+    let options = move || steps.get().into_iter().map(option).collect::<Vec<View>>();
     // The last step is linkable at once; pressing links what the list holds, since arrow keys go through it.
-    let chosen = Live::new(String::new());
+    let chosen = live_here(String::new());
     let link = move |_| {
         let typed = chosen.get_untracked().parse().ok();
         let last = || steps.with_untracked(|steps| steps.first().map(|(place, _)| *place));
@@ -160,43 +218,69 @@ fn links(store: Store) -> AnyView {
         chosen.set(String::new());
     };
     let keep = move |_| store.act(App::keep_changes);
-    view! {
-        <div class="remark-links">
-            <p class="choice-more">{say!("remarks-answer-about")}</p>
-            <div class="group" hidden=move || steps.with(Vec::is_empty)>
-                <label>
-                    {say!("remarks-link-step")}
-                    <select data-link-step prop:value=move || chosen.get() on:change=move |event| chosen.set(event_target_value(&event))>{options}</select>
-                </label>
-                <button type="button" class="command" data-command="link-step" on:click=link>{say!("remarks-link")}</button>
-            </div>
-            <button type="button" class="command" data-command="link-selected" on:click=move |_| store.act(App::link_selected)>{say!("remarks-link-selected")}</button>
-            {move || changes.with(|held| !held.is_empty()).then(|| view! {
-                <div data-changes>
-                    <p class="remark-about">{say!("remarks-changes")}</p>
-                    {listed(changes.get())}
-                    <button type="button" class="command" data-command="keep-changes" on:click=keep>{say!("remarks-keep")}</button>
-                </div>
-            }.into_any())}
-        </div>
-    }
-    .into_any()
+    element("div")
+        .class("remark-links")
+        .holds(element("p").class("choice-more").holds(say!("remarks-answer-about")))
+        .holds(
+            element("div")
+                .class("group")
+                .with("hidden", move || steps.with(Vec::is_empty))
+                .holds(
+                    element("label").holds(say!("remarks-link-step")).holds(
+                        element("select")
+                            .mark("data-link-step")
+                            .property("value", move || chosen.get())
+                            .on("change", move |event| chosen.set(value_of(&event)))
+                            .holds(options),
+                    ),
+                )
+                .holds(
+                    command()
+                        .with("data-command", "link-step")
+                        .on("click", link)
+                        .holds(say!("remarks-link")),
+                ),
+        )
+        .holds(
+            command()
+                .with("data-command", "link-selected")
+                .on_press(move || store.act(App::link_selected))
+                .holds(say!("remarks-link-selected")),
+        )
+        .holds(move || {
+            changes.with(|held| !held.is_empty()).then(|| {
+                element("div")
+                    .mark("data-changes")
+                    .holds(element("p").class("remark-about").holds(say!("remarks-changes")))
+                    .holds(listed(changes.get()))
+                    .holds(
+                        command()
+                            .with("data-command", "keep-changes")
+                            .on("click", keep)
+                            .holds(say!("remarks-keep")),
+                    )
+            })
+        })
+        .into()
 }
 
 /// Which remark is being answered, beside the drawing; nothing while none is.
-pub fn answering(store: Store) -> AnyView {
+pub fn answering(store: Store) -> View {
     let words = memo(move || store.remarks.with(|shown| shown.answering_words.clone()));
     let done = move |_| store.act(|app| app.answer(None));
     let shown = move || {
         words.get().map(|words| {
-            view! {
-                <p class="answering" data-answering>
-                    {words}
-                    <button type="button" class="command" data-command="answered" on:click=done>{say!("remarks-done")}</button>
-                </p>
-            }
-            .into_any()
+            element("p")
+                .class("answering")
+                .mark("data-answering")
+                .holds(words)
+                .holds(
+                    command()
+                        .with("data-command", "answered")
+                        .on("click", done)
+                        .holds(say!("remarks-done")),
+                )
         })
     };
-    shown.into_any()
+    shown.into()
 }

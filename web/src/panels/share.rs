@@ -1,22 +1,27 @@
 //! Sharing: the plan in an address, as a code for a room, or with the page in one file.
 
+use crate::browser::view::{View, command, element, value_of};
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use crate::app::App;
 use crate::app::address::{Code, Shared};
 use crate::app::exports::{KINDS, Kind, scales};
-use crate::app::live::memo;
 use crate::app::store::Store;
 use crate::app::words::Words;
+use crate::browser::document;
+use crate::live::{always, live_here, memo};
+
+/// Id of the menu.
+const MENU: &str = "share-menu";
+/// Id of the code across the window.
+const LARGE_CODE: &str = "large-code";
 
 /// The menu that makes and shows the plan's address.
-pub fn share(store: Store) -> AnyView {
-    let menu = NodeRef::<leptos::html::Details>::new();
-    let is_open = move || menu.get_untracked().is_some_and(|menu| menu.open());
+pub fn share(store: Store) -> View {
+    let is_open = || document::is_open(MENU);
     // A step taken while the menu stands open is in the address too.
-    Effect::new(move |_| {
+    always(move || {
         store.history.with(|_| ());
         if is_open() {
             store.share();
@@ -28,23 +33,29 @@ pub fn share(store: Store) -> AnyView {
         }
     };
     let shown = memo(move || store.shared.with(Clone::clone));
-    view! {
-        <details class="menu" node_ref=menu data-menu="share" on:toggle=opened>
-            <summary class="command">{say!("share-open")}</summary>
-            <div class="menu-card share">{move || card(store, shown.get())}</div>
-        </details>
-    }
-    .into_any()
+    element("details")
+        .class("menu")
+        .with("id", MENU)
+        .with("data-menu", "share")
+        .on("toggle", opened)
+        .holds(element("summary").class("command").holds(say!("share-open")))
+        .holds(
+            element("div")
+                .class("menu-card share")
+                .holds(move || card(store, shown.get())),
+        )
+        .into()
 }
 
-fn card(store: Store, shared: Shared) -> AnyView {
+fn card(store: Store, shared: Shared) -> View {
     let command = |name: &'static str, words: &'static str, work: fn(Store)| {
-        view! {
-            <button type="button" class="command" data-command=name on:click=move |_| work(store)>{words}</button>
-        }
-        .into_any()
+        command()
+            .with("data-command", name)
+            .on_press(move || work(store))
+            .holds(words)
+            .into()
     };
-    let mut commands = Vec::new();
+    let mut commands: Vec<View> = Vec::new();
     if shared.address.is_some() {
         commands.push(command("copy-address", say!("share-copy"), Store::copy_address));
         if shared.can_hand_on {
@@ -54,41 +65,54 @@ fn card(store: Store, shared: Shared) -> AnyView {
     if shared.can_save_page {
         commands.push(command("save-page", say!("share-save-page"), Store::save_page));
     }
-    let address = shared.address.map(|address| {
-        view! {
-            <label class="share-address">
-                <span>{say!("share-address")}</span>
-                <input type="text" readonly data-address prop:value=address/>
-            </label>
-        }
-        .into_any()
+    let address: Option<View> = shared.address.map(|address| {
+        element("label")
+            .class("share-address")
+            .holds(element("span").holds(say!("share-address")))
+            .holds(
+                element("input")
+                    .with("type", "text")
+                    .mark("readonly")
+                    .mark("data-address")
+                    .property("value", address),
+            )
+            .into()
     });
-    let left_out = (!shared.left_out.is_empty()).then(|| {
-        let one = |words: &'static str| view! { <li>{words}</li> }.into_any();
-        view! {
-            <div data-left-out>
-                <p>{say!("share-left-out")}</p>
-                <ul class="share-left-out">{shared.left_out.into_iter().map(one).collect::<Vec<_>>()}</ul>
-            </div>
-        }
-        .into_any()
+    let left_out: Option<View> = (!shared.left_out.is_empty()).then(|| {
+        let one = |words: &'static str| element("li").holds(words).into();
+        element("div")
+            .mark("data-left-out")
+            .holds(element("p").holds(say!("share-left-out")))
+            .holds(
+                element("ul")
+                    .class("share-left-out")
+                    .holds(shared.left_out.into_iter().map(one).collect::<Vec<View>>()),
+            )
+            .into()
     });
-    view! {
-        <p class="share-words">{shared.words}</p>
-        {address}
-        {left_out}
-        <div class="group">{commands}</div>
-        {shared.code.map(code)}
-        {shared.no_code.map(|words| view! { <p class="share-words" data-no-code>{words}</p> }.into_any())}
-        <p class="share-words" data-share-outcome>{shared.outcome}</p>
-        {exports(store)}
-    }
-    .into_any()
+    View::nothing()
+        .and(element("p").class("share-words").holds(shared.words))
+        .and(address)
+        .and(left_out)
+        .and(element("div").class("group").holds(commands))
+        .and(shared.code.map(code))
+        .and(
+            shared
+                .no_code
+                .map(|words| element("p").class("share-words").mark("data-no-code").holds(words)),
+        )
+        .and(
+            element("p")
+                .class("share-words")
+                .mark("data-share-outcome")
+                .holds(shared.outcome),
+        )
+        .and(exports(store))
 }
 
 /// Files for other programs, and the scale of those that are drawings.
-fn exports(store: Store) -> AnyView {
-    let scale = NodeRef::<leptos::html::Select>::new();
+fn exports(store: Store) -> View {
+    let scale = live_here(String::new());
     let units = store.with(App::units);
     let words = |scale: f64| match units {
         UnitSystem::Metric => ["1 : ", &scale.to_string()].concat(),
@@ -96,60 +120,85 @@ fn exports(store: Store) -> AnyView {
     };
     let one = |(place, chosen): (usize, f64)| {
         let is_usual = place == 1;
-        view! { <option value=chosen.to_string() selected=is_usual>{words(chosen)}</option> }.into_any()
+        element("option")
+            .with("value", chosen.to_string())
+            .with("selected", is_usual)
+            .holds(words(chosen))
+            .into()
     };
     let kind = move |(kind, name, words): (Kind, &'static str, Words)| {
         let save = move |_| {
-            let chosen = scale.get_untracked().and_then(|scale| scale.value().parse().ok());
+            let chosen = scale.get_untracked().parse().ok();
             store.export(kind, chosen.unwrap_or_else(|| scales(units)[1]));
         };
-        view! { <button type="button" class="command" data-export=name on:click=save>{words.words()}</button> }
-            .into_any()
+        command()
+            .with("data-export", name)
+            .on("click", save)
+            .holds(words.words())
+            .into()
     };
-    view! {
-        <section class="share-files" aria-labelledby="share-files-title">
-            <h2 id="share-files-title">{say!("share-files")}</h2>
-            <label class="share-scale">
-                <span>{say!("share-scale")}</span>
-                <select node_ref=scale data-scale>{scales(units).into_iter().enumerate().map(one).collect::<Vec<_>>()}</select>
-            </label>
-            <div class="group">{KINDS.map(kind).into_iter().collect::<Vec<_>>()}</div>
-        </section>
-    }
-    .into_any()
+    element("section")
+        .class("share-files")
+        .with("aria-labelledby", "share-files-title")
+        .holds(element("h2").with("id", "share-files-title").holds(say!("share-files")))
+        .holds(
+            element("label")
+                .class("share-scale")
+                .holds(element("span").holds(say!("share-scale")))
+                .holds(
+                    element("select")
+                        .on("change", move |event| scale.set(value_of(&event)))
+                        .mark("data-scale")
+                        .holds(scales(units).into_iter().enumerate().map(one).collect::<Vec<View>>()),
+                ),
+        )
+        .holds(
+            element("div")
+                .class("group")
+                .holds(KINDS.map(kind).into_iter().collect::<Vec<View>>()),
+        )
+        .into()
 }
 
 /// The code, small in the menu, and across the window on request.
-fn code(code: Code) -> AnyView {
-    let large = NodeRef::<leptos::html::Dialog>::new();
+fn code(code: Code) -> View {
     let picture = move || {
         let side = code.side;
         let path = code.path.clone();
-        view! {
-            <svg class="code" viewBox=format!("0 0 {side} {side}") role="img" aria-label=say!("share-code") data-code=side.to_string()>
-                <path d=path></path>
-            </svg>
-        }
-        .into_any()
+        element("svg")
+            .class("code")
+            .with("viewBox", format!("0 0 {side} {side}"))
+            .with("role", "img")
+            .with("aria-label", say!("share-code"))
+            .with("data-code", side.to_string())
+            .holds(element("path").with("d", path))
     };
     let show = move |_| {
-        if let Some(large) = large.get_untracked() {
-            // A dialog that stands in the page and is closed can be shown.
-            let _ = large.show_modal();
-        }
+        document::set_open(LARGE_CODE, true);
     };
     let close = move |_| {
-        if let Some(large) = large.get_untracked() {
-            large.close();
-        }
+        document::set_open(LARGE_CODE, false);
     };
-    view! {
-        {picture()}
-        <button type="button" class="command" data-command="show-code" on:click=show>{say!("share-code-large")}</button>
-        <dialog node_ref=large class="code-large" aria-label=say!("share-code") data-code-large>
-            {picture()}
-            <button type="button" class="command" data-command="close-code" on:click=close>{say!("share-close")}</button>
-        </dialog>
-    }
-    .into_any()
+    View::nothing()
+        .and(picture())
+        .and(
+            command()
+                .with("data-command", "show-code")
+                .on("click", show)
+                .holds(say!("share-code-large")),
+        )
+        .and(
+            element("dialog")
+                .with("id", LARGE_CODE)
+                .class("code-large")
+                .with("aria-label", say!("share-code"))
+                .mark("data-code-large")
+                .holds(picture())
+                .holds(
+                    command()
+                        .with("data-command", "close-code")
+                        .on("click", close)
+                        .holds(say!("share-close")),
+                ),
+        )
 }

@@ -1,47 +1,68 @@
 //! The status line: what the tool waits for, what is selected, and zooming.
 
+use crate::browser::view::{View, command, element};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use super::help::help_button;
 use super::language::languages;
 use super::mode::{by_tap, page_menu};
-use super::typed::TypedFields;
+use super::typed::typed_fields;
 use crate::app::App;
-use crate::app::live::memo;
 use crate::app::store::{STATUS, Store, ZOOM_STEP};
+use crate::live::memo;
 
 /// The status line.
-#[component]
-pub fn Status(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn status(store: Store) -> View {
     let awaits = memo(move || store.hand.with(|hand| hand.awaits.clone()));
     let selected = memo(move || store.hand.with(|hand| hand.selected.clone()));
-    view! {
-        <footer id=STATUS class="status">
-            <p class="awaits" data-awaits>{awaits}</p>
-            <TypedFields store/>
-            {by_tap(store)}
-            {move || {
-                selected.get().map(|words| {
-                    view! {
-                        <p class="selected" data-selected>{words}</p>
-                        <button type="button" class="command" data-command="delete" aria-keyshortcuts="Delete" on:click=move |_| store.act(App::delete)>
-                            {say!("panels-delete")}
-                        </button>
-                    }
-                })
-            }}
-            {help_button(store)}
-            {page_menu(store)}
-            {languages(store)}
-            <div class="group zoom" role="group" aria-label=say!("panels-zoom")>
-                <button type="button" class="command" data-command="zoom-out" aria-label=say!("panels-zoom-out") on:click=move |_| store.act(|app| app.zoom(1.0 / ZOOM_STEP))>"−"</button>
-                <button type="button" class="command" data-command="fit" aria-keyshortcuts="0" on:click=move |_| store.act(App::fit)>{say!("panels-zoom-fit")}</button>
-                <button type="button" class="command" data-command="zoom-in" aria-label=say!("panels-zoom-in") on:click=move |_| store.act(|app| app.zoom(ZOOM_STEP))>"+"</button>
-            </div>
-        </footer>
-    }
+    element("footer")
+        .with("id", STATUS)
+        .class("status")
+        .holds(element("p").class("awaits").mark("data-awaits").holds(awaits))
+        .holds(typed_fields(store))
+        .holds(by_tap(store))
+        .holds(move || {
+            selected.get().map(|words| {
+                View::nothing()
+                    .and(element("p").class("selected").mark("data-selected").holds(words))
+                    .and(
+                        command()
+                            .with("data-command", "delete")
+                            .with("aria-keyshortcuts", "Delete")
+                            .on_press(move || store.act(App::delete))
+                            .holds(say!("panels-delete")),
+                    )
+            })
+        })
+        .holds(help_button(store))
+        .holds(page_menu(store))
+        .holds(languages(store))
+        .holds(
+            element("div")
+                .class("group zoom")
+                .with("role", "group")
+                .with("aria-label", say!("panels-zoom"))
+                .holds(
+                    command()
+                        .with("data-command", "zoom-out")
+                        .with("aria-label", say!("panels-zoom-out"))
+                        .on_press(move || store.act(|app| app.zoom(1.0 / ZOOM_STEP)))
+                        .holds("−"),
+                )
+                .holds(
+                    command()
+                        .with("data-command", "fit")
+                        .with("aria-keyshortcuts", "0")
+                        .on_press(move || store.act(App::fit))
+                        .holds(say!("panels-zoom-fit")),
+                )
+                .holds(
+                    command()
+                        .with("data-command", "zoom-in")
+                        .with("aria-label", say!("panels-zoom-in"))
+                        .on_press(move || store.act(|app| app.zoom(ZOOM_STEP)))
+                        .holds("+"),
+                ),
+        )
+        .into()
 }

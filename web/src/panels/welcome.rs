@@ -1,14 +1,14 @@
 //! What to begin with or go on with, shown while nothing is drawn and nothing was opened.
 
+use crate::browser::view::{View, button, command, element, presses};
 use hobnail_core::say;
-use leptos::prelude::*;
 
 use crate::app::files::{SAMPLES, Sample};
 use crate::app::keeping::Recent;
-use crate::app::live::{Live, memo};
 use crate::app::shown::Help;
 use crate::app::store::{CANVAS, FILE_INPUT, Store};
 use crate::browser::{document, files};
+use crate::live::{live_here, memo};
 use crate::tools::ToolKind;
 
 /// Ways to begin with nothing drawn: the tool, its name in the page, and words.
@@ -38,23 +38,19 @@ fn begin_anew(store: Store) {
 }
 
 /// The card of beginnings.
-#[component]
-pub fn Welcome(
-    /// The page's store.
-    store: Store,
-) -> impl IntoView {
+pub fn welcome(store: Store) -> View {
     let sample = move |sample: &'static Sample| {
-        view! {
-            <li>
-                <button type="button" class="menu-line" data-begin=sample.file on:click=move |_| {
+        element("li").holds(
+            button()
+                .class("menu-line")
+                .with("data-begin", sample.file)
+                .on_press(move || {
                     store.open_sample(sample);
                     document::focus_on(CANVAS);
-                }>
-                    <span class="choice-name">{sample.title.words()}</span>
-                    <span class="choice-more">{sample.about.words()}</span>
-                </button>
-            </li>
-        }
+                })
+                .holds(element("span").class("choice-name").holds(sample.title.words()))
+                .holds(element("span").class("choice-more").holds(sample.about.words())),
+        )
     };
     let start = move |(tool, name, title, about): (ToolKind, &'static str, &'static str, &'static str)| {
         let begin = move |_| {
@@ -62,51 +58,73 @@ pub fn Welcome(
             store.act(|app| app.choose_tool(tool));
             document::focus_on(CANVAS);
         };
-        view! {
-            <li>
-                <button type="button" class="menu-line" data-begin=name on:click=begin>
-                    <span class="choice-name">{title}</span>
-                    <span class="choice-more">{about}</span>
-                </button>
-            </li>
-        }
-        .into_any()
+        element("li")
+            .holds(
+                button()
+                    .class("menu-line")
+                    .with("data-begin", name)
+                    .on("click", begin)
+                    .holds(element("span").class("choice-name").holds(title))
+                    .holds(element("span").class("choice-more").holds(about)),
+            )
+            .into()
     };
-    move || {
+    View::from(move || {
         store.is_new.get().then(|| {
-            view! {
-                <section class="welcome" aria-labelledby="welcome-title" data-welcome>
-                    <RecentPlans store/>
-                    <h2 id="welcome-title" class="to-draw">{say!("panels-begin")}</h2>
-                    <ul class="to-draw">
-                        {starts().into_iter().map(start).collect::<Vec<AnyView>>()}
-                        {super::base_image::start()}
-                    </ul>
-                    <h2>{move || if store.is_looking.get() { say!("mode-look-at") } else { say!("panels-begin-samples") }}</h2>
-                    <ul>{SAMPLES.iter().map(sample).collect_view()}</ul>
-                    <div class="welcome-more">
-                        <button type="button" class="command to-draw" data-begin="blank" on:click=move |_| {
-                            begin_anew(store);
-                            document::focus_on(CANVAS);
-                        }>
-                            {say!("panels-begin-blank")}
-                        </button>
-                        {super::program::program_button(store, say!("panels-begin-program"))}
-                        <button type="button" class="command" data-begin="file" on:click=move |_| files::choose(FILE_INPUT)>
-                            {say!("panels-begin-file")}
-                        </button>
-                    </div>
-                </section>
-            }
+            element("section")
+                .class("welcome")
+                .with("aria-labelledby", "welcome-title")
+                .mark("data-welcome")
+                .holds(recent_plans(store))
+                .holds(
+                    element("h2")
+                        .with("id", "welcome-title")
+                        .class("to-draw")
+                        .holds(say!("panels-begin")),
+                )
+                .holds(
+                    element("ul")
+                        .class("to-draw")
+                        .holds(starts().into_iter().map(start).collect::<Vec<View>>())
+                        .holds(super::base_image::start()),
+                )
+                .holds(element("h2").holds(move || {
+                    if store.is_looking.get() {
+                        say!("mode-look-at")
+                    } else {
+                        say!("panels-begin-samples")
+                    }
+                }))
+                .holds(element("ul").holds(SAMPLES.iter().map(sample).collect::<View>()))
+                .holds(
+                    element("div")
+                        .class("welcome-more")
+                        .holds(
+                            button()
+                                .class("command to-draw")
+                                .with("data-begin", "blank")
+                                .on_press(move || {
+                                    begin_anew(store);
+                                    document::focus_on(CANVAS);
+                                })
+                                .holds(say!("panels-begin-blank")),
+                        )
+                        .holds(super::program::program_button(store, say!("panels-begin-program")))
+                        .holds(
+                            command()
+                                .with("data-begin", "file")
+                                .on_press(move || files::choose(FILE_INPUT))
+                                .holds(say!("panels-begin-file")),
+                        ),
+                )
         })
-    }
+    })
 }
 
 /// Plans that this browser keeps; nothing where it keeps none.
-#[component]
-fn RecentPlans(store: Store) -> impl IntoView {
+fn recent_plans(store: Store) -> View {
     // The plan of which is asked whether it shall be forgotten.
-    let asked = Live::new(String::new());
+    let asked = live_here(String::new());
     let one = move |plan: Recent| {
         let (id, opened) = (plan.id.clone(), plan.id.clone());
         let (name, when) = (plan.name.clone(), plan.when.clone());
@@ -132,35 +150,38 @@ fn RecentPlans(store: Store) -> impl IntoView {
         };
         let keep = move || {
             let keep = move |_| asked.set(String::new());
-            let button =
-                view! { <button type="button" class="command" data-keep on:click=keep>{say!("panels-keep")}</button> };
-            is_asked.get().then(|| button.into_any())
+            let button = command().mark("data-keep").on("click", keep).holds(say!("panels-keep"));
+            is_asked.get().then_some(button)
         };
-        view! {
-            <li class="recent">
-                <button type="button" class="menu-line" data-recent=opened.clone() on:click=move |_| {
-                    store.open_kept(opened.clone());
-                    document::focus_on(CANVAS);
-                }>
-                    <span class="choice-name">{name}</span>
-                    <span class="choice-more">{when}</span>
-                </button>
-                <button type="button" class="command" data-forget title=of_plan on:click=move |event| forget(event.detail())>
-                    {words}
-                </button>
-                {keep}
-            </li>
-        }
-        .into_any()
+        element("li")
+            .class("recent")
+            .holds(
+                button()
+                    .class("menu-line")
+                    .with("data-recent", opened.clone())
+                    .on_press(move || {
+                        store.open_kept(opened.clone());
+                        document::focus_on(CANVAS);
+                    })
+                    .holds(element("span").class("choice-name").holds(name))
+                    .holds(element("span").class("choice-more").holds(when)),
+            )
+            .holds(
+                command()
+                    .mark("data-forget")
+                    .with("title", of_plan)
+                    .on("click", move |event| forget(presses(&event)))
+                    .holds(words),
+            )
+            .holds(keep)
+            .into()
     };
-    move || {
+    View::from(move || {
         let plans = store.recent.get();
         (!plans.is_empty()).then(|| {
-            view! {
-                <h2>{say!("panels-go-on")}</h2>
-                <ul>{plans.into_iter().map(one).collect::<Vec<_>>()}</ul>
-            }
-            .into_any()
+            View::nothing()
+                .and(element("h2").holds(say!("panels-go-on")))
+                .and(element("ul").holds(plans.into_iter().map(one).collect::<Vec<View>>()))
         })
-    }
+    })
 }
