@@ -20,7 +20,7 @@ function stop(fault) {
 }
 
 // The module that reads base data.
-const READERS = "hobnail_readers_module_bg.wasm";
+const READERS = "hobnail_readers_bg.wasm";
 
 // A worker made of this same text.
 function startOwn() {

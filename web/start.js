@@ -25,7 +25,7 @@ globalThis.hobnail = {
   // A worker that reads a file of base data, which it is asked for at once.
   startReading(asked) {
     const worker = new Worker(beside("reading.js"), { type: "module" });
-    worker.postMessage([beside("hobnail_readers_module.js"), asked]);
+    worker.postMessage([beside("hobnail_readers.js"), asked]);
     return worker;
   },
   // The page is in many files, so it can not be saved with a plan inside, and none came in it.

@@ -19,7 +19,7 @@ const MODULE_BUDGET_BYTES: u64 = 805_000;
 const READERS_BUDGET_BYTES: u64 = 450_000;
 
 /// How the file of that module begins.
-const READERS: &str = "hobnail_readers_module";
+const READERS: &str = "hobnail_readers";
 
 /// How long each reader is given mutated inputs here; `cargo task fuzz` gives them longer.
 const FUZZ_SECONDS: f64 = 20.0;
