@@ -148,13 +148,16 @@ fn missing_sections(document: &Document, edits: &[Edit]) -> Vec<Edit> {
 impl Taking<'_> {
     fn take(&mut self, feature: &Feature, becomes: Becomes) {
         let before = (self.edits.len(), self.taken.known);
-        let can_be = match (becomes, feature.shape) {
+        let can_not_be = matches!(
+            (becomes, feature.shape),
             (Becomes::Street(..) | Becomes::Barrier, Shape::Points | Shape::Areas)
-            | (Becomes::Constraint(_) | Becomes::Parcel(_), Shape::Points | Shape::Lines) => false,
-            (Becomes::Building, Shape::Lines) => false,
-            _ => true,
-        };
-        if !can_be {
+                | (
+                    Becomes::Constraint(_) | Becomes::Parcel(_),
+                    Shape::Points | Shape::Lines
+                )
+                | (Becomes::Building, Shape::Lines)
+        );
+        if can_not_be {
             self.taken.unfitting += 1;
             return;
         }
