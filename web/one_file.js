@@ -1,5 +1,5 @@
 // The page in one file begins here, and so does its worker, which is made of this same text. `cargo task bundle` writes
-// before it what says messages, and two names: `loaders`, the loader of each module by the module's file, and `own`, the
+// before it what says messages, what reads base data, and two names: `loaders`, the loader of each module by the module's file, and `own`, the
 // file of the page's own.
 // No module script, since Chromium starts no worker with one from a `file:` address.
 const file = (path) => [...document.scripts].find((element) => element.dataset.file === path);
@@ -19,6 +19,17 @@ function stop(fault) {
   document.getElementById("notice").hidden = false;
 }
 
+// The module that reads base data.
+const READERS = "hobnail_readers_bg.wasm";
+
+// A worker made of this same text.
+function startOwn() {
+  const text = document.querySelector("script[data-start]").textContent;
+  return new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
+}
+
+const compiledOf = async (path) => WebAssembly.compile(await (await unpack(path)).arrayBuffer());
+
 // A plan that came inside the page, in an element that is data and no script.
 const PLAN = "script[data-plan-inside]";
 
@@ -31,10 +42,17 @@ async function startPage() {
     readText: async (path) => (await unpack(path)).text(),
     // A worker that runs the compiled module.
     startWorker(compiled) {
-      const text = document.querySelector("script[data-start]").textContent;
-      const address = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
-      const worker = new Worker(address);
+      const worker = startOwn();
       worker.postMessage([hobnailWords.spoken(), compiled]);
+      return worker;
+    },
+    // A worker that reads a file of base data, which it is asked for as soon as the module is there.
+    startReading(asked) {
+      const worker = startOwn();
+      compiledOf(READERS).then(
+        (compiled) => worker.postMessage([null, compiled, asked]),
+        (fault) => worker.onmessage?.({ data: ["failed", String(fault)] }),
+      );
       return worker;
     },
     holdsPage: () => true,
@@ -55,8 +73,7 @@ async function startPage() {
   try {
     const language = hobnailWords.chosen();
     hobnailWords.use(language, await hobnail.readText(hobnailWords.fileOf(language)));
-    const bytes = await (await unpack(own)).arrayBuffer();
-    await loaders[own]({ module_or_path: await WebAssembly.compile(bytes) });
+    await loaders[own]({ module_or_path: await compiledOf(own) });
   } catch (fault) {
     stop(fault);
     throw fault;
@@ -67,9 +84,14 @@ if (globalThis.document) {
   startPage();
 } else {
   // The worker is handed the messages of the window's language and the compiled module, starts it, and from then on the
-  // module itself answers.
-  self.onmessage = (event) => {
-    const [spoken, compiled] = event.data;
+  // module itself answers. A worker that reads base data is handed no messages, but what it is asked for.
+  self.onmessage = async (event) => {
+    const [spoken, compiled, asked] = event.data;
+    if (!spoken) {
+      await loaders[READERS]({ module_or_path: compiled });
+      const post = (message, given = []) => self.postMessage(message, given);
+      return hobnailReading(loaders[READERS].Reading, asked, post);
+    }
     hobnailWords.use(...spoken);
     loaders[own]({ module_or_path: compiled });
   };

@@ -22,6 +22,12 @@ globalThis.hobnail = {
     worker.postMessage([beside("words.js"), hobnailWords.spoken(), beside(script.dataset.module), compiled]);
     return worker;
   },
+  // A worker that reads a file of base data, which it is asked for at once.
+  startReading(asked) {
+    const worker = new Worker(beside("reading.js"), { type: "module" });
+    worker.postMessage([beside("hobnail_readers.js"), asked]);
+    return worker;
+  },
   // The page is in many files, so it can not be saved with a plan inside, and none came in it.
   holdsPage: () => false,
   pageWith() {

@@ -3,16 +3,18 @@
 //! The worker loads this module when the first file of base data is opened, and hands a file over as bytes:
 //!
 //! ```js
-//! const reading = new Reading(file.name, new Uint8Array(buffer), { origin_deg: [-71.1, 42.3], box_deg: null });
+//! const reading = new Reading(file.name, new Uint8Array(buffer), { box_deg: null });
 //! for (;;) {
 //!   const share = reading.step();          // 0 to 1; 1 when all is read
 //!   if (share >= 1) break;
-//!   post({ share });
-//!   await nextMessage();                   // a message that cancels: reading.free(), and nothing is left
+//!   post(share);
 //! }
-//! const base = reading.result();           // see `base.rs`; throws the list of faults when nothing was read
+//! const base = reading.result();           // all but the features, see `Handed`; throws the list of faults when nothing was read
+//! for (let piece; (piece = reading.piece()); ) post(piece.shapes(), piece.positions(), piece.words());
 //! const surface = reading.surface(0);      // heights, when base.grids_count > 0
 //! ```
+//!
+//! Who does not want to wait ends the worker, and nothing is left. `web/reading.js` is where it is called.
 //!
 //! `new Reading` throws the list of faults when the file can not even be begun. A fault is
 //! `{ message, arguments, place, place_arguments }`: names of messages in `core/messages/` with their arguments.
@@ -21,10 +23,11 @@ use serde::Serialize;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::base::{Base, Position};
+use crate::base::{Coordinates, Format, Picture, Position};
 use crate::fault::Fault;
 use crate::grid::{Grid, contours, slope};
 use crate::options::Options;
+use crate::pieces::{self, Pieces};
 use crate::read::{Progress, Reader};
 use crate::system::System;
 
@@ -32,16 +35,44 @@ use crate::system::System;
 #[wasm_bindgen]
 pub struct Reading {
     reader: Option<Reader>,
+    pieces: Option<Pieces>,
     plan: Option<System>,
     grids: Vec<Grid>,
 }
 
-/// What is handed over: the base and how many surfaces can be asked for.
+/// What is handed over first: what [`crate::base::Base`] says but for the features, and how many surfaces can be asked for.
 #[derive(Serialize)]
 struct Handed<'a> {
-    #[serde(flatten)]
-    base: &'a Base,
+    format: Format,
+    coordinates: Coordinates,
+    system: &'a str,
+    attribution: &'a str,
+    layers: Vec<&'a str>,
+    pictures: &'a [Picture],
+    faults: &'a [Fault],
     grids_count: usize,
+}
+
+/// Some features: see [`pieces::Piece`]. Each part can be taken once.
+#[wasm_bindgen]
+pub struct Piece(pieces::Piece);
+
+#[wasm_bindgen]
+impl Piece {
+    /// What the features' shapes are.
+    pub fn shapes(&mut self) -> Vec<u32> {
+        std::mem::take(&mut self.0.shapes)
+    }
+
+    /// Where they are.
+    pub fn positions(&mut self) -> Vec<f64> {
+        std::mem::take(&mut self.0.positions)
+    }
+
+    /// What is said of them.
+    pub fn words(&mut self) -> String {
+        std::mem::take(&mut self.0.words)
+    }
 }
 
 fn to_js(value: &impl Serialize) -> JsValue {
@@ -72,6 +103,7 @@ impl Reading {
         let reader = Reader::new(name, bytes, options).map_err(|faults| faults_to_js(&faults))?;
         Ok(Self {
             reader: Some(reader),
+            pieces: None,
             plan,
             grids: Vec::new(),
         })
@@ -85,7 +117,7 @@ impl Reading {
         }
     }
 
-    /// What was read. The positions are given over: a second call gives nothing.
+    /// What was read but for the features. A second call gives nothing.
     ///
     /// # Errors
     /// The list of faults, when nothing was read.
@@ -95,10 +127,23 @@ impl Reading {
         };
         let mut base = reader.finish().map_err(|faults| faults_to_js(&faults))?;
         self.grids = std::mem::take(&mut base.grids);
-        Ok(to_js(&Handed {
-            base: &base,
+        let handed = to_js(&Handed {
+            format: base.format,
+            coordinates: base.coordinates,
+            system: &base.system,
+            attribution: &base.attribution,
+            layers: base.layers.iter().map(|layer| layer.name.as_str()).collect(),
+            pictures: &base.pictures,
+            faults: &base.faults,
             grids_count: self.grids.len(),
-        }))
+        });
+        self.pieces = Some(Pieces::new(base));
+        Ok(handed)
+    }
+
+    /// The next features, once there is a result; nothing when all were given.
+    pub fn piece(&mut self) -> Option<Piece> {
+        self.pieces.as_mut()?.next().map(Piece)
     }
 
     /// The heights of a grid, to be asked of; each can be taken once.

@@ -30,6 +30,8 @@ pub mod system;
 
 pub mod grid;
 
+pub mod pieces;
+
 mod boundary;
 pub use boundary::{Reading, Surface};
 

@@ -7,6 +7,7 @@ pub mod address;
 pub mod alternatives;
 pub mod background;
 pub mod base_image;
+pub mod bases;
 pub mod basis;
 pub mod class_maps;
 pub mod detail_maps;

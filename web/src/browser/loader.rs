@@ -14,6 +14,9 @@ extern "C" {
     #[wasm_bindgen(js_name = startWorker, catch)]
     fn ask_for_worker(compiled: &JsValue) -> Result<web_sys::Worker, JsValue>;
 
+    #[wasm_bindgen(js_name = startReading, catch)]
+    fn ask_for_reading(asked: &JsValue) -> Result<web_sys::Worker, JsValue>;
+
     #[wasm_bindgen(js_name = holdsPage)]
     fn says_whether_it_holds_the_page() -> bool;
 
@@ -44,6 +47,14 @@ pub async fn read_text(path: &str) -> Result<String, String> {
 /// The browser's own, when it starts none.
 pub fn start_worker() -> Result<web_sys::Worker, JsValue> {
     ask_for_worker(&wasm_bindgen::module())
+}
+
+/// A worker that reads a file of base data: `asked` holds the file and the options (`web/reading.js`).
+///
+/// # Errors
+/// The browser's own, when it starts none.
+pub fn start_reading(asked: &JsValue) -> Result<web_sys::Worker, JsValue> {
+    ask_for_reading(asked)
 }
 
 /// Whether the whole page is at hand, to be saved with a plan inside: so it is where it came in one file.

@@ -15,6 +15,8 @@ pub mod loader;
 pub mod notice;
 
 pub mod painter;
+
+pub mod reading;
 pub mod remembered;
 
 pub mod pictures;

@@ -10,6 +10,9 @@ extern "C" {
 
     fn find(id: &str) -> Option<String>;
 
+    #[wasm_bindgen(js_name = find)]
+    fn find_with(id: &str, values: &js_sys::Object) -> Option<String>;
+
     fn language() -> String;
 
     #[wasm_bindgen(js_name = startAgain, catch)]
@@ -37,6 +40,23 @@ fn by_script(_: Language, message: Message, names: &str, values: &[Argument<'_>]
         });
     }
     say(message.place(), names, &given)
+}
+
+/// The words of a message whose name and values come from the readers of base data; its name where it can not be said,
+/// for people to report.
+#[must_use]
+pub fn say_by_name(id: &str, arguments: &[(String, String)]) -> String {
+    let values = js_sys::Object::new();
+    for (name, value) in arguments {
+        // A count is a number, so that the sentence knows its plural; a file's own words stay as they are.
+        let given = match value.parse::<f64>() {
+            Ok(number) if name == "count" => JsValue::from_f64(number),
+            _ => JsValue::from_str(value),
+        };
+        // Setting a property of an object of our own does not fail.
+        let _ = js_sys::Reflect::set(&values, &JsValue::from_str(name), &given);
+    }
+    find_with(id, &values).unwrap_or_else(|| id.to_owned())
 }
 
 /// Starts the page anew in a language; `plan` is told to the page that starts.

@@ -1,7 +1,7 @@
 //! The page's files put into one: what stands where, and what its policy allows.
 //!
 //! - The style sheet stands inside, its fonts as `data:` addresses, with the fonts' licenses before it.
-//! - One script stands inside: what says messages, the loader of each wasm module, as wasm-bindgen wrote it but for its
+//! - One script stands inside: what says messages, what reads base data, the loader of each wasm module, as wasm-bindgen wrote it but for its
 //!   exports, and behind them `web/one_file.js`. The worker is started from this script's own text, so nothing stands there twice.
 //! - All other files, wasm modules and sample sketches above all, stand before it, compressed, each in a script element
 //!   of a type that no browser runs. A second wasm module beside the page's own is found and packed like the first.
@@ -30,10 +30,11 @@ pub trait Packer {
 }
 
 /// Files that only the page made of many files needs.
-const LEFT_OUT: [&str; 8] = [
+const LEFT_OUT: [&str; 9] = [
     "index.html",
     "start.js",
     "words.js",
+    "reading.js",
     "worker.js",
     "new_version.js",
     "service_worker.js",
@@ -181,10 +182,10 @@ fn style(sources: &Sources<'_>, packer: &dyn Packer, path: &str) -> Result<Strin
     Ok(style)
 }
 
-/// The script: what says messages, loaders, the name of the page's own module, and what starts it.
+/// The script: what says messages, what reads base data, loaders, the name of the page's own module, and what starts it.
 fn script(sources: &Sources<'_>, own: &str) -> Result<String, String> {
-    let words = sources.text("words.js")?;
-    let mut script = format!("{words}\n(() => {{\n\"use strict\";\nconst loaders = {{}};\n");
+    let (words, reading) = (sources.text("words.js")?, sources.text("reading.js")?);
+    let mut script = format!("{words}\n{reading}\n(() => {{\n\"use strict\";\nconst loaders = {{}};\n");
     for (module, loader) in sources.modules() {
         let text = wrapped(sources.text(&loader)?).map_err(|fault| format!("{loader}: {fault}"))?;
         script.push_str(&format!("loaders[\"{module}\"] = (() => {{\n{text}\n}})();\n"));
@@ -194,12 +195,13 @@ fn script(sources: &Sources<'_>, own: &str) -> Result<String, String> {
     Ok(script)
 }
 
-/// A loader as the body of a function that gives its default export.
+/// A loader as the body of a function that gives its default export, with its classes as properties of that.
 ///
 /// It is written as a module, which could not stand within a script; where it lies it would ask only to find a module
 /// that it is not handed, and ours always are.
 fn wrapped(loader: &str) -> Result<String, String> {
     let mut default = None;
+    let mut classes = Vec::new();
     let mut lines = Vec::new();
     for line in loader.lines() {
         if line.starts_with("import ") || line.starts_with("import{") {
@@ -213,7 +215,11 @@ fn wrapped(loader: &str) -> Result<String, String> {
                     .next()
                     .or(default);
             }
-            Some(declared) => lines.push(declared),
+            Some(declared) => {
+                let class = declared.strip_prefix("class ");
+                classes.extend(class.and_then(|class| class.split(' ').next()));
+                lines.push(declared);
+            }
             None => lines.push(line),
         }
     }
@@ -222,7 +228,8 @@ fn wrapped(loader: &str) -> Result<String, String> {
     if text.contains("import.meta") || text.contains("import(") {
         return Err("it would need another file".to_string());
     }
-    Ok(format!("{text}\nreturn {default};"))
+    let classes = classes.join(", ");
+    Ok(format!("{text}\nreturn Object.assign({default}, {{ {classes} }});"))
 }
 
 /// Writes every other file, compressed, in an element of its own.

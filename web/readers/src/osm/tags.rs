@@ -160,13 +160,24 @@ fn has(tags: &Tags, key: &str, wanted: &str) -> bool {
     value(tags, key).is_some_and(|value| wanted == "*" && !value.is_empty() || value == wanted)
 }
 
+fn row_for(tags: &Tags) -> Option<&'static Row> {
+    TABLE
+        .iter()
+        .find(|row| has(tags, row.key, row.value) && row.also.is_none_or(|(key, value)| has(tags, key, value)))
+}
+
+/// The tag by which a feature with these tags has its row of the table: key and value. Features of one such tag can be
+/// given another meaning together.
+#[must_use]
+pub fn row_of(tags: &Tags) -> Option<(&str, &str)> {
+    let key = row_for(tags)?.key;
+    Some((key, value(tags, key)?))
+}
+
 /// What a feature with these tags may become; `None` where the table has no row for it or leaves it out.
 #[must_use]
 pub fn suggestion(tags: &Tags) -> Option<Suggestion> {
-    let row = TABLE
-        .iter()
-        .find(|row| has(tags, row.key, row.value) && row.also.is_none_or(|(key, value)| has(tags, key, value)))?;
-    Some(match row.meaning {
+    Some(match row_for(tags)?.meaning {
         Meaning::Street(role, section) => Suggestion::Street(street_of(tags, role, section)),
         Place(place) => Suggestion::Place { place },
         Land(constraint) => Suggestion::Constraint { constraint },

@@ -48,6 +48,7 @@ fn page() -> Sources<'static> {
         ("page-1.css", "@font-face { src: url(\"./fonts/plain.woff2\") }"),
         ("page-2.js", LOADER),
         ("page-2_bg.wasm", "module"),
+        ("reading.js", "read();"),
         ("sample-sketches/README.md", "about"),
         ("sample-sketches/village.geojson", "village"),
         ("service_worker.js", "worker"),
@@ -87,8 +88,8 @@ fn everything_stands_inside() {
     );
     assert_eq!(
         element(&html, "data-start", "script"),
-        "say();\n(() => {\n\"use strict\";\nconst loaders = {};\nloaders[\"page-2_bg.wasm\"] = (() => {\nclass Stream {}\nfunction start() {\n    self.location.href\n}\n\
-         return start;\n})();\nconst own = \"page-2_bg.wasm\";\nbegin();\n})();\n"
+        "say();\nread();\n(() => {\n\"use strict\";\nconst loaders = {};\nloaders[\"page-2_bg.wasm\"] = (() => {\nclass Stream {}\nfunction start() {\n    self.location.href\n}\n\
+         return Object.assign(start, { Stream });\n})();\nconst own = \"page-2_bg.wasm\";\nbegin();\n})();\n"
     );
     assert_eq!(element(&html, "data-file=\"page-2_bg.wasm\"", "script"), "gzip-module");
     assert_eq!(
@@ -143,7 +144,8 @@ fn a_second_module_is_packed_like_the_first() {
         "function load() {}\nexport { load as default };",
     );
     let html = assemble(&sources, &Readable).unwrap();
-    let loader = "loaders[\"readers_bg.wasm\"] = (() => {\nfunction load() {}\nreturn load;\n})();";
+    let loader =
+        "loaders[\"readers_bg.wasm\"] = (() => {\nfunction load() {}\nreturn Object.assign(load, {  });\n})();";
     assert!(html.contains(loader), "{html}");
     assert_eq!(
         element(&html, "data-file=\"readers_bg.wasm\"", "script"),

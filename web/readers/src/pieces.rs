@@ -1,0 +1,182 @@
+//! What was read, piece by piece and flat, so that handing it to the page never takes long.
+//!
+//! A [`Piece`] holds whole features of some thousand positions in three parts: numbers that say shapes, positions, and
+//! words. The page reads them in the same order (`web/src/app/bases/pieces.rs`).
+
+use crate::base::{Base, Feature, Geometry, Position, Suggestion};
+use crate::osm::tags;
+
+/// A piece is handed over once it holds so many positions: some 100 kB.
+pub const PIECE_POSITIONS: usize = 4_000;
+
+/// Between two words of a feature, and behind each feature. They are taken out of the file's own words.
+pub const BETWEEN: char = '\u{1f}';
+/// Behind each feature.
+pub const BEHIND: char = '\u{1e}';
+
+/// Some features.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Piece {
+    /// For each feature: its layer from 0, its shape (0 points, 1 lines, 2 areas), how many of them, and for lines how
+    /// many positions each has, for areas how many rings each has, before each area's rings how many positions those have.
+    pub shapes: Vec<u32>,
+    /// Positions: x and y by turns, without any mark between.
+    pub positions: Vec<f64>,
+    /// For each feature: the row of the table that it fits, as `key=value`; what it may become, words parted by spaces;
+    /// then names and values of its tags by turns. [`BETWEEN`] stands between, [`BEHIND`] behind each feature.
+    pub words: String,
+}
+
+/// A base that is handed over piece by piece.
+pub struct Pieces {
+    base: Base,
+    layer: usize,
+    feature: usize,
+}
+
+impl Pieces {
+    /// The features of this base, from the first.
+    #[must_use]
+    pub fn new(base: Base) -> Self {
+        Self {
+            base,
+            layer: 0,
+            feature: 0,
+        }
+    }
+
+    /// The base, whose features are handed over.
+    #[must_use]
+    pub fn base(&self) -> &Base {
+        &self.base
+    }
+}
+
+impl Iterator for Pieces {
+    type Item = Piece;
+
+    /// The next piece; `None` when all are handed over.
+    fn next(&mut self) -> Option<Piece> {
+        let mut piece = Piece::default();
+        while let Some(layer) = self.base.layers.get(self.layer) {
+            while let Some(feature) = layer.features.get(self.feature) {
+                piece.add(self.layer, feature);
+                self.feature += 1;
+                if piece.positions.len() >= 2 * PIECE_POSITIONS {
+                    return Some(piece);
+                }
+            }
+            self.layer += 1;
+            self.feature = 0;
+        }
+        (!piece.shapes.is_empty()).then_some(piece)
+    }
+}
+
+impl Piece {
+    fn add(&mut self, layer: usize, feature: &Feature) {
+        self.shapes.push(layer as u32);
+        match &feature.geometry {
+            Geometry::Points(points) => {
+                self.shapes.extend([0, points.len() as u32]);
+                self.add_positions(points);
+            }
+            Geometry::Lines(lines) => {
+                self.shapes.extend([1, lines.len() as u32]);
+                for line in lines {
+                    self.shapes.push(line.len() as u32);
+                    self.add_positions(line);
+                }
+            }
+            Geometry::Areas(areas) => {
+                self.shapes.extend([2, areas.len() as u32]);
+                for rings in areas {
+                    self.shapes.push(rings.len() as u32);
+                    for ring in rings {
+                        self.shapes.push(ring.len() as u32);
+                        self.add_positions(ring);
+                    }
+                }
+            }
+        }
+        if let Some((key, value)) = tags::row_of(&feature.tags) {
+            self.add_word(key);
+            self.words.push('=');
+            self.add_word(value);
+        }
+        self.words.push(BETWEEN);
+        let suggested = in_words(&feature.suggested);
+        self.words.push_str(&suggested);
+        for (name, value) in &feature.tags {
+            self.words.push(BETWEEN);
+            self.add_word(name);
+            self.words.push(BETWEEN);
+            self.add_word(value);
+        }
+        self.words.push(BEHIND);
+    }
+
+    fn add_positions(&mut self, positions: &[Position]) {
+        self.positions.extend(positions.iter().flatten());
+    }
+
+    fn add_word(&mut self, word: &str) {
+        self.words.extend(word.chars().map(|letter| {
+            if letter == BETWEEN || letter == BEHIND {
+                ' '
+            } else {
+                letter
+            }
+        }));
+    }
+}
+
+/// A suggestion as words: `street ROLE SECTION OWNER LEVEL`, `place KIND`, `constraint KIND`, `barrier`, `building`,
+/// `contour`, or nothing. Kinds are spelled as in the plan file.
+fn in_words(suggested: &Suggestion) -> String {
+    /// The name under which serde knows a variant without fields.
+    fn name(kind: &impl serde::Serialize) -> String {
+        // What is serialized are enums without fields: plain strings.
+        let quoted = serde_json::to_string(kind).unwrap_or_default();
+        quoted.trim_matches('"').to_owned()
+    }
+    match suggested {
+        Suggestion::Street(street) => {
+            let (role, owner) = (name(&street.role), name(&street.owner));
+            format!("street {role} {} {owner} {}", street.section, street.level)
+        }
+        Suggestion::Place { place } => format!("place {}", name(place)),
+        Suggestion::Constraint { constraint } => format!("constraint {}", name(constraint)),
+        Suggestion::Barrier => "barrier".to_owned(),
+        Suggestion::Building => "building".to_owned(),
+        Suggestion::Contour => "contour".to_owned(),
+        Suggestion::Unknown => String::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::options::Options;
+
+    #[test]
+    fn pieces_hold_shapes_positions_and_words_in_order() {
+        let text = r#"{ "type": "FeatureCollection", "features": [
+            { "type": "Feature", "properties": { "highway": "residential", "name": "Elm\u001fStreet" },
+              "geometry": { "type": "LineString", "coordinates": [[1, 2], [3, 4]] } },
+            { "type": "Feature", "properties": { "landuse": "odd" },
+              "geometry": { "type": "Polygon", "coordinates": [[[0, 0], [4, 0], [4, 4], [0, 0]]] } } ] }"#;
+        let base = crate::read("a.geojson", text.as_bytes().to_vec(), Options::default()).unwrap();
+        let pieces: Vec<Piece> = Pieces::new(base).collect();
+        let [piece] = pieces.as_slice() else {
+            panic!("{pieces:?}")
+        };
+        assert_eq!(piece.shapes, [0, 1, 1, 2, 0, 2, 1, 1, 3]);
+        assert_eq!(piece.positions, [1.0, 2.0, 3.0, 4.0, 0.0, 0.0, 4.0, 0.0, 4.0, 4.0]);
+        assert_eq!(
+            piece.words.replace(BETWEEN, "|").replace(BEHIND, "/"),
+            "highway=residential|street neighborhood_street neighborhood-street town 0|highway|residential|name|\
+             Elm Street/||landuse|odd/"
+        );
+    }
+}

@@ -1,0 +1,36 @@
+// Reads files of base data in a worker: hands each to the module of the readers and its features to the page, piece by
+// piece. Ended by whoever no longer wants it, and then nothing of it is left. The page in one file holds this text too.
+globalThis.hobnailReading = async (Reading, { file, options }, post) => {
+  try {
+    const reading = new Reading(file.name, new Uint8Array(await file.arrayBuffer()), options);
+    let told = 0;
+    for (let share = 0; share < 1; ) {
+      share = reading.step();
+      // A hundred messages say all there is to say.
+      if (share - told >= 0.01) post(["share", (told = share)]);
+    }
+    post(["base", reading.result()]);
+    for (let piece; (piece = reading.piece()); piece.free()) {
+      const [shapes, positions] = [piece.shapes(), piece.positions()];
+      post(["piece", shapes, positions, piece.words()], [shapes.buffer, positions.buffer]);
+    }
+    post(["end"]);
+  } catch (fault) {
+    // What the readers throw is a list of faults; all else is a fault of our own, or too little memory.
+    post(Array.isArray(fault) ? ["refused", fault] : ["failed", String(fault)]);
+  }
+};
+
+// A worker of its own where the page is in many files: it is told where the module's script lies.
+if (!globalThis.document && !globalThis.hobnailWords) {
+  self.onmessage = async (event) => {
+    const [script, asked] = event.data;
+    try {
+      const module = await import(script);
+      await module.default();
+      hobnailReading(module.Reading, asked, (message, given = []) => self.postMessage(message, given));
+    } catch (fault) {
+      self.postMessage(["failed", String(fault)]);
+    }
+  };
+}

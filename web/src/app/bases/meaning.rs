@@ -1,0 +1,135 @@
+//! What features become in the plan: the words of the readers' table turned into marks' kinds.
+//!
+//! Street sections are those of the default palette, by the ends of their messages' names; their ids never change
+//! meaning (`core/src/plan/defaults`).
+
+use hobnail_core::plan::land::{ConstraintKind, OwnerGroup, PlaceKind};
+use hobnail_core::plan::{StreetRole, StreetSectionId};
+
+/// What features of a class become.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Becomes {
+    /// Nothing: they are left out.
+    Nothing,
+    /// Streets that stand today.
+    Street(StreetSectionId, StreetRole),
+    /// Places that are there.
+    Place(PlaceKind),
+    /// Land that is held back.
+    Constraint(ConstraintKind),
+    /// Lines that can not be crossed on foot.
+    Barrier,
+    /// Buildings that stand: land kept as it is within the site, context outside of it.
+    Building,
+    /// Parcels of this group of owners.
+    Parcel(OwnerGroup),
+}
+
+/// Default street sections by the words of the readers' table, at the places of their ids.
+const SECTIONS: [&str; 12] = [
+    "main-street",
+    "boulevard",
+    "neighborhood-street",
+    "narrow-street",
+    "lane",
+    "alley",
+    "path",
+    "path-homes",
+    "subdivision-street",
+    "collector",
+    "arterial",
+    "state-highway",
+];
+
+impl Becomes {
+    /// What the readers suggest in these words; nothing where they suggest nothing, or a thing the plan has no marks for.
+    #[must_use]
+    pub(super) fn suggested(words: &str) -> Self {
+        let mut words = words.split(' ');
+        let found = match (words.next(), words.next(), words.next()) {
+            (Some("street"), Some(role), Some(section)) => street(role, section),
+            (Some("place"), Some(kind), None) => place(kind),
+            (Some("constraint"), Some(kind), None) => constraint(kind),
+            (Some("barrier"), None, None) => Some(Self::Barrier),
+            (Some("building"), None, None) => Some(Self::Building),
+            _ => None,
+        };
+        found.unwrap_or(Self::Nothing)
+    }
+
+    /// Its place in what is counted by kind: streets, places, constraints, barriers, buildings, parcels.
+    #[must_use]
+    pub const fn kind(self) -> Option<usize> {
+        match self {
+            Self::Nothing => None,
+            Self::Street(..) => Some(0),
+            Self::Place(_) => Some(1),
+            Self::Constraint(_) => Some(2),
+            Self::Barrier => Some(3),
+            Self::Building => Some(4),
+            Self::Parcel(_) => Some(5),
+        }
+    }
+}
+
+fn street(role: &str, section: &str) -> Option<Becomes> {
+    let role = match role {
+        "thoroughfare" => StreetRole::Thoroughfare,
+        "neighborhood_street" => StreetRole::NeighborhoodStreet,
+        "lane" => StreetRole::Lane,
+        "alley" => StreetRole::Alley,
+        "path" => StreetRole::Path,
+        _ => return None,
+    };
+    let id = SECTIONS.iter().position(|known| *known == section)?;
+    Some(Becomes::Street(StreetSectionId(id as u32), role))
+}
+
+fn place(kind: &str) -> Option<Becomes> {
+    Some(Becomes::Place(match kind {
+        "transit_stop" => PlaceKind::TransitStop,
+        "school" => PlaceKind::School,
+        "community_hall" => PlaceKind::CommunityHall,
+        "park" => PlaceKind::Park,
+        "shop" => PlaceKind::Shop,
+        "clinic" => PlaceKind::Clinic,
+        _ => return None,
+    }))
+}
+
+fn constraint(kind: &str) -> Option<Becomes> {
+    Some(Becomes::Constraint(match kind {
+        "water" => ConstraintKind::Water,
+        "wetland" => ConstraintKind::Wetland,
+        "conservation" => ConstraintKind::Conservation,
+        _ => return None,
+    }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use hobnail_core::plan::defaults::street_sections;
+
+    #[test]
+    fn sections_are_those_of_the_default_palette() {
+        let sections = street_sections();
+        assert_eq!(sections.len(), SECTIONS.len());
+        for (section, word) in sections.values().zip(SECTIONS) {
+            let name = section.name.to_lowercase().replace(' ', "-");
+            let word = if word == "path-homes" {
+                "path-with-homes-along-it"
+            } else {
+                word
+            };
+            assert_eq!(name, word);
+        }
+    }
+
+    #[test]
+    fn what_is_not_known_becomes_nothing() {
+        for words in ["", "contour", "street lane nowhere", "place castle", "building big"] {
+            assert_eq!(Becomes::suggested(words), Becomes::Nothing, "{words}");
+        }
+    }
+}

@@ -1,0 +1,166 @@
+//! Where a base lies in the plan, and how much of it is taken: what a person chooses before it is.
+
+use hobnail_core::number;
+use hobnail_core::plan::projection::{GeographicPoint, Projection};
+use hobnail_core::plan::{Document, PlanPoint};
+use hobnail_core::say;
+
+use super::clip::Sides;
+use super::{Base, Coordinates, Position};
+
+/// How far beyond the site a base is taken unless chosen otherwise, in meters: what streets lead to is seen. Common
+/// practice, no source.
+pub const USUAL_MARGIN_M: f64 = 200.0;
+
+/// How far a base is taken to each side of its middle where no site is drawn, in meters: half a mile, a walk of ten
+/// minutes. Common practice, no source.
+pub const USUAL_RADIUS_M: f64 = 800.0;
+
+/// Farthest that can be chosen, in meters: a fifth of what a plan can hold.
+pub const LARGEST_RADIUS_M: f64 = 20_000.0;
+
+/// How much of a base is taken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Extent {
+    /// What lies in the box around the site, and this far beyond.
+    Site {
+        /// In meters.
+        margin_m: f64,
+    },
+    /// What lies this far or less to each side of the plan's origin.
+    Around {
+        /// In meters.
+        radius_m: f64,
+    },
+}
+
+/// What a person chooses before a base is taken.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Choices {
+    /// Which layers are taken, in their order.
+    pub layers: Vec<bool>,
+    /// How much is taken.
+    pub extent: Extent,
+    /// Where the plan's origin lies on Earth; a plan that already lies somewhere stays there.
+    pub origin: GeographicPoint,
+    /// Meters in one of a drawing's units.
+    pub unit_m: f64,
+    /// Where a drawing's zero comes to lie in the plan.
+    pub zero: PlanPoint,
+    /// By how much a drawing is turned about its zero, counterclockwise, in degrees.
+    pub turn_deg: f64,
+}
+
+/// Whether a plan says where on Earth it lies: a new one is at longitude and latitude 0 until it is placed.
+#[must_use]
+pub fn is_placed(document: &Document) -> bool {
+    let heading = &document.heading;
+    heading.origin_longitude_ndeg != 0 || heading.origin_latitude_ndeg != 0
+}
+
+impl Choices {
+    /// What is chosen at first: all layers, the site with its surroundings or the surroundings of the middle, where the
+    /// plan lies or, for a plan that lies nowhere yet, the middle of the base; a drawing's middle comes to lie in the
+    /// plan's origin.
+    #[must_use]
+    pub fn first(base: &Base, document: &Document) -> Self {
+        let layers = vec![true; base.layers.len()];
+        let middle = base.bounds(&layers).map_or([0.0; 2], |[west, south, east, north]| {
+            [f64::midpoint(west, east), f64::midpoint(south, north)]
+        });
+        let is_on_earth = base.coordinates == Coordinates::Degrees;
+        let there = GeographicPoint::checked_from_deg(middle[0], middle[1]);
+        let origin = there.filter(|_| is_on_earth && !is_placed(document));
+        let zero = PlanPoint::checked_from_m(-middle[0] / 1000.0, -middle[1] / 1000.0);
+        Self {
+            layers,
+            extent: if document.site.boundary.len() > 2 {
+                Extent::Site {
+                    margin_m: USUAL_MARGIN_M,
+                }
+            } else {
+                Extent::Around {
+                    radius_m: USUAL_RADIUS_M,
+                }
+            },
+            origin: origin.unwrap_or(document.heading.geographic_origin()),
+            unit_m: match base.coordinates {
+                Coordinates::Drawing { unit_m } => unit_m,
+                Coordinates::Degrees => 1.0,
+            },
+            zero: zero.filter(|_| !is_on_earth).unwrap_or_default(),
+            turn_deg: 0.0,
+        }
+    }
+
+    /// The box of the plan that is taken.
+    ///
+    /// # Errors
+    /// A sentence, where the extent is none.
+    pub(super) fn sides(&self, document: &Document) -> Result<Sides, String> {
+        let (far_m, boundary): (f64, &[PlanPoint]) = match self.extent {
+            Extent::Site { margin_m } => (margin_m, &document.site.boundary),
+            Extent::Around { radius_m } => (radius_m, &[PlanPoint::new(0, 0)]),
+        };
+        if !(0.0..=LARGEST_RADIUS_M).contains(&far_m) {
+            return Err(say!("bases-no-extent", kilometers = (LARGEST_RADIUS_M / 1000.0) as u32));
+        }
+        let Some(first) = boundary.first() else {
+            return Err(say!("bases-no-site").to_owned());
+        };
+        let start = [first.x_mm, first.y_mm, first.x_mm, first.y_mm];
+        let [west, south, east, north] = boundary.iter().fold(start, |[west, south, east, north], point| {
+            let (x, y) = (point.x_mm, point.y_mm);
+            [west.min(x), south.min(y), east.max(x), north.max(y)]
+        });
+        // Legal coordinates are 100 km at most, and this is a fifth of that.
+        let far_mm = (far_m * 1000.0).round() as i32;
+        Ok([west - far_mm, south - far_mm, east + far_mm, north + far_mm])
+    }
+}
+
+/// How positions of a base come into the plan.
+pub(super) enum Placing {
+    /// By the plane of the plan.
+    Earth(Box<Projection>),
+    /// Scaled, turned, shifted.
+    Drawing {
+        /// Meters of the plan in a drawing's millimeter, turned: along x, and across.
+        turned: [f64; 2],
+        zero_m: (f64, f64),
+    },
+}
+
+impl Placing {
+    /// How this base comes into the plan.
+    ///
+    /// # Errors
+    /// A sentence, where what was chosen is no place, no unit or no turn.
+    pub(super) fn of(base: &Base, choices: &Choices) -> Result<Self, String> {
+        let Coordinates::Drawing { unit_m } = base.coordinates else {
+            let projection = Projection::about(choices.origin).map_err(|fault| fault.to_string())?;
+            return Ok(Self::Earth(Box::new(projection)));
+        };
+        let is_unit = choices.unit_m.is_finite() && choices.unit_m > 0.0 && unit_m > 0.0;
+        if !is_unit || !choices.turn_deg.is_finite() || !choices.zero.is_legal() {
+            return Err(say!("bases-no-unit").to_owned());
+        }
+        let scale = choices.unit_m / unit_m / 1000.0;
+        let turn_rad = choices.turn_deg.to_radians();
+        Ok(Self::Drawing {
+            turned: [scale * number::cos(turn_rad), scale * number::sin(turn_rad)],
+            zero_m: choices.zero.to_m(),
+        })
+    }
+
+    /// A position in the plan; `None` where it is too far away or nowhere.
+    pub(super) fn on_plan(&self, [x, y]: Position) -> Option<PlanPoint> {
+        match self {
+            Self::Earth(projection) => projection.plan_from_geographic(GeographicPoint::checked_from_deg(x, y)?),
+            Self::Drawing {
+                turned: [along, across],
+                zero_m,
+            } => PlanPoint::checked_from_m(zero_m.0 + along * x - across * y, zero_m.1 + across * x + along * y),
+        }
+    }
+}

@@ -1,0 +1,332 @@
+//! A base taken into the plan: marks in one step, clipped, with the status of what stands.
+
+use hobnail_core::plan::defaults::street_sections;
+use hobnail_core::plan::inside::{goes_around, segments_meet};
+use hobnail_core::plan::land::{
+    Barrier, Certainty, ConstraintArea, ConstraintKind, Footprint, OutsideContext, Parcel, Place,
+};
+use hobnail_core::plan::street::{Status, Street};
+use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, StreetSectionId, Vertex};
+use hobnail_core::say;
+
+use super::clip::{self, Sides};
+use super::place::{Placing, is_placed};
+use super::{Base, Becomes, Choices, Coordinates, Feature, Shape};
+use crate::app::App;
+
+/// Most marks that are taken at once: a plan of more would no longer follow the hand.
+pub const MOST_MARKS: usize = 20_000;
+
+/// What was taken and what was not.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Taken {
+    /// Marks by kind: streets, places, constraints, barriers, buildings, parcels ([`Becomes::kind`]).
+    pub marks: [u32; 6],
+    /// Features of chosen layers and classes of which nothing lies within the extent.
+    pub beyond: u32,
+    /// Features whose shape is none that what they were to become can have.
+    pub unfitting: u32,
+    /// Marks that the plan has already, exactly.
+    pub known: u32,
+    /// Holes that were filled, since a plan's outlines have none.
+    pub holes: u32,
+}
+
+impl Taken {
+    /// How many marks were taken.
+    #[must_use]
+    pub fn count(&self) -> u32 {
+        self.marks.iter().sum()
+    }
+}
+
+/// What is being taken.
+struct Taking<'a> {
+    document: &'a Document,
+    alternative: AlternativeId,
+    sides: Sides,
+    placing: Placing,
+    next: MarkId,
+    edits: Vec<Edit>,
+    taken: Taken,
+}
+
+impl Base {
+    /// The edits that take this base into an alternative, and what they take. Nothing is changed by asking, so it also
+    /// says beforehand what would be taken.
+    ///
+    /// # Errors
+    /// A sentence: nothing lies within the extent, the base is on another part of Earth, there are more marks than
+    /// [`MOST_MARKS`], or a choice can not be.
+    ///
+    /// Cost: linear in the positions, and marks times marks of the plan to find those that it has already.
+    pub fn edits(
+        &self,
+        document: &Document,
+        alternative: AlternativeId,
+        choices: &Choices,
+    ) -> Result<(Vec<Edit>, Taken), String> {
+        let mut taking = Taking {
+            document,
+            alternative,
+            sides: choices.sides(document)?,
+            placing: Placing::of(self, choices)?,
+            next: document.next_mark_id(),
+            edits: Vec::new(),
+            taken: Taken::default(),
+        };
+        let is_same_place = document.heading.geographic_origin() == choices.origin;
+        if self.coordinates == Coordinates::Degrees && is_placed(document) && !is_same_place {
+            return Err(say!("bases-placed").to_owned());
+        }
+        for feature in &self.features {
+            let Some(class) = self.classes.get(feature.class) else {
+                continue;
+            };
+            if choices.layers.get(class.layer).copied().unwrap_or(false) && class.becomes != Becomes::Nothing {
+                taking.take(feature, class.becomes);
+            }
+            if taking.edits.len() > MOST_MARKS {
+                return Err(say!("bases-too-many", limit = MOST_MARKS));
+            }
+        }
+        let Taking { mut edits, taken, .. } = taking;
+        if edits.is_empty() {
+            return Err(match (taken.known, taken.beyond) {
+                (0, 0) => say!("bases-nothing-chosen").to_owned(),
+                (0, beyond) => say!("bases-nothing-within", count = beyond),
+                (known, _) => say!("bases-all-known", count = known),
+            });
+        }
+        edits.extend(self.heading(document, choices));
+        edits.extend(missing_sections(document, &edits));
+        Ok((edits, taken))
+    }
+
+    /// The plan's place, where it has none yet, and who is to be named.
+    fn heading(&self, document: &Document, choices: &Choices) -> Option<Edit> {
+        let before = document.heading.clone();
+        let mut after = before.clone();
+        if self.coordinates == Coordinates::Degrees {
+            after.origin_longitude_ndeg = choices.origin.longitude_ndeg;
+            after.origin_latitude_ndeg = choices.origin.latitude_ndeg;
+        }
+        if !before.about.contains(&self.attribution) {
+            if !after.about.is_empty() {
+                after.about.push(' ');
+            }
+            after.about.push_str(&self.attribution);
+        }
+        (before != after).then_some(Edit::Heading { before, after })
+    }
+}
+
+/// Default street sections that these streets need and the plan no longer has.
+fn missing_sections(document: &Document, edits: &[Edit]) -> Vec<Edit> {
+    let mut missing: Vec<StreetSectionId> = Vec::new();
+    for edit in edits {
+        let Edit::Mark { after: Some(mark), .. } = edit else {
+            continue;
+        };
+        let Some(street) = mark.as_street() else { continue };
+        if !document.street_sections.contains_key(&street.section) && !missing.contains(&street.section) {
+            missing.push(street.section);
+        }
+    }
+    let defaults = street_sections();
+    let added = |id: StreetSectionId| {
+        let after = defaults.get(&id).cloned();
+        after.is_some().then_some(Edit::StreetSection {
+            id,
+            before: None,
+            after,
+        })
+    };
+    missing.into_iter().filter_map(added).collect()
+}
+
+impl Taking<'_> {
+    fn take(&mut self, feature: &Feature, becomes: Becomes) {
+        let before = (self.edits.len(), self.taken.known);
+        let can_not_be = matches!(
+            (becomes, feature.shape),
+            (Becomes::Street(..) | Becomes::Barrier, Shape::Points | Shape::Areas)
+                | (
+                    Becomes::Constraint(_) | Becomes::Parcel(_),
+                    Shape::Points | Shape::Lines
+                )
+                | (Becomes::Building, Shape::Lines)
+        );
+        if can_not_be {
+            self.taken.unfitting += 1;
+            return;
+        }
+        for part in &feature.parts {
+            // A position that is too far away is beyond the extent too.
+            let mut points: Vec<PlanPoint> = part.iter().filter_map(|point| self.placing.on_plan(*point)).collect();
+            if points.len() != part.len() && feature.shape != Shape::Points {
+                continue;
+            }
+            if feature.shape != Shape::Points {
+                points.dedup();
+            }
+            match feature.shape {
+                Shape::Points => {
+                    for point in points {
+                        if clip::holds(self.sides, point) {
+                            self.add(feature, becomes, Footprint::Point(point));
+                        }
+                    }
+                }
+                Shape::Lines => {
+                    for line in clip::line(self.sides, &points) {
+                        self.add(feature, becomes, Footprint::Line(line));
+                    }
+                }
+                Shape::Areas => {
+                    if let Some(outline) = clip::outline(self.sides, &points) {
+                        self.add(feature, becomes, Footprint::Area(outline));
+                    }
+                }
+            }
+        }
+        if before == (self.edits.len(), self.taken.known) {
+            self.taken.beyond += 1;
+        } else {
+            self.taken.holes += feature.holes;
+        }
+    }
+
+    fn add(&mut self, feature: &Feature, becomes: Becomes, footprint: Footprint) {
+        let Some(mark) = self.mark(feature, becomes, footprint) else {
+            return;
+        };
+        let held = self.document.alternatives.get(&self.alternative);
+        if held.is_some_and(|held| held.marks.values().any(|held| *held == mark)) {
+            self.taken.known += 1;
+            return;
+        }
+        if let Some(kind) = becomes.kind() {
+            self.taken.marks[kind] += 1;
+        }
+        self.edits.push(Edit::Mark {
+            alternative: self.alternative,
+            id: self.next,
+            before: None,
+            after: Some(Box::new(mark)),
+        });
+        // A plan of as many marks as there are ids can not be opened; ids beyond are refused as taken.
+        self.next = MarkId(self.next.0.saturating_add(1));
+    }
+
+    fn mark(&self, feature: &Feature, becomes: Becomes, footprint: Footprint) -> Option<Mark> {
+        let name = feature.name.clone();
+        let boundary = &self.document.site.boundary;
+        Some(match (becomes, footprint) {
+            (Becomes::Street(section, role), Footprint::Line(line)) => Mark::Street(Street {
+                is_outside: lies_outside(boundary, &line),
+                line: line.into_iter().map(Vertex::at).collect(),
+                section,
+                name,
+                role,
+                owner: feature.owner,
+                status: Status::Existing,
+                level: feature.level,
+                phase: None,
+            }),
+            (Becomes::Place(kind), footprint) => Mark::Place(Place {
+                name,
+                kind,
+                footprint,
+                minimum_size_m2: 0,
+                certainty: Certainty::Existing,
+                phase: None,
+            }),
+            (Becomes::Constraint(kind), Footprint::Area(outline)) => held_back(name, outline, kind),
+            (Becomes::Barrier, Footprint::Line(line)) => Mark::Barrier(Barrier { name, line }),
+            (Becomes::Building, Footprint::Area(outline)) if !lies_outside(boundary, &outline) => {
+                held_back(name, outline, ConstraintKind::Keep)
+            }
+            (Becomes::Building, footprint) => Mark::Outside(OutsideContext {
+                name,
+                footprint,
+                homes: feature.homes,
+                jobs: 0,
+                shop_floor_m2: 0,
+            }),
+            (Becomes::Parcel(owner), Footprint::Area(outline)) => Mark::Parcel(Parcel {
+                label: name,
+                outline,
+                owner,
+            }),
+            _ => return None,
+        })
+    }
+}
+
+/// Land that is held back: not built upon, and not counted as buildable. Water and wetland can not be walked across;
+/// what stands or is conserved can be walked past. Common practice, no source; each can be changed.
+fn held_back(name: String, outline: Vec<PlanPoint>, kind: ConstraintKind) -> Mark {
+    Mark::Constraint(ConstraintArea {
+        name,
+        outline,
+        kind,
+        is_buildable: false,
+        counts_in_site: true,
+        counts_in_buildable: false,
+        is_walkable: !matches!(kind, ConstraintKind::Water | ConstraintKind::Wetland),
+    })
+}
+
+/// Whether nothing of a line lies in the site; without a site everything lies in it.
+fn lies_outside(boundary: &[PlanPoint], line: &[PlanPoint]) -> bool {
+    let sides = || boundary.iter().zip(boundary.iter().cycle().skip(1));
+    let meets = |pair: &[PlanPoint]| sides().any(|(&a, &b)| segments_meet([pair[0], pair[1]], [a, b]));
+    boundary.len() > 2 && !line.iter().any(|point| goes_around(boundary, *point)) && !line.windows(2).any(meets)
+}
+
+impl App {
+    /// Takes a base into the alternative that is shown, as one step, and says what was taken. `false` where nothing
+    /// was; why is said, and the plan stays as it was.
+    pub fn take_base(&mut self, base: &Base, choices: &Choices) -> bool {
+        if self.refuses() {
+            return false;
+        }
+        let found = base.edits(self.study.document(), self.study.alternative(), choices);
+        let (edits, taken) = match found {
+            Ok(found) => found,
+            Err(fault) => {
+                self.warn(fault);
+                return false;
+            }
+        };
+        let revision = self.study.revision();
+        self.step_with(say!("bases-step"), edits);
+        if self.study.revision() == revision {
+            return false;
+        }
+        self.fit();
+        let [streets, places, areas, barriers, buildings, parcels] = taken.marks;
+        self.say(say!(
+            "bases-taken",
+            file = base.name,
+            streets = streets,
+            places = places,
+            areas = areas,
+            barriers = barriers,
+            buildings = buildings,
+            parcels = parcels
+        ));
+        let left = [taken.beyond, taken.unfitting, taken.known, taken.holes];
+        if left.iter().any(|count| *count > 0) {
+            self.warn(say!(
+                "bases-left-out",
+                beyond = taken.beyond,
+                unfitting = taken.unfitting,
+                known = taken.known,
+                holes = taken.holes
+            ));
+        }
+        true
+    }
+}
