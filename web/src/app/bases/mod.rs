@@ -2,10 +2,10 @@
 //!
 //! Files are read by the readers' module in a worker (`browser/reading.rs`), which hands a [`Base`] over piece by piece.
 //! Features are gathered into [`Class`]es by layer and tag: `highway=residential` is one line of a table, whose meaning a
-//! person can change. Only [`App::take_base`] changes the plan, in one step; whatever is wrong with a file or a choice is
+//! person can change. Only `App::take_base` changes the plan, in one step; whatever is wrong with a file or a choice is
 //! said and leaves the plan as it was.
 //!
-//! The readers' table of tags (`web/readers/src/osm/tags.rs`) says what a class becomes at first; [`meaning`] turns its
+//! The readers' table of tags (`web/readers/src/osm/tags.rs`) says what a class becomes at first; `meaning` turns its
 //! words into marks of the plan.
 
 mod clip;

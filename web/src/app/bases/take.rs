@@ -57,7 +57,7 @@ impl Base {
     ///
     /// # Errors
     /// A sentence: nothing lies within the extent, the base is on another part of Earth, there are more marks than
-    /// [`MOST_MARKS`], or a choice can not be.
+    /// `MOST_MARKS`, or a choice can not be.
     ///
     /// Cost: linear in the positions, and marks times marks of the plan to find those that it has already.
     pub fn edits(

@@ -1,6 +1,6 @@
 //! Parts of the page as plain data: elements with attributes, handlers and what they hold.
 //!
-//! A panel says what there is to see; [`shown`](self::shown) builds it once and changes afterwards only what differs.
+//! A panel says what there is to see; `shown` builds it once and changes afterwards only what differs.
 //! What is given as a function is brought up to date whenever what it reads changes. Text is only ever text.
 
 mod shown;
