@@ -1,7 +1,7 @@
 //! One edit through the study: a vertex dragged, everything brought up to date.
 //!
 //! In the networks every second face is painted and a center stands in the middle; the village is the sample sketch.
-//! `study/open` is the same from nothing; `study/details` is what is worked out once the drawing rests, on plans of at most
+//! `study/paint` gives a face another use and its own again; `study/open` is the same from nothing; `study/details` is what is worked out once the drawing rests, on plans of at most
 //! [`MOST_WITH_DETAILS`] streets.
 
 mod common;
@@ -33,8 +33,11 @@ pub fn main() {
 }
 
 fn run(name: &str, has_details: bool, document: impl Fn() -> Option<Document>) {
-    let [open, drag, details] = ["open", "drag", "details"].map(|what| format!("study/{what}/{name}"));
-    if ![&open, &drag, &details].into_iter().any(|what| common::is_wanted(what)) {
+    let [open, drag, paint, details] = ["open", "drag", "paint", "details"].map(|what| format!("study/{what}/{name}"));
+    if ![&open, &drag, &paint, &details]
+        .into_iter()
+        .any(|what| common::is_wanted(what))
+    {
         return;
     }
     let Some(document) = document() else { return };
@@ -75,5 +78,31 @@ fn run(name: &str, has_details: bool, document: impl Fn() -> Option<Document>) {
             }])
             .is_ok()
     });
+    let _ended = study.cancel();
+    if let Some((id, mark)) = plans::a_use(&study) {
+        let other = study.document().building_types.keys().next().copied();
+        if study.begin("Paint").is_err() {
+            return;
+        }
+        let mut is_other = false;
+        common::measure(&paint, || {
+            is_other = !is_other;
+            let mut painted = mark.clone();
+            if let (true, Some(portion), Some(other)) = (is_other, painted.program.first_mut(), other) {
+                portion.building_type = other;
+            }
+            let alternative = study.alternative();
+            let before = Some(Box::new(Mark::Use(mark.clone())));
+            let after = Some(Box::new(Mark::Use(painted)));
+            study
+                .change(vec![Edit::Mark {
+                    alternative,
+                    id,
+                    before,
+                    after,
+                }])
+                .is_ok()
+        });
+    }
     common::print_peak_memory(&format!("study/{name}"));
 }

@@ -53,6 +53,16 @@ pub fn a_street(study: &Study) -> Option<(MarkId, Street)> {
         .map(|(id, street)| (*id, (*street).clone()))
 }
 
+/// A painted face in the middle of the list.
+pub fn a_use(study: &Study) -> Option<(MarkId, UseMark)> {
+    let marks = &study.document().alternatives.get(&ONLY)?.marks;
+    let uses: Vec<_> = marks
+        .iter()
+        .filter_map(|(id, mark)| Some((*id, mark.as_use()?)))
+        .collect();
+    uses.get(uses.len() / 2).map(|(id, held)| (*id, (*held).clone()))
+}
+
 fn lay(document: &mut Document, marks: &[Mark]) {
     if let Some(held) = document.alternatives.get_mut(&ONLY) {
         held.marks = (0..).map(MarkId).zip(marks.iter().cloned()).collect();

@@ -7,8 +7,7 @@
 //!
 //! Not counted: slopes, setbacks, easements nobody drew, and right-of-ways of streets that do not touch the face.
 
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::overlay::{Overlay, ShapeType};
+use i_overlay::core::overlay::ShapeType;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
 
@@ -17,6 +16,7 @@ use super::constraints::{ConstrainedLand, Constraint, LandSwitch};
 use super::ids::{FaceId, HalfEdgeId};
 use super::outlines::Outliner;
 use super::overlaps::outlines_may_overlap;
+use super::regions::{add_taken, int_point, overlaid};
 use crate::plan::PlanPoint;
 
 /// Longest miter of a right-of-way's corner, as a multiple of its half-width: beyond it the corner is cut off straight.
@@ -380,20 +380,15 @@ pub fn area_left_mm2(key: &LandKey, taken: &[bool]) -> i128 {
 type Shapes = Vec<Vec<Vec<IntPoint>>>;
 
 fn left(key: &LandKey, taken: &[bool]) -> Shapes {
-    let mut overlay = Overlay::new(64);
-    for ring in &key.outline {
-        overlay.add_contour(&points(ring), ShapeType::Subject);
-    }
-    let taken = key.near.iter().zip(taken).filter(|(_, taken)| **taken);
-    for ring in key.strips.iter().chain(taken.map(|(one, _)| &one.outline)) {
-        // Counterclockwise all, so that overlapping rings add up under the non-zero rule instead of cancelling.
-        let mut ring = points(ring);
-        if twice_area(&ring) < 0 {
-            ring.reverse();
+    overlaid(OverlayRule::Difference, |overlay| {
+        for ring in &key.outline {
+            overlay.add_path_iter(ring.iter().map(int_point), ShapeType::Subject);
         }
-        overlay.add_contour(&ring, ShapeType::Clip);
-    }
-    overlay.overlay(OverlayRule::Difference, FillRule::NonZero)
+        let taken = key.near.iter().zip(taken).filter(|(_, taken)| **taken);
+        for ring in key.strips.iter().chain(taken.map(|(one, _)| &one.outline)) {
+            add_taken(overlay, ring);
+        }
+    })
 }
 
 fn points(ring: &[PlanPoint]) -> Vec<IntPoint> {

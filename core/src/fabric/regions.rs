@@ -3,10 +3,13 @@
 //! Integer millimeters and integer boolean operations: the same on every machine. Where edges cross, the crossing is
 //! rounded to the grid, so an area is exact to about a millimeter times the length of what was cut.
 
+use std::cell::Cell;
+
 use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay::{Overlay, ShapeType};
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
+use i_overlay::i_shape::int::shape::IntShapes;
 
 use super::constraints::LandSwitch;
 use super::land::{Bounds, land_key};
@@ -31,29 +34,52 @@ pub enum Combined {
 /// The others may wind either way and overlap. Cost: one boolean operation.
 #[must_use]
 pub fn combined<'a>(rings: impl IntoIterator<Item = &'a Ring>, how: Combined, others: &[Ring]) -> Vec<Vec<Ring>> {
-    let points =
-        |ring: &Ring| -> Vec<IntPoint> { ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect() };
-    let mut overlay = Overlay::new(64);
-    for ring in rings {
-        overlay.add_contour(&points(ring), ShapeType::Subject);
-    }
-    for ring in others {
-        let mut clip = points(ring);
-        if twice_area_mm2(ring) < 0 {
-            clip.reverse();
-        }
-        overlay.add_contour(&clip, ShapeType::Clip);
-    }
     let rule = match how {
         Combined::Without => OverlayRule::Difference,
         Combined::Within => OverlayRule::Intersect,
     };
-    let shapes = overlay.overlay(rule, FillRule::NonZero);
+    let shapes = overlaid(rule, |overlay| {
+        for ring in rings {
+            overlay.add_path_iter(ring.iter().map(int_point), ShapeType::Subject);
+        }
+        for ring in others {
+            add_taken(overlay, ring);
+        }
+    });
     let back = |ring: Vec<IntPoint>| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect();
     shapes
         .into_iter()
         .map(|shape| shape.into_iter().map(back).collect())
         .collect()
+}
+
+thread_local! {
+    /// Memory for boolean operations: thousands are made in a row.
+    static OVERLAY: Cell<Option<Overlay>> = const { Cell::new(None) };
+}
+
+/// The shapes that a boolean operation makes of the rings that `fill` adds.
+pub(super) fn overlaid(rule: OverlayRule, fill: impl FnOnce(&mut Overlay)) -> IntShapes {
+    let mut overlay = OVERLAY.take().unwrap_or_else(|| Overlay::new(256));
+    overlay.clear();
+    fill(&mut overlay);
+    let shapes = overlay.overlay(rule, FillRule::NonZero);
+    OVERLAY.set(Some(overlay));
+    shapes
+}
+
+/// Adds a ring that is taken away or cut to, counterclockwise whichever way it winds, so that overlapping ones add up
+/// under the non-zero rule instead of cancelling.
+pub(super) fn add_taken(overlay: &mut Overlay, ring: &[PlanPoint]) {
+    if twice_area_mm2(ring) < 0 {
+        overlay.add_path_iter(ring.iter().rev().map(int_point), ShapeType::Clip);
+    } else {
+        overlay.add_path_iter(ring.iter().map(int_point), ShapeType::Clip);
+    }
+}
+
+pub(super) fn int_point(point: &PlanPoint) -> IntPoint {
+    IntPoint::new(point.x_mm, point.y_mm)
 }
 
 /// What is left of some rings (shells counterclockwise, holes clockwise) after `taken`, in rings of the same kind.

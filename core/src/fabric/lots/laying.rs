@@ -29,6 +29,9 @@ const SHRUNK: f64 = 0.995;
 /// between a lot and the street.
 const OVERLAP_MM: f64 = 20.0;
 
+/// How much wider a stretch of front may become by rounding where free land is cut, in millimeters.
+const ROUNDING_MM: f64 = 20.0;
+
 /// From this share of the land on, a program is taken to want all of the front.
 const ALL_OF_IT: f64 = 0.98;
 
@@ -189,8 +192,12 @@ impl<'a> Laying<'a> {
         let mut from = 0.0;
         let mut free_deep: Option<(u32, Vec<(f64, f64)>)> = None;
         while let Some(at) = wanted.iter().position(Wanted::wants_more) {
-            self.cut_free();
             let lot_type = wanted[at].lot_type;
+            if !self.taken.is_empty() && !self.may_have_room(&line, lot_type) {
+                debug_assert!(!self.has_room_once_cut(&line, lot_type), "a front with room was passed over");
+                break;
+            }
+            self.cut_free();
             // Free land stays as it is until the front is laid.
             let deep = match free_deep.take() {
                 Some((depth_mm, parts)) if depth_mm == lot_type.depth_mm => parts,
@@ -213,6 +220,34 @@ impl<'a> Laying<'a> {
         let shallow = free_parts(&self.free, line, PROBE_MM);
         let deep = free_parts(&self.free, line, f64::from(lot_type.depth_mm) * PROBED_DEPTH);
         common_parts(&shallow, &deep)
+    }
+
+    /// Whether a lot of this type may find room along a front that nothing is laid on yet, told without cutting off what
+    /// was taken last: no front is passed over where the cut, which is rounded to the grid, would leave room.
+    fn may_have_room(&self, line: &FrontLine, lot_type: LotType) -> bool {
+        let mut deep = self.free_deep(line, lot_type);
+        for inward_mm in [PROBE_MM, f64::from(lot_type.depth_mm) * PROBED_DEPTH] {
+            for ring in &self.taken {
+                if deep.is_empty() {
+                    return false;
+                }
+                deep = parts_beyond(
+                    &deep,
+                    &free_parts(&Region::of(vec![vec![ring.clone()]]), line, inward_mm),
+                );
+            }
+        }
+        let widths = line.widths(f64::from(lot_type.depth_mm));
+        let least = f64::from(lot_type.width_mm) * (1.0 - WIDTH_TOLERANCE) - ROUNDING_MM;
+        deep.iter()
+            .any(|&(start, end)| widths.to(end) - widths.to(start) >= least)
+    }
+
+    /// What `may_have_room` foretells, by cutting.
+    fn has_room_once_cut(&self, line: &FrontLine, lot_type: LotType) -> bool {
+        let mut cut = self.clone();
+        cut.cut_free();
+        next_run(line, lot_type, 0.0, &cut.free_deep(line, lot_type)).is_some()
     }
 
     /// Lays lots on a run: of the first type as much as it wants, then of the next.
@@ -514,6 +549,16 @@ fn free_parts(free: &Region, line: &FrontLine, inward_mm: f64) -> Vec<(f64, f64)
         }
     }
     parts
+}
+
+/// The parts of the first that lie in none of the others.
+fn parts_beyond(first: &[(f64, f64)], others: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    let mut beyond = first.to_vec();
+    for &(from, to) in others {
+        let cut = |&(start, end): &(f64, f64)| [(start, end.min(from)), (start.max(to), end)];
+        beyond = beyond.iter().flat_map(cut).filter(|(start, end)| start < end).collect();
+    }
+    beyond
 }
 
 fn common_parts(first: &[(f64, f64)], second: &[(f64, f64)]) -> Vec<(f64, f64)> {
