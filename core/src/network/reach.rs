@@ -157,8 +157,16 @@ impl Reach {
     #[must_use]
     pub fn frontier(&self, network: &Network) -> Vec<Location> {
         let mut places = Vec::new();
-        // (node, reached there, place) for every end of every link at a node that is reached from some side.
-        let mut ends: Vec<(NodeId, bool, Location)> = Vec::new();
+        // Of every node, whether it is reached along some link, and the first place of the first link that it is not.
+        let mut at_nodes: Vec<(bool, Option<Location>)> = vec![(false, None); network.node_count()];
+        let mut note = |node: NodeId, is_reached: bool, link: LinkId, along_um: u64| {
+            if let Some((reached, missed)) = at_nodes.get_mut(node.0 as usize) {
+                *reached |= is_reached;
+                if !is_reached {
+                    missed.get_or_insert(Location { link, along_um });
+                }
+            }
+        };
         for (id, link) in network.link_ids().zip(network.links()) {
             if !link.walkable {
                 continue;
@@ -166,15 +174,8 @@ impl Reach {
             let pieces = self.on_link(id);
             let starts = pieces.first().is_some_and(|piece| piece.from_um == 0);
             let finishes = pieces.last().is_some_and(|piece| piece.to_um == link.length_um);
-            ends.push((link.from, starts, Location { link: id, along_um: 0 }));
-            ends.push((
-                link.to,
-                finishes,
-                Location {
-                    link: id,
-                    along_um: link.length_um,
-                },
-            ));
+            note(link.from, starts, id, 0);
+            note(link.to, finishes, id, link.length_um);
             let inner = pieces.iter().flat_map(|piece| [piece.from_um, piece.to_um]);
             places.extend(
                 inner
@@ -182,14 +183,8 @@ impl Reach {
                     .map(|along_um| Location { link: id, along_um }),
             );
         }
-        order::sort(&mut ends);
-        for at_node in ends.chunk_by(|a, b| a.0 == b.0) {
-            let reached = at_node.iter().any(|&(_, reached, _)| reached);
-            let missed = at_node.iter().find(|&&(_, reached, _)| !reached);
-            if let (true, Some(&(.., place))) = (reached, missed) {
-                places.push(place);
-            }
-        }
+        let edges = at_nodes.into_iter().filter(|(is_reached, _)| *is_reached);
+        places.extend(edges.filter_map(|(_, missed)| missed));
         order::sort(&mut places);
         places
     }
