@@ -297,14 +297,13 @@ impl Store {
     }
 
     fn show(self, app: &App, changes: Changes) {
-        if changes.plan {
+        // Sentences, palettes and scopes need not follow every move of the hand: they are brought up to date when it lets
+        // go.
+        if changes.plan && !app.study().is_in_gesture() {
             self.plan.set_if_new(shown::plan(app));
-            // Sentences need not follow every move of the hand: they are brought up to date when it lets go.
-            if !app.study().is_in_gesture() {
-                self.history.set_if_new(app.history_shown());
-                self.alternatives.set_if_new(app.alternatives());
-                self.notes.set_if_new(places::notes(app.study()));
-            }
+            self.history.set_if_new(app.history_shown());
+            self.alternatives.set_if_new(app.alternatives());
+            self.notes.set_if_new(places::notes(app.study()));
             self.measured.set_if_new(scopes::measured(app.study()));
         }
         if changes.plan || changes.figures {
