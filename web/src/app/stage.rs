@@ -3,7 +3,6 @@
 
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
-use hobnail_core::order;
 use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::study::Study;
@@ -19,6 +18,7 @@ use crate::browser::pictures::Picture;
 use crate::canvas::camera::Camera;
 use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
+use crate::canvas::layers::streets::STRIPS_FROM_PX_PER_M;
 use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
 use crate::canvas::layers::{
     classes, drafted, fronts, furniture, land, marks, needs, nodes, overlay, routes, shed, streets,
@@ -38,6 +38,10 @@ const SHED_MINUTES: [u32; 2] = [FAR_MINUTES, NEAR_MINUTES];
 /// The layer that the picture lies on: the ground, so that it shows through what is traced and streets lie on it.
 const PICTURE_ABOVE: usize = 1;
 
+/// The layers that planting and lanes lie on.
+const PLANTING_ABOVE: usize = 3;
+const LANES_ABOVE: usize = 4;
+
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
 
@@ -45,6 +49,7 @@ const SIGN_RADIUS_PX: f64 = 6.0;
 struct Near {
     from_px_per_m: f64,
     held: Option<(Window, Prepared)>,
+    is_outdated: bool,
 }
 
 impl Near {
@@ -52,30 +57,28 @@ impl Near {
         Self {
             from_px_per_m,
             held: None,
+            is_outdated: false,
         }
-    }
-
-    fn forget(&mut self) {
-        self.held = None;
     }
 
     /// Makes the layer where what is in view is not held yet.
     fn bring(&mut self, camera: &Camera, make: impl FnOnce(&Window) -> Layer) {
         if camera.px_per_m() < self.from_px_per_m {
-            return self.forget();
+            self.held = None;
+            return;
         }
         let visible = camera.visible();
         let window = Window {
             least: visible.least.to_m(),
             most: visible.most.to_m(),
         };
-        let is_covered = self
-            .held
-            .as_ref()
-            .is_some_and(|(made_for, _)| made_for.contains(&window));
-        if !is_covered {
-            let made_for = window.grown();
-            self.held = Some((made_for, Prepared::of(make(&made_for))));
+        let covering = self.held.as_ref().map(|(made_for, _)| *made_for);
+        let covering = covering.filter(|made_for| made_for.contains(&window));
+        if covering.is_none() || self.is_outdated {
+            let made_for = covering.unwrap_or_else(|| window.grown());
+            let before = self.held.as_ref().map(|(_, layer)| layer);
+            self.held = Some((made_for, Prepared::instead_of(before, make(&made_for))));
+            self.is_outdated = false;
         }
     }
 }
@@ -85,6 +88,8 @@ pub struct Stage {
     painter: Painter,
     scene: Scene,
     below: Vec<Prepared>,
+    planting: Near,
+    lanes: Near,
     trees: Near,
     lots: Near,
     above: Vec<Prepared>,
@@ -112,6 +117,8 @@ impl Stage {
             painter: Painter::on(id)?,
             scene: Scene::default(),
             below: Vec::new(),
+            planting: Near::from(STRIPS_FROM_PX_PER_M),
+            lanes: Near::from(STRIPS_FROM_PX_PER_M),
             trees: Near::from(TREES_FROM_PX_PER_M),
             lots: Near::from(BUILDINGS_FROM_PX_PER_M),
             above: Vec::new(),
@@ -190,58 +197,74 @@ impl Stage {
             self.scene.best = detail_maps::best(study);
         }
         let scene = &self.scene;
-        let prepared = |layers: Vec<Layer>| layers.into_iter().map(Prepared::of).collect();
+        let prepared = |before: &[Prepared], layers: Vec<Layer>| {
+            let layers = layers.into_iter().enumerate();
+            layers
+                .map(|(place, layer)| Prepared::instead_of(before.get(place), layer))
+                .collect()
+        };
         let seen = study.seen();
         let drawn = seen.alternatives.get(&study.alternative());
         let mut paper = land::paper(scene);
         if let Some(drawn) = drawn {
             drafted::bubbles(&mut paper, drawn);
         }
-        self.trees.forget();
-        self.lots.forget();
+        for near in [&mut self.planting, &mut self.lanes, &mut self.trees, &mut self.lots] {
+            near.is_outdated = true;
+        }
         if scene.is_ground {
             let buildings = classes::figure_and_ground(study.painted());
-            self.below = prepared(vec![land::paper(scene), buildings]);
-            self.above = prepared(vec![land::site(scene)]);
+            self.below = prepared(&self.below, vec![land::paper(scene), buildings]);
+            self.above = prepared(&self.above, vec![land::site(scene)]);
             self.disks = Vec::new();
             self.words = Vec::new();
             return;
         }
-        self.below = prepared(vec![
-            paper,
-            land::ground(scene),
-            classes::washes(scene),
-            streets::streets(scene),
-            classes::bands(scene),
-        ]);
-        self.above = prepared(vec![
-            drawn.map(drafted::marks).unwrap_or_default(),
-            land::boundaries(scene),
-            shed::sheds(scene),
-            needs::bands(scene),
-            nodes::signs(scene),
-            routes::bands(scene),
-            marks::places(scene),
-            fronts::fronts(scene),
-            shed::best(scene),
-            drawn.map(drafted::notes).unwrap_or_default(),
-        ]);
+        self.below = prepared(
+            &self.below,
+            vec![
+                paper,
+                land::ground(scene),
+                classes::washes(scene),
+                streets::grounds(scene),
+                streets::carriageways(scene),
+                classes::bands(scene),
+            ],
+        );
+        self.above = prepared(
+            &self.above,
+            vec![
+                drawn.map(drafted::marks).unwrap_or_default(),
+                land::boundaries(scene),
+                shed::sheds(scene),
+                needs::bands(scene),
+                nodes::signs(scene),
+                routes::bands(scene),
+                marks::places(scene),
+                fronts::fronts(scene),
+                shed::best(scene),
+                drawn.map(drafted::notes).unwrap_or_default(),
+            ],
+        );
         self.disks = fronts::disks(scene);
-        self.words = prepared(vec![
-            marks::names(scene),
-            drawn.map(drafted::note_words).unwrap_or_default(),
-            shed::minutes(scene),
-            needs::numbers(scene),
-            streets::names(scene),
-            classes::tags(scene),
-            land::constraint_names(scene),
-            if scene.is_bare {
-                Layer::default()
-            } else {
-                land::labels(scene)
-            },
-            drawn.map(|drawn| drafted::words(&seen, drawn)).unwrap_or_default(),
-        ]);
+        self.words = prepared(
+            &self.words,
+            vec![
+                marks::names(scene),
+                drawn.map(drafted::note_words).unwrap_or_default(),
+                shed::minutes(scene),
+                needs::numbers(scene),
+                streets::names(scene),
+                classes::tags(scene),
+                land::constraint_names(scene),
+                if scene.is_bare {
+                    Layer::default()
+                } else {
+                    land::labels(scene)
+                },
+                drawn.map(|drawn| drafted::words(&seen, drawn)).unwrap_or_default(),
+            ],
+        );
     }
 
     /// Paints one frame.
@@ -253,6 +276,11 @@ impl Stage {
             px_per_unit: camera.px_per_m(),
         };
         let study = app.study();
+        if !self.scene.is_ground {
+            let scene = &self.scene;
+            self.planting.bring(camera, |window| streets::planting(scene, window));
+            self.lanes.bring(camera, |window| streets::lanes(scene, window));
+        }
         if !self.scene.is_bare {
             self.lots
                 .bring(camera, |window| lots(study.document(), study.painted(), window));
@@ -261,8 +289,18 @@ impl Stage {
         self.painter.clear(palette::AROUND);
         for (place, layer) in self.below.iter().enumerate() {
             self.painter.paint(layer, &view);
+            if self.scene.is_ground {
+                continue;
+            }
+            let near = match place {
+                PLANTING_ABOVE => self.planting.held.as_ref(),
+                LANES_ABOVE => self.lanes.held.as_ref(),
+                _ => None,
+            };
+            if let Some((_, layer)) = near {
+                self.painter.paint(layer, &view);
+            }
             if place == PICTURE_ABOVE
-                && !self.scene.is_ground
                 && let Some((image, corners)) = app.base_image()
                 && let Some(straight) = self.picture.as_mut().and_then(|picture| picture.straight(&corners))
             {
@@ -271,7 +309,7 @@ impl Stage {
             }
         }
         for near in [&self.lots, &self.trees] {
-            if let Some((_, layer)) = &near.held {
+            if let Some((_, layer)) = near.held.as_ref().filter(|_| !self.scene.is_bare) {
                 self.painter.paint(layer, &view);
             }
         }
@@ -417,22 +455,25 @@ fn shed_of(study: &Study, destination: Destination, minutes: u32) -> Option<Shed
         .iter()
         .map(|piece| meters(&network.stretch_points(*piece)))
         .collect();
-    let mut ends: Vec<(f64, f64)> = reach
-        .frontier(network)
-        .into_iter()
-        .filter_map(|place| network.position_m(place))
-        .collect();
+    let ends = reach.frontier(network).into_iter();
     // The label stands at the northernmost end in the site, where it is least in the way.
     let site = &study.document().site.boundary;
-    let is_in_site =
-        |(x_m, y_m): &(f64, f64)| PlanPoint::checked_from_m(*x_m, *y_m).is_some_and(|at| is_inside(at, site));
-    order::sort_by(&mut ends, |one, other| {
-        let order = is_in_site(other).cmp(&is_in_site(one));
-        order.then(other.1.total_cmp(&one.1)).then(one.0.total_cmp(&other.0))
-    });
+    let is_in_site = |(x_m, y_m): (f64, f64)| PlanPoint::checked_from_m(x_m, y_m).is_some_and(|at| is_inside(at, site));
+    let end = ends
+        .filter_map(|place| network.position_m(place))
+        .map(|at| (is_in_site(at), at))
+        .reduce(|best, next| {
+            let order = next.0.cmp(&best.0);
+            let order = order.then(next.1.1.total_cmp(&best.1.1));
+            if order.then(best.1.0.total_cmp(&next.1.0)).is_gt() {
+                next
+            } else {
+                best
+            }
+        });
     (!stretches.is_empty()).then_some(Shed {
         minutes,
         stretches,
-        ends,
+        end: end.map(|(_, at)| at),
     })
 }

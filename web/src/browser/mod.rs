@@ -17,6 +17,7 @@ pub mod notice;
 pub mod painter;
 
 pub mod reading;
+
 pub mod remembered;
 
 pub mod pictures;
@@ -26,5 +27,7 @@ pub mod view;
 pub mod words;
 
 pub mod worker;
+
+mod paths;
 
 mod textures;

@@ -1,18 +1,17 @@
-//! Paints layers on a canvas. Paths cross into the browser at most once per change of the plan, when they are first
-//! seen; a frame under a moved camera only names them again.
+//! Paints layers on a canvas. What changed of a path crosses into the browser at most once per change of the plan, when
+//! it is first seen; a frame under a moved camera only names paths again.
 
 use hobnail_core::order::OrderedMap;
 use hobnail_core::say;
-use std::cell::OnceCell;
 use std::rc::Rc;
-use std::sync::Arc;
 
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Path2d};
 
+use super::paths::Held;
 use super::pictures::Straight;
 use super::textures::Textures;
-use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, STAR, Sign, Stroke, Width, Words};
+use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, STAR, Sign, Stroke, Width, Words};
 use crate::canvas::room::Room;
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
@@ -54,43 +53,32 @@ enum PreparedItem {
     Sign(Sign),
 }
 
-/// A path, and what the browser made of it once it was needed.
-struct Held {
-    path: Arc<Path>,
-    made: OnceCell<Option<Path2d>>,
-}
-
-impl Held {
-    /// The browser's path; `None` only where it has no paths.
-    fn made(&self) -> Option<&Path2d> {
-        self.made.get_or_init(|| path_2d(&self.path)).as_ref()
-    }
-
-    /// What `last` holds, where that is the same path; else anew. Shapes that share a path follow each other.
-    fn of(path: Arc<Path>, last: &mut Option<Rc<Self>>) -> Rc<Self> {
-        match last {
-            Some(held) if Arc::ptr_eq(&held.path, &path) => Rc::clone(held),
-            _ => Rc::clone(last.insert(Rc::new(Self {
-                path,
-                made: OnceCell::new(),
-            }))),
-        }
-    }
-}
-
 impl Prepared {
     /// Makes a layer ready to be painted.
     #[must_use]
     pub fn of(layer: Layer) -> Self {
+        Self::instead_of(None, layer)
+    }
+
+    /// Makes a layer ready to be painted in the place of another, of which it keeps what is the same.
+    #[must_use]
+    pub fn instead_of(before: Option<&Self>, layer: Layer) -> Self {
         let (mut last_path, mut last_clip) = (None, None);
-        let items = layer.items.into_iter().map(|item| match item {
-            Item::Shape(shape) => PreparedItem::Shape {
-                path: Held::of(shape.path, &mut last_path),
-                clip: shape.clip.map(|clip| Held::of(clip, &mut last_clip)),
-                fill: shape.fill,
-                stroke: shape.stroke,
-                from_px_per_m: shape.from_px_per_m,
-            },
+        let before = |place: usize| match before.and_then(|before| before.items.get(place)) {
+            Some(PreparedItem::Shape { path, clip, .. }) => (Some(path), clip.as_ref()),
+            _ => (None, None),
+        };
+        let items = layer.items.into_iter().enumerate().map(|(place, item)| match item {
+            Item::Shape(shape) => {
+                let (path, clip) = before(place);
+                PreparedItem::Shape {
+                    path: Held::of(shape.path, &mut last_path, path),
+                    clip: shape.clip.map(|new| Held::of(new, &mut last_clip, clip)),
+                    fill: shape.fill,
+                    stroke: shape.stroke,
+                    from_px_per_m: shape.from_px_per_m,
+                }
+            }
             Item::Words(words) => PreparedItem::Words(words),
             Item::Sign(sign) => PreparedItem::Sign(sign),
         });
@@ -364,34 +352,6 @@ impl ContextExt for CanvasRenderingContext2d {
         // Six finite numbers are always accepted.
         let _ = self.set_transform(a * ratio, b * ratio, c * ratio, d * ratio, e, f);
     }
-}
-
-/// The path as the browser holds it; `None` only where the browser has no paths.
-fn path_2d(path: &Path) -> Option<Path2d> {
-    let held = Path2d::new().ok()?;
-    for (points, is_closed) in path.runs() {
-        if let Some((first, rest)) = points.split_first() {
-            held.move_to(first.0, first.1);
-            for point in rest {
-                held.line_to(point.0, point.1);
-            }
-            if is_closed {
-                held.close_path();
-            }
-        }
-    }
-    for circle in path.circles() {
-        held.move_to(circle.middle.0 + circle.radius, circle.middle.1);
-        // Radii are never negative.
-        let _ = held.arc(
-            circle.middle.0,
-            circle.middle.1,
-            circle.radius,
-            0.0,
-            std::f64::consts::TAU,
-        );
-    }
-    Some(held)
 }
 
 fn on_screen((x, y): (f64, f64), view: &View) -> (f64, f64) {

@@ -5,8 +5,9 @@
 
 use std::collections::BTreeMap;
 
-/// Finest cell, in meters: its quarter is finer than a drawn line at any usual scale.
-const FINEST_CELL_M: f64 = 5.0;
+/// Finest cell, in meters: its quarter is two pixels at a scale of one pixel per meter, along an edge that is drawn by
+/// convention.
+const FINEST_CELL_M: f64 = 8.0;
 /// Most cells of the grid: it stays within a few milliseconds however large the plan is.
 const MOST_CELLS: f64 = 60_000.0;
 

@@ -51,11 +51,20 @@ pub struct Path {
     circles: Vec<Circle>,
 }
 
-/// One polyline or ring of a [`Path`]: it ends before point `end` and begins where the previous one ended.
+/// One polyline or ring of a [`Path`]: the next so many points.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Run {
-    end: usize,
+    count: usize,
     is_closed: bool,
+}
+
+/// Some consecutive polylines and rings, or circles, of a [`Path`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Piece<'a> {
+    points: &'a [(f64, f64)],
+    runs: &'a [Run],
+    /// Its circles.
+    pub circles: &'a [Circle],
 }
 
 /// A circle of a [`Path`].
@@ -91,10 +100,7 @@ impl Path {
 
     /// Its polylines and rings: points, and whether the last joins the first.
     pub fn runs(&self) -> impl Iterator<Item = (&[(f64, f64)], bool)> {
-        let starts = std::iter::once(0).chain(self.runs.iter().map(|run| run.end));
-        starts
-            .zip(&self.runs)
-            .map(|(start, run)| (self.points.get(start..run.end).unwrap_or_default(), run.is_closed))
+        self.pieces().into_iter().flat_map(Piece::runs)
     }
 
     /// Its circles.
@@ -103,15 +109,54 @@ impl Path {
         &self.circles
     }
 
+    /// All of it, a few polylines, rings or circles at a time: where one of many changes, the other pieces stay as they
+    /// are. Cost: linear in the number of pieces and runs.
+    #[must_use]
+    pub fn pieces(&self) -> Vec<Piece<'_>> {
+        const RUNS: usize = 16;
+        const CIRCLES: usize = 32;
+        let mut rest = self.points.as_slice();
+        let runs = self.runs.chunks(RUNS).map(|runs| {
+            let count: usize = runs.iter().map(|run| run.count).sum();
+            // A path holds the points of all its runs.
+            let (points, after) = rest.split_at(count);
+            rest = after;
+            Piece {
+                points,
+                runs,
+                circles: &[],
+            }
+        });
+        let circles = self.circles.chunks(CIRCLES).map(|circles| Piece {
+            points: &[],
+            runs: &[],
+            circles,
+        });
+        runs.chain(circles).collect()
+    }
+
     fn run(&mut self, points: impl IntoIterator<Item = (f64, f64)>, is_closed: bool) {
         let start = self.points.len();
         self.points.extend(points);
-        let end = self.points.len();
-        if end - start >= 2 {
-            self.runs.push(Run { end, is_closed });
+        let count = self.points.len() - start;
+        if count >= 2 {
+            self.runs.push(Run { count, is_closed });
         } else {
             self.points.truncate(start);
         }
+    }
+}
+
+impl<'a> Piece<'a> {
+    /// Its polylines and rings: points, and whether the last joins the first.
+    pub fn runs(self) -> impl Iterator<Item = (&'a [(f64, f64)], bool)> {
+        let mut rest = self.points;
+        self.runs.iter().map(move |run| {
+            // A piece holds the points of all its runs.
+            let (points, after) = rest.split_at(run.count);
+            rest = after;
+            (points, run.is_closed)
+        })
     }
 }
 
@@ -361,6 +406,29 @@ mod tests {
             .map(|(points, is_closed)| (points.len(), is_closed))
             .collect();
         assert_eq!(runs, vec![(3, false), (3, true)], "a single point is not a run");
+    }
+
+    #[test]
+    fn a_change_of_one_run_leaves_the_other_pieces_as_they_are() {
+        let path = |moved: f64| {
+            let mut path = Path::default();
+            for at in 0..40 {
+                let x = f64::from(at);
+                let y = if at == 20 { moved } else { 0.0 };
+                path.ring([(x, y), (x + 1.0, 0.0), (x, 1.0)]);
+                path.circle((x, y), 2.0);
+            }
+            path
+        };
+        let (one, other) = (path(0.0), path(0.5));
+        let differ: Vec<_> = one.pieces().iter().zip(other.pieces()).map(|(a, b)| *a != b).collect();
+        assert_eq!(
+            differ,
+            [false, true, false, true, false],
+            "40 rings in three pieces, 40 circles in two"
+        );
+        let total: usize = one.pieces().iter().map(|piece| piece.runs().count()).sum();
+        assert_eq!((total, one.runs().count()), (40, 40));
     }
 
     #[test]

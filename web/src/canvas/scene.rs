@@ -146,6 +146,6 @@ pub struct Shed {
     pub minutes: u32,
     /// Stretches of street reached.
     pub stretches: Vec<Line>,
-    /// Where the walk ends, for its label; the farthest first.
-    pub ends: Vec<(f64, f64)>,
+    /// Where a walk ends, for its label.
+    pub end: Option<(f64, f64)>,
 }

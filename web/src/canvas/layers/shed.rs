@@ -76,8 +76,11 @@ pub fn minutes(scene: &Scene) -> Layer {
         .best
         .map(|at| words(at, below, say!("drawing-best-point").to_owned()));
     let ends = scene.sheds.iter().filter_map(|shed| {
-        let end = shed.ends.first()?;
-        Some(words(*end, (0.0, 0.0), say!("drawing-minutes", count = shed.minutes)))
+        Some(words(
+            shed.end?,
+            (0.0, 0.0),
+            say!("drawing-minutes", count = shed.minutes),
+        ))
     });
     Layer {
         items: best.into_iter().chain(ends).collect(),
@@ -95,7 +98,7 @@ mod tests {
         let shed = |minutes| Shed {
             minutes,
             stretches: vec![vec![(0.0, 0.0), (f64::from(minutes) * 60.0, 0.0)]],
-            ends: vec![(f64::from(minutes) * 60.0, 0.0)],
+            end: Some((f64::from(minutes) * 60.0, 0.0)),
         };
         let scene = Scene {
             sheds: vec![shed(10), shed(5)],

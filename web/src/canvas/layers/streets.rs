@@ -4,7 +4,9 @@
 //! intersections as they do on the ground; planting stops short of them.
 
 use hobnail_core::order::OrderedMap;
+use std::sync::Arc;
 
+use crate::canvas::layers::trees::Window;
 use crate::canvas::offset::{beside, length, shortened};
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Color, Fill, Item, Layer, Path, Stroke, Width, Words};
@@ -16,18 +18,58 @@ pub const STRIPS_FROM_PX_PER_M: f64 = 1.1;
 /// From this scale on lanes can be told apart.
 const LANES_FROM_PX_PER_M: f64 = 2.2;
 
-/// All streets, undermost band first.
+/// The ground of all streets, which their planting lies on.
 #[must_use]
-pub fn streets(scene: &Scene) -> Layer {
+pub fn grounds(scene: &Scene) -> Layer {
     let mut layer = Layer::default();
     edges(&mut layer, scene);
-    grounds(&mut layer, scene);
-    planted(&mut layer, scene);
-    carriageways(&mut layer, scene);
-    lanes(&mut layer, scene);
+    rights_of_way(&mut layer, scene);
+    layer
+}
+
+/// The planting beside the carriageways that come into `window`: many, and seen only from near.
+#[must_use]
+pub fn planting(scene: &Scene, window: &Window) -> Layer {
+    let mut layer = Layer::default();
+    for (profile, _, ways) in groups(scene, Some(window)) {
+        for band in outside_carriageway(profile) {
+            let path = band_path(&ways, band, true);
+            layer.stroke(path, Stroke::band(palette::PLANTED, band.width_m), STRIPS_FROM_PX_PER_M);
+        }
+    }
+    layer
+}
+
+/// The carriageways of all streets, undermost band first, and the lines of what has none.
+#[must_use]
+pub fn carriageways(scene: &Scene) -> Layer {
+    let mut layer = Layer::default();
+    paved(&mut layer, scene);
+    medians(&mut layer, scene);
     heads(&mut layer, scene);
     removed(&mut layer, scene);
     paths(&mut layer, scene);
+    layer
+}
+
+/// Bicycle lanes and the lines between lanes on the carriageways that come into `window`, seen only from near.
+#[must_use]
+pub fn lanes(scene: &Scene, window: &Window) -> Layer {
+    let mut layer = Layer::default();
+    for (profile, _, ways) in groups(scene, Some(window)) {
+        for band in &profile.bicycle {
+            let path = band_path(&ways, *band, true);
+            layer.stroke(path, Stroke::band(palette::BICYCLE, band.width_m), STRIPS_FROM_PX_PER_M);
+        }
+        for left_m in &profile.lane_lines_m {
+            let band = Band {
+                left_m: *left_m,
+                width_m: 0.0,
+            };
+            let line = Stroke::drawn(Color::solid(0xFF_FF_FF), 1.0).dashed(&[6.0, 6.0]);
+            layer.stroke(band_path(&ways, band, true), line, LANES_FROM_PX_PER_M);
+        }
+    }
     layer
 }
 
@@ -69,18 +111,16 @@ pub fn names(scene: &Scene) -> Layer {
 
 type ByProfile<'a> = OrderedMap<(usize, Standing), Vec<&'a Way>>;
 
-fn by_profile(scene: &Scene) -> ByProfile<'_> {
+/// Ways that stand or come, by profile; of a window those alone that come into it.
+fn groups<'a>(scene: &'a Scene, window: Option<&Window>) -> Vec<(&'a Profile, Standing, Vec<&'a Way>)> {
     let mut groups: ByProfile<'_> = OrderedMap::new();
     for way in scene.ways.iter().filter(|way| way.standing != Standing::Removed) {
-        groups.entry((way.profile, way.standing)).or_default().push(way);
+        if window.is_none_or(|window| window.meets(&way.line)) {
+            groups.entry((way.profile, way.standing)).or_default().push(way);
+        }
     }
-    groups
-}
-
-fn groups(scene: &Scene) -> impl Iterator<Item = (&Profile, Standing, Vec<&Way>)> {
-    by_profile(scene)
-        .into_iter()
-        .filter_map(|((profile, standing), ways)| scene.profiles.get(profile).map(|found| (found, standing, ways)))
+    let found = |((profile, standing), ways): ((usize, _), _)| Some((scene.profiles.get(profile)?, standing, ways));
+    groups.into_iter().filter_map(found).collect()
 }
 
 fn lines(ways: &[&Way]) -> Path {
@@ -94,19 +134,21 @@ fn lines(ways: &[&Way]) -> Path {
 fn band_path(ways: &[&Way], band: Band, is_short: bool) -> Path {
     let mut path = Path::default();
     for way in ways {
-        let line = if is_short {
-            shortened(&way.line, way.clear_start_m, way.clear_end_m)
+        if !is_short && band.left_m == 0.0 {
+            path.line(way.line.iter().copied());
+        } else if is_short {
+            let line = shortened(&way.line, way.clear_start_m, way.clear_end_m);
+            path.line(beside(&line, band.left_m));
         } else {
-            way.line.clone()
-        };
-        path.line(beside(&line, band.left_m));
+            path.line(beside(&way.line, band.left_m));
+        }
     }
     path
 }
 
 /// The drawn line along either edge of each right-of-way.
 fn edges(layer: &mut Layer, scene: &Scene) {
-    for (profile, standing, ways) in groups(scene) {
+    for (profile, standing, ways) in groups(scene, None) {
         let color = match standing {
             Standing::New => palette::INK,
             Standing::Existing | Standing::Removed => palette::SOFT_INK,
@@ -127,8 +169,8 @@ fn edges(layer: &mut Layer, scene: &Scene) {
 }
 
 /// The ground of each right-of-way: walks, until something else lies on it.
-fn grounds(layer: &mut Layer, scene: &Scene) {
-    for (profile, _, ways) in groups(scene) {
+fn rights_of_way(layer: &mut Layer, scene: &Scene) {
+    for (profile, _, ways) in groups(scene, None) {
         layer.stroke(lines(&ways), Stroke::band(palette::WALK, profile.right_of_way_m), 0.0);
     }
     let mut joints = Path::default();
@@ -138,67 +180,53 @@ fn grounds(layer: &mut Layer, scene: &Scene) {
     layer.fill(joints, Fill::Flat(palette::WALK));
 }
 
-fn planted(layer: &mut Layer, scene: &Scene) {
-    for (profile, _, ways) in groups(scene) {
-        for band in outside_carriageway(profile) {
-            let path = band_path(&ways, band, true);
-            layer.stroke(path, Stroke::band(palette::PLANTED, band.width_m), STRIPS_FROM_PX_PER_M);
+fn paved(layer: &mut Layer, scene: &Scene) {
+    let curb = palette::SOFT_INK.at(0.8);
+    let groups = groups(scene, None);
+    let bands: Vec<_> = groups
+        .iter()
+        .filter_map(|(profile, _, ways)| {
+            let band = profile.carriageway?;
+            Some((band.width_m, Arc::new(band_path(ways, band, false))))
+        })
+        .collect();
+    let mut joints = Path::default();
+    for joint in &scene.joints {
+        if let Some(paved_m) = joint.paved_m {
+            joints.circle(joint.at, paved_m);
         }
     }
-}
-
-fn carriageways(layer: &mut Layer, scene: &Scene) {
-    let curb = palette::SOFT_INK.at(0.8);
+    let joints = Arc::new(joints);
     for pass in [curb, palette::PAVED] {
         let is_curb = pass == curb;
-        for (profile, _, ways) in groups(scene) {
-            if let Some(band) = profile.carriageway {
-                let width = if is_curb {
-                    Width::Edged(band.width_m, palette::FINE_PX)
-                } else {
-                    Width::Meters(band.width_m)
-                };
-                let stroke = Stroke {
-                    color: pass,
-                    width,
-                    dash_px: &[],
-                    has_round_ends: false,
-                };
-                layer.stroke(band_path(&ways, band, false), stroke, 0.0);
-            }
-        }
-        let mut joints = Path::default();
-        for joint in &scene.joints {
-            if let Some(paved_m) = joint.paved_m {
-                joints.circle(joint.at, paved_m);
-            }
+        for (width_m, path) in &bands {
+            let width = if is_curb {
+                Width::Edged(*width_m, palette::FINE_PX)
+            } else {
+                Width::Meters(*width_m)
+            };
+            let stroke = Stroke {
+                color: pass,
+                width,
+                dash_px: &[],
+                has_round_ends: false,
+            };
+            layer.stroke(Arc::clone(path), stroke, 0.0);
         }
         if is_curb {
-            layer.stroke(joints, Stroke::drawn(pass, 2.0 * palette::FINE_PX), 0.0);
+            layer.stroke(Arc::clone(&joints), Stroke::drawn(pass, 2.0 * palette::FINE_PX), 0.0);
         } else {
-            layer.fill(joints, Fill::Flat(pass));
+            layer.fill(Arc::clone(&joints), Fill::Flat(pass));
         }
     }
 }
 
-/// Bicycle lanes, medians and the lines between lanes.
-fn lanes(layer: &mut Layer, scene: &Scene) {
-    for (profile, _, ways) in groups(scene) {
-        for band in &profile.bicycle {
-            let path = band_path(&ways, *band, true);
-            layer.stroke(path, Stroke::band(palette::BICYCLE, band.width_m), STRIPS_FROM_PX_PER_M);
-        }
+/// Planting in the middle of carriageways.
+fn medians(layer: &mut Layer, scene: &Scene) {
+    for (profile, _, ways) in groups(scene, None) {
         for band in inside_carriageway(profile) {
             let path = band_path(&ways, band, true);
             layer.stroke(path, Stroke::band(palette::PLANTED, band.width_m), 0.0);
-        }
-        for left_m in &profile.lane_lines_m {
-            let band = Band {
-                left_m: *left_m,
-                width_m: 0.0,
-            };
-            let line = Stroke::drawn(Color::solid(0xFF_FF_FF), 1.0).dashed(&[6.0, 6.0]);
-            layer.stroke(band_path(&ways, band, true), line, LANES_FROM_PX_PER_M);
         }
     }
 }
@@ -225,7 +253,7 @@ fn removed(layer: &mut Layer, scene: &Scene) {
 
 /// The centerline of paths, which are too narrow to be seen from afar.
 fn paths(layer: &mut Layer, scene: &Scene) {
-    for (profile, _, ways) in groups(scene) {
+    for (profile, _, ways) in groups(scene, None) {
         if profile.carriageway.is_none() {
             let line = Stroke::drawn(palette::SOFT_INK, palette::MEDIUM_PX).dashed(&[1.0, 4.0]);
             layer.stroke(lines(&ways), line, 0.0);
@@ -259,6 +287,11 @@ fn lies_inside(profile: &Profile, band: Band) -> bool {
 mod tests {
     use super::*;
     use crate::canvas::picture::Shape;
+
+    const EVERYTHING: Window = Window {
+        least: (-500.0, -500.0),
+        most: (500.0, 500.0),
+    };
 
     fn profile() -> Profile {
         Profile {
@@ -306,9 +339,9 @@ mod tests {
             ],
             ..Scene::default()
         };
-        let layer = streets(&scene);
-        let order: Vec<Color> = shapes(&layer)
-            .iter()
+        let (grounds, carriageways) = (grounds(&scene), carriageways(&scene));
+        let both = shapes(&grounds).into_iter().chain(shapes(&carriageways));
+        let order: Vec<Color> = both
             .filter_map(|shape| shape.stroke)
             .map(|stroke| stroke.color)
             .collect();
@@ -330,7 +363,7 @@ mod tests {
             ways: vec![way(&[(0.0, 0.0), (100.0, 0.0)], Standing::New)],
             ..Scene::default()
         };
-        let layer = streets(&scene);
+        let layer = planting(&scene, &EVERYTHING);
         let green = shapes(&layer)
             .into_iter()
             .find(|shape| shape.stroke.is_some_and(|stroke| stroke.color == palette::PLANTED))
@@ -346,7 +379,8 @@ mod tests {
             ways: vec![way(&[(0.0, 0.0), (100.0, 0.0)], Standing::Removed)],
             ..Scene::default()
         };
-        let layer = streets(&scene);
+        assert!(grounds(&scene).items.is_empty() && planting(&scene, &EVERYTHING).items.is_empty());
+        let layer = carriageways(&scene);
         assert_eq!(shapes(&layer).len(), 1);
         assert!(!shapes(&layer)[0].stroke.expect("a line").dash_px.is_empty());
     }
