@@ -45,6 +45,18 @@ pub struct Options {
     pub columns: Option<[String; 2]>,
 }
 
+/// A file of base data, as the browser holds it.
+#[derive(Clone)]
+pub struct Source(pub(super) web_sys::File);
+
+impl Source {
+    /// The file's name.
+    #[must_use]
+    pub fn name(&self) -> String {
+        self.0.name()
+    }
+}
+
 /// A file that is being read; dropping it ends the worker, and nothing more is heard.
 pub struct Reading {
     worker: web_sys::Worker,
@@ -100,7 +112,8 @@ impl Reading {
     ///
     /// # Errors
     /// A sentence, when the browser starts no worker.
-    pub fn start(file: &web_sys::File, options: &Options, hear: impl FnMut(Heard) + 'static) -> Result<Self, String> {
+    pub fn start(source: &Source, options: &Options, hear: impl FnMut(Heard) + 'static) -> Result<Self, String> {
+        let Source(file) = source;
         let name = file.name();
         let refused = |_: JsValue| say!("bases-no-worker").to_owned();
         let options = serde_wasm_bindgen::to_value(options).map_err(|fault| refused(fault.into()))?;
