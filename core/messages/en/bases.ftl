@@ -50,6 +50,9 @@ bases-classes = What it becomes
 bases-in-file = In the file
 bases-count = Count
 bases-becomes = Becomes
+# Before a list that gives one meaning to all; its first line is bases-as-chosen.
+bases-all-at-once = All of them become
+bases-as-chosen = as chosen below
 bases-becomes-of = What { $name } becomes
 bases-becomes-nothing = Left out
 # Within the site land that is kept as it is, outside of it context.
@@ -79,6 +82,7 @@ bases-field-wrong = A field holds nothing that can be used.
 ## What would be taken. The kinds stand behind their numbers.
 
 bases-would-take = Would be taken:
+bases-sketch = What would be taken, as a small plan
 bases-kind-streets = Streets
 bases-kind-places = Places
 bases-kind-areas = Land held back

@@ -50,6 +50,9 @@ bases-classes = En qué se convierte
 bases-in-file = En el archivo
 bases-count = Cantidad
 bases-becomes = Se convierte en
+# Before a list that gives one meaning to all; its first line is bases-as-chosen.
+bases-all-at-once = Todo se convierte en
+bases-as-chosen = lo elegido abajo
 bases-becomes-of = En qué se convierte { $name }
 bases-becomes-nothing = Se deja fuera
 # Dentro del sitio, suelo que se conserva como está; fuera de él, contexto.
@@ -79,6 +82,7 @@ bases-field-wrong = Un campo contiene algo que no se puede usar.
 ## Lo que se incorporaría. Los tipos van detrás de sus números.
 
 bases-would-take = Se incorporaría:
+bases-sketch = Lo que se incorporaría, como plano pequeño
 bases-kind-streets = Calles
 bases-kind-places = Lugares
 bases-kind-areas = Terrenos restringidos

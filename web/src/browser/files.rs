@@ -6,7 +6,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::reading::Source;
-use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES};
+use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, together};
 
 /// A file that was opened: its name and its text, or why it could not be read.
 pub type Opened = Result<(String, String), String>;
@@ -84,7 +84,7 @@ pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Sorted) + 'static) 
 /// The files chosen in the file input `event` comes from, as base data whatever they are.
 #[must_use]
 pub fn chosen_bases(event: &web_sys::Event) -> Vec<Source> {
-    chosen(event).into_iter().map(Source).collect()
+    sources(chosen(event))
 }
 
 /// Looks what the files are that were dropped on the page, as [`read_chosen`] does.
@@ -128,21 +128,36 @@ pub fn read_own(path: &str, then: impl FnOnce(Opened) + 'static) {
     });
 }
 
+/// Files of base data, those that belong together as one.
+fn sources(files: Vec<web_sys::File>) -> Vec<Source> {
+    let names: Vec<String> = files.iter().map(web_sys::File::name).collect();
+    let source = |(main, beside): (usize, Vec<usize>)| {
+        let beside = beside.into_iter().filter_map(|place| files.get(place));
+        Some(Source {
+            file: files.get(main)?.clone(),
+            beside: beside.collect(),
+        })
+    };
+    together(&names).into_iter().filter_map(source).collect()
+}
+
 fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
     if files.is_empty() {
         return;
     }
     wasm_bindgen_futures::spawn_local(async move {
         let mut sorted = Sorted::default();
+        let mut bases = Vec::new();
         for file in files {
             let name = file.name();
             match look_at(&file).await {
                 Some((Kind::Picture, _)) => sorted.pictures.push(file),
-                Some((Kind::Base, _)) => sorted.bases.push(Source(file)),
+                Some((Kind::Base, _)) => bases.push(file),
                 Some((_, text)) => sorted.plans.push(Ok((name, text))),
                 None => sorted.plans.push(Err(say!("page-file-not-read", file = name))),
             }
         }
+        sorted.bases = sources(bases);
         then(sorted);
     });
 }

@@ -45,15 +45,18 @@ pub struct Options {
     pub columns: Option<[String; 2]>,
 }
 
-/// A file of base data, as the browser holds it.
+/// A file of base data as the browser holds it, and files that lie beside it and belong to it.
 #[derive(Clone)]
-pub struct Source(pub(super) web_sys::File);
+pub struct Source {
+    pub(super) file: web_sys::File,
+    pub(super) beside: js_sys::Array,
+}
 
 impl Source {
     /// The file's name.
     #[must_use]
     pub fn name(&self) -> String {
-        self.0.name()
+        self.file.name()
     }
 }
 
@@ -113,13 +116,13 @@ impl Reading {
     /// # Errors
     /// A sentence, when the browser starts no worker.
     pub fn start(source: &Source, options: &Options, hear: impl FnMut(Heard) + 'static) -> Result<Self, String> {
-        let Source(file) = source;
-        let name = file.name();
+        let name = source.name();
         let refused = |_: JsValue| say!("bases-no-worker").to_owned();
         let options = serde_wasm_bindgen::to_value(options).map_err(|fault| refused(fault.into()))?;
         let asked = js_sys::Object::new();
         // Setting a property of an object of our own does not fail.
-        let _ = js_sys::Reflect::set(&asked, &"file".into(), file);
+        let _ = js_sys::Reflect::set(&asked, &"file".into(), &source.file);
+        let _ = js_sys::Reflect::set(&asked, &"beside".into(), &source.beside);
         let _ = js_sys::Reflect::set(&asked, &"options".into(), &options);
         let worker = loader::start_reading(&asked).map_err(refused)?;
         let hear = Rc::new(RefCell::new(hear));

@@ -4,8 +4,9 @@ use crate::browser::view::{View, element, is_checked, value_of};
 use hobnail_core::{message, say};
 
 use super::bases::command;
+use super::drawn::drawn;
 use crate::app::bases::opened::{Field, Opened};
-use crate::app::bases::{Becomes, Extent, Taken};
+use crate::app::bases::{Extent, Taken};
 use crate::app::store::Store;
 use crate::app::words::Words;
 
@@ -68,8 +69,9 @@ pub(super) fn choices(store: Store, opened: &Opened) -> View {
                 .class("base-columns")
                 .holds(
                     element("div")
+                        .holds(opened.sketch.clone().map(drawn))
                         .holds(placing(store, opened))
-                        .holds((opened.base.layers.len() > 1).then(|| layers(store, opened))),
+                        .holds(layers(store, opened)),
                 )
                 .holds(classes(store, opened))
         }))
@@ -161,8 +163,18 @@ fn placing(store: Store, opened: &Opened) -> View {
         .into()
 }
 
-/// The layers, each to be taken or not.
+/// The layers that hold something, each to be taken or not, where there are several.
 fn layers(store: Store, opened: &Opened) -> View {
+    let holding = opened
+        .choices
+        .layers
+        .iter()
+        .enumerate()
+        .filter(|(place, _)| opened.count_in(*place) > 0);
+    let holding: Vec<(usize, &bool)> = holding.collect();
+    if holding.len() < 2 {
+        return View::nothing();
+    }
     let one = |(place, is_chosen): (usize, &bool)| {
         let changed = move |event| {
             let is_chosen = is_checked(&event);
@@ -195,13 +207,40 @@ fn layers(store: Store, opened: &Opened) -> View {
     element("fieldset")
         .class("base-layers")
         .holds(element("legend").holds(say!("bases-layers")))
-        .holds(opened.choices.layers.iter().enumerate().map(one).collect::<View>())
+        .holds(holding.into_iter().map(one).collect::<View>())
         .into()
 }
 
 /// The table of classes: what each becomes.
 fn classes(store: Store, opened: &Opened) -> View {
     let (shown, all) = opened.classes();
+    let option = |value: usize, is_chosen: bool, words: String| {
+        element("option")
+            .with("value", value)
+            .property("selected", is_chosen)
+            .holds(words)
+    };
+    let all_at_once = (all > 1).then(|| {
+        let changed = move |event| {
+            let meaning = value_of(&event).parse().unwrap_or(usize::MAX);
+            store.choose_of_base(move |opened, app| opened.choose_meaning_of_all(meaning, app));
+        };
+        let meanings = store.with(|app| opened.meanings_of_all(app)).into_iter().enumerate();
+        element("label")
+            .class("base-field base-all")
+            .holds(element("span").holds(say!("bases-all-at-once")))
+            .holds(
+                element("select")
+                    .mark("data-base-all")
+                    .on("change", changed)
+                    .holds(option(usize::MAX, true, say!("bases-as-chosen").to_owned()))
+                    .holds(
+                        meanings
+                            .map(|(at, (_, words))| option(at, false, words))
+                            .collect::<View>(),
+                    ),
+            )
+    });
     let row = |place: usize| -> Option<View> {
         let class = opened.base.classes.get(place)?;
         let (meanings, chosen) = store.with(|app| opened.meanings(place, app));
@@ -217,12 +256,7 @@ fn classes(store: Store, opened: &Opened) -> View {
             let meaning = value_of(&event).parse().unwrap_or_default();
             store.choose_of_base(move |opened, app| opened.choose_meaning(place, meaning, app));
         };
-        let option = |(at, (_, words)): (usize, (Becomes, String))| {
-            element("option")
-                .with("value", at)
-                .property("selected", at == chosen)
-                .holds(words)
-        };
+        let meanings = meanings.into_iter().enumerate();
         let row = element("tr")
             .class_if("is-left-out", chosen == 0)
             .holds(
@@ -238,7 +272,11 @@ fn classes(store: Store, opened: &Opened) -> View {
                         .with("data-base-class", class.tag.clone())
                         .with("aria-label", say!("bases-becomes-of", name = name))
                         .on("change", changed)
-                        .holds(meanings.into_iter().enumerate().map(option).collect::<View>()),
+                        .holds(
+                            meanings
+                                .map(|(at, (_, words))| option(at, at == chosen, words))
+                                .collect::<View>(),
+                        ),
                 ),
             );
         Some(row.into())
@@ -257,6 +295,7 @@ fn classes(store: Store, opened: &Opened) -> View {
                 .with("id", "base-classes-title")
                 .holds(say!("bases-classes")),
         )
+        .holds(all_at_once)
         .holds(
             element("table")
                 .holds(

@@ -64,6 +64,29 @@ impl Kind {
     }
 }
 
+/// Which files of base data are read together, by their names: a `.shp` with all that has its name before another
+/// ending, each other file by itself. Gives the place of each that leads, and the places of what lies beside it.
+#[must_use]
+pub fn together(names: &[String]) -> Vec<(usize, Vec<usize>)> {
+    let lower: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
+    let stem = |name: &str| name.strip_suffix("shp").map(str::to_owned);
+    let belongs = |name: &str, stem: &str| name.starts_with(stem) && !name.ends_with(".shp");
+    let stems: Vec<String> = lower.iter().filter_map(|name| stem(name)).collect();
+    let mut found = Vec::new();
+    for (place, name) in lower.iter().enumerate() {
+        if let Some(stem) = stem(name) {
+            let others = lower.iter().enumerate();
+            let beside = others
+                .filter(|(_, other)| belongs(other, &stem))
+                .map(|(other, _)| other);
+            found.push((place, beside.collect()));
+        } else if !stems.iter().any(|stem| belongs(name, stem)) {
+            found.push((place, Vec::new()));
+        }
+    }
+    found
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -110,6 +133,22 @@ mod tests {
         assert_eq!(Kind::of("survey.png", b"no picture"), Kind::Base);
         assert_eq!(Kind::of("heights.tif", b"II*\0\x08\0\0\0"), Kind::Base);
         assert_eq!(Kind::of("sound", b"RIFF\x10\0\0\0WAVE"), Kind::Base);
+    }
+
+    #[test]
+    fn parts_of_a_shapefile_are_read_together() {
+        let names = [
+            "roads.DBF",
+            "a.osm",
+            "Roads.shp",
+            "roads.prj",
+            "lots.shp",
+            "lots.shp.xml",
+            "roads2.dbf",
+        ];
+        let found = together(&names.map(str::to_owned));
+        let alone = |place| (place, Vec::new());
+        assert_eq!(found, [alone(1), (2, vec![0, 3]), (4, vec![5]), alone(6)]);
     }
 
     #[test]

@@ -16,6 +16,7 @@ pub mod opened;
 mod opening;
 mod pieces;
 mod place;
+mod sketch;
 mod take;
 
 #[cfg(test)]

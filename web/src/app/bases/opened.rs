@@ -8,8 +8,10 @@ use hobnail_core::plan::projection::{GeographicPoint, Projection};
 use hobnail_core::say;
 
 use super::place::is_placed;
-use super::{Base, Becomes, Choices, Coordinates, Extent, Taken};
+use super::sketch::sketch;
+use super::{Base, Becomes, Choices, Coordinates, Extent, Shape, Taken};
 use crate::app::App;
+use crate::app::editor::drawn::Drawing;
 use crate::app::editor::quantity::number;
 use crate::app::words::{METERS_PER_FOOT, Words, length, length_field};
 
@@ -46,6 +48,8 @@ pub struct Opened {
     pub choices: Choices,
     /// What would be taken, or why nothing can be.
     pub preview: Result<Taken, String>,
+    /// What would be taken, as a small plan.
+    pub sketch: Option<Drawing>,
     /// Whether all classes are shown.
     pub shows_all: bool,
     /// Whether the plan has a site.
@@ -85,6 +89,7 @@ impl Opened {
             base,
             choices,
             preview: Ok(Taken::default()),
+            sketch: None,
             shows_all: false,
             has_site,
             fields,
@@ -120,12 +125,13 @@ impl Opened {
     /// Works out anew what would be taken. Cost: that of [`Base::edits`].
     pub fn look(&mut self, app: &App) {
         let study = app.study();
-        self.preview = if self.is_wrong.contains(&true) {
+        let found = if self.is_wrong.contains(&true) {
             Err(say!("bases-field-wrong").to_owned())
         } else {
-            let edits = self.base.edits(study.document(), study.alternative(), &self.choices);
-            edits.map(|(_, taken)| taken)
+            self.base.edits(study.document(), study.alternative(), &self.choices)
         };
+        self.sketch = found.as_ref().ok().map(|(edits, _)| sketch(study.document(), edits));
+        self.preview = found.map(|(_, taken)| taken);
     }
 
     /// What stands in a field, and whether that can be used.
@@ -214,13 +220,7 @@ impl Opened {
         let Some(class) = self.base.classes.get(class) else {
             return (Vec::new(), 0);
         };
-        let held = &app.study().document().street_sections;
-        let defaults = street_sections();
-        // Sections that the plan no longer has come back with the streets that need them.
-        let sections = defaults
-            .iter()
-            .map(|(id, section)| (*id, held.get(id).unwrap_or(section)));
-        let mut all = Becomes::choices(&class.shapes, sections);
+        let mut all = meanings_of(&class.shapes, app);
         let first = Becomes::suggested(&class.suggested);
         for (becomes, _) in &mut all {
             if becomes.is_choice(first) {
@@ -231,11 +231,30 @@ impl Opened {
         (all, chosen.unwrap_or(0))
     }
 
+    /// What any of the classes of chosen layers can become.
+    #[must_use]
+    pub fn meanings_of_all(&self, app: &App) -> Vec<(Becomes, String)> {
+        meanings_of(&[Shape::Points, Shape::Lines, Shape::Areas], app)
+    }
+
     /// Gives a class another meaning, by its place among [`Self::meanings`].
     pub fn choose_meaning(&mut self, class: usize, place: usize, app: &App) {
         let (all, _) = self.meanings(class, app);
         if let (Some(class), Some((becomes, _))) = (self.base.classes.get_mut(class), all.get(place)) {
             class.becomes = *becomes;
+        }
+    }
+
+    /// Gives all classes of chosen layers that can have it a meaning, by its place among [`Self::meanings_of_all`].
+    pub fn choose_meaning_of_all(&mut self, place: usize, app: &App) {
+        let Some((becomes, _)) = self.meanings_of_all(app).into_iter().nth(place) else {
+            return;
+        };
+        for class in &mut self.base.classes {
+            let is_chosen = self.choices.layers.get(class.layer) == Some(&true);
+            if is_chosen && class.shapes.iter().any(|shape| becomes.can_be(*shape)) {
+                class.becomes = becomes;
+            }
         }
     }
 
@@ -339,6 +358,17 @@ impl Opened {
             }
         }
     }
+}
+
+/// What things of these shapes can become.
+fn meanings_of(shapes: &[Shape], app: &App) -> Vec<(Becomes, String)> {
+    let held = &app.study().document().street_sections;
+    let defaults = street_sections();
+    // Sections that the plan no longer has come back with the streets that need them.
+    let sections = defaults
+        .iter()
+        .map(|(id, section)| (*id, held.get(id).unwrap_or(section)));
+    Becomes::choices(shapes, sections)
 }
 
 /// As far as is usual, in a round number of feet where lengths are in feet: an eighth of a mile, or half a mile.

@@ -107,6 +107,26 @@ fn a_class_is_offered_what_its_shape_can_be_and_keeps_the_role_of_its_tag() {
 }
 
 #[test]
+fn all_layers_of_a_drawing_become_one_thing_together() {
+    let app = placed_app();
+    let mut drawing = Opened::new(read("readers/network/streets.dxf.gz", Options::default()), &app);
+    assert!(drawing.preview.is_err() && drawing.sketch.is_none());
+    let all = drawing.meanings_of_all(&app);
+    let place = |wanted: fn(Becomes) -> bool| all.iter().position(|(becomes, _)| wanted(*becomes)).unwrap();
+    drawing.choose_meaning_of_all(place(|becomes| matches!(becomes, Becomes::Parcel(_))), &app);
+    drawing.look(&app);
+    assert!(drawing.preview.is_err(), "lines are no parcels");
+    drawing.choose_meaning_of_all(place(|becomes| becomes == Becomes::Barrier), &app);
+    drawing.type_in(Field::Distance, "9999".to_owned());
+    drawing.look(&app);
+    assert_eq!(
+        taken(&drawing),
+        drawing.base.classes.iter().map(|class| class.count).sum::<u32>()
+    );
+    assert!(drawing.sketch.is_some());
+}
+
+#[test]
 fn what_is_typed_wrong_is_said_and_nothing_would_be_taken() {
     let app = placed_app();
     let mut opened = Opened::new(read(NETWORK, Options::default()), &app);
