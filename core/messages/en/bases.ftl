@@ -44,6 +44,12 @@ bases-heights = { $count ->
    *[other] The file holds { $count } grids of heights. Plans take no heights from files yet.
 }
 bases-layers = Layers
+# Layers of OpenStreetMap.
+bases-layer-streets = Streets
+bases-layer-places = Places
+bases-layer-areas = Land held back
+bases-layer-barriers = Barriers
+bases-layer-buildings = Buildings
 # The layer of whatever OpenStreetMap has and a plan does not.
 bases-layer-other = Other things
 bases-classes = What it becomes
@@ -79,16 +85,37 @@ bases-zero-north = Zero of the drawing, north
 bases-turn = Turned counterclockwise
 bases-field-wrong = A field holds nothing that can be used.
 
-## What would be taken. The kinds stand behind their numbers.
+## What would be taken.
 
 bases-would-take = Would be taken:
 bases-sketch = What would be taken, as a small plan
-bases-kind-streets = Streets
-bases-kind-places = Places
-bases-kind-areas = Land held back
-bases-kind-barriers = Barriers
-bases-kind-buildings = Buildings
-bases-kind-parcels = Parcels
+# Behind a number, such as “12 streets”.
+bases-kind = { $kind ->
+    [streets] { $count ->
+        [one] street
+       *[other] streets
+    }
+    [places] { $count ->
+        [one] place
+       *[other] places
+    }
+    [areas] { $count ->
+        [one] area of land held back
+       *[other] areas of land held back
+    }
+    [barriers] { $count ->
+        [one] barrier
+       *[other] barriers
+    }
+    [buildings] { $count ->
+        [one] building
+       *[other] buildings
+    }
+   *[parcels] { $count ->
+        [one] parcel
+       *[other] parcels
+    }
+}
 bases-left-unchosen = { $count ->
     [one] One thing is left out as chosen.
    *[other] { $count } things are left out as chosen.
@@ -113,7 +140,8 @@ bases-left-holes = { $count ->
 ## When it is taken, and why it can not be.
 
 bases-step = take base data
-bases-taken = Taken from { $file }: streets { $streets }, places { $places }, land held back { $areas }, barriers { $barriers }, buildings { $buildings }, parcels { $parcels }.
+# list holds numbers with bases-kind behind each, parted by commas.
+bases-taken = Taken from { $file }: { $list }.
 bases-no-extent = The distance must be a number from 0 to { $kilometers } km.
 bases-no-site = No site is drawn yet. Choose a distance around the plan’s origin instead.
 bases-no-unit = The unit must be more than 0 meters, and the turn a number of degrees.

@@ -44,6 +44,12 @@ bases-heights = { $count ->
    *[other] El archivo contiene { $count } cuadrículas de alturas. Los planes aún no toman alturas de archivos.
 }
 bases-layers = Capas
+# Capas de OpenStreetMap.
+bases-layer-streets = Calles
+bases-layer-places = Lugares
+bases-layer-areas = Terrenos restringidos
+bases-layer-barriers = Barreras
+bases-layer-buildings = Edificios
 # La capa de lo que tiene OpenStreetMap y un plan no.
 bases-layer-other = Otros elementos
 bases-classes = En qué se convierte
@@ -79,16 +85,37 @@ bases-zero-north = Cero del dibujo, al norte
 bases-turn = Giro en sentido antihorario
 bases-field-wrong = Un campo contiene algo que no se puede usar.
 
-## Lo que se incorporaría. Los tipos van detrás de sus números.
+## Lo que se incorporaría.
 
 bases-would-take = Se incorporaría:
 bases-sketch = Lo que se incorporaría, como plano pequeño
-bases-kind-streets = Calles
-bases-kind-places = Lugares
-bases-kind-areas = Terrenos restringidos
-bases-kind-barriers = Barreras
-bases-kind-buildings = Edificios
-bases-kind-parcels = Parcelas
+# Detrás de un número, como «12 calles».
+bases-kind = { $kind ->
+    [streets] { $count ->
+        [one] calle
+       *[other] calles
+    }
+    [places] { $count ->
+        [one] lugar
+       *[other] lugares
+    }
+    [areas] { $count ->
+        [one] terreno restringido
+       *[other] terrenos restringidos
+    }
+    [barriers] { $count ->
+        [one] barrera
+       *[other] barreras
+    }
+    [buildings] { $count ->
+        [one] edificio
+       *[other] edificios
+    }
+   *[parcels] { $count ->
+        [one] parcela
+       *[other] parcelas
+    }
+}
 bases-left-unchosen = { $count ->
     [one] Un elemento se deja fuera, como se eligió.
    *[other] { $count } elementos se dejan fuera, como se eligió.
@@ -113,7 +140,8 @@ bases-left-holes = { $count ->
 ## Cuando se incorpora, y por qué no se puede.
 
 bases-step = incorporar datos de base
-bases-taken = Incorporado de { $file }: calles { $streets }, lugares { $places }, terrenos restringidos { $areas }, barreras { $barriers }, edificios { $buildings }, parcelas { $parcels }.
+# list contiene números, cada uno seguido de bases-kind, separados por comas.
+bases-taken = Incorporado de { $file }: { $list }.
 bases-no-extent = La distancia debe ser un número de 0 a { $kilometers } km.
 bases-no-site = Aún no se ha dibujado ningún sitio. Elija en su lugar una distancia alrededor del origen del plan.
 bases-no-unit = La unidad debe ser mayor que 0 metros, y el giro un número de grados.

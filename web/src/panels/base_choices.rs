@@ -1,36 +1,23 @@
 //! What a file of base data holds, and what is chosen of it before it is taken.
 
 use crate::browser::view::{View, element, is_checked, value_of};
-use hobnail_core::{message, say};
+use hobnail_core::say;
 
 use super::bases::command;
 use super::drawn::drawn;
 use crate::app::bases::opened::{Field, Opened};
 use crate::app::bases::{Extent, Taken};
 use crate::app::store::Store;
-use crate::app::words::Words;
-
-/// The kinds of marks that are counted, in the order of `Becomes::kind`.
-const KINDS: [Words; 6] = [
-    message!("bases-kind-streets"),
-    message!("bases-kind-places"),
-    message!("bases-kind-areas"),
-    message!("bases-kind-barriers"),
-    message!("bases-kind-buildings"),
-    message!("bases-kind-parcels"),
-];
 
 /// What would be taken: a number for each kind, and what is left out; or why nothing can be.
 pub(super) fn what_is_taken(preview: &Result<Taken, String>) -> View {
     let told: View = match preview {
         Err(fault) => element("p").class("base-wrong").holds(fault.clone()).into(),
         Ok(taken) => {
-            let kind = |(words, count): (Words, u32)| {
-                (count > 0).then(|| {
-                    element("li")
-                        .holds(element("b").holds(count.to_string()))
-                        .holds([" ", words.words()].concat())
-                })
+            let kind = |[count, words]: [String; 2]| {
+                element("li")
+                    .holds(element("b").holds(count))
+                    .holds([" ", &words].concat())
             };
             let mut left = taken.left_out();
             if taken.unchosen > 0 {
@@ -41,7 +28,7 @@ pub(super) fn what_is_taken(preview: &Result<Taken, String>) -> View {
                 .and(
                     element("ul")
                         .class("base-kinds")
-                        .holds(KINDS.into_iter().zip(taken.marks).map(kind).collect::<View>()),
+                        .holds(taken.by_kind().into_iter().map(kind).collect::<View>()),
                 )
                 .and((!left.is_empty()).then(|| element("p").class("choice-more").holds(left.join(" "))))
         }
@@ -114,7 +101,7 @@ fn placing(store: Store, opened: &Opened) -> View {
     };
     let extent = opened.has_site.then(|| {
         element("label")
-            .class("base-field")
+            .class("base-field base-wide")
             .holds(element("span").holds(say!("bases-extent-field")))
             .holds(
                 element("select")

@@ -93,7 +93,7 @@ fn card(store: Store, opening: &Opening) -> View {
             View::nothing()
                 .and(choices(store, opened))
                 .and((!opened.base.faults.is_empty()).then(|| faults(&opened.base.faults)))
-                .and(opened.can_be_read_again().then(|| again(store, opening))),
+                .and((opened.can_be_read_again() || opening.is_table()).then(|| again(store, opening))),
             View::nothing()
                 .and(what_is_taken(&opened.preview))
                 .and(

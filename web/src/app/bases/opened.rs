@@ -1,5 +1,6 @@
 //! A base that was read, with what a person chooses before it is taken, and what would be taken by that.
 
+use hobnail_core::figures::display::grouped;
 use hobnail_core::order;
 use hobnail_core::plan::PlanPoint;
 use hobnail_core::plan::defaults::street_sections;
@@ -13,7 +14,7 @@ use super::{Base, Becomes, Choices, Coordinates, Extent, Shape, Taken};
 use crate::app::App;
 use crate::app::editor::drawn::Drawing;
 use crate::app::editor::quantity::number;
-use crate::app::words::{METERS_PER_FOOT, Words, length, length_field};
+use crate::app::words::{METERS_PER_FOOT, Words, length_field};
 
 /// A number that is typed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,6 +37,9 @@ pub enum Field {
 
 /// How many fields there are.
 const FIELDS: usize = 7;
+
+/// What PROJ calls longitude and latitude.
+const DEGREES: &str = "longlat";
 
 /// Classes that are shown before all are asked for.
 pub const FIRST_CLASSES: usize = 12;
@@ -269,11 +273,11 @@ impl Opened {
     #[must_use]
     pub fn layer_name(&self, layer: usize) -> &str {
         const MADE: [(&str, Words); 6] = [
-            ("streets", hobnail_core::message!("bases-kind-streets")),
-            ("places", hobnail_core::message!("bases-kind-places")),
-            ("constraints", hobnail_core::message!("bases-kind-areas")),
-            ("barriers", hobnail_core::message!("bases-kind-barriers")),
-            ("buildings", hobnail_core::message!("bases-kind-buildings")),
+            ("streets", hobnail_core::message!("bases-layer-streets")),
+            ("places", hobnail_core::message!("bases-layer-places")),
+            ("constraints", hobnail_core::message!("bases-layer-areas")),
+            ("barriers", hobnail_core::message!("bases-layer-barriers")),
+            ("buildings", hobnail_core::message!("bases-layer-buildings")),
             ("other", hobnail_core::message!("bases-layer-other")),
         ];
         let name = self.base.layers.get(layer).map_or("", String::as_str);
@@ -300,7 +304,11 @@ impl Opened {
                 (right_m - left_m, top_m - bottom_m)
             }
         };
-        let [wide, high] = [wide_m, high_m].map(|length_m| length(length_m, self.units));
+        let long = |length_m: f64| match self.units {
+            UnitSystem::Metric => [grouped(length_m, 0), " m".to_owned()].concat(),
+            UnitSystem::UsCustomary => say!("page-feet", number = grouped(length_m / METERS_PER_FOOT, 0)),
+        };
+        let [wide, high] = [wide_m, high_m].map(long);
         Some(say!("bases-extent", wide = wide, high = high))
     }
 
@@ -332,7 +340,9 @@ impl Opened {
     /// Whether the coordinate system can be another than it was taken for.
     #[must_use]
     pub fn can_be_read_again(&self) -> bool {
-        matches!(self.base.coordinates, Coordinates::Drawing { .. }) || !self.base.system.is_empty()
+        let system = &self.base.system;
+        let is_projected = !system.is_empty() && !system.contains(DEGREES);
+        matches!(self.base.coordinates, Coordinates::Drawing { .. }) || is_projected
     }
 
     /// The coordinate system, and its unit in words.
@@ -341,7 +351,7 @@ impl Opened {
         let system = self.base.system.clone();
         match self.base.coordinates {
             Coordinates::Drawing { .. } => (say!("bases-system-none").to_owned(), ""),
-            Coordinates::Degrees if system.is_empty() || system.contains("longlat") => {
+            Coordinates::Degrees if system.is_empty() || system.contains(DEGREES) => {
                 (say!("bases-system-degrees").to_owned(), say!("bases-unit-degrees"))
             }
             Coordinates::Degrees => {

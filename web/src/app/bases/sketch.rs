@@ -14,15 +14,7 @@ const MOST_POINTS: usize = 20_000;
 /// The small plan. Cost: linear in the points of the marks, of which every so many are drawn where there are many.
 #[must_use]
 pub fn sketch(document: &Document, edits: &[Edit]) -> Drawing {
-    let marks = || {
-        edits.iter().filter_map(|edit| {
-            if let Edit::Mark { after, .. } = edit {
-                after.as_deref()
-            } else {
-                None
-            }
-        })
-    };
+    let marks = || marks_of(edits);
     let points: usize = marks().map(|mark| shape_of(mark).1.len()).sum();
     let every = points.div_ceil(MOST_POINTS).max(1);
     let mut paper = Paper::default();
@@ -48,6 +40,19 @@ pub fn sketch(document: &Document, edits: &[Edit]) -> Drawing {
         square(&mut paper, Ink::Person, dot, half_mm);
     }
     paper.finished(sides, 0, say!("bases-sketch").to_owned())
+}
+
+/// The marks that edits put into the plan.
+fn marks_of(edits: &[Edit]) -> impl Iterator<Item = &Mark> {
+    edits.iter().filter_map(|edit| match edit {
+        Edit::Mark { after, .. } => after.as_deref(),
+        _ => None,
+    })
+}
+
+/// All points of the marks that edits put into the plan.
+pub(super) fn points_of(edits: &[Edit]) -> Vec<PlanPoint> {
+    marks_of(edits).flat_map(|mark| shape_of(mark).1).collect()
 }
 
 /// The ink of a mark and its points: lines, closed outlines, or one point.

@@ -11,6 +11,7 @@ use hobnail_core::say;
 
 use super::clip::{self, Sides};
 use super::place::{Placing, is_placed};
+use super::sketch::points_of;
 use super::{Base, Becomes, Choices, Coordinates, Feature, Shape};
 use crate::app::App;
 
@@ -39,6 +40,15 @@ impl Taken {
     #[must_use]
     pub fn count(&self) -> u32 {
         self.marks.iter().sum()
+    }
+
+    /// Marks by kind, those of which there are any: their number, and the word for so many.
+    #[must_use]
+    pub fn by_kind(&self) -> Vec<[String; 2]> {
+        const KINDS: [&str; 6] = ["streets", "places", "areas", "barriers", "buildings", "parcels"];
+        let held = KINDS.into_iter().zip(self.marks).filter(|(_, count)| *count > 0);
+        held.map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
+            .collect()
     }
 
     /// What is not taken as it is in the file, a sentence for each reason.
@@ -314,23 +324,17 @@ impl App {
                 return false;
             }
         };
+        let mut points = points_of(&edits);
+        points.extend_from_slice(&self.study.document().site.boundary);
         let revision = self.study.revision();
         self.step_with(say!("bases-step"), edits);
         if self.study.revision() == revision {
             return false;
         }
-        self.fit();
-        let [streets, places, areas, barriers, buildings, parcels] = taken.marks;
-        let said = say!(
-            "bases-taken",
-            file = base.name,
-            streets = streets,
-            places = places,
-            areas = areas,
-            barriers = barriers,
-            buildings = buildings,
-            parcels = parcels
-        );
+        self.fit_points(points.into_iter());
+        let kinds = taken.by_kind().into_iter();
+        let list: Vec<String> = kinds.map(|parts| parts.join(" ")).collect();
+        let said = say!("bases-taken", file = base.name, list = list.join(", "));
         let mut left = taken.left_out();
         if left.is_empty() {
             self.say(said);
