@@ -1,8 +1,10 @@
 // Reads files of base data in a worker: hands each to the module of the readers and its features to the page, piece by
 // piece. Ended by whoever no longer wants it, and then nothing of it is left. The page in one file holds this text too.
-globalThis.hobnailReading = async (Reading, { file, options }, post) => {
+globalThis.hobnailReading = async (Reading, { file, beside, options }, post) => {
+  const bytes = async (file) => new Uint8Array(await file.arrayBuffer());
   try {
-    const reading = new Reading(file.name, new Uint8Array(await file.arrayBuffer()), options);
+    const reading = new Reading(file.name, await bytes(file), options);
+    for (const other of beside) reading.add_beside(other.name, await bytes(other));
     let told = 0;
     for (let share = 0; share < 1; ) {
       share = reading.step();

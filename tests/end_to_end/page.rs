@@ -314,8 +314,13 @@ impl Page {
 
     /// Types into the field of these words, in place of what stands there, and leaves it.
     pub async fn type_into(&self, words: &str, text: &str) {
+        self.type_at(&format!("[data-field='{words}'] input"), text).await;
+    }
+
+    /// Types into a field in place of what stands there, and leaves it.
+    pub async fn type_at(&self, css: &str, text: &str) {
         const TAB: char = '\u{e004}';
-        let field = self.find(&format!("[data-field='{words}'] input")).await;
+        let field = self.find(css).await;
         field.clear().await.expect("the driver clears a field");
         let keys = format!("{text}{TAB}");
         field.send_keys(&keys).await.expect("the driver types into a field");

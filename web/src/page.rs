@@ -6,9 +6,10 @@ use hobnail_core::say;
 use crate::app::App;
 use crate::app::mode::Mode;
 use crate::app::store::{Store, TEXT_SIZE};
-use crate::browser::{files, pictures};
+use crate::browser::files;
 use crate::panels::bar::bar;
 use crate::panels::base_image::laying;
+use crate::panels::bases::bases;
 use crate::panels::column::column;
 use crate::panels::drawing::drawing;
 use crate::panels::editor::cut_panel;
@@ -41,12 +42,8 @@ fn desk(store: Store) -> View {
     files::accept_drops();
     element("div")
         .class("desk")
-        .on("drop", move |event| match pictures::dropped(&event) {
-            Some(picture) => {
-                event.prevent_default();
-                pictures::read(picture, move |read| store.lay_picture(read));
-            }
-            None => files::read_dropped(&event, move |opened| store.open_files(opened)),
+        .on("drop", move |event| {
+            files::read_dropped(&event, move |sorted| store.open_sorted(sorted));
         })
         .holds(
             element("a")
@@ -71,6 +68,7 @@ fn desk(store: Store) -> View {
         .holds(status(store))
         .holds(help(store))
         .holds(laying(store))
+        .holds(bases(store))
         .holds(notice(store))
         .holds(
             element("span")

@@ -4,6 +4,7 @@
 
 mod accessibility;
 mod alternatives;
+mod bases;
 mod draw;
 mod everywhere;
 mod files;

@@ -42,7 +42,7 @@ pub enum Format {
     OsmPbf,
     /// GeoJSON.
     GeoJson,
-    /// Shapefiles in a zip.
+    /// Shapefiles in a zip, or one with the files beside it.
     Shapefile,
     /// A drawing as DXF, of text.
     Dxf,

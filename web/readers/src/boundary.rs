@@ -4,6 +4,7 @@
 //!
 //! ```js
 //! const reading = new Reading(file.name, new Uint8Array(buffer), { box_deg: null });
+//! reading.add_beside(table.name, new Uint8Array(its_buffer));   // what lies beside a .shp
 //! for (;;) {
 //!   const share = reading.step();          // 0 to 1; 1 when all is read
 //!   if (share >= 1) break;
@@ -107,6 +108,13 @@ impl Reading {
             plan,
             grids: Vec::new(),
         })
+    }
+
+    /// Takes a file that lies beside this one, such as the `.dbf` of a `.shp`; before the first step.
+    pub fn add_beside(&mut self, name: &str, bytes: Vec<u8>) {
+        if let Some(reader) = &mut self.reader {
+            reader.add_beside(name, bytes);
+        }
     }
 
     /// Reads a piece: the share that is done, 1 when all is.

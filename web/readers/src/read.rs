@@ -26,6 +26,11 @@ pub trait Work {
     /// # Errors
     /// A fault after which nothing more can be read; what was read before stays.
     fn step(&mut self, output: &mut Output) -> Result<Progress, Fault>;
+
+    /// Takes a file that lies beside this one, before the first step; most formats have none.
+    fn add_beside(&mut self, name: &str, bytes: Vec<u8>) {
+        let _ = (name, bytes);
+    }
 }
 
 /// A file that is being read.
@@ -55,6 +60,10 @@ impl Reader {
         let whole = |what: What| vec![what.at(Place::File)];
         let (name, bytes) = unpacked(name, bytes).map_err(whole)?;
         let format = recognized(&name, &bytes).map_err(whole)?;
+        if format == Format::Shapefile && bytes.starts_with(shapefile::MARK) {
+            let work = Box::new(shapefile::Archive::of_file(name, bytes));
+            return Self::begin(format, work, options);
+        }
         let bytes = Bytes::new(bytes);
         let work: Box<dyn Work> = match format {
             Format::OsmXml => Box::new(Xml::new(bytes)),
@@ -68,12 +77,21 @@ impl Reader {
             Format::Hgt => Box::new(hgt::Hgt::new(name, bytes)),
             Format::WorldFile => Box::new(world::WorldFile::new(name, bytes)),
         };
+        Self::begin(format, work, options)
+    }
+
+    fn begin(format: Format, work: Box<dyn Work>, options: Options) -> Result<Self, Vec<Fault>> {
         let output = Output::new(format, options).map_err(|fault| vec![fault])?;
         Ok(Self {
             work,
             output,
             is_done: false,
         })
+    }
+
+    /// Takes a file that lies beside this one, such as the `.dbf` of a `.shp`; before the first step.
+    pub fn add_beside(&mut self, name: &str, bytes: Vec<u8>) {
+        self.work.add_beside(name, bytes);
     }
 
     /// Reads a piece and says how far it is. After a fault that ends the reading it is done.
@@ -129,7 +147,10 @@ pub fn recognized(name: &str, bytes: &[u8]) -> Result<Format, What> {
     }
     let start = bytes.get(..4096).unwrap_or(bytes);
     let start = start.strip_prefix(b"\xef\xbb\xbf").unwrap_or(start);
-    if start.starts_with(b"PK\x03\x04") || start.starts_with(b"PK\x05\x06") {
+    if [&b"PK\x03\x04"[..], b"PK\x05\x06", shapefile::MARK]
+        .iter()
+        .any(|mark| start.starts_with(mark))
+    {
         return Ok(Format::Shapefile);
     }
     if [&b"II*\0"[..], b"MM\0*", b"II+\0", b"MM\0+"]

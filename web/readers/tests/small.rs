@@ -5,6 +5,7 @@ use std::io::{Cursor, Write};
 use hobnail_readers::base::{Coordinates, Format, Geometry, PlaceKind, Suggestion};
 use hobnail_readers::fault::{Place, What};
 use hobnail_readers::options::Options;
+use hobnail_readers::{Progress, Reader};
 
 use super::{bytes, refused};
 
@@ -305,4 +306,36 @@ fn blocks_within_themselves_end() {
         "{:?}",
         base.faults
     );
+}
+
+#[test]
+fn a_shapefile_is_read_with_what_lies_beside_it_as_from_a_zip() {
+    let zipped = bytes("readers/small/lots.zip");
+    let mut archive = zip::ZipArchive::new(Cursor::new(&zipped)).unwrap();
+    let mut files = Vec::new();
+    for place in 0..archive.len() {
+        let mut file = archive.by_index(place).unwrap();
+        let mut held = Vec::new();
+        std::io::copy(&mut file, &mut held).unwrap();
+        files.push((file.name().unwrap().to_uppercase(), held));
+    }
+    let leads = files.iter().position(|(name, _)| name.ends_with(".SHP")).unwrap();
+    let (name, shapes) = files.swap_remove(leads);
+    let of_zip = hobnail_readers::read("lots.zip", zipped, Options::default()).unwrap();
+    let begin = || Reader::new(&name, shapes.clone(), Options::default()).unwrap();
+
+    let mut reader = begin();
+    for (name, bytes) in files {
+        reader.add_beside(&name, bytes);
+    }
+    while reader.step() != Progress::Done {}
+    let base = reader.finish().unwrap();
+    assert_eq!(base.layers[0].features, of_zip.layers[0].features);
+    assert_eq!((base.system, base.faults), (of_zip.system, of_zip.faults));
+
+    // Alone it does not say where it lies.
+    let mut alone = begin();
+    while alone.step() != Progress::Done {}
+    let faults = alone.finish().unwrap_err();
+    assert_eq!(faults[0].what, What::NoSystem);
 }

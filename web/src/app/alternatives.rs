@@ -181,7 +181,7 @@ fn small_plan(document: &Document, held: &Alternative, view_mm: [i32; 4]) -> Dra
     paper.finished(view_mm, 0, String::new())
 }
 
-fn square(paper: &mut Paper, ink: Ink, at: PlanPoint, half_mm: i32) {
+pub(super) fn square(paper: &mut Paper, ink: Ink, at: PlanPoint, half_mm: i32) {
     let corner = [
         at.x_mm.saturating_sub(half_mm),
         at.y_mm.saturating_neg().saturating_sub(half_mm),
@@ -190,7 +190,7 @@ fn square(paper: &mut Paper, ink: Ink, at: PlanPoint, half_mm: i32) {
 }
 
 /// A line through these points, north upward.
-fn course(paper: &mut Paper, ink: Ink, points: &[PlanPoint]) {
+pub(super) fn course(paper: &mut Paper, ink: Ink, points: &[PlanPoint]) {
     let Some((first, rest)) = points.split_first() else {
         return;
     };

@@ -97,7 +97,7 @@ pub enum Unit {
 }
 
 const CERTAINTIES: [Certainty; 3] = [Certainty::Existing, Certainty::Committed, Certainty::HopedFor];
-const OWNERS: [OwnerGroup; 4] = [
+pub(super) const OWNERS: [OwnerGroup; 4] = [
     OwnerGroup::Public,
     OwnerGroup::Willing,
     OwnerGroup::Unknown,

@@ -7,9 +7,19 @@ use hobnail_core::say;
 
 use super::store::Store;
 use super::words::sentence_case;
-use crate::browser::files::Opened;
+use crate::browser::files::{Opened, Sorted};
+use crate::browser::pictures;
 
 impl Store {
+    /// Opens what was chosen or dropped together: plans first, then a picture under them, then base data.
+    pub fn open_sorted(self, mut sorted: Sorted) {
+        self.open_files(sorted.plans);
+        if let Some(picture) = sorted.pictures.pop() {
+            pictures::read(picture, move |read| self.lay_picture(read));
+        }
+        self.read_bases(sorted.bases);
+    }
+
     /// Opens the files that were chosen or dropped together: one as a plan, several as alternatives of one.
     pub fn open_files(self, mut files: Vec<Opened>) {
         if files.len() < 2 {

@@ -12,6 +12,7 @@ use super::address::Shared;
 use super::alternatives::AlternativeShown;
 use super::background::Background;
 use super::base_image::BaseImageShown;
+use super::bases::{Bases, Opening};
 use super::basis::{self, BasisShown};
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
@@ -53,6 +54,8 @@ pub const TYPED: [&str; 2] = ["typed-length", "typed-bearing"];
 pub const TEXT_SIZE: &str = "text-size";
 /// Id of the hidden file input.
 pub const FILE_INPUT: &str = "open-file";
+/// Id of the hidden input for base data.
+pub const BASE_INPUT: &str = "open-base";
 /// Id of the hidden input for a picture.
 pub const PICTURE_INPUT: &str = "open-picture";
 
@@ -118,6 +121,10 @@ pub struct Store {
     pub shared: Live<Shared>,
     /// The picture under the drawing.
     pub base_image: Live<BaseImageShown>,
+    /// The base data that is being read, or was and is not taken yet.
+    pub opening: Live<Option<Opening>>,
+    /// The files of base data.
+    pub(super) bases: Stored<Bases>,
     /// For which place the page is set.
     pub mode: Live<Mode>,
     /// Whether the plan is only looked at.
@@ -158,6 +165,8 @@ impl Store {
             help: Live::default(),
             shared: Live::default(),
             base_image: Live::default(),
+            opening: Live::default(),
+            bases: Stored::new(Bases::default()),
             mode: Live::default(),
             is_looking: Live::default(),
         };

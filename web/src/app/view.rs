@@ -1,5 +1,6 @@
 //! What of the plan is in view, and what is laid over it: the map, and the places that panels speak of.
 
+use hobnail_core::plan::PlanPoint;
 use hobnail_core::say;
 use hobnail_core::study::Study;
 
@@ -24,6 +25,14 @@ impl App {
     /// Shows all that is drawn.
     pub fn fit(&mut self) {
         if let Some(area) = extent(&self.study) {
+            self.camera.fit(area, self.insets);
+        }
+        self.changes.view = true;
+    }
+
+    /// Shows all of these points.
+    pub fn fit_points(&mut self, points: impl Iterator<Item = PlanPoint>) {
+        if let Some(area) = PlanBox::about(points) {
             self.camera.fit(area, self.insets);
         }
         self.changes.view = true;

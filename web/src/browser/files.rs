@@ -3,9 +3,24 @@
 use hobnail_core::say;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+
+use super::reading::Source;
+use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, together};
 
 /// A file that was opened: its name and its text, or why it could not be read.
 pub type Opened = Result<(String, String), String>;
+
+/// Files that were chosen or dropped together, by what they are.
+#[derive(Default)]
+pub struct Sorted {
+    /// Plans, in their order.
+    pub plans: Vec<Opened>,
+    /// Pictures.
+    pub pictures: Vec<web_sys::File>,
+    /// Base data.
+    pub bases: Vec<Source>,
+}
 
 /// How long a saved file's address is kept.
 const KEPT_MS: i32 = 60_000;
@@ -58,25 +73,42 @@ pub fn address_of(media_type: &str, text: &str) -> Result<String, JsValue> {
     web_sys::Url::create_object_url_with_blob(&blob)
 }
 
-/// Reads the files chosen in the file input `event` comes from, and hands them on in their order; nothing when none was
-/// chosen.
+/// Looks what the files are that were chosen in the file input `event` comes from, reads the plans among them, and hands
+/// all on in their order; nothing when none was chosen.
 ///
 /// The input is emptied, so that choosing the same file again is heard again.
-pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Vec<Opened>) + 'static) {
-    let input = event
-        .target()
-        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
-    let Some(input) = input else { return };
-    read(input.files(), Box::new(then));
-    input.set_value("");
+pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Sorted) + 'static) {
+    sort_out(chosen(event), Box::new(then));
 }
 
-/// Reads the files that were dropped on the page, and hands them on in their order; nothing when none was.
-pub fn read_dropped(event: &web_sys::Event, then: impl FnOnce(Vec<Opened>) + 'static) {
+/// The files chosen in the file input `event` comes from, as base data whatever they are.
+#[must_use]
+pub fn chosen_bases(event: &web_sys::Event) -> Vec<Source> {
+    sources(chosen(event))
+}
+
+/// Looks what the files are that were dropped on the page, as [`read_chosen`] does.
+pub fn read_dropped(event: &web_sys::Event, then: impl FnOnce(Sorted) + 'static) {
     let event: &web_sys::DragEvent = event.unchecked_ref();
     event.prevent_default();
     let dropped = event.data_transfer().and_then(|transfer| transfer.files());
-    read(dropped, Box::new(then));
+    sort_out(held(dropped), Box::new(then));
+}
+
+fn chosen(event: &web_sys::Event) -> Vec<web_sys::File> {
+    let input = event
+        .target()
+        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some(input) = input else { return Vec::new() };
+    // Asked for at once: the input that held the files is emptied.
+    let files = held(input.files());
+    input.set_value("");
+    files
+}
+
+fn held(files: Option<web_sys::FileList>) -> Vec<web_sys::File> {
+    let of = |files: web_sys::FileList| (0..files.length()).filter_map(|place| files.get(place)).collect();
+    files.map(of).unwrap_or_default()
 }
 
 /// Opens the browser's own file chooser, by way of the file input with this id.
@@ -96,24 +128,55 @@ pub fn read_own(path: &str, then: impl FnOnce(Opened) + 'static) {
     });
 }
 
-fn read(files: Option<web_sys::FileList>, then: Box<dyn FnOnce(Vec<Opened>)>) {
-    let Some(files) = files.filter(|files| files.length() > 0) else {
-        return;
+/// Files of base data, those that belong together as one.
+fn sources(files: Vec<web_sys::File>) -> Vec<Source> {
+    let names: Vec<String> = files.iter().map(web_sys::File::name).collect();
+    let source = |(main, beside): (usize, Vec<usize>)| {
+        let beside = beside.into_iter().filter_map(|place| files.get(place));
+        Some(Source {
+            file: files.get(main)?.clone(),
+            beside: beside.collect(),
+        })
     };
-    // Asked for at once: the input that held the files is emptied.
-    let held = (0..files.length()).filter_map(|place| files.get(place));
-    let asked: Vec<(String, js_sys::Promise)> = held.map(|file| (file.name(), file.text())).collect();
+    together(&names).into_iter().filter_map(source).collect()
+}
+
+fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
+    if files.is_empty() {
+        return;
+    }
     wasm_bindgen_futures::spawn_local(async move {
-        let mut opened = Vec::new();
-        for (name, text) in asked {
-            let read = wasm_bindgen_futures::JsFuture::from(text).await;
-            opened.push(match read.ok().and_then(|text| text.as_string()) {
-                Some(text) => Ok((name, text)),
-                None => Err(say!("page-file-not-read", file = name)),
-            });
+        let mut sorted = Sorted::default();
+        let mut bases = Vec::new();
+        for file in files {
+            let name = file.name();
+            match look_at(&file).await {
+                Some((Kind::Picture, _)) => sorted.pictures.push(file),
+                Some((Kind::Base, _)) => bases.push(file),
+                Some((_, text)) => sorted.plans.push(Ok((name, text))),
+                None => sorted.plans.push(Err(say!("page-file-not-read", file = name))),
+            }
         }
-        then(opened);
+        sorted.bases = sources(bases);
+        then(sorted);
     });
+}
+
+/// What a file is, and its text where it is a plan; `None` where it can not be read.
+async fn look_at(file: &web_sys::File) -> Option<(Kind, String)> {
+    let start = file.slice_with_f64_and_f64(0.0, START_BYTES as f64).ok()?;
+    let start = JsFuture::from(start.array_buffer()).await.ok()?;
+    let mut kind = Kind::of(&file.name(), &js_sys::Uint8Array::new(&start).to_vec());
+    if matches!(kind, Kind::Picture | Kind::Base) {
+        return Some((kind, String::new()));
+    }
+    // Looked through where it is: base data may be too much to be brought here.
+    let text: js_sys::JsString = JsFuture::from(file.text()).await.ok()?.dyn_into().ok()?;
+    if kind == Kind::Json {
+        kind = Kind::of_json(LOOKED_FOR.map(|word| text.includes(word, 0)));
+    }
+    let is_plan = kind == Kind::Plan;
+    Some((kind, if is_plan { String::from(text) } else { String::new() }))
 }
 
 /// Lets files be dropped on the page at all.

@@ -70,15 +70,6 @@ pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Result<PictureFile,
     input.set_value("");
 }
 
-/// The picture among dropped files, when there is one.
-#[must_use]
-pub fn dropped(event: &web_sys::Event) -> Option<web_sys::File> {
-    let event: &web_sys::DragEvent = event.unchecked_ref();
-    let files = event.data_transfer()?.files()?;
-    let mut held = (0..files.length()).filter_map(|place| files.get(place));
-    held.find(|file| file.type_().starts_with("image/"))
-}
-
 /// Reads a file as a picture.
 pub fn read(file: web_sys::File, then: impl FnOnce(Result<PictureFile, String>) + 'static) {
     wasm_bindgen_futures::spawn_local(async move {

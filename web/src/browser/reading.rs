@@ -45,6 +45,21 @@ pub struct Options {
     pub columns: Option<[String; 2]>,
 }
 
+/// A file of base data as the browser holds it, and files that lie beside it and belong to it.
+#[derive(Clone)]
+pub struct Source {
+    pub(super) file: web_sys::File,
+    pub(super) beside: js_sys::Array,
+}
+
+impl Source {
+    /// The file's name.
+    #[must_use]
+    pub fn name(&self) -> String {
+        self.file.name()
+    }
+}
+
 /// A file that is being read; dropping it ends the worker, and nothing more is heard.
 pub struct Reading {
     worker: web_sys::Worker,
@@ -100,13 +115,14 @@ impl Reading {
     ///
     /// # Errors
     /// A sentence, when the browser starts no worker.
-    pub fn start(file: &web_sys::File, options: &Options, hear: impl FnMut(Heard) + 'static) -> Result<Self, String> {
-        let name = file.name();
+    pub fn start(source: &Source, options: &Options, hear: impl FnMut(Heard) + 'static) -> Result<Self, String> {
+        let name = source.name();
         let refused = |_: JsValue| say!("bases-no-worker").to_owned();
         let options = serde_wasm_bindgen::to_value(options).map_err(|fault| refused(fault.into()))?;
         let asked = js_sys::Object::new();
         // Setting a property of an object of our own does not fail.
-        let _ = js_sys::Reflect::set(&asked, &"file".into(), file);
+        let _ = js_sys::Reflect::set(&asked, &"file".into(), &source.file);
+        let _ = js_sys::Reflect::set(&asked, &"beside".into(), &source.beside);
         let _ = js_sys::Reflect::set(&asked, &"options".into(), &options);
         let worker = loader::start_reading(&asked).map_err(refused)?;
         let hear = Rc::new(RefCell::new(hear));

@@ -8,9 +8,10 @@ use super::history::history;
 use super::icons::back_icon;
 use super::kept::kept;
 use crate::app::App;
+use crate::app::bases::ACCEPTED;
 use crate::app::files::SAMPLES;
 use crate::app::store::{BAR, FILE_INPUT, Store};
-use crate::browser::{document, files};
+use crate::browser::{document, files, pictures};
 use crate::live::{always, memo};
 
 /// Id of the menu of samples.
@@ -96,11 +97,20 @@ pub fn bar(store: Store) -> View {
                         .class("visually-hidden")
                         .with("type", "file")
                         .mark("multiple")
-                        .with("accept", ".geojson,.json,application/geo+json")
+                        .with(
+                            "accept",
+                            [
+                                ".geojson,.json,application/geo+json,",
+                                pictures::ACCEPTED,
+                                ",",
+                                ACCEPTED,
+                            ]
+                            .concat(),
+                        )
                         .with("tabindex", "-1")
                         .with("aria-hidden", "true")
                         .on("change", move |event| {
-                            files::read_chosen(&event, move |opened| store.open_files(opened))
+                            files::read_chosen(&event, move |sorted| store.open_sorted(sorted))
                         }),
                 )
                 .holds(

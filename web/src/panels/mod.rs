@@ -2,7 +2,9 @@
 
 pub mod alternatives;
 pub mod bar;
+pub mod base_choices;
 pub mod base_image;
+pub mod bases;
 pub mod basis;
 pub mod column;
 pub mod details_of;

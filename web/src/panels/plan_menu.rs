@@ -31,6 +31,7 @@ pub fn plan_menu(store: Store) -> View {
                             .on_press(move || store.act(App::add_phase))
                             .holds(say!("panels-phase-add")),
                     )
+                    .holds(super::bases::lines(store))
                     .holds(super::base_image::lines(store)),
             )
     };

@@ -86,6 +86,7 @@ pub fn welcome(store: Store) -> View {
                     element("ul")
                         .class("to-draw")
                         .holds(starts().into_iter().map(start).collect::<Vec<View>>())
+                        .holds(super::bases::start())
                         .holds(super::base_image::start()),
                 )
                 .holds(element("h2").holds(move || {

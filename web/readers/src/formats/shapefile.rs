@@ -1,4 +1,4 @@
-//! Shapefiles in a zip: each `.shp` with the `.dbf` of what is known of its shapes and the `.prj` of its coordinate
+//! Shapefiles in a zip, or one with the files beside it: each `.shp` with the `.dbf` of what is known of its shapes and the `.prj` of its coordinate
 //! system beside it ("ESRI Shapefile Technical Description", 1998). A layer is read at a step.
 //!
 //! A zip without shapefiles is read as the one file in it that has a known format; pictures in it are placed by the world
@@ -25,9 +25,19 @@ const MOST_FILES: usize = 2_000;
 /// Most bytes of a file of a coordinate system.
 const LONGEST_SYSTEM: u64 = 20_000;
 
-/// Reads a zip.
+/// The number that a `.shp` begins with (the description, "The Main File Header").
+pub const MARK: &[u8] = b"\0\0\x27\x0a";
+
+/// What files are taken from.
+enum Held {
+    Zip(Bytes),
+    /// Names and bytes.
+    Files(Vec<(String, Vec<u8>)>),
+}
+
+/// Reads a zip, or files that lie beside one another.
 pub struct Archive {
-    bytes: Bytes,
+    held: Held,
     names: Vec<String>,
     layers: Option<Vec<String>>,
     done: usize,
@@ -35,11 +45,22 @@ pub struct Archive {
 }
 
 impl Archive {
-    /// From its start.
+    /// A zip, from its start.
     #[must_use]
     pub fn new(bytes: Bytes) -> Self {
+        Self::of(Held::Zip(bytes))
+    }
+
+    /// A `.shp`; what lies beside it is added ([`Work::add_beside`]).
+    #[must_use]
+    pub fn of_file(name: String, bytes: Vec<u8>) -> Self {
+        let name = if ends(&name, "shp") { name } else { name + ".shp" };
+        Self::of(Held::Files(vec![(name, bytes)]))
+    }
+
+    fn of(held: Held) -> Self {
         Self {
-            bytes,
+            held,
             names: Vec::new(),
             layers: None,
             done: 0,
@@ -49,9 +70,14 @@ impl Archive {
 
     /// The list of files, and a zip without shapefiles.
     fn begin(&mut self, output: &mut Output) -> Result<Progress, Fault> {
-        let archive = self.open(&Place::File)?;
-        let names = archive.file_names().take(MOST_FILES).filter_map(Result::ok);
-        self.names = names.map(std::borrow::Cow::into_owned).collect();
+        self.names = match &self.held {
+            Held::Zip(bytes) => {
+                let archive = open(bytes, &Place::File)?;
+                let names = archive.file_names().take(MOST_FILES).filter_map(Result::ok);
+                names.map(std::borrow::Cow::into_owned).collect()
+            }
+            Held::Files(files) => files.iter().map(|(name, _)| name.clone()).collect(),
+        };
         self.names.sort_unstable();
         // What one system of computers puts beside every file.
         self.names
@@ -66,17 +92,21 @@ impl Archive {
         Ok(Progress::Working(0.0))
     }
 
-    fn open(&self, place: &Place) -> Result<zip::ZipArchive<Cursor<Bytes>>, Fault> {
-        zip::ZipArchive::new(Cursor::new(self.bytes.clone())).map_err(|fault| What::broken(fault).at(place.clone()))
-    }
-
     /// A file of the zip, expanded; `None` where there is none of that name.
     fn file(&mut self, name: &str, most: u64) -> Result<Option<Vec<u8>>, Fault> {
         let place = Place::Named(name.to_owned());
         let Some(name) = self.names.iter().find(|other| other.eq_ignore_ascii_case(name)) else {
             return Ok(None);
         };
-        let mut archive = self.open(&place)?;
+        let bytes = match &mut self.held {
+            Held::Zip(bytes) => bytes,
+            // Each is asked for once.
+            Held::Files(files) => {
+                let file = files.iter_mut().find(|(held, _)| held == name);
+                return Ok(file.map(|(_, bytes)| std::mem::take(bytes)));
+            }
+        };
+        let mut archive = open(bytes, &place)?;
         let file = archive
             .by_name(name)
             .map_err(|fault| What::broken(fault).at(place.clone()))?;
@@ -205,7 +235,19 @@ impl Archive {
     }
 }
 
+fn open(bytes: &Bytes, place: &Place) -> Result<zip::ZipArchive<Cursor<Bytes>>, Fault> {
+    zip::ZipArchive::new(Cursor::new(bytes.clone())).map_err(|fault| What::broken(fault).at(place.clone()))
+}
+
 impl Work for Archive {
+    fn add_beside(&mut self, name: &str, bytes: Vec<u8>) {
+        if let Held::Files(files) = &mut self.held
+            && files.len() < MOST_FILES
+        {
+            files.push((name.to_owned(), bytes));
+        }
+    }
+
     fn step(&mut self, output: &mut Output) -> Result<Progress, Fault> {
         let Some(layers) = &self.layers else {
             return self.begin(output);

@@ -4,7 +4,15 @@
 //! meaning (`core/src/plan/defaults`).
 
 use hobnail_core::plan::land::{ConstraintKind, OwnerGroup, PlaceKind};
-use hobnail_core::plan::{StreetRole, StreetSectionId};
+use hobnail_core::plan::{StreetRole, StreetSection, StreetSectionId};
+use hobnail_core::report::drawing::words::{constraint_word, place_word};
+use hobnail_core::say;
+
+use super::Shape;
+use crate::app::fields::OWNERS;
+use crate::canvas::palette::owner_word;
+use crate::tools::drafts::{CONSTRAINTS, PLACES};
+use crate::tools::usual_role;
 
 /// What features of a class become.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +63,48 @@ impl Becomes {
             _ => None,
         };
         found.unwrap_or(Self::Nothing)
+    }
+
+    /// Whether what has this shape can be it.
+    #[must_use]
+    pub const fn can_be(self, shape: Shape) -> bool {
+        match self {
+            Self::Street(..) | Self::Barrier => matches!(shape, Shape::Lines),
+            Self::Constraint(_) | Self::Parcel(_) => matches!(shape, Shape::Areas),
+            Self::Building => !matches!(shape, Shape::Lines),
+            Self::Place(_) | Self::Nothing => true,
+        }
+    }
+
+    /// Whether it is the same choice: the role of a street is chosen with its section.
+    #[must_use]
+    pub fn is_choice(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::Street(section, _), Self::Street(other, _)) => section == other,
+            _ => self == other,
+        }
+    }
+
+    /// All that features of these shapes can become, in the order in which it is offered, each in words; `sections` are
+    /// the street sections that are offered.
+    #[must_use]
+    pub fn choices<'a>(
+        shapes: &[Shape],
+        sections: impl Iterator<Item = (StreetSectionId, &'a StreetSection)>,
+    ) -> Vec<(Self, String)> {
+        let mut all = vec![(Self::Nothing, say!("bases-becomes-nothing").to_owned())];
+        let street = |(id, section): (StreetSectionId, &StreetSection)| {
+            (Self::Street(id, usual_role(section)), section.name.clone())
+        };
+        all.extend(sections.map(street));
+        all.push((Self::Barrier, say!("panels-barrier").to_owned()));
+        all.push((Self::Building, say!("bases-becomes-building").to_owned()));
+        all.extend(PLACES.map(|kind| (Self::Place(kind), place_word(kind).to_owned())));
+        all.extend(CONSTRAINTS.map(|kind| (Self::Constraint(kind), constraint_word(kind).to_owned())));
+        let parcel = |group| say!("bases-becomes-parcel", owner = owner_word(group));
+        all.extend(OWNERS.map(|group| (Self::Parcel(group), parcel(group))));
+        all.retain(|(becomes, _)| shapes.iter().any(|shape| becomes.can_be(*shape)));
+        all
     }
 
     /// Its place in what is counted by kind: streets, places, constraints, barriers, buildings, parcels.

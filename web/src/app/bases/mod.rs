@@ -2,22 +2,30 @@
 //!
 //! Files are read by the readers' module in a worker (`browser/reading.rs`), which hands a [`Base`] over piece by piece.
 //! Features are gathered into [`Class`]es by layer and tag: `highway=residential` is one line of a table, whose meaning a
-//! person can change. Only `App::take_base` changes the plan, in one step; whatever is wrong with a file or a choice is
+//! person can change; `opening` leads one file after the other through the panel, [`opened`] holds what is chosen there.
+//! Only `App::take_base` changes the plan, in one step; whatever is wrong with a file or a choice is
 //! said and leaves the plan as it was.
 //!
 //! The readers' table of tags (`web/readers/src/osm/tags.rs`) says what a class becomes at first; `meaning` turns its
 //! words into marks of the plan.
 
 mod clip;
+pub mod kind;
 mod meaning;
+pub mod opened;
+mod opening;
 mod pieces;
 mod place;
+mod sketch;
 mod take;
 
+#[cfg(test)]
+mod opened_tests;
 #[cfg(test)]
 mod tests;
 
 pub use meaning::Becomes;
+pub use opening::{ACCEPTED, BASE, Bases, Opening, Stage};
 pub use pieces::Unfitting;
 pub use place::{Choices, Extent};
 pub use take::Taken;
@@ -82,6 +90,8 @@ pub struct Class {
     suggested: String,
     /// How many there are.
     pub count: u32,
+    /// The shapes they have, each once.
+    pub shapes: Vec<Shape>,
     /// What they become; a person may change it.
     pub becomes: Becomes,
 }

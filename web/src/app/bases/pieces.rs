@@ -104,7 +104,7 @@ impl Base {
             }
             None => (suggested, 0, StreetOwner::Town),
         };
-        let class = self.class_of(layer, tag, meaning);
+        let class = self.class_of(layer, tag, meaning, shape);
         self.features.push(Feature {
             class,
             name: if name.is_empty() { label } else { name }.to_owned(),
@@ -119,7 +119,7 @@ impl Base {
     }
 
     /// The class of these words, new where there is none yet; one more is counted in it.
-    fn class_of(&mut self, layer: usize, tag: &str, meaning: &str) -> usize {
+    fn class_of(&mut self, layer: usize, tag: &str, meaning: &str, shape: Shape) -> usize {
         let is_it = |class: &Class| class.layer == layer && class.tag == tag && class.suggested == meaning;
         let last = self.features.last().map(|feature| feature.class);
         let place = last
@@ -127,6 +127,9 @@ impl Base {
             .or_else(|| self.classes.iter().position(is_it));
         if let Some(class) = place.and_then(|place| self.classes.get_mut(place)) {
             class.count = class.count.saturating_add(1);
+            if !class.shapes.contains(&shape) {
+                class.shapes.push(shape);
+            }
         }
         place.unwrap_or_else(|| {
             self.classes.push(Class {
@@ -134,6 +137,7 @@ impl Base {
                 tag: tag.to_owned(),
                 suggested: meaning.to_owned(),
                 count: 1,
+                shapes: vec![shape],
                 becomes: Becomes::suggested(meaning),
             });
             self.classes.len() - 1

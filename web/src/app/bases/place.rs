@@ -34,6 +34,22 @@ pub enum Extent {
     },
 }
 
+impl Extent {
+    /// As far as is usual.
+    #[must_use]
+    pub const fn usual(is_site: bool) -> Self {
+        if is_site {
+            Self::Site {
+                margin_m: USUAL_MARGIN_M,
+            }
+        } else {
+            Self::Around {
+                radius_m: USUAL_RADIUS_M,
+            }
+        }
+    }
+}
+
 /// What a person chooses before a base is taken.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Choices {
@@ -58,6 +74,25 @@ pub fn is_placed(document: &Document) -> bool {
     heading.origin_longitude_ndeg != 0 || heading.origin_latitude_ndeg != 0
 }
 
+/// West, south, east and north in degrees of all that can be taken into a plan that lies somewhere: what is farther away
+/// need not be read of a file. `None` for a plan that lies nowhere yet. A degree of latitude is 110 km or more.
+#[must_use]
+pub fn in_reach_deg(document: &Document) -> Option<[f64; 4]> {
+    if !is_placed(document) {
+        return None;
+    }
+    let farthest_mm =
+        |far: i32, point: &PlanPoint| far.max(point.x_mm.saturating_abs()).max(point.y_mm.saturating_abs());
+    let site_mm = document.site.boundary.iter().fold(0, farthest_mm);
+    let high_deg = (f64::from(site_mm) / 1000.0 + LARGEST_RADIUS_M) / 110_000.0;
+    let (longitude, latitude) = document.heading.geographic_origin().to_deg();
+    let (south, north) = ((latitude - high_deg).max(-90.0), (latitude + high_deg).min(90.0));
+    // As wide where it is widest; near a pole that is all around.
+    let narrowest = number::cos(south.abs().max(north.abs()).to_radians());
+    let wide_deg = (high_deg / narrowest.max(0.001)).min(360.0);
+    Some([longitude - wide_deg, south, longitude + wide_deg, north])
+}
+
 impl Choices {
     /// What is chosen at first: all layers, the site with its surroundings or the surroundings of the middle, where the
     /// plan lies or, for a plan that lies nowhere yet, the middle of the base; a drawing's middle comes to lie in the
@@ -74,15 +109,7 @@ impl Choices {
         let zero = PlanPoint::checked_from_m(-middle[0] / 1000.0, -middle[1] / 1000.0);
         Self {
             layers,
-            extent: if document.site.boundary.len() > 2 {
-                Extent::Site {
-                    margin_m: USUAL_MARGIN_M,
-                }
-            } else {
-                Extent::Around {
-                    radius_m: USUAL_RADIUS_M,
-                }
-            },
+            extent: Extent::usual(document.site.boundary.len() > 2),
             origin: origin.unwrap_or(document.heading.geographic_origin()),
             unit_m: match base.coordinates {
                 Coordinates::Drawing { unit_m } => unit_m,

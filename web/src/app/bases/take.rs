@@ -11,6 +11,7 @@ use hobnail_core::say;
 
 use super::clip::{self, Sides};
 use super::place::{Placing, is_placed};
+use super::sketch::points_of;
 use super::{Base, Becomes, Choices, Coordinates, Feature, Shape};
 use crate::app::App;
 
@@ -22,6 +23,8 @@ pub const MOST_MARKS: usize = 20_000;
 pub struct Taken {
     /// Marks by kind: streets, places, constraints, barriers, buildings, parcels ([`Becomes::kind`]).
     pub marks: [u32; 6],
+    /// Features of layers that are not chosen, or of classes that become nothing.
+    pub unchosen: u32,
     /// Features of chosen layers and classes of which nothing lies within the extent.
     pub beyond: u32,
     /// Features whose shape is none that what they were to become can have.
@@ -37,6 +40,34 @@ impl Taken {
     #[must_use]
     pub fn count(&self) -> u32 {
         self.marks.iter().sum()
+    }
+
+    /// Marks by kind, those of which there are any: their number, and the word for so many.
+    #[must_use]
+    pub fn by_kind(&self) -> Vec<[String; 2]> {
+        const KINDS: [&str; 6] = ["streets", "places", "areas", "barriers", "buildings", "parcels"];
+        let held = KINDS.into_iter().zip(self.marks).filter(|(_, count)| *count > 0);
+        held.map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
+            .collect()
+    }
+
+    /// What is not taken as it is in the file, a sentence for each reason.
+    #[must_use]
+    pub fn left_out(&self) -> Vec<String> {
+        let mut said = Vec::new();
+        if self.beyond > 0 {
+            said.push(say!("bases-left-beyond", count = self.beyond));
+        }
+        if self.unfitting > 0 {
+            said.push(say!("bases-left-unfitting", count = self.unfitting));
+        }
+        if self.known > 0 {
+            said.push(say!("bases-left-known", count = self.known));
+        }
+        if self.holes > 0 {
+            said.push(say!("bases-left-holes", count = self.holes));
+        }
+        said
     }
 }
 
@@ -85,6 +116,8 @@ impl Base {
             };
             if choices.layers.get(class.layer).copied().unwrap_or(false) && class.becomes != Becomes::Nothing {
                 taking.take(feature, class.becomes);
+            } else {
+                taking.taken.unchosen += 1;
             }
             if taking.edits.len() > MOST_MARKS {
                 return Err(say!("bases-too-many", limit = MOST_MARKS));
@@ -148,16 +181,7 @@ fn missing_sections(document: &Document, edits: &[Edit]) -> Vec<Edit> {
 impl Taking<'_> {
     fn take(&mut self, feature: &Feature, becomes: Becomes) {
         let before = (self.edits.len(), self.taken.known);
-        let can_not_be = matches!(
-            (becomes, feature.shape),
-            (Becomes::Street(..) | Becomes::Barrier, Shape::Points | Shape::Areas)
-                | (
-                    Becomes::Constraint(_) | Becomes::Parcel(_),
-                    Shape::Points | Shape::Lines
-                )
-                | (Becomes::Building, Shape::Lines)
-        );
-        if can_not_be {
+        if !becomes.can_be(feature.shape) {
             self.taken.unfitting += 1;
             return;
         }
@@ -300,32 +324,23 @@ impl App {
                 return false;
             }
         };
+        let mut points = points_of(&edits);
+        points.extend_from_slice(&self.study.document().site.boundary);
         let revision = self.study.revision();
         self.step_with(say!("bases-step"), edits);
         if self.study.revision() == revision {
             return false;
         }
-        self.fit();
-        let [streets, places, areas, barriers, buildings, parcels] = taken.marks;
-        self.say(say!(
-            "bases-taken",
-            file = base.name,
-            streets = streets,
-            places = places,
-            areas = areas,
-            barriers = barriers,
-            buildings = buildings,
-            parcels = parcels
-        ));
-        let left = [taken.beyond, taken.unfitting, taken.known, taken.holes];
-        if left.iter().any(|count| *count > 0) {
-            self.warn(say!(
-                "bases-left-out",
-                beyond = taken.beyond,
-                unfitting = taken.unfitting,
-                known = taken.known,
-                holes = taken.holes
-            ));
+        self.fit_points(points.into_iter());
+        let kinds = taken.by_kind().into_iter();
+        let list: Vec<String> = kinds.map(|parts| parts.join(" ")).collect();
+        let said = say!("bases-taken", file = base.name, list = list.join(", "));
+        let mut left = taken.left_out();
+        if left.is_empty() {
+            self.say(said);
+        } else {
+            left.insert(0, said);
+            self.warn(left.join(" "));
         }
         true
     }

@@ -33,7 +33,7 @@ fn bytes(name: &str) -> Vec<u8> {
 }
 
 /// What the worker hands over of bytes, put together as the page does.
-fn handed_over(name: &str, bytes: Vec<u8>, options: Options) -> Base {
+pub(super) fn handed_over(name: &str, bytes: Vec<u8>, options: Options) -> Base {
     let read = hobnail_readers::read(name, bytes, options).unwrap_or_else(|faults| panic!("{name}: {faults:?}"));
     let coordinates = match read.coordinates {
         ReadCoordinates::Degrees => Coordinates::Degrees,
@@ -51,11 +51,11 @@ fn handed_over(name: &str, bytes: Vec<u8>, options: Options) -> Base {
     base
 }
 
-fn read(name: &str, options: Options) -> Base {
+pub(super) fn read(name: &str, options: Options) -> Base {
     handed_over(name, bytes(name), options)
 }
 
-fn placed_app() -> App {
+pub(super) fn placed_app() -> App {
     App::open(Document::new("Test", origin())).unwrap()
 }
 
@@ -72,7 +72,7 @@ fn marks(app: &App) -> Vec<Mark> {
     held.marks.values().cloned().collect()
 }
 
-fn streets(app: &App) -> Vec<Street> {
+pub(super) fn streets(app: &App) -> Vec<Street> {
     marks(app).iter().filter_map(|mark| mark.as_street().cloned()).collect()
 }
 
@@ -96,7 +96,7 @@ fn directly() -> Vec<(String, Vec<PlanPoint>)> {
 
 /// Every street is the source's, to so many millimeters at each point; the order of the source is not asked of drawings.
 #[track_caller]
-fn check_streets(found: &[Street], off_mm: i32, names_are_kept: bool) {
+pub(super) fn check_streets(found: &[Street], off_mm: i32, names_are_kept: bool) {
     let mut wanted = directly();
     let mut found: Vec<(String, Vec<PlanPoint>)> = found
         .iter()
@@ -266,18 +266,18 @@ fn a_base_of_another_place_is_refused_and_nothing_is_lost() {
 }
 
 /// A square site of 200 m about the origin, which lies at longitude 10, latitude 0: a thousandth of a degree is some 111 m.
-fn with_site() -> App {
+pub(super) fn with_site() -> App {
     let mut document = Document::new("Test", GeographicPoint::checked_from_deg(10.0, 0.0).unwrap());
     let corner = |x: i32, y: i32| PlanPoint::new(x * 100_000, y * 100_000);
     document.site.boundary = vec![corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
     App::open(document).unwrap()
 }
 
-fn collection(features: &str) -> Vec<u8> {
+pub(super) fn collection(features: &str) -> Vec<u8> {
     format!(r#"{{ "type": "FeatureCollection", "features": [{features}] }}"#).into_bytes()
 }
 
-fn feature(tags: &str, kind: &str, coordinates: &str) -> String {
+pub(super) fn feature(tags: &str, kind: &str, coordinates: &str) -> String {
     format!(
         r#"{{ "type": "Feature", "properties": {{ {tags} }}, "geometry": {{ "type": "{kind}", "coordinates": {coordinates} }} }}"#
     )
@@ -361,7 +361,8 @@ fn a_class_can_be_given_another_meaning_and_a_layer_left_out() {
     let marks = marks(&app);
     assert!(matches!(&marks[0], Mark::Parcel(lot) if lot.label == "14" && lot.outline.len() == 3));
     assert!(
-        app.notice().is_some_and(|words| words.contains("Holes filled: 1")),
+        app.notice()
+            .is_some_and(|words| words.contains(&say!("bases-left-holes", count = 1))),
         "{:?}",
         app.notice()
     );

@@ -1,0 +1,409 @@
+//! A base that was read, with what a person chooses before it is taken, and what would be taken by that.
+
+use hobnail_core::figures::display::grouped;
+use hobnail_core::order;
+use hobnail_core::plan::PlanPoint;
+use hobnail_core::plan::defaults::street_sections;
+use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::plan::projection::{GeographicPoint, Projection};
+use hobnail_core::say;
+
+use super::place::is_placed;
+use super::sketch::sketch;
+use super::{Base, Becomes, Choices, Coordinates, Extent, Shape, Taken};
+use crate::app::App;
+use crate::app::editor::drawn::Drawing;
+use crate::app::editor::quantity::number;
+use crate::app::words::{METERS_PER_FOOT, Words, length_field};
+
+/// A number that is typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Field {
+    /// How far beyond the site, or to each side of the origin.
+    Distance,
+    /// Where the plan's origin lies.
+    Longitude,
+    /// Where the plan's origin lies.
+    Latitude,
+    /// Meters in a unit of a drawing.
+    Unit,
+    /// Where a drawing's zero comes to lie.
+    East,
+    /// Where a drawing's zero comes to lie.
+    North,
+    /// By how much a drawing is turned.
+    Turn,
+}
+
+/// How many fields there are.
+const FIELDS: usize = 7;
+
+/// What PROJ calls longitude and latitude.
+const DEGREES: &str = "longlat";
+
+/// Classes that are shown before all are asked for.
+pub const FIRST_CLASSES: usize = 12;
+
+/// A base with its choices.
+pub struct Opened {
+    /// What was read.
+    pub base: Base,
+    /// What is chosen.
+    pub choices: Choices,
+    /// What would be taken, or why nothing can be.
+    pub preview: Result<Taken, String>,
+    /// What would be taken, as a small plan.
+    pub sketch: Option<Drawing>,
+    /// Whether all classes are shown.
+    pub shows_all: bool,
+    /// Whether the plan has a site.
+    pub has_site: bool,
+    /// The fields that are asked for.
+    pub fields: Vec<Field>,
+    /// Units that lengths are typed and shown in.
+    pub units: UnitSystem,
+    /// What stands in each field.
+    typed: [String; FIELDS],
+    /// Which of them hold nothing that can be used.
+    is_wrong: [bool; FIELDS],
+    /// Classes in the order in which they are shown: those that become something first, the larger before the smaller.
+    order: Vec<usize>,
+}
+
+impl Opened {
+    /// With what is chosen at first.
+    #[must_use]
+    pub fn new(base: Base, app: &App) -> Self {
+        let document = app.study().document();
+        let mut choices = Choices::first(&base, document);
+        let has_site = document.site.boundary.len() > 2;
+        choices.extent = usual_extent(has_site, app.units());
+        let mut order: Vec<usize> = (0..base.classes.len()).collect();
+        order::sort_by_key(&mut order, |place| {
+            let class = base.classes.get(*place);
+            class.map(|class| (class.becomes == Becomes::Nothing, u32::MAX - class.count))
+        });
+        let mut fields = vec![Field::Distance];
+        if matches!(base.coordinates, Coordinates::Drawing { .. }) {
+            fields.extend([Field::Unit, Field::East, Field::North, Field::Turn]);
+        } else if !is_placed(document) {
+            fields.extend([Field::Longitude, Field::Latitude]);
+        }
+        let mut opened = Self {
+            base,
+            choices,
+            preview: Ok(Taken::default()),
+            sketch: None,
+            shows_all: false,
+            has_site,
+            fields,
+            units: app.units(),
+            typed: Default::default(),
+            is_wrong: [false; FIELDS],
+            order,
+        };
+        opened.write_fields();
+        opened.look(app);
+        opened
+    }
+
+    /// Puts into the fields what is chosen.
+    fn write_fields(&mut self) {
+        let choices = &self.choices;
+        let (longitude, latitude) = choices.origin.to_deg();
+        let (east_m, north_m) = choices.zero.to_m();
+        let (Extent::Site { margin_m: far_m } | Extent::Around { radius_m: far_m }) = choices.extent;
+        let meters = |length_m: f64| length_field(length_m * 1000.0, self.units);
+        self.typed = [
+            meters(far_m),
+            format!("{longitude:.6}"),
+            format!("{latitude:.6}"),
+            choices.unit_m.to_string(),
+            meters(east_m),
+            meters(north_m),
+            choices.turn_deg.to_string(),
+        ];
+        self.is_wrong = [false; FIELDS];
+    }
+
+    /// Works out anew what would be taken. Cost: that of [`Base::edits`].
+    pub fn look(&mut self, app: &App) {
+        let study = app.study();
+        let found = if self.is_wrong.contains(&true) {
+            Err(say!("bases-field-wrong").to_owned())
+        } else {
+            self.base.edits(study.document(), study.alternative(), &self.choices)
+        };
+        self.sketch = found.as_ref().ok().map(|(edits, _)| sketch(study.document(), edits));
+        self.preview = found.map(|(_, taken)| taken);
+    }
+
+    /// What stands in a field, and whether that can be used.
+    #[must_use]
+    pub fn typed(&self, field: Field) -> (&str, bool) {
+        let place = field as usize;
+        let text = self.typed.get(place).map_or("", String::as_str);
+        (text, self.is_wrong.get(place) != Some(&true))
+    }
+
+    /// Takes what was typed into a field.
+    pub fn type_in(&mut self, field: Field, text: String) {
+        let scale = match self.units {
+            UnitSystem::Metric => 1.0,
+            UnitSystem::UsCustomary => METERS_PER_FOOT,
+        };
+        let value = signed(&text, self.units);
+        let choices = &mut self.choices;
+        let is_taken = value.is_some_and(|value| match field {
+            Field::Distance => {
+                let (Extent::Site { margin_m: far_m } | Extent::Around { radius_m: far_m }) = &mut choices.extent;
+                *far_m = value * scale;
+                true
+            }
+            Field::Longitude | Field::Latitude => {
+                let (longitude, latitude) = choices.origin.to_deg();
+                let origin = if field == Field::Longitude {
+                    GeographicPoint::checked_from_deg(value, latitude)
+                } else {
+                    GeographicPoint::checked_from_deg(longitude, value)
+                };
+                choices.origin = origin.unwrap_or(choices.origin);
+                origin.is_some()
+            }
+            Field::Unit => {
+                choices.unit_m = value;
+                value > 0.0
+            }
+            Field::East | Field::North => {
+                let (east_m, north_m) = choices.zero.to_m();
+                let zero = if field == Field::East {
+                    PlanPoint::checked_from_m(value * scale, north_m)
+                } else {
+                    PlanPoint::checked_from_m(east_m, value * scale)
+                };
+                choices.zero = zero.unwrap_or(choices.zero);
+                zero.is_some()
+            }
+            Field::Turn => {
+                choices.turn_deg = value;
+                true
+            }
+        });
+        let place = field as usize;
+        if let (Some(typed), Some(is_wrong)) = (self.typed.get_mut(place), self.is_wrong.get_mut(place)) {
+            *typed = text;
+            *is_wrong = !is_taken;
+        }
+    }
+
+    /// Chooses the box around the site, or around the plan's origin, as far as is usual.
+    pub fn choose_extent(&mut self, is_site: bool) {
+        self.choices.extent = usual_extent(is_site, self.units);
+        self.write_fields();
+    }
+
+    /// The classes of chosen layers by their places, as many as are shown, and how many there are.
+    #[must_use]
+    pub fn classes(&self) -> (Vec<usize>, usize) {
+        let is_chosen = |place: &usize| {
+            let class = self.base.classes.get(*place);
+            class.is_some_and(|class| self.choices.layers.get(class.layer) == Some(&true))
+        };
+        let mut shown: Vec<usize> = self.order.iter().copied().filter(is_chosen).collect();
+        let all = shown.len();
+        if !self.shows_all {
+            shown.truncate(FIRST_CLASSES);
+        }
+        (shown, all)
+    }
+
+    /// What a class can become, in words, and which of it is chosen. A class whose meaning is a street in a role of its
+    /// own keeps that role.
+    #[must_use]
+    pub fn meanings(&self, class: usize, app: &App) -> (Vec<(Becomes, String)>, usize) {
+        let Some(class) = self.base.classes.get(class) else {
+            return (Vec::new(), 0);
+        };
+        let mut all = meanings_of(&class.shapes, app);
+        let first = Becomes::suggested(&class.suggested);
+        for (becomes, _) in &mut all {
+            if becomes.is_choice(first) {
+                *becomes = first;
+            }
+        }
+        let chosen = all.iter().position(|(becomes, _)| becomes.is_choice(class.becomes));
+        (all, chosen.unwrap_or(0))
+    }
+
+    /// What any of the classes of chosen layers can become.
+    #[must_use]
+    pub fn meanings_of_all(&self, app: &App) -> Vec<(Becomes, String)> {
+        meanings_of(&[Shape::Points, Shape::Lines, Shape::Areas], app)
+    }
+
+    /// Gives a class another meaning, by its place among [`Self::meanings`].
+    pub fn choose_meaning(&mut self, class: usize, place: usize, app: &App) {
+        let (all, _) = self.meanings(class, app);
+        if let (Some(class), Some((becomes, _))) = (self.base.classes.get_mut(class), all.get(place)) {
+            class.becomes = *becomes;
+        }
+    }
+
+    /// Gives all classes of chosen layers that can have it a meaning, by its place among [`Self::meanings_of_all`].
+    pub fn choose_meaning_of_all(&mut self, place: usize, app: &App) {
+        let Some((becomes, _)) = self.meanings_of_all(app).into_iter().nth(place) else {
+            return;
+        };
+        for class in &mut self.base.classes {
+            let is_chosen = self.choices.layers.get(class.layer) == Some(&true);
+            if is_chosen && class.shapes.iter().any(|shape| becomes.can_be(*shape)) {
+                class.becomes = becomes;
+            }
+        }
+    }
+
+    /// How many features a layer has.
+    #[must_use]
+    pub fn count_in(&self, layer: usize) -> u32 {
+        let within = self.base.classes.iter().filter(|class| class.layer == layer);
+        within.map(|class| class.count).sum()
+    }
+
+    /// The name of a layer, as the file has it; those that the reader of OpenStreetMap made in this language.
+    #[must_use]
+    pub fn layer_name(&self, layer: usize) -> &str {
+        const MADE: [(&str, Words); 6] = [
+            ("streets", hobnail_core::message!("bases-layer-streets")),
+            ("places", hobnail_core::message!("bases-layer-places")),
+            ("constraints", hobnail_core::message!("bases-layer-areas")),
+            ("barriers", hobnail_core::message!("bases-layer-barriers")),
+            ("buildings", hobnail_core::message!("bases-layer-buildings")),
+            ("other", hobnail_core::message!("bases-layer-other")),
+        ];
+        let name = self.base.layers.get(layer).map_or("", String::as_str);
+        let is_made = self.base.attribution.contains("OpenStreetMap");
+        let made = MADE.iter().find(|(made, _)| is_made && *made == name);
+        made.map_or(name, |(_, words)| words.words())
+    }
+
+    /// How large what the chosen layers hold is, west to east and south to north; `None` where that is nothing or more
+    /// than a plan can hold.
+    #[must_use]
+    pub fn extent(&self) -> Option<String> {
+        let [west, south, east, north] = self.base.bounds(&self.choices.layers)?;
+        let (wide_m, high_m) = match self.base.coordinates {
+            Coordinates::Drawing { unit_m } => {
+                let scale = self.choices.unit_m / unit_m / 1000.0;
+                ((east - west) * scale, (north - south) * scale)
+            }
+            Coordinates::Degrees => {
+                let middle = GeographicPoint::checked_from_deg(f64::midpoint(west, east), f64::midpoint(south, north))?;
+                let projection = Projection::about(middle).ok()?;
+                let (left_m, bottom_m) = projection.m_from_deg(west, south)?;
+                let (right_m, top_m) = projection.m_from_deg(east, north)?;
+                (right_m - left_m, top_m - bottom_m)
+            }
+        };
+        let long = |length_m: f64| match self.units {
+            UnitSystem::Metric => [grouped(length_m, 0), " m".to_owned()].concat(),
+            UnitSystem::UsCustomary => say!("page-feet", number = grouped(length_m / METERS_PER_FOOT, 0)),
+        };
+        let [wide, high] = [wide_m, high_m].map(long);
+        Some(say!("bases-extent", wide = wide, high = high))
+    }
+
+    /// What is to be known about where the base comes to lie.
+    #[must_use]
+    pub fn place_words(&self) -> &'static str {
+        if matches!(self.base.coordinates, Coordinates::Drawing { .. }) {
+            say!("bases-place-drawing")
+        } else if self.fields.contains(&Field::Longitude) {
+            say!("bases-place-new")
+        } else {
+            say!("bases-place-fixed")
+        }
+    }
+
+    /// The unit behind a field.
+    #[must_use]
+    pub fn unit_of(&self, field: Field) -> &'static str {
+        match field {
+            Field::Unit => "m",
+            Field::Longitude | Field::Latitude | Field::Turn => "°",
+            Field::Distance | Field::East | Field::North => match self.units {
+                UnitSystem::Metric => "m",
+                UnitSystem::UsCustomary => say!("page-unit-feet"),
+            },
+        }
+    }
+
+    /// Whether the coordinate system can be another than it was taken for.
+    #[must_use]
+    pub fn can_be_read_again(&self) -> bool {
+        let system = &self.base.system;
+        let is_projected = !system.is_empty() && !system.contains(DEGREES);
+        matches!(self.base.coordinates, Coordinates::Drawing { .. }) || is_projected
+    }
+
+    /// The coordinate system, and its unit in words.
+    #[must_use]
+    pub fn system(&self) -> (String, &'static str) {
+        let system = self.base.system.clone();
+        match self.base.coordinates {
+            Coordinates::Drawing { .. } => (say!("bases-system-none").to_owned(), ""),
+            Coordinates::Degrees if system.is_empty() || system.contains(DEGREES) => {
+                (say!("bases-system-degrees").to_owned(), say!("bases-unit-degrees"))
+            }
+            Coordinates::Degrees => {
+                let unit = if system.contains("us-ft") || system.contains("to_meter=0.304800609") {
+                    say!("bases-unit-survey-feet")
+                } else if system.contains("units=ft") || system.contains("to_meter=0.3048 ") {
+                    say!("bases-unit-feet")
+                } else if system.contains("to_meter=") {
+                    say!("bases-unit-other")
+                } else {
+                    say!("bases-unit-meters")
+                };
+                (system, unit)
+            }
+        }
+    }
+}
+
+/// What things of these shapes can become.
+fn meanings_of(shapes: &[Shape], app: &App) -> Vec<(Becomes, String)> {
+    let held = &app.study().document().street_sections;
+    let defaults = street_sections();
+    // Sections that the plan no longer has come back with the streets that need them.
+    let sections = defaults
+        .iter()
+        .map(|(id, section)| (*id, held.get(id).unwrap_or(section)));
+    Becomes::choices(shapes, sections)
+}
+
+/// As far as is usual, in a round number of feet where lengths are in feet: an eighth of a mile, or half a mile.
+fn usual_extent(is_site: bool, units: UnitSystem) -> Extent {
+    let extent = Extent::usual(is_site);
+    match (extent, units) {
+        (_, UnitSystem::Metric) => extent,
+        (Extent::Site { .. }, UnitSystem::UsCustomary) => Extent::Site {
+            margin_m: 660.0 * METERS_PER_FOOT,
+        },
+        (Extent::Around { .. }, UnitSystem::UsCustomary) => Extent::Around {
+            radius_m: 2640.0 * METERS_PER_FOOT,
+        },
+    }
+}
+
+/// A number that may be below zero. A comma parts decimals in meters and thousands in feet.
+fn signed(text: &str, units: UnitSystem) -> Option<f64> {
+    let comma = match units {
+        UnitSystem::Metric => ".",
+        UnitSystem::UsCustomary => "",
+    };
+    let text = text.trim().replace(',', comma).replace('−', "-");
+    match text.strip_prefix('-') {
+        Some(rest) => number(rest).map(|value| -value),
+        None => number(&text),
+    }
+}
