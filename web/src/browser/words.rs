@@ -72,3 +72,23 @@ pub fn start_again(language: Language, plan: &str) -> Result<(), String> {
 pub fn handed_over() -> Option<String> {
     handed_over_by_script()
 }
+
+/// The text in small letters, by the browser, whose tables of letters the page need not carry.
+#[must_use]
+pub fn lowercase(text: &str) -> String {
+    #[cfg(target_arch = "wasm32")]
+    return js_sys::JsString::from(text).to_lower_case().into();
+    #[cfg(not(target_arch = "wasm32"))]
+    #[expect(clippy::disallowed_methods, reason = "tests carry what they like")]
+    return text.to_lowercase();
+}
+
+/// The text in capitals, likewise.
+#[must_use]
+pub fn uppercase(text: &str) -> String {
+    #[cfg(target_arch = "wasm32")]
+    return js_sys::JsString::from(text).to_upper_case().into();
+    #[cfg(not(target_arch = "wasm32"))]
+    #[expect(clippy::disallowed_methods, reason = "tests carry what they like")]
+    return text.to_uppercase();
+}
