@@ -102,6 +102,10 @@ impl Reader {
         value
     }
 
+    fn missing(&mut self, name: &'static str) {
+        self.fault(FileFaultKind::Missing(name));
+    }
+
     fn enter(&mut self, step: Step) {
         self.path.push(step);
     }
@@ -193,16 +197,23 @@ impl<'a> Members<'a> {
 
     /// The value of a member, or what a missing one stands for; a fault and `None` when there is neither.
     pub(crate) fn take<T: Stored>(&mut self, name: &'static str, reader: &mut Reader) -> Option<T> {
-        match self.take_json(name, reader) {
-            Some(json) => reader.within(name, |reader| T::from_json(json, reader)),
-            None => {
-                let blank = T::blank();
-                if blank.is_none() {
-                    reader.fault(FileFaultKind::Missing(name));
-                }
-                blank
+        let Some(json) = self.enter(name, reader) else {
+            let blank = T::blank();
+            if blank.is_none() {
+                reader.missing(name);
             }
-        }
+            return blank;
+        };
+        let value = T::from_json(json, reader);
+        reader.leave();
+        value
+    }
+
+    /// The value of a member, with the reader inside it.
+    fn enter(&mut self, name: &str, reader: &mut Reader) -> Option<&'a Json> {
+        let json = self.take_json(name, reader)?;
+        reader.enter(Step::Member(name.to_owned()));
+        Some(json)
     }
 
     /// Notes every member that was not taken.
