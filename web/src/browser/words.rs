@@ -75,20 +75,22 @@ pub fn handed_over() -> Option<String> {
 
 /// The text in small letters, by the browser, whose tables of letters the page need not carry.
 #[must_use]
+#[expect(clippy::disallowed_methods, reason = "tests without a browser carry the tables")]
 pub fn lowercase(text: &str) -> String {
-    #[cfg(target_arch = "wasm32")]
-    return js_sys::JsString::from(text).to_lower_case().into();
-    #[cfg(not(target_arch = "wasm32"))]
-    #[expect(clippy::disallowed_methods, reason = "tests carry what they like")]
-    return text.to_lowercase();
+    if cfg!(target_arch = "wasm32") {
+        js_sys::JsString::from(text).to_lower_case().into()
+    } else {
+        text.to_lowercase()
+    }
 }
 
 /// The text in capitals, likewise.
 #[must_use]
+#[expect(clippy::disallowed_methods, reason = "tests without a browser carry the tables")]
 pub fn uppercase(text: &str) -> String {
-    #[cfg(target_arch = "wasm32")]
-    return js_sys::JsString::from(text).to_upper_case().into();
-    #[cfg(not(target_arch = "wasm32"))]
-    #[expect(clippy::disallowed_methods, reason = "tests carry what they like")]
-    return text.to_uppercase();
+    if cfg!(target_arch = "wasm32") {
+        js_sys::JsString::from(text).to_upper_case().into()
+    } else {
+        text.to_uppercase()
+    }
 }
