@@ -11,7 +11,7 @@ struct Held {
 #[derive(Clone, Debug, PartialEq)]
 enum Kind {
     Plain,
-    Told(Box<String>),
+    Told(Box<(u32, bool)>),
     Both {
         is_clear: bool,
         outcome: Result<(), String>,
