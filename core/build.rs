@@ -1,5 +1,5 @@
-//! Writes the shipped factor tables down as JSON, which the library reads anyhow: people write TOML, and the page need
-//! not carry a reader of it. Joins the messages of each language to one text.
+//! Writes the shipped factor tables down as constants: people write TOML, and the page need not carry a reader of it.
+//! Joins the messages of each language to one text.
 
 use std::error::Error;
 use std::fs;
@@ -14,19 +14,76 @@ fn main() -> Result<(), Box<dyn Error>> {
 fn write_tables(out: &Path) -> Result<(), Box<dyn Error>> {
     let tables = Path::new("src/factors");
     println!("cargo::rerun-if-changed={}", tables.display());
-    for name in ["land", "people", "walking"] {
-        let path = tables.join(name).with_extension("toml");
-        let text = fs::read_to_string(&path)?;
-        let mut table: toml::Table = toml::from_str(&text).map_err(|fault| format!("{}: {fault}", path.display()))?;
-        // Messages say what each factor is, in every language.
-        let factors = table.get_mut("factor").and_then(toml::Value::as_array_mut);
-        for factor in factors.into_iter().flatten().filter_map(toml::Value::as_table_mut) {
-            factor.remove("title");
-            factor.remove("note");
+    let mut source = "const SHIPPED: &[(&str, &[ShippedFactor])] = &[\n".to_owned();
+    for name in ["land.toml", "people.toml", "walking.toml"] {
+        let text = fs::read_to_string(tables.join(name))?;
+        let table: toml::Table = toml::from_str(&text).map_err(|fault| format!("{name}: {fault}"))?;
+        source += &format!("    ({name:?}, &[\n");
+        for factor in rows(&table, "factor") {
+            source += &written(factor).map_err(|fault| format!("{name}: {fault} in {factor:?}"))?;
         }
-        fs::write(out.join(name).with_extension("json"), serde_json::to_string(&table)?)?;
+        source += "    ]),\n";
     }
-    Ok(())
+    Ok(fs::write(out.join("factors.rs"), source + "];\n")?)
+}
+
+/// The rows of a list of tables; none where there is no such list.
+fn rows<'a>(table: &'a toml::Table, name: &str) -> impl Iterator<Item = &'a toml::Table> {
+    let rows = table.get(name).and_then(toml::Value::as_array);
+    rows.into_iter().flatten().filter_map(toml::Value::as_table)
+}
+
+/// A row as a constant; messages say its title and note, in every language.
+fn written(factor: &toml::Table) -> Result<String, String> {
+    let mut text = "        ShippedFactor {".to_owned();
+    for name in ["id", "unit"] {
+        text += &format!(" {name}: {:?},", text_of(factor, name)?);
+    }
+    for name in ["low", "typical", "high"] {
+        let value = factor.get(name).ok_or(name)?;
+        let number = value.as_float().or(value.as_integer().map(|integer| integer as f64));
+        text += &format!(" {name}: {:?},", number.ok_or(name)?);
+    }
+    text += &format!(" kind: SpreadKind::{},", variant(text_of(factor, "kind")?));
+    text += &format!(" group: {:?},", text_of(factor, "group").ok());
+    text += &format!(" aliases: &{:?}, sources: &[\n", texts(factor, "aliases")?);
+    for source in rows(factor, "source") {
+        text += "            ShippedSource { gives: &[";
+        for given in texts(source, "gives")? {
+            text += &format!("Given::{}, ", variant(given));
+        }
+        text += &format!("], how: How::{},", variant(text_of(source, "how")?));
+        text += &format!(" title: {:?},", text_of(source, "title").unwrap_or_default());
+        text += &format!(" year: {:?},", source.get("year").and_then(toml::Value::as_integer));
+        for name in ["edition", "table", "via"] {
+            text += &format!(" {name}: {:?},", text_of(source, name).ok());
+        }
+        text += " },\n";
+    }
+    Ok(text + "        ] },\n")
+}
+
+fn text_of<'a>(table: &'a toml::Table, name: &str) -> Result<&'a str, String> {
+    table
+        .get(name)
+        .and_then(toml::Value::as_str)
+        .ok_or_else(|| name.to_owned())
+}
+
+fn texts<'a>(table: &'a toml::Table, name: &str) -> Result<Vec<&'a str>, String> {
+    let Some(list) = table.get(name) else {
+        return Ok(Vec::new());
+    };
+    let texts = list
+        .as_array()
+        .map(|list| list.iter().map(toml::Value::as_str).collect());
+    texts.flatten().ok_or_else(|| name.to_owned())
+}
+
+/// The variant whose word in tables this is: `FromMemory` of `from_memory`.
+fn variant(word: &str) -> String {
+    let parts = word.split('_').map(|part| part.split_at(1.min(part.len())));
+    parts.map(|(first, rest)| first.to_ascii_uppercase() + rest).collect()
 }
 
 fn write_messages(out: &Path) -> Result<(), Box<dyn Error>> {

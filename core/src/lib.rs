@@ -4,7 +4,7 @@
 //! Modules in reading order; imports go one way, downward to upward never:
 //! `plan` → `exchange` → `fabric` → `network` → `measures` → `outcomes` → `rules` → `study` → `report`.
 //! `figures` and `factors` may be used by `measures` and everything after it, and import none of them. `messages`,
-//! `number` and `order` may be used by all.
+//! `number`, `order` and `passing` may be used by all.
 //!
 //! Conventions: x east, y north; drawn coordinates in integer millimeters; measures in SI `f64`; angles in radians.
 //! There is no clock, no file access and no randomness in this library: time and seeds are arguments.
@@ -14,6 +14,7 @@ pub mod messages;
 
 pub mod number;
 pub mod order;
+pub mod passing;
 
 pub mod plan;
 

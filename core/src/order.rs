@@ -2,7 +2,8 @@
 //!
 //! The standard sort is written out anew for every kind of item, several kilobytes each time, and the page has to be
 //! loaded over a network. These sort the places of the items by one routine for all of them, then move each item once.
-//! They are stable, and some times slower than the standard sort: for lists that are short or seldom sorted.
+//! They are stable, and some times slower than the standard sort: for lists that are short or seldom sorted; the others
+//! are brought into numbers ([`sort_keyed`]).
 //! [`OrderedMap`] and [`OrderedSet`] do the same for maps and sets.
 
 mod map;
@@ -20,13 +21,8 @@ pub use map::{OrderedMap, OrderedSet};
 /// assert_eq!(words, ["lane", "path", "alley", "street"]);
 /// ```
 pub fn sort_by<T>(items: &mut [T], mut compare: impl FnMut(&T, &T) -> Ordering) {
-    let mut destinations = destinations(items.len(), &mut |a, b| compare(&items[a], &items[b]));
-    for place in 0..destinations.len() {
-        while destinations[place] != place {
-            let to = destinations[place];
-            items.swap(place, to);
-            destinations.swap(place, to);
-        }
+    for [place, other] in swaps(items.len(), &mut |a, b| compare(&items[a], &items[b])) {
+        items.swap(place, other);
     }
 }
 
@@ -40,8 +36,34 @@ pub fn sort<T: Ord>(items: &mut [T]) {
     sort_by(items, T::cmp);
 }
 
-/// Where each of `count` items goes; nothing where all stay where they are.
-fn destinations(count: usize, compare: &mut dyn FnMut(usize, usize) -> Ordering) -> Vec<usize> {
+/// Sorts a few items by a comparison, items that compare equal keeping their order, without moving them about in other
+/// memory. O(n²) for up to sixteen, which is what meets at a place; more are sorted as [`sort_by`] does.
+pub fn sort_few_by<T>(items: &mut [T], mut compare: impl FnMut(&T, &T) -> Ordering) {
+    if items.len() > 16 {
+        return sort_by(items, compare);
+    }
+    for end in 1..items.len() {
+        let mut place = end;
+        while place > 0 && compare(&items[place - 1], &items[place]).is_gt() {
+            items.swap(place - 1, place);
+            place -= 1;
+        }
+    }
+}
+
+/// Sorts keys, each with the number of what it leads to. O(n log n), as fast as the standard sort, which this is: long
+/// lists that are sorted while a person draws are brought into these numbers.
+pub fn sort_keyed(items: &mut [(u64, u32)]) {
+    items.sort_unstable();
+}
+
+/// Sorts numbers, as [`sort_keyed`] does keys.
+pub fn sort_numbers(items: &mut [u64]) {
+    items.sort_unstable();
+}
+
+/// The places to be swapped, one pair after another, until `count` items are in order.
+fn swaps(count: usize, compare: &mut dyn FnMut(usize, usize) -> Ordering) -> Vec<[usize; 2]> {
     if (1..count).all(|place| compare(place - 1, place).is_le()) {
         return Vec::new();
     }
@@ -51,7 +73,15 @@ fn destinations(count: usize, compare: &mut dyn FnMut(usize, usize) -> Ordering)
     for (place, from) in order.into_iter().enumerate() {
         destinations[from] = place;
     }
-    destinations
+    let mut swaps = Vec::with_capacity(count);
+    for place in 0..count {
+        while destinations[place] != place {
+            let to = destinations[place];
+            swaps.push([place, to]);
+            destinations.swap(place, to);
+        }
+    }
+    swaps
 }
 
 #[cfg(test)]
@@ -74,6 +104,9 @@ mod tests {
             let mut sorted = items.clone();
             sort_by_key(&mut sorted, |(key, _)| *key);
             assert_eq!(sorted, expected);
+            let mut few = items.clone();
+            sort_few_by(&mut few, |a, b| a.0.cmp(&b.0));
+            assert_eq!(few, expected);
             let mut whole = items;
             sort(&mut whole);
             assert_eq!(whole, expected);

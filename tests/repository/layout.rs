@@ -77,42 +77,43 @@ fn the_top_level_holds_these_and_no_more() {
 /// Imports go one way; `figures` and `factors` know nothing of plans, and what measures may use both. Everything may say
 /// a message.
 const IMPORTS: [(&str, &[&str]); 11] = [
-    ("plan", &["messages", "number", "order"]),
-    ("exchange", &["messages", "number", "order", "plan"]),
-    ("fabric", &["messages", "number", "order", "plan"]),
-    ("network", &["messages", "number", "order", "plan", "fabric"]),
-    ("figures", &["messages", "number", "order"]),
-    ("factors", &["messages", "number", "order", "figures"]),
+    ("plan", &["messages", "number", "order", "passing"]),
+    ("exchange", &["messages", "number", "order", "passing", "plan"]),
+    ("fabric", &["messages", "number", "order", "passing", "plan"]),
+    ("network", &["messages", "number", "order", "passing", "plan", "fabric"]),
+    ("figures", &["messages", "number", "order", "passing"]),
+    ("factors", &["messages", "number", "order", "passing", "figures"]),
     (
         "measures",
         &[
-            "messages", "number", "order", "plan", "fabric", "network", "figures", "factors",
+            "messages", "number", "order", "passing", "plan", "fabric", "network", "figures", "factors",
         ],
     ),
     (
         "outcomes",
         &[
-            "messages", "number", "order", "plan", "fabric", "network", "figures", "factors", "measures",
+            "messages", "number", "order", "passing", "plan", "fabric", "network", "figures", "factors", "measures",
         ],
     ),
     (
         "rules",
         &[
-            "messages", "number", "order", "plan", "fabric", "network", "figures", "factors", "measures", "outcomes",
+            "messages", "number", "order", "passing", "plan", "fabric", "network", "figures", "factors", "measures",
+            "outcomes",
         ],
     ),
     (
         "study",
         &[
-            "messages", "number", "order", "plan", "exchange", "fabric", "network", "figures", "factors", "measures",
-            "outcomes", "rules",
+            "messages", "number", "order", "passing", "plan", "exchange", "fabric", "network", "figures", "factors",
+            "measures", "outcomes", "rules",
         ],
     ),
     (
         "report",
         &[
-            "messages", "number", "order", "plan", "exchange", "fabric", "network", "figures", "factors", "measures",
-            "outcomes", "rules", "study",
+            "messages", "number", "order", "passing", "plan", "exchange", "fabric", "network", "figures", "factors",
+            "measures", "outcomes", "rules", "study",
         ],
     ),
 ];

@@ -644,4 +644,4 @@ page-from-memory = { $source }, from memory
 page-request-failed = the request failed
 page-answer-no-text = the answer is not text
 page-no-worker = the browser starts no worker
-page-worker-unreadable = the worker was told what it can not read: { $fault }
+page-worker-unreadable = the worker was told what it can not read, { $bytes } bytes of it

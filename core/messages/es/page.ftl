@@ -656,4 +656,4 @@ page-from-memory = { $source }, de memoria
 page-request-failed = la solicitud falló
 page-answer-no-text = la respuesta no es texto
 page-no-worker = el navegador no inicia ningún proceso auxiliar
-page-worker-unreadable = el proceso auxiliar recibió algo que no puede leer: { $fault }
+page-worker-unreadable = el proceso auxiliar recibió algo que no puede leer, de { $bytes } bytes

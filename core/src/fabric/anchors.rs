@@ -58,7 +58,7 @@ fn widest_gap(boundary: &[[PlanPoint; 2]], y: i32) -> Option<(i64, PlanPoint)> {
             i64::from(p.x_mm) + numerator.div_euclid(denominator)
         })
         .collect();
-    crossings.sort_unstable();
+    order::sort(&mut crossings);
     let mut gaps: Vec<(i64, i64)> = crossings.chunks_exact(2).map(|gap| (gap[1] - gap[0], gap[0])).collect();
     order::sort_by_key(&mut gaps, |&(width, west)| (-width, west));
     let inside = |&(width, west): &(i64, i64)| {

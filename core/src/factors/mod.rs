@@ -1,8 +1,9 @@
 //! Factor tables: each value with low, typical, high, unit, source, year and how sure.
 //!
-//! The tables are TOML files beside this one, compiled in as the JSON that the build writes of them. A row names where each of its three values comes from: read
-//! (and where), from memory, or common practice without a source; none is invented. Ids are stable for ever: draws and
-//! the user's own values hang on them, so a renamed row keeps its old ids as `aliases`.
+//! The tables are TOML files beside this one, compiled in as the constants that the build writes of them. A row names
+//! where each of its three values comes from: read (and where), from memory, or common practice without a source; none
+//! is invented. Ids are stable for ever: draws and the user's own values hang on them, so a renamed row keeps its old
+//! ids as `aliases`.
 //!
 //! Titles and notes of the shipped factors stand in the message files as well, in every language; those of a table that
 //! somebody else wrote are shown as they are.
@@ -16,14 +17,34 @@ pub use read::{FactorFault, read_table};
 use crate::order::OrderedMap;
 use std::sync::Arc;
 
-use crate::figures::leaf::Factor;
+use crate::figures::leaf::{Factor, Given, How, SpreadKind};
 
-/// The tables shipped with the program, by file name, as JSON.
-const SHIPPED: [(&str, &str); 3] = [
-    ("land.toml", include_str!(concat!(env!("OUT_DIR"), "/land.json"))),
-    ("people.toml", include_str!(concat!(env!("OUT_DIR"), "/people.json"))),
-    ("walking.toml", include_str!(concat!(env!("OUT_DIR"), "/walking.json"))),
-];
+/// A row of a shipped table; its title and note are messages.
+struct ShippedFactor {
+    id: &'static str,
+    unit: &'static str,
+    low: f64,
+    typical: f64,
+    high: f64,
+    kind: SpreadKind,
+    group: Option<&'static str>,
+    aliases: &'static [&'static str],
+    sources: &'static [ShippedSource],
+}
+
+/// A source of such a row.
+struct ShippedSource {
+    gives: &'static [Given],
+    how: How,
+    title: &'static str,
+    edition: Option<&'static str>,
+    year: Option<u16>,
+    table: Option<&'static str>,
+    via: Option<&'static str>,
+}
+
+// The tables shipped with the program, by file name: `SHIPPED`.
+include!(concat!(env!("OUT_DIR"), "/factors.rs"));
 
 /// All factors by id, and the ids they had before.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -38,7 +59,7 @@ impl Factors {
     /// # Errors
     /// Every fault in the tables; a test holds that there is none.
     pub fn shipped() -> Result<Self, Vec<FactorFault>> {
-        read::read_json_tables(&SHIPPED)
+        read::take_shipped_tables(SHIPPED)
     }
 
     /// The factor with this id, or that had it before.
@@ -67,7 +88,6 @@ fn message_of(id: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::figures::leaf::{Given, How};
 
     #[test]
     fn the_shipped_tables_have_no_fault() {

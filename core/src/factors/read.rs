@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use serde::Deserialize;
 
-use super::Factors;
+use super::{Factors, ShippedFactor, ShippedSource};
 use crate::figures::leaf::{Factor, Given, How, Source, Spread, SpreadKind};
 use crate::figures::unit::read_unit;
 use crate::messages;
@@ -55,50 +55,14 @@ struct FactorRow {
     low: f64,
     typical: f64,
     high: f64,
-    kind: KindName,
+    kind: SpreadKind,
     group: Option<String>,
     #[serde(default)]
     aliases: Vec<String>,
     #[serde(default)]
     note: String,
     #[serde(default)]
-    source: Vec<SourceRow>,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "snake_case")]
-enum KindName {
-    Positive,
-    Share,
-    Bounds,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct SourceRow {
-    gives: Vec<GivenName>,
-    how: HowName,
-    title: Option<String>,
-    edition: Option<String>,
-    year: Option<u16>,
-    table: Option<String>,
-    via: Option<String>,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "snake_case")]
-enum GivenName {
-    Low,
-    Typical,
-    High,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "snake_case")]
-enum HowName {
-    Read,
-    FromMemory,
-    CommonPractice,
+    source: Vec<Source>,
 }
 
 /// Reads one factor table: its factors and their earlier ids.
@@ -110,46 +74,71 @@ pub fn read_table(name: &str, text: &str) -> Result<Factors, Vec<FactorFault>> {
 }
 
 pub(super) fn read_toml_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<FactorFault>> {
-    read_tables(tables, |text| {
-        toml::from_str(text).map_err(|fault| fault.to_string().trim_end().to_owned())
-    })
+    take_tables(tables.iter().map(|(name, text)| {
+        let read = toml::from_str::<TableFile>(text).map_err(|fault| fault.to_string().trim_end().to_owned());
+        (*name, read.map(|file| file.factor))
+    }))
 }
 
-pub(super) fn read_json_tables(tables: &[(&str, &str)]) -> Result<Factors, Vec<FactorFault>> {
-    read_tables(tables, |text| {
-        let mut file: TableFile = serde_json::from_slice(text.as_bytes()).map_err(|fault| fault.to_string())?;
-        for row in &mut file.factor {
-            let id = super::message_of(&row.id);
-            // A factor without a title is told as a fault.
-            row.title = messages::find(&id).unwrap_or_default();
-            row.note = messages::find(&(id + "-note")).unwrap_or_default();
-        }
-        Ok(file)
-    })
+pub(super) fn take_shipped_tables(tables: &[(&str, &[ShippedFactor])]) -> Result<Factors, Vec<FactorFault>> {
+    take_tables(
+        tables
+            .iter()
+            .map(|(name, rows)| (*name, Ok(rows.iter().map(row_of).collect()))),
+    )
 }
 
-fn read_tables(
-    tables: &[(&str, &str)],
-    parse: impl Fn(&str) -> Result<TableFile, String>,
+fn row_of(shipped: &ShippedFactor) -> FactorRow {
+    let id = super::message_of(shipped.id);
+    FactorRow {
+        id: shipped.id.to_owned(),
+        // A factor without a title is told as a fault.
+        title: messages::find(&id).unwrap_or_default(),
+        unit: shipped.unit.to_owned(),
+        low: shipped.low,
+        typical: shipped.typical,
+        high: shipped.high,
+        kind: shipped.kind,
+        group: shipped.group.map(str::to_owned),
+        aliases: shipped.aliases.iter().copied().map(str::to_owned).collect(),
+        note: messages::find(&(id + "-note")).unwrap_or_default(),
+        source: shipped.sources.iter().map(source_of).collect(),
+    }
+}
+
+fn source_of(shipped: &ShippedSource) -> Source {
+    Source {
+        gives: shipped.gives.to_vec(),
+        how: shipped.how,
+        title: shipped.title.to_owned(),
+        edition: shipped.edition.map(str::to_owned),
+        year: shipped.year,
+        table: shipped.table.map(str::to_owned),
+        via: shipped.via.map(str::to_owned),
+    }
+}
+
+fn take_tables<'a>(
+    tables: impl Iterator<Item = (&'a str, Result<Vec<FactorRow>, String>)>,
 ) -> Result<Factors, Vec<FactorFault>> {
     let mut factors = Factors::default();
     let mut faults = Vec::new();
-    for (name, text) in tables {
+    for (name, rows) in tables {
         let mut fault = |row: Option<&str>, problem: String| {
             faults.push(FactorFault {
-                table: (*name).to_owned(),
+                table: name.to_owned(),
                 row: row.map(str::to_owned),
                 problem,
             });
         };
-        let file = match parse(text) {
-            Ok(file) => file,
+        let rows = match rows {
+            Ok(rows) => rows,
             Err(problem) => {
                 fault(None, problem);
                 continue;
             }
         };
-        for row in file.factor {
+        for row in rows {
             let id = row.id.clone();
             for alias in &row.aliases {
                 if factors.aliases.insert(alias.clone(), id.clone()).is_some() {
@@ -196,11 +185,7 @@ fn factor_of(row: FactorRow) -> (Option<Factor>, Vec<String>) {
         low: row.low * scale,
         typical: row.typical * scale,
         high: row.high * scale,
-        kind: match row.kind {
-            KindName::Positive => SpreadKind::Positive,
-            KindName::Share => SpreadKind::Share,
-            KindName::Bounds => SpreadKind::Bounds,
-        },
+        kind: row.kind,
     };
     problems.extend(spread.faults());
     let factor = Factor {
@@ -211,7 +196,7 @@ fn factor_of(row: FactorRow) -> (Option<Factor>, Vec<String>) {
         scale,
         spread,
         group: row.group,
-        sources: row.source.into_iter().map(source_of).collect(),
+        sources: row.source,
         note: row.note,
         shipped: None,
     };
@@ -219,19 +204,19 @@ fn factor_of(row: FactorRow) -> (Option<Factor>, Vec<String>) {
 }
 
 /// Each of low, typical and high needs exactly one source, and a source must say what it is.
-fn source_problems(sources: &[SourceRow]) -> Vec<String> {
+fn source_problems(sources: &[Source]) -> Vec<String> {
     let mut problems = Vec::new();
     let mut count: OrderedMap<Given, usize> = OrderedMap::new();
     for source in sources {
         for given in &source.gives {
-            *count.entry(given_of(given)).or_default() += 1;
+            *count.entry(*given).or_default() += 1;
         }
-        let titled = source.title.as_ref().is_some_and(|title| !title.trim().is_empty());
+        let titled = !source.title.trim().is_empty();
         match source.how {
-            HowName::CommonPractice if titled => {
+            How::CommonPractice if titled => {
                 problems.push(say!("factors-practice-with-title").to_owned());
             }
-            HowName::Read | HowName::FromMemory if !titled => {
+            How::Read | How::FromMemory if !titled => {
                 problems.push(say!("factors-source-no-title").to_owned());
             }
             _ => {}
@@ -248,30 +233,6 @@ fn source_problems(sources: &[SourceRow]) -> Vec<String> {
         }
     }
     problems
-}
-
-fn given_of(name: &GivenName) -> Given {
-    match name {
-        GivenName::Low => Given::Low,
-        GivenName::Typical => Given::Typical,
-        GivenName::High => Given::High,
-    }
-}
-
-fn source_of(row: SourceRow) -> Source {
-    Source {
-        gives: row.gives.iter().map(given_of).collect(),
-        how: match row.how {
-            HowName::Read => How::Read,
-            HowName::FromMemory => How::FromMemory,
-            HowName::CommonPractice => How::CommonPractice,
-        },
-        title: row.title.unwrap_or_default(),
-        edition: row.edition,
-        year: row.year,
-        table: row.table,
-        via: row.via,
-    }
 }
 
 #[cfg(test)]

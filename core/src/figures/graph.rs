@@ -389,6 +389,8 @@ impl Declaration<'_> {
     }
 
     /// Worked cell by cell.
+    // Written out once: the page declares a hundred figures in a row.
+    #[inline(never)]
     pub fn formula(self, formula: Expression<String>) {
         self.declared.operator = Some(Operator::Formula(formula));
     }

@@ -7,10 +7,11 @@ use serde::{Deserialize, Serialize};
 
 use super::graph::LeafKind;
 use super::unit::Dimension;
+use crate::passing::passed;
 use crate::say;
 
 /// A number, or why there is none. Never NaN, never infinite.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Cell {
     /// In coherent units.
@@ -18,6 +19,8 @@ pub enum Cell {
     /// Why it cannot be worked out: `no center is drawn`.
     Unknown(String),
 }
+
+passed!(enum Cell { 0 = Number(value), 1 = Unknown(why) });
 
 impl Cell {
     /// The number, if there is one.
@@ -154,7 +157,7 @@ pub struct Spread {
 }
 
 /// How an uncertain number is spread.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum SpreadKind {
     /// Above zero: two halves of lognormals that meet at the median.
@@ -200,13 +203,15 @@ impl Spread {
 }
 
 /// Where one or more of low, typical and high come from.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Source {
     /// Which of `low`, `typical`, `high` it gives.
     pub gives: Vec<Given>,
     /// How sure we are of it.
     pub how: How,
     /// Title of the work; empty for common practice.
+    #[serde(default)]
     pub title: String,
     /// Edition, if any.
     pub edition: Option<String>,
@@ -219,7 +224,7 @@ pub struct Source {
 }
 
 /// One of the three values of a factor.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Given {
     /// The low value.
@@ -265,7 +270,7 @@ impl How {
 }
 
 /// How a value was come by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum How {
     /// Read in the named work, or in a copy of it named beside.

@@ -126,7 +126,7 @@ thread_local! {
     static LANGUAGE: Cell<Language> = const { Cell::new(Language::English) };
     static SPEAKER: Cell<Speaker> = const { Cell::new(OWN) };
     /// Messages without arguments, said once, each at its place.
-    static SAID: RefCell<Vec<Option<&'static str>>> = const { RefCell::new(Vec::new()) };
+    static SAID: RefCell<Vec<Option<&'static &'static str>>> = const { RefCell::new(Vec::new()) };
 }
 
 /// The language this thread speaks.
@@ -151,12 +151,19 @@ pub fn speak_through(speaker: Speaker) {
 ///
 /// They are made once in each language and kept for good, so that names in tables cost nothing.
 #[must_use]
-#[inline(never)]
+#[inline]
 pub fn words(message: Message) -> &'static str {
+    held_words(message)
+}
+
+/// The same behind a reference: the page asks in a thousand places, and one number is asked for with less than two.
+#[inline(never)]
+fn held_words(message: Message) -> &'static &'static str {
     if let Some(said) = SAID.with_borrow(|said| said.get(message.place()).copied().flatten()) {
         return said;
     }
-    let said: &'static str = Box::leak(words_with(message, "", &[]).into_boxed_str());
+    let words: &'static str = Box::leak(words_with(message, "", &[]).into_boxed_str());
+    let said: &'static &'static str = Box::leak(Box::new(words));
     SAID.with_borrow_mut(|held| {
         held.resize(held.len().max(message.place() + 1), None);
         held[message.place()] = Some(said);

@@ -38,7 +38,7 @@ fn messages_are_numbered_in_the_order_of_their_names() {
 fn another_speaker_is_asked_when_it_is_set() {
     speak_through(Speaker {
         say: |language, _, names, values| Some(format!("{} {names} {values:?}", language.code())),
-        find: |_, id| Some(id.to_uppercase()),
+        find: |_, id| Some(id.to_ascii_uppercase()),
     });
     assert_eq!(say!("language-name"), "en  []");
     use_language(Language::Spanish);

@@ -11,6 +11,7 @@
 use super::cost_field::{CostField, Direction, UNREACHED};
 use super::graph::{LinkId, Network, NodeId};
 use super::source::Source;
+use crate::order;
 
 /// Betweenness of every link, in order of link number. Links nobody walks and loops have none.
 ///
@@ -54,7 +55,7 @@ impl Tally {
         self.order.clear();
         self.order
             .extend(field.reached_ranks().map(|rank| (field.label(rank), rank)));
-        self.order.sort_unstable();
+        order::sort_keyed(&mut self.order);
         for &(cost, rank) in &self.order {
             let before: f64 = arrivals(network, field, rank).map(|(other, _)| self.walks[other]).sum();
             self.walks[rank as usize] = if cost == 0 { 1.0 } else { before };

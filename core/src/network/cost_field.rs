@@ -168,7 +168,7 @@ impl CostField {
             // Sorted as numbers: streets full of homes make thousands of seeds.
             let mut packed: Vec<u64> =
                 (self.seeds.iter().map(|(cost, _, rank)| cost << 32 | u64::from(*rank))).collect();
-            packed.sort_unstable();
+            order::sort_numbers(&mut packed);
             let unpacked = |seed: u64| (seed >> 32, owner, seed as u32);
             self.seeds.clear();
             self.seeds.extend(packed.into_iter().rev().map(unpacked));
@@ -420,24 +420,29 @@ impl CostField {
     /// Walkable links with a node reached or a source on them, in order.
     pub(super) fn touched_links(&self, network: &Network) -> Vec<LinkId> {
         let reached = |node: NodeId| self.at_node(network, node).is_some();
-        let with_sources = self.sources_on_links.iter().map(|&(link, _)| link);
-        let mut links: Vec<LinkId> = with_sources.collect();
+        let number = |link: LinkId| u64::from(link.0);
+        let mut links: Vec<u64> = self.sources_on_links.iter().map(|&(link, _)| number(link)).collect();
         if self.touched.len() * 4 > network.node_count() {
             let near = network.link_ids().zip(network.links());
             let near = near.filter(|(_, link)| link.walkable && (reached(link.from) || reached(link.to)));
-            links.extend(near.map(|(id, _)| id));
+            links.extend(near.map(|(id, _)| number(id)));
         } else {
             for &rank in &self.touched {
                 let (first, end) = (network.first_arc[rank as usize], network.first_arc[rank as usize + 1]);
-                links.extend_from_slice(&network.arc_links[first as usize..end as usize]);
+                links.extend(
+                    network.arc_links[first as usize..end as usize]
+                        .iter()
+                        .copied()
+                        .map(number),
+                );
                 let start = network.loops.partition_point(|&(other, _)| other < rank);
                 let loops = network.loops[start..].iter().take_while(|&&(other, _)| other == rank);
-                links.extend(loops.map(|&(_, link)| link));
+                links.extend(loops.map(|&(_, link)| number(link)));
             }
         }
-        links.sort_unstable();
+        order::sort_numbers(&mut links);
         links.dedup();
-        links
+        links.into_iter().map(|number| LinkId(number as u32)).collect()
     }
 
     /// The sources it was spread from.

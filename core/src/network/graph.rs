@@ -324,7 +324,7 @@ impl Network {
         }
         let mut rows = sorted;
         for pair in self.first_arc.windows(2) {
-            rows[pair[0] as usize..pair[1] as usize].sort_unstable();
+            order::sort_few_by(&mut rows[pair[0] as usize..pair[1] as usize], Ord::cmp);
         }
         let narrow = |target, cost: u64| Arc {
             target,

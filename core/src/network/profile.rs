@@ -7,6 +7,7 @@ use super::cost_field::CostField;
 use super::graph::{Network, Stretch};
 use super::scale::Scale;
 use super::spans::{Served, Span};
+use crate::order;
 
 /// Which of two profiles counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -99,7 +100,7 @@ impl CostProfile {
             .chain(&other.points)
             .map(|&(position, _)| position)
             .collect();
-        positions.sort_unstable();
+        order::sort_numbers(&mut positions);
         positions.dedup();
         let choose = |a: u64, b: u64| if pick == Pick::Least { a.min(b) } else { a.max(b) };
         let mut points: Vec<(u64, u64)> = Vec::with_capacity(positions.len() + 2);

@@ -75,7 +75,7 @@ impl RouteFlows {
     fn walk_down(&mut self, network: &Network, field: &CostField, waiting: &mut [f64]) {
         let ends = tree_ends(network, field);
         let mut ranks: Vec<(u64, u32)> = field.reached_ranks().map(|rank| (field.label(rank), rank)).collect();
-        ranks.sort_unstable();
+        order::sort_keyed(&mut ranks);
         for (_, rank) in ranks.into_iter().rev() {
             let weight = waiting[rank as usize];
             if weight <= 0.0 {

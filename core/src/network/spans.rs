@@ -5,6 +5,7 @@
 
 use super::graph::Stretch;
 use super::scale::Scale;
+use crate::order;
 
 /// A cost and the owner it belongs to; compared in that order.
 pub(super) type Served = (u64, u32);
@@ -105,7 +106,7 @@ pub(super) fn spans_of(
 
 /// Sorts, and gives back how many are left at the front where each stands once.
 fn sorted_once(cuts: &mut [u64]) -> usize {
-    cuts.sort_unstable();
+    order::sort_numbers(cuts);
     let mut count = 0;
     for place in 0..cuts.len() {
         if count == 0 || cuts[count - 1] != cuts[place] {

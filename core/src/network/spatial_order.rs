@@ -1,5 +1,6 @@
 //! An order of points in which neighbors on the ground are neighbors in memory: along a Hilbert curve.
 
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// Levels of the curve: cells of the legal range (200 km) halved 24 times are about 12 mm.
@@ -25,7 +26,7 @@ pub(super) fn spatial_order(points: &[PlanPoint]) -> Vec<u32> {
             (hilbert_position(cell_x, cell_y), index)
         })
         .collect();
-    keyed.sort_unstable();
+    order::sort_keyed(&mut keyed);
     keyed.into_iter().map(|(_, index)| index).collect()
 }
 

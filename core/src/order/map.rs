@@ -10,7 +10,6 @@ use std::fmt;
 use std::ops::{Deref, DerefMut, Index};
 
 use litemap::LiteMap;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// A map in the order of its keys. Looking up: O(log n).
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -194,19 +193,6 @@ impl<T: Ord> Extend<T> for OrderedSet<T> {
 impl<'a, T: Ord + Copy + 'a> Extend<&'a T> for OrderedSet<T> {
     fn extend<I: IntoIterator<Item = &'a T>>(&mut self, items: I) {
         self.extend(items.into_iter().copied());
-    }
-}
-
-/// As a list.
-impl<T: Serialize> Serialize for OrderedSet<T> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_seq(self.0.keys())
-    }
-}
-
-impl<'de, T: Ord + Deserialize<'de>> Deserialize<'de> for OrderedSet<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Vec::<T>::deserialize(deserializer).map(Self::from_iter)
     }
 }
 

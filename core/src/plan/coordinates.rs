@@ -6,8 +6,8 @@
 use std::ops::{Add, Neg, Sub};
 
 use super::document::UnitSystem;
+use crate::passing::passed;
 use crate::say;
-use serde::{Deserialize, Serialize};
 
 /// Largest legal absolute coordinate, in millimeters: 100 km. A neighborhood is a hundredth of that; the limit keeps
 /// twice an area of the whole range within `i128` and a cross product of differences within `i64`.
@@ -34,13 +34,15 @@ const fn is_nearer_next(square: u128, floor: u128) -> bool {
 }
 
 /// A position on the plan, in integer millimeters. Ordered by x, then y.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PlanPoint {
     /// Millimeters east of the origin.
     pub x_mm: i32,
     /// Millimeters north of the origin.
     pub y_mm: i32,
 }
+
+passed!(struct PlanPoint { x_mm, y_mm });
 
 /// A displacement on the plan, in integer millimeters.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]

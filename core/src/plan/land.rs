@@ -1,10 +1,9 @@
 //! Marks that give land a meaning: uses, bubbles, constraints, places, parcels.
 
-use serde::{Deserialize, Serialize};
-
 use super::building::LandUse;
 use super::coordinates::PlanPoint;
 use super::ids::{BuildingTypeId, MarkId, PhaseId};
+use crate::passing::passed;
 
 /// The use of one face of the fabric: what stands on its buildable land.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -211,7 +210,7 @@ pub struct Parcel {
 }
 
 /// Groups of owners.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum OwnerGroup {
     /// Public land.
     Public,
@@ -222,6 +221,8 @@ pub enum OwnerGroup {
     /// An owner who is unwilling.
     Unwilling,
 }
+
+passed!(enum OwnerGroup { 0 = Public, 1 = Willing, 2 = Unknown, 3 = Unwilling });
 
 /// A line people can not cross on foot except at a crossing.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -15,10 +15,9 @@
 //!   that lie on it whole do not count.
 
 use crate::order::{OrderedMap, OrderedSet};
+use crate::passing::passed;
 use crate::say;
 use std::borrow::Cow;
-
-use serde::{Deserialize, Serialize};
 
 use super::coordinates::PlanPoint;
 use super::document::{Alternative, Document};
@@ -30,7 +29,7 @@ use super::mark::Mark;
 use super::street::{Status, Street};
 
 /// What part of an alternative is looked at.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Scope {
     /// The phases that are built; `None` for all of them.
     pub phases: Option<OrderedSet<PhaseId>>,
@@ -40,8 +39,10 @@ pub struct Scope {
     pub standing: Standing,
 }
 
+passed!(struct Scope { phases, left_out_owners, standing });
+
 /// Which time is looked at.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Standing {
     /// What stands today.
     Today,
@@ -49,6 +50,8 @@ pub enum Standing {
     #[default]
     Proposed,
 }
+
+passed!(enum Standing { 0 = Today, 1 = Proposed });
 
 /// What a scope sees of a document.
 #[derive(Clone, Debug)]

@@ -5,8 +5,6 @@
 
 use std::sync::Arc;
 
-use serde::{Deserialize, Serialize};
-
 use super::first_level::system;
 use super::{Study, StudyFault, fault};
 use crate::exchange::passed::{document_from_text, document_to_text};
@@ -14,11 +12,12 @@ use crate::figures::Evaluation;
 use crate::figures::difference::{difference, shown_difference};
 use crate::figures::graph::NodeIndex;
 use crate::figures::unit::System;
+use crate::passing::passed;
 use crate::plan::{AlternativeId, Scope};
 use crate::say;
 
 /// A moment of a plan, as it is passed to the study that compares with it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Moment {
     /// The document, as text ([`crate::exchange::passed`]).
     document: String,
@@ -26,14 +25,18 @@ pub struct Moment {
     scope: Scope,
 }
 
+passed!(struct Moment { document, alternative, scope });
+
 /// What has changed in a figure since the marked moment.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ChangeShown {
     /// In words: `12 homes more`, `no clear difference`.
     pub words: String,
     /// Whether it is larger than rounding and range.
     pub is_clear: bool,
 }
+
+passed!(struct ChangeShown { words, is_clear });
 
 impl Moment {
     /// The plan as it stands, what is looked at of it included.

@@ -5,16 +5,15 @@
 
 use std::fmt;
 
-use serde::{Deserialize, Serialize};
-
 use super::marked::{ChangeShown, Moment};
 use crate::measures::details::WalkDetails;
+use crate::passing::passed;
 use crate::plan::edit::EditFault;
 use crate::plan::{AlternativeId, Scope};
 use crate::say;
 
 /// What a following study has not been told yet.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct News {
     /// The revision the other study stands at.
     pub revision: u64,
@@ -26,14 +25,18 @@ pub struct News {
     pub change: Change,
 }
 
+passed!(struct News { revision, alternative, scope, change });
+
 /// How the document has changed, as text ([`crate::exchange::passed`]).
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Change {
     /// The whole document: at first, and after a follower has lost step.
     Whole(String),
     /// Edits to the document last told.
     Edits(String),
 }
+
+passed!(enum Change { 0 = Whole(document), 1 = Edits(edits) });
 
 /// Why news could not be taken up.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,7 +59,7 @@ impl fmt::Display for NewsFault {
 impl std::error::Error for NewsFault {}
 
 /// Something to be worked out that may take longer than a frame.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Question {
     /// The range of a figure.
     Range(String),
@@ -70,8 +73,16 @@ pub enum Question {
     Change(String),
 }
 
+passed!(enum Question {
+    0 = Range(figure),
+    1 = Sensitivity(figure),
+    2 = Details,
+    3 = Compare(moment),
+    4 = Change(figure),
+});
+
 /// A message to the follower.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Request {
     /// What has changed since the last message.
     pub news: News,
@@ -79,8 +90,10 @@ pub struct Request {
     pub questions: Vec<Question>,
 }
 
+passed!(struct Request { news, questions });
+
 /// A message from the follower.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Reply {
     /// One answer.
     Answer {
@@ -95,8 +108,10 @@ pub enum Reply {
     Failed(String),
 }
 
+passed!(enum Reply { 0 = Answer { revision, answer }, 1 = OutOfStep, 2 = Failed(why) });
+
 /// One answer.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Answer {
     /// A figure with its range.
     Range {
@@ -130,3 +145,12 @@ pub enum Answer {
         change: Option<ChangeShown>,
     },
 }
+
+passed!(enum Answer {
+    0 = Range { figure, shown, bounds },
+    1 = Sensitivity { figure, shares, reason },
+    2 = Details(details),
+    3 = NoDetails(why),
+    4 = Compared(outcome),
+    5 = Change { figure, change },
+});

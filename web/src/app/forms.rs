@@ -6,6 +6,7 @@ use hobnail_core::say;
 
 use super::fields::{self, Field, FieldShown, phase_of};
 use super::{App, program, words};
+use crate::browser::words::lowercase;
 use crate::canvas::scene_of::meters;
 use crate::input::PointerKind;
 use crate::tools::drafts::{self, Drafts};
@@ -203,10 +204,7 @@ impl App {
                 }
             },
         };
-        self.step_with(
-            &say!("page-step-change", field = field.words().to_lowercase()),
-            vec![edit],
-        );
+        self.step_with(&say!("page-step-change", field = lowercase(field.words())), vec![edit]);
         Some(())
     }
 

@@ -216,6 +216,11 @@ impl Store {
 
     /// Does something to the application and shows what came of it.
     pub fn act(self, work: impl FnOnce(&mut App)) {
+        // One routine for all that is done: the page would carry it a hundred times otherwise.
+        self.act_on(Box::new(work));
+    }
+
+    fn act_on(self, work: Box<dyn FnOnce(&mut App) + '_>) {
         if notice::has_stopped() {
             return;
         }

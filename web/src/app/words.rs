@@ -10,6 +10,7 @@ use hobnail_core::study::Study;
 
 use super::editor::quantity::number;
 use super::figures::Row;
+use crate::browser::words::uppercase;
 use crate::canvas::layers::marks;
 use crate::tools::drawing::{Quantity, Sentence};
 use crate::tools::{Selection, shape};
@@ -352,9 +353,8 @@ pub fn cut(section: &StreetSection, units: UnitSystem) -> String {
 #[must_use]
 pub fn sentence_case(words: &str) -> String {
     let mut letters = words.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    let first = letters.next().map(String::from).unwrap_or_default();
+    uppercase(&first) + letters.as_str()
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 use wasm_bindgen::JsCast;
 
+use super::words::lowercase;
 use crate::input::{Button, Event, Key, Modifiers, Pointer, PointerKind, RemoteKey, ScreenPoint};
 
 /// A wheel whose notch is at least this many pixels zooms; a trackpad scrolls by less and pans.
@@ -202,7 +203,7 @@ fn key(name: &str) -> Option<Key> {
         "ArrowUp" => Key::Up,
         "ArrowDown" => Key::Down,
         _ => match (letters.next(), letters.next()) {
-            (Some(letter), None) => Key::Character(letter.to_lowercase().next().unwrap_or(letter)),
+            (Some(letter), None) => Key::Character(lowercase(name).chars().next().unwrap_or(letter)),
             _ => return None,
         },
     })

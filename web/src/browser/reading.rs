@@ -9,7 +9,6 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use hobnail_core::say;
-use serde::{Deserialize, Serialize};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -29,19 +28,15 @@ pub enum Heard {
 }
 
 /// What a person chose before a file is read; the readers' own choice where there is nothing.
-#[derive(Clone, Debug, Default, Serialize)]
+#[derive(Clone, Debug, Default)]
 pub struct Options {
     /// West, south, east and north in degrees: what lies outside is not read.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub box_deg: Option<[f64; 4]>,
     /// The coordinate system of the file, `EPSG:number`, a PROJ string or WKT.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub system: Option<String>,
     /// Meters in one unit of a drawing.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub unit_m: Option<f64>,
     /// Names of the columns of x and y.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub columns: Option<[String; 2]>,
 }
 
@@ -76,38 +71,34 @@ impl Drop for Reading {
     }
 }
 
-/// The heading as the readers tell it; a drawing's coordinates carry more than is needed here.
-#[derive(Deserialize)]
-struct Heading {
-    coordinates: Told,
-    system: String,
-    attribution: String,
-    layers: Vec<String>,
-    faults: Vec<Fault>,
-    grids_count: u32,
+/// A member of what was told; undefined where it has none of this name.
+fn member(told: &JsValue, name: &str) -> JsValue {
+    js_sys::Reflect::get(told, &name.into()).unwrap_or_default()
 }
 
-#[derive(Deserialize)]
-struct Told {
-    kind: String,
-    unit_m: Option<f64>,
+/// The text of a member.
+fn text(told: &JsValue, name: &str) -> Option<String> {
+    member(told, name).as_string()
 }
 
-#[derive(Deserialize)]
-struct Fault {
-    message: String,
-    arguments: Vec<(String, String)>,
-    place: String,
-    place_arguments: Vec<(String, String)>,
+/// The items of a member that is a list, each read by `read`.
+fn list<T>(told: &JsValue, name: &str, read: impl Fn(&JsValue) -> Option<T>) -> Option<Vec<T>> {
+    let list = member(told, name).dyn_into::<js_sys::Array>().ok()?;
+    list.iter().map(|item| read(&item)).collect()
 }
 
-impl Fault {
-    fn said(self) -> FaultSaid {
-        FaultSaid {
-            place: words::say_by_name(&self.place, &self.place_arguments),
-            words: words::say_by_name(&self.message, &self.arguments),
-        }
-    }
+/// A name and its value, as arguments of messages are told.
+fn pair(told: &JsValue) -> Option<(String, String)> {
+    let pair = told.dyn_ref::<js_sys::Array>()?;
+    Some((pair.get(0).as_string()?, pair.get(1).as_string()?))
+}
+
+/// A fault in words, as the readers tell it.
+fn fault_said(told: &JsValue) -> Option<FaultSaid> {
+    Some(FaultSaid {
+        place: words::say_by_name(&text(told, "place")?, &list(told, "place_arguments", pair)?),
+        words: words::say_by_name(&text(told, "message")?, &list(told, "arguments", pair)?),
+    })
 }
 
 impl Reading {
@@ -118,7 +109,7 @@ impl Reading {
     pub fn start(source: &Source, options: &Options, hear: impl FnMut(Heard) + 'static) -> Result<Self, String> {
         let name = source.name();
         let refused = |_: JsValue| say!("bases-no-worker").to_owned();
-        let options = serde_wasm_bindgen::to_value(options).map_err(|fault| refused(fault.into()))?;
+        let options = told_options(options);
         let asked = js_sys::Object::new();
         // Setting a property of an object of our own does not fail.
         let _ = js_sys::Reflect::set(&asked, &"file".into(), &source.file);
@@ -155,7 +146,7 @@ fn taken(name: &str, base: &mut Option<Box<Base>>, message: &js_sys::Array) -> O
     match message.get(0).as_string()?.as_str() {
         "share" => Some(Some(Heard::Share(said.as_f64()?))),
         "base" => {
-            *base = Some(Box::new(begun(name, serde_wasm_bindgen::from_value(said).ok()?)));
+            *base = Some(Box::new(begun(name, &said)?));
             Some(None)
         }
         "piece" => {
@@ -167,8 +158,9 @@ fn taken(name: &str, base: &mut Option<Box<Base>>, message: &js_sys::Array) -> O
         }
         "end" => Some(Some(Heard::Base(base.take()?))),
         "refused" => {
-            let faults: Vec<Fault> = serde_wasm_bindgen::from_value(said).ok()?;
-            Some(Some(Heard::Refused(faults.into_iter().map(Fault::said).collect())))
+            let faults = said.dyn_into::<js_sys::Array>().ok()?;
+            let faults = faults.iter().map(|fault| fault_said(&fault)).collect::<Option<_>>()?;
+            Some(Some(Heard::Refused(faults)))
         }
         "failed" => {
             let fault = said.as_string().unwrap_or_default();
@@ -178,17 +170,48 @@ fn taken(name: &str, base: &mut Option<Box<Base>>, message: &js_sys::Array) -> O
     }
 }
 
-fn begun(name: &str, heading: Heading) -> Base {
-    let coordinates = match (heading.coordinates.kind.as_str(), heading.coordinates.unit_m) {
+/// The heading as the readers tell it; a drawing's coordinates carry more than is needed here.
+fn begun(name: &str, heading: &JsValue) -> Option<Base> {
+    let coordinates = member(heading, "coordinates");
+    let unit_m = member(&coordinates, "unit_m").as_f64();
+    let coordinates = match (text(&coordinates, "kind")?.as_str(), unit_m) {
         ("drawing_millimeters", Some(unit_m)) => Coordinates::Drawing { unit_m },
         _ => Coordinates::Degrees,
     };
-    Base {
-        attribution: heading.attribution,
-        system: heading.system,
-        layers: heading.layers,
-        grids_count: heading.grids_count,
-        faults: heading.faults.into_iter().map(Fault::said).collect(),
+    Some(Base {
+        attribution: text(heading, "attribution")?,
+        system: text(heading, "system")?,
+        layers: list(heading, "layers", JsValue::as_string)?,
+        grids_count: member(heading, "grids_count").as_f64()? as u32,
+        faults: list(heading, "faults", fault_said)?,
         ..Base::new(name, coordinates)
+    })
+}
+
+/// The options as the readers take them, without what was not chosen.
+fn told_options(options: &Options) -> JsValue {
+    let told = js_sys::Object::new();
+    let set = |name: &str, value: JsValue| {
+        // Setting a property of an object of our own does not fail.
+        let _ = js_sys::Reflect::set(&told, &name.into(), &value);
+    };
+    if let Some(box_deg) = options.box_deg {
+        set(
+            "box_deg",
+            box_deg.into_iter().map(JsValue::from).collect::<js_sys::Array>().into(),
+        );
     }
+    if let Some(system) = &options.system {
+        set("system", system.into());
+    }
+    if let Some(unit_m) = options.unit_m {
+        set("unit_m", unit_m.into());
+    }
+    if let Some(columns) = &options.columns {
+        set(
+            "columns",
+            columns.iter().map(JsValue::from).collect::<js_sys::Array>().into(),
+        );
+    }
+    told.into()
 }

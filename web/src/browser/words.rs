@@ -72,3 +72,25 @@ pub fn start_again(language: Language, plan: &str) -> Result<(), String> {
 pub fn handed_over() -> Option<String> {
     handed_over_by_script()
 }
+
+/// The text in small letters, by the browser, whose tables of letters the page need not carry.
+#[must_use]
+#[expect(clippy::disallowed_methods, reason = "tests without a browser carry the tables")]
+pub fn lowercase(text: &str) -> String {
+    if cfg!(target_arch = "wasm32") {
+        js_sys::JsString::from(text).to_lower_case().into()
+    } else {
+        text.to_lowercase()
+    }
+}
+
+/// The text in capitals, likewise.
+#[must_use]
+#[expect(clippy::disallowed_methods, reason = "tests without a browser carry the tables")]
+pub fn uppercase(text: &str) -> String {
+    if cfg!(target_arch = "wasm32") {
+        js_sys::JsString::from(text).to_upper_case().into()
+    } else {
+        text.to_uppercase()
+    }
+}

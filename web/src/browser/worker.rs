@@ -1,10 +1,10 @@
 //! The worker: this same module, loaded a second time. The compiled module is handed over, so nothing is fetched or
 //! compiled twice but the loader's own script.
 
+use hobnail_core::passing::{Passed, from_bytes, to_bytes};
 use hobnail_core::say;
 use hobnail_core::study::follower::Follower;
 use hobnail_core::study::protocol::{Reply, Request};
-use serde::Serialize;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -37,7 +37,7 @@ impl Worker {
                 if let Some(ready) = ready.take() {
                     ready(held.clone());
                 }
-            } else if let Ok(message) = serde_wasm_bindgen::from_value(message) {
+            } else if let Some(message) = from_bytes(&bytes_of(&message)) {
                 reply(message);
             }
         });
@@ -52,8 +52,7 @@ impl Worker {
     /// Asks something. A message that can not be sent is a fault of ours and is told on the console; the page goes on
     /// without the answer.
     pub fn ask(&self, request: &Request) {
-        let sent = to_message(request).and_then(|message| self.worker.post_message(&message));
-        if let Err(fault) = sent {
+        if let Err(fault) = self.worker.post_message(&to_message(request)) {
             web_sys::console::error_1(&fault);
         }
     }
@@ -68,14 +67,14 @@ pub fn serve() {
     let answering = scope.clone();
     let heard = Closure::<dyn FnMut(web_sys::MessageEvent)>::new(move |event: web_sys::MessageEvent| {
         let tell = |reply: Reply| {
-            let sent = to_message(&reply).and_then(|message| answering.post_message(&message));
-            if let Err(fault) = sent {
+            if let Err(fault) = answering.post_message(&to_message(&reply)) {
                 web_sys::console::error_1(&fault);
             }
         };
-        match serde_wasm_bindgen::from_value::<Request>(event.data()) {
-            Ok(request) => follower.handle(request, tell),
-            Err(fault) => tell(Reply::Failed(say!("page-worker-unreadable", fault = fault.to_string()))),
+        let bytes = bytes_of(&event.data());
+        match from_bytes::<Request>(&bytes) {
+            Some(request) => follower.handle(request, tell),
+            None => tell(Reply::Failed(say!("page-worker-unreadable", bytes = bytes.len()))),
         }
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
@@ -84,6 +83,14 @@ pub fn serve() {
     let _ = scope.post_message(&JsValue::from_str(READY));
 }
 
-fn to_message<T: Serialize>(message: &T) -> Result<JsValue, JsValue> {
-    Ok(message.serialize(&serde_wasm_bindgen::Serializer::new())?)
+fn to_message<T: Passed>(message: &T) -> JsValue {
+    js_sys::Uint8Array::from(to_bytes(message).as_slice()).into()
+}
+
+/// The bytes of a message; none where it is none of ours.
+fn bytes_of(message: &JsValue) -> Vec<u8> {
+    message
+        .dyn_ref::<js_sys::Uint8Array>()
+        .map(js_sys::Uint8Array::to_vec)
+        .unwrap_or_default()
 }

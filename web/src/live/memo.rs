@@ -2,6 +2,7 @@
 
 use std::any::{Any, TypeId};
 use std::cell::RefCell;
+use std::rc::Rc;
 
 use super::watcher::{Watcher, catch_up_to, own};
 use super::{Held, Listeners, Live};
@@ -49,18 +50,25 @@ impl<T: Clone> Memo<T> {
 }
 
 thread_local! {
-    /// Places of memos that are no longer wanted, by what they hold: a memo is a reference that may be copied, so its
-    /// place is never given back to the heap.
-    static FREE: RefCell<Vec<(TypeId, &'static dyn Any)>> = RefCell::default();
+    /// Places of memos that are no longer wanted: a memo is a reference that may be copied, so its place is never given
+    /// back to the heap.
+    static FREE: RefCell<Vec<&'static dyn Any>> = RefCell::default();
+}
+
+/// A place of this kind that is free, from now on no longer. One routine for all kinds, as every other here that is not
+/// for one `T`: the page carries a routine for each of the others.
+#[inline(never)]
+fn free_place(kind: TypeId) -> Option<&'static dyn Any> {
+    FREE.with_borrow_mut(|free| {
+        let place = free.iter().position(|place| (**place).type_id() == kind)?;
+        Some(free.swap_remove(place))
+    })
 }
 
 /// A place for a value, a new one where none of its kind is free.
 fn place_for<T: 'static>(value: T) -> &'static Held<T> {
-    let free = FREE.with_borrow_mut(|free| {
-        let place = free.iter().position(|(kind, _)| *kind == TypeId::of::<T>())?;
-        free.swap_remove(place).1.downcast_ref::<Held<T>>()
-    });
-    match free {
+    let free = free_place(TypeId::of::<Held<T>>());
+    match free.and_then(<dyn Any>::downcast_ref::<Held<T>>) {
         Some(held) => {
             drop(held.value.replace(value));
             held
@@ -76,16 +84,17 @@ fn place_for<T: 'static>(value: T) -> &'static Held<T> {
 #[must_use]
 pub fn live_here<T: 'static>(value: T) -> Live<T> {
     let held = place_for(value);
-    let watcher = Watcher::new(false);
-    give_back_at_end(&watcher, held);
-    own(watcher);
+    stands(Watcher::new(false), held);
     Live(held)
 }
 
-fn give_back_at_end<T: 'static>(watcher: &Watcher, held: &'static Held<T>) {
-    watcher.at_end(Box::new(move || {
-        FREE.with_borrow_mut(|free| free.push((TypeId::of::<T>(), held)));
-    }));
+/// The watcher goes on as long as what makes it stands; the place is free then. Gives back the watcher's number.
+#[inline(never)]
+fn stands(watcher: Rc<Watcher>, held: &'static dyn Any) -> u64 {
+    watcher.at_end(Box::new(move || FREE.with_borrow_mut(|free| free.push(held))));
+    let number = watcher.number;
+    own(watcher);
+    number
 }
 
 /// Works a value out of what it reads, again after each change of it, as long as what makes it stands.
@@ -95,10 +104,10 @@ pub fn memo<T: PartialEq + 'static>(work: impl Fn() -> T + 'static) -> Memo<T> {
         let held = place_for(watcher.hears(&work));
         let value = Live(held);
         watcher.does(Box::new(move || value.set_if_new(work())));
-        give_back_at_end(&watcher, held);
-        let number = watcher.number;
-        own(watcher);
-        Memo { value, number }
+        Memo {
+            value,
+            number: stands(watcher, held),
+        }
     }
     boxed(Box::new(work))
 }

@@ -105,10 +105,16 @@ impl Watcher {
 
     /// Does work whose readings are heard by this watcher.
     pub(super) fn hears<R>(self: &Rc<Self>, work: impl FnOnce() -> R) -> R {
-        let before = watchers(|all| all.current.replace(Rc::clone(self)));
+        let before = self.begins();
         let done = work();
         go_back_to(before);
         done
+    }
+
+    /// What is read from now on is heard by this watcher; gives back who was at work before.
+    #[inline(never)]
+    fn begins(self: &Rc<Self>) -> Option<Rc<Self>> {
+        watchers(|all| all.current.replace(Rc::clone(self)))
     }
 
     fn forget_all(self: &Rc<Self>) {
@@ -175,10 +181,16 @@ fn started(work: Box<dyn FnMut()>) -> Rc<Watcher> {
 
 /// Reads without being told of changes, whoever is at work.
 pub fn unheard<R>(work: impl FnOnce() -> R) -> R {
-    let before = watchers(|all| all.current.take());
+    let before = nobody_begins();
     let done = work();
     go_back_to(before);
     done
+}
+
+/// Nobody hears what is read from now on; gives back who was at work before.
+#[inline(never)]
+fn nobody_begins() -> Option<Rc<Watcher>> {
+    watchers(|all| all.current.take())
 }
 
 /// Whoever was at work before is at work again.

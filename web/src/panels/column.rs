@@ -13,6 +13,7 @@ use crate::app::figures::{Heading, Row, headings, short_title};
 use crate::app::mode::Mode;
 use crate::app::store::{COLUMN, Store};
 use crate::app::words::sentence_case;
+use crate::browser::words::lowercase;
 use crate::live::{live_here, memo};
 
 /// The column.
@@ -45,7 +46,7 @@ pub fn column(store: Store) -> View {
 /// A heading that opens, and the figures under it.
 fn under(store: Store, heading: Heading) -> View {
     let is_open = memo(move || store.open_headings.with(|open| open.contains(&heading)));
-    let id = format!("under-{}", heading.words().to_lowercase().replace(' ', "-"));
+    let id = format!("under-{}", lowercase(heading.words()).replace(' ', "-"));
     let controls = id.clone();
     element("section")
         .class("under")

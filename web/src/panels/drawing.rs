@@ -5,12 +5,13 @@ use hobnail_core::say;
 
 use crate::app::store::{CANVAS, STATUS, Store};
 use crate::browser::events;
+use crate::browser::words::lowercase;
 use crate::live::memo;
 
 /// The canvas.
 pub fn drawing(store: Store) -> View {
     let described = memo(move || store.plan.with(|plan| plan.described.clone()));
-    let tool = memo(move || store.hand.with(|hand| hand.tool.map(|tool| tool.word().to_lowercase())));
+    let tool = memo(move || store.hand.with(|hand| hand.tool.map(|tool| lowercase(tool.word()))));
     View::nothing()
         .and(
             element("main").class("sheet").holds(

@@ -6,6 +6,7 @@ use hobnail_core::say;
 use super::icons::tool_icon;
 use crate::app::store::{CANVAS, RAIL, Store};
 use crate::browser::document;
+use crate::browser::words::lowercase;
 use crate::live::memo;
 use crate::tools::ToolKind;
 
@@ -16,9 +17,9 @@ pub fn rail(store: Store) -> View {
         let is_chosen = move || chosen.get() == Some(kind);
         button()
             .class("tool")
-            .with("data-tool", kind.word().to_lowercase())
+            .with("data-tool", lowercase(kind.word()))
             .with("aria-pressed", move || is_chosen().to_string())
-            .with("aria-keyshortcuts", kind.key().to_uppercase().to_string())
+            .with("aria-keyshortcuts", kind.key().to_ascii_uppercase().to_string())
             .on("click", move |event| {
                 store.act(|app| app.choose_tool(kind));
                 // A pointer goes on at the drawing; the keyboard stays where it is.
@@ -28,7 +29,7 @@ pub fn rail(store: Store) -> View {
             })
             .holds(tool_icon(kind))
             .holds(element("span").class("word").holds(kind.word()))
-            .holds(element("kbd").holds(kind.key().to_uppercase().to_string()))
+            .holds(element("kbd").holds(kind.key().to_ascii_uppercase().to_string()))
     };
     element("div")
         .with("id", RAIL)

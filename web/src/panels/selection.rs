@@ -49,7 +49,7 @@ pub fn selection_panel(store: Store) -> View {
             .iter()
             .position(|held| *held == command)
             .unwrap_or_default();
-        let key = command.key().to_uppercase().to_string();
+        let key = command.key().to_ascii_uppercase().to_string();
         let work = |app: &mut App, place: usize| {
             if let Some(command) = Command::ALL.get(place) {
                 app.command(*command);

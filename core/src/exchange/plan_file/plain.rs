@@ -118,9 +118,8 @@ fn site_among(features: &[Feature<'_>]) -> Option<usize> {
             && texts
                 .filter_map(|property| feature.properties?.member(property)?.as_text())
                 .any(|text| {
-                    let text = text.to_lowercase();
                     text.split(|character: char| !character.is_alphanumeric())
-                        .any(|word| word == "site" || word == "boundary")
+                        .any(|word| word.eq_ignore_ascii_case("site") || word.eq_ignore_ascii_case("boundary"))
                 })
     };
     if let Some(feature) = features.iter().find(says_so) {

@@ -105,13 +105,8 @@ macro_rules! stored_words {
                 json: &$crate::exchange::json::Json,
                 reader: &mut $crate::exchange::stored::Reader,
             ) -> Option<Self> {
-                match json.as_text() {
-                    $(Some($word) => Some(Self::$variant),)*
-                    _ => {
-                        reader.expected_one_of(concat!($($word, " "),*).trim_end(), json);
-                        None
-                    }
-                }
+                let place = reader.word_among(&[$($word),*], json)?;
+                [$(Self::$variant),*].into_iter().nth(place)
             }
         }
     };
@@ -198,12 +193,8 @@ macro_rules! stored_integers {
             }
 
             fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
-                let value = json.as_integer().and_then(|integer| Self::try_from(integer).ok());
-                if value.is_none() {
-                    let (least, most) = (Self::MIN.to_string(), Self::MAX.to_string());
-                    reader.expected(say!("exchange-value-whole-number-within", least = least, most = most), json);
-                }
-                value
+                let (least, most) = (i64::from(Self::MIN), i64::from(Self::MAX));
+                Self::try_from(reader.whole_number_within(least, most, json)?).ok()
             }
         })*
     };

@@ -63,20 +63,55 @@ impl Reader {
         self.expected(say!("exchange-value-one-of", words = words), found);
     }
 
+    /// The place of a text among these words; a fault and `None` when it is none of them.
+    pub(crate) fn word_among(&mut self, words: &[&str], found: &Json) -> Option<usize> {
+        let text = found.as_text();
+        let place = words.iter().position(|word| text == Some(*word));
+        if place.is_none() {
+            self.expected_one_of(&words.join(" "), found);
+        }
+        place
+    }
+
+    /// A whole number within these bounds; a fault and `None` when it is none.
+    pub(crate) fn whole_number_within(&mut self, least: i64, most: i64, found: &Json) -> Option<i64> {
+        let number = found.as_integer().filter(|number| (least..=most).contains(number));
+        if number.is_none() {
+            let (least, most) = (least.to_string(), most.to_string());
+            self.expected(
+                say!("exchange-value-whole-number-within", least = least, most = most),
+                found,
+            );
+        }
+        number
+    }
+
     /// Reads inside the member `name`.
     pub(crate) fn within<T>(&mut self, name: &str, read: impl FnOnce(&mut Self) -> T) -> T {
-        self.path.push(Step::Member(name.to_owned()));
+        self.enter(Step::Member(name.to_owned()));
         let value = read(self);
-        self.path.pop();
+        self.leave();
         value
     }
 
     /// Reads inside the list entry `index`.
     pub(crate) fn within_entry<T>(&mut self, index: usize, read: impl FnOnce(&mut Self) -> T) -> T {
-        self.path.push(Step::Index(index));
+        self.enter(Step::Index(index));
         let value = read(self);
-        self.path.pop();
+        self.leave();
         value
+    }
+
+    fn missing(&mut self, name: &'static str) {
+        self.fault(FileFaultKind::Missing(name));
+    }
+
+    fn enter(&mut self, step: Step) {
+        self.path.push(step);
+    }
+
+    fn leave(&mut self) {
+        self.path.pop();
     }
 
     /// Reads inside a feature.
@@ -162,16 +197,23 @@ impl<'a> Members<'a> {
 
     /// The value of a member, or what a missing one stands for; a fault and `None` when there is neither.
     pub(crate) fn take<T: Stored>(&mut self, name: &'static str, reader: &mut Reader) -> Option<T> {
-        match self.take_json(name, reader) {
-            Some(json) => reader.within(name, |reader| T::from_json(json, reader)),
-            None => {
-                let blank = T::blank();
-                if blank.is_none() {
-                    reader.fault(FileFaultKind::Missing(name));
-                }
-                blank
+        let Some(json) = self.enter(name, reader) else {
+            let blank = T::blank();
+            if blank.is_none() {
+                reader.missing(name);
             }
-        }
+            return blank;
+        };
+        let value = T::from_json(json, reader);
+        reader.leave();
+        value
+    }
+
+    /// The value of a member, with the reader inside it.
+    fn enter(&mut self, name: &str, reader: &mut Reader) -> Option<&'a Json> {
+        let json = self.take_json(name, reader)?;
+        reader.enter(Step::Member(name.to_owned()));
+        Some(json)
     }
 
     /// Notes every member that was not taken.

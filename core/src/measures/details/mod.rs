@@ -27,13 +27,12 @@ mod declared;
 mod standing;
 mod straight;
 
-use serde::{Deserialize, Serialize};
-
 use crate::fabric::Fabric;
 use crate::figures::leaf::Cell;
 use crate::measures::frontage::Painted;
 use crate::measures::walk::destinations::Destination;
 use crate::measures::walk::{KNOTS_S, Walks};
+use crate::passing::passed;
 use crate::plan::{AlternativeId, Document, PlanPoint};
 use crate::say;
 
@@ -73,7 +72,7 @@ pub const TO: [Destination; 6] = [
 
 /// What was worked out of one plan. Cells stand in the order of their tables; a cell that can not be worked out says
 /// why.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct WalkDetails {
     /// Areas of the center's shed in square meters: outer by [`shed_methods`], inner by [`SHED_WALKS_S`].
     pub shed_areas_m2: Vec<Cell>,
@@ -118,8 +117,10 @@ pub struct WalkDetails {
     pub unlike_neighbors: Vec<Cell>,
 }
 
+passed!(struct WalkDetails { shed_areas_m2, circles, drawn_center_homes, best_center, best_center_homes, directness_homes, directness_sums, directness_most_of, indirect_fronts, walks_by_link, busiest_segment, busiest_line, walked_m, mix_homes, mix_sums, mixed_fronts, needs_reached, sure_needs, cells, unlike_neighbors });
+
 /// Homes along one street between intersections from which the walk to the nearest center is far from straight.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct IndirectFront {
     /// Where it is, in words.
     pub title: String,
@@ -131,8 +132,10 @@ pub struct IndirectFront {
     pub homes: f64,
 }
 
+passed!(struct IndirectFront { title, line, directness, homes });
+
 /// Homes along one part of a street, and how even the floor area of the five uses is that they reach.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct MixedFront {
     /// Where they front on the plan.
     pub line: Vec<PlanPoint>,
@@ -142,6 +145,8 @@ pub struct MixedFront {
     /// The homes.
     pub homes: f64,
 }
+
+passed!(struct MixedFront { line, evenness, homes });
 
 impl WalkDetails {
     /// Works everything out for one plan.

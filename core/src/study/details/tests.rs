@@ -2,6 +2,7 @@ use super::*;
 use crate::exchange::plan_file;
 use crate::figures::leaf::Cell;
 use crate::measures::details::waiting;
+use crate::passing::{from_bytes, to_bytes};
 use crate::plan::{Edit, Mark, MarkId};
 use crate::study::follower::Follower;
 use crate::study::protocol::{Answer, Question, Reply, Request};
@@ -106,8 +107,7 @@ fn a_follower_works_them_out_and_stale_ones_are_refused() {
     let (revision, details) = ask(&mut study, &mut follower);
     assert!(is_waiting(&study));
     // What passes to the page and back is what was worked out.
-    let sent = serde_json::to_string(&details).unwrap();
-    let details: WalkDetails = serde_json::from_str(&sent).unwrap();
+    let details: WalkDetails = from_bytes(&to_bytes(&details)).unwrap();
     assert!(study.take_details(revision, details.clone()).unwrap());
     assert!(!is_waiting(&study));
     // Asked again of the same drawing the follower holds what it worked out.

@@ -166,7 +166,7 @@ mod tests {
         let sections = street_sections();
         assert_eq!(sections.len(), SECTIONS.len());
         for (section, word) in sections.values().zip(SECTIONS) {
-            let name = section.name.to_lowercase().replace(' ', "-");
+            let name = section.name.to_ascii_lowercase().replace(' ', "-");
             let word = if word == "path-homes" {
                 "path-with-homes-along-it"
             } else {

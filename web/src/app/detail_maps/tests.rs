@@ -146,7 +146,7 @@ fn nothing_of_the_old_drawing_is_kept_while_details_are_to_come() {
         assert!(
             !app.legend()
                 .note
-                .is_some_and(|note| note.to_lowercase().contains(waiting()))
+                .is_some_and(|note| note.to_ascii_lowercase().contains(waiting()))
         );
     }
     app.study.begin("draw").expect("no gesture is open");
@@ -155,7 +155,7 @@ fn nothing_of_the_old_drawing_is_kept_while_details_are_to_come() {
         app.show_map(map);
         let legend = app.legend();
         let note = legend.note.unwrap_or_default();
-        assert!(note.to_lowercase().contains(waiting()), "{map:?}: {note}");
+        assert!(note.to_ascii_lowercase().contains(waiting()), "{map:?}: {note}");
         let is_of_details = |line: &Line| !matches!(line.mark, Mark::Near | Mark::Far);
         assert!(!legend.lines.iter().any(is_of_details), "{:?}", legend.lines);
     }

@@ -11,6 +11,7 @@ use super::lines::{Key, Line, Part};
 use super::section::{kind_word, width};
 use super::{EditorShown, edits};
 use crate::app::words;
+use crate::browser::words::lowercase;
 
 /// The slider that moves the cut.
 pub(super) const SLIDER: Key = Key::new(Part::Cut, 0, 0);
@@ -180,7 +181,7 @@ fn dimensions(
         let number = shown.split(' ').next().unwrap_or_default();
         paper.label(middle_mm, row(2), number);
         // Names in two rows in turn, so that those of narrow strips stay apart.
-        paper.label(middle_mm, row(3 + place % 2), kind_word(strip.kind).to_lowercase());
+        paper.label(middle_mm, row(3 + place % 2), lowercase(kind_word(strip.kind)));
     }
     let line_mm = row(5) - letter_mm / 2;
     paper.line(Ink::Dimension, [left_mm, line_mm], [x_mm, line_mm]);
