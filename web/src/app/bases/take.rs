@@ -12,7 +12,7 @@ use hobnail_core::say;
 use super::clip::{self, Sides};
 use super::place::{Placing, is_placed};
 use super::sketch::points_of;
-use super::{Base, Becomes, Choices, Coordinates, Feature, Shape};
+use super::{Base, Becomes, Choices, Coordinates, Extent, Feature, Shape};
 use crate::app::App;
 
 /// Most marks that are taken at once: a plan of more would no longer follow the hand.
@@ -76,6 +76,8 @@ struct Taking<'a> {
     document: &'a Document,
     alternative: AlternativeId,
     sides: Sides,
+    /// The site, where nothing beyond it is taken.
+    within: Option<&'a [PlanPoint]>,
     placing: Placing,
     next: MarkId,
     edits: Vec<Edit>,
@@ -101,6 +103,7 @@ impl Base {
             document,
             alternative,
             sides: choices.sides(document)?,
+            within: (choices.extent == Extent::Within).then_some(&document.site.boundary),
             placing: Placing::of(self, choices)?,
             next: document.next_mark_id(),
             edits: Vec::new(),
@@ -197,18 +200,25 @@ impl Taking<'_> {
             match feature.shape {
                 Shape::Points => {
                     for point in points {
-                        if clip::holds(self.sides, point) {
+                        if clip::holds(self.sides, point) && self.within.is_none_or(|site| goes_around(site, point)) {
                             self.add(feature, becomes, Footprint::Point(point));
                         }
                     }
                 }
                 Shape::Lines => {
-                    for line in clip::line(self.sides, &points) {
+                    let lines = match self.within {
+                        Some(site) => clip::line_within(site, &points),
+                        None => clip::line(self.sides, &points),
+                    };
+                    for line in lines {
                         self.add(feature, becomes, Footprint::Line(line));
                     }
                 }
                 Shape::Areas => {
-                    if let Some(outline) = clip::outline(self.sides, &points) {
+                    let outline = clip::outline(self.sides, &points);
+                    let reaches =
+                        |outline: &Vec<PlanPoint>| self.within.is_none_or(|site| !lies_outside(site, outline));
+                    if let Some(outline) = outline.filter(reaches) {
                         self.add(feature, becomes, Footprint::Area(outline));
                     }
                 }
@@ -335,13 +345,9 @@ impl App {
         let kinds = taken.by_kind().into_iter();
         let list: Vec<String> = kinds.map(|parts| parts.join(" ")).collect();
         let said = say!("bases-taken", file = base.name, list = list.join(", "));
-        let mut left = taken.left_out();
-        if left.is_empty() {
-            self.say(said);
-        } else {
-            left.insert(0, said);
-            self.warn(left.join(" "));
-        }
+        let mut sentences = taken.left_out();
+        sentences.insert(0, said);
+        self.inform(sentences.join(" "));
         true
     }
 }

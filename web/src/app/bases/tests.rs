@@ -343,6 +343,32 @@ fn each_kind_becomes_its_mark_clipped_to_the_site_and_its_margin() {
 }
 
 #[test]
+fn in_the_site_alone_lines_are_cut_at_its_outline_and_what_is_outside_is_not_taken() {
+    let features = [
+        feature(r#""highway": "primary""#, "LineString", "[[9.9, 0], [10.1, 0]]"),
+        feature(
+            r#""highway": "path""#,
+            "LineString",
+            "[[10.0015, -0.1], [10.0015, 0.1]]",
+        ),
+        feature(r#""shop": "bakery""#, "Point", "[10.0008, 0.0008]"),
+        feature(r#""shop": "books""#, "Point", "[10.001, 0.0008]"),
+    ];
+    let base = handed_over("a.geojson", collection(&features.join(",")), Options::default());
+    let mut app = with_site();
+    let choices = Choices {
+        extent: Extent::Within,
+        ..Choices::first(&base, app.study().document())
+    };
+    assert!(app.take_base(&base, &choices), "{:?}", app.notice());
+    let streets = streets(&app);
+    assert_eq!(streets.len(), 1);
+    let ends = [0, streets[0].line.len() - 1].map(|place| streets[0].line[place].point.x_mm);
+    assert_eq!(ends, [-100_000, 100_000]);
+    assert_eq!(marks(&app).len(), 2, "a street and the shop that lies in the site");
+}
+
+#[test]
 fn a_class_can_be_given_another_meaning_and_a_layer_left_out() {
     let lot = feature(
         r#""lot": "14""#,
