@@ -92,6 +92,7 @@ bases-would-take = Would be taken:
 bases-sketch = What would be taken, as a small plan
 # Behind a number, such as “12 streets”.
 bases-kind = { $kind ->
+    [site] site boundary
     [streets] { $count ->
         [one] street
        *[other] streets

@@ -92,6 +92,7 @@ bases-would-take = Se incorporaría:
 bases-sketch = Lo que se incorporaría, como plano pequeño
 # Detrás de un número, como «12 calles».
 bases-kind = { $kind ->
+    [site] límite del sitio
     [streets] { $count ->
         [one] calle
        *[other] calles
