@@ -93,9 +93,10 @@ fn notice(store: Store) -> View {
         .with("role", "alert")
         .class("notice-place")
         .holds(move || {
-            store.notice.get().map(|words| {
+            store.notice.get().map(|(words, is_calm)| {
                 element("div")
                     .class("notice")
+                    .class_if("is-calm", is_calm)
                     .mark("data-notice")
                     .holds(element("p").holds(words))
                     .holds(

@@ -74,6 +74,7 @@ bases-place-new = The plan lies nowhere yet. Its origin is put here, and stays.
 bases-place-drawing = The drawing does not say where it lies. Its middle is put at the plan’s origin unless you type otherwise.
 bases-extent-field = Take what lies
 bases-extent-site = in the box around the site
+bases-extent-within = only in the site itself
 bases-extent-around = around the plan’s origin
 bases-margin = And beyond by
 bases-radius = To each side of the origin
@@ -91,6 +92,7 @@ bases-would-take = Would be taken:
 bases-sketch = What would be taken, as a small plan
 # Behind a number, such as “12 streets”.
 bases-kind = { $kind ->
+    [site] site boundary
     [streets] { $count ->
         [one] street
        *[other] streets

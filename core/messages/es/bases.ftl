@@ -74,6 +74,7 @@ bases-place-new = El plan aún no tiene ubicación. Su origen se pone aquí, y a
 bases-place-drawing = El dibujo no dice dónde está. Su centro se pone en el origen del plan, a menos que usted escriba otra cosa.
 bases-extent-field = Incorporar lo que está
 bases-extent-site = en el rectángulo alrededor del sitio
+bases-extent-within = solo dentro del sitio
 bases-extent-around = alrededor del origen del plan
 bases-margin = Y más allá hasta
 bases-radius = A cada lado del origen
@@ -91,6 +92,7 @@ bases-would-take = Se incorporaría:
 bases-sketch = Lo que se incorporaría, como plano pequeño
 # Detrás de un número, como «12 calles».
 bases-kind = { $kind ->
+    [site] límite del sitio
     [streets] { $count ->
         [one] calle
        *[other] calles

@@ -177,8 +177,11 @@ fn what_is_taken_is_one_step_and_comes_into_view() {
         page.run_script(&dropped.replace("SITE", &origin)).await;
         page.wait_for(READ).await;
         assert!(page.text("[data-base-preview]").await.contains('2'));
+        page.choose("[data-base-extent]", "1").await;
+        page.wait_for("#base:not(:has([data-base-field='0']))").await;
         page.press(TAKE).await;
         page.wait_for(CLOSED).await;
+        page.wait_for("[data-notice].is-calm").await;
         let taken = page.drawing("aria-label").await;
         assert_ne!(taken, described);
         page.press("[data-command='undo']").await;
@@ -246,6 +249,46 @@ fn reading_can_be_given_up_and_the_next_file_is_read() {
         page.choose_files(OPEN, &[fixture("readers/small/places.csv")]).await;
         page.wait_for("[data-base]:not([data-base='reading'])").await;
         assert!(page.text("[data-base-words]").await.contains("places.csv"));
+    });
+}
+
+/// The one point of a `.shp` ("ESRI Shapefile Technical Description", 1998), in the meters of its coordinate system.
+fn shapefile_of_a_point(x: f64, y: f64) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    let (file_words, record_words, point) = (64_u32, 10_u32, 1_u32);
+    bytes.extend(9994_u32.to_be_bytes());
+    bytes.extend([0; 20]);
+    bytes.extend(file_words.to_be_bytes());
+    bytes.extend([1000_u32, point].iter().flat_map(|number| number.to_le_bytes()));
+    bytes.extend(
+        [x, y, x, y, 0.0, 0.0, 0.0, 0.0]
+            .iter()
+            .flat_map(|number| number.to_le_bytes()),
+    );
+    bytes.extend([1, record_words].iter().flat_map(|number| number.to_be_bytes()));
+    bytes.extend(point.to_le_bytes());
+    bytes.extend([x, y].iter().flat_map(|number| number.to_le_bytes()));
+    bytes
+}
+
+#[test]
+fn parts_of_a_shapefile_are_opened_together() {
+    scenario("bases-parts", async |page| {
+        let folder = page.browser.downloads();
+        let (shapes, system) = (folder.join("stop.shp"), folder.join("STOP.prj"));
+        fs::write(&shapes, shapefile_of_a_point(500_000.0, 4_500_000.0)).expect("the folder can be written");
+        fs::copy(fixture("readers/small/utm.prj"), &system).expect("the folder can be written");
+        page.choose_files(OPEN, &[&system, &shapes]).await;
+        page.wait_for(READ).await;
+        assert!(page.text("[data-base-words]").await.contains("stop.shp"));
+        let told = page.text("[data-base-faults]").await;
+        assert!(told.contains("stop.dbf"), "{told}");
+        assert!(page.text("[data-base-about='system']").await.contains("+proj="));
+        page.press(CLOSE).await;
+        page.wait_for(CLOSED).await;
+        for file in [shapes, system] {
+            fs::remove_file(file).expect("what was written can be removed");
+        }
     });
 }
 

@@ -98,6 +98,8 @@ pub struct App {
     label: Option<Label>,
     said: String,
     notice: Option<String>,
+    /// Whether the notice says what was done rather than what went wrong.
+    is_notice_calm: bool,
     keeping: keeping::Keeping,
     editor: editor::State,
     /// How the picture under the drawing is being laid.
@@ -190,6 +192,7 @@ impl App {
             label: None,
             said: String::new(),
             notice: None,
+            is_notice_calm: false,
             keeping: keeping::Keeping::default(),
             editor: editor::State::default(),
             laying: None,
@@ -254,6 +257,12 @@ impl App {
     #[must_use]
     pub fn notice(&self) -> Option<&str> {
         self.notice.as_deref()
+    }
+
+    /// Whether the notice says what was done rather than what went wrong.
+    #[must_use]
+    pub const fn is_notice_calm(&self) -> bool {
+        self.is_notice_calm
     }
 
     /// Ranges and influences drawn for the plan as it stands.
@@ -375,7 +384,14 @@ impl App {
         let sentence = sentence.into();
         self.said.clone_from(&sentence);
         self.notice = Some(sentence);
+        self.is_notice_calm = false;
         self.changes.said = true;
+    }
+
+    /// Shows what was done, and is more than a step says, until it is dismissed.
+    pub fn inform(&mut self, sentence: impl Into<String>) {
+        self.warn(sentence);
+        self.is_notice_calm = true;
     }
 
     /// Takes the notice away.

@@ -111,8 +111,8 @@ pub struct Store {
     pub editors: Live<EditorsShown>,
     /// What was said last to those who listen.
     pub said: Live<String>,
-    /// What went wrong last.
-    pub notice: Live<Option<String>>,
+    /// What went wrong last, or was done where the second is true.
+    pub notice: Live<Option<(String, bool)>>,
     /// Whether nothing has been opened or begun yet.
     pub is_new: Live<bool>,
     /// What help shows.
@@ -346,7 +346,9 @@ impl Store {
         }
         if changes.said {
             self.said.set_if_new(app.said().to_owned());
-            self.notice.set_if_new(app.notice().map(str::to_owned));
+            let is_calm = app.is_notice_calm();
+            self.notice
+                .set_if_new(app.notice().map(|words| (words.to_owned(), is_calm)));
         }
     }
 

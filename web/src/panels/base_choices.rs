@@ -86,20 +86,25 @@ fn about(opened: &Opened) -> View {
         .into()
 }
 
+fn option(value: usize, is_chosen: bool, words: impl Into<View>) -> View {
+    element("option")
+        .with("value", value)
+        .property("selected", is_chosen)
+        .holds(words)
+        .into()
+}
+
 /// How much is taken, and where it comes to lie.
 fn placing(store: Store, opened: &Opened) -> View {
     let is_site = matches!(opened.choices.extent, Extent::Site { .. });
+    let extents = opened.extents();
     let chosen = move |event| {
-        let is_site = value_of(&event) == "site";
-        store.choose_of_base(move |opened, _| opened.choose_extent(is_site));
+        let place = value_of(&event).parse().unwrap_or_default();
+        store.choose_of_base(move |opened, _| opened.choose_extent(place));
     };
-    let option = |value: &'static str, words: &'static str, is_chosen: bool| {
-        element("option")
-            .with("value", value)
-            .property("selected", is_chosen)
-            .holds(words)
-    };
-    let extent = opened.has_site.then(|| {
+    let extent = (!extents.is_empty()).then(|| {
+        let options = extents.into_iter().enumerate();
+        let options = options.map(|(place, (words, is_chosen))| option(place, is_chosen, words));
         element("label")
             .class("base-field base-wide")
             .holds(element("span").holds(say!("bases-extent-field")))
@@ -107,8 +112,7 @@ fn placing(store: Store, opened: &Opened) -> View {
                 element("select")
                     .mark("data-base-extent")
                     .on("change", chosen)
-                    .holds(option("site", say!("bases-extent-site"), is_site))
-                    .holds(option("around", say!("bases-extent-around"), !is_site)),
+                    .holds(options.collect::<View>()),
             )
     });
     let field = |field: Field| {
@@ -201,12 +205,6 @@ fn layers(store: Store, opened: &Opened) -> View {
 /// The table of classes: what each becomes.
 fn classes(store: Store, opened: &Opened) -> View {
     let (shown, all) = opened.classes();
-    let option = |value: usize, is_chosen: bool, words: String| {
-        element("option")
-            .with("value", value)
-            .property("selected", is_chosen)
-            .holds(words)
-    };
     let all_at_once = (all > 1).then(|| {
         let changed = move |event| {
             let meaning = value_of(&event).parse().unwrap_or(usize::MAX);
@@ -220,7 +218,7 @@ fn classes(store: Store, opened: &Opened) -> View {
                 element("select")
                     .mark("data-base-all")
                     .on("change", changed)
-                    .holds(option(usize::MAX, true, say!("bases-as-chosen").to_owned()))
+                    .holds(option(usize::MAX, true, say!("bases-as-chosen")))
                     .holds(
                         meanings
                             .map(|(at, (_, words))| option(at, false, words))

@@ -95,12 +95,12 @@ fn card(store: Store, opening: &Opening) -> View {
                 .and((!opened.base.faults.is_empty()).then(|| faults(&opened.base.faults)))
                 .and((opened.can_be_read_again() || opening.is_table()).then(|| again(store, opening))),
             View::nothing()
-                .and(what_is_taken(&opened.preview))
-                .and(
-                    command("base-take", say!("bases-take"), move || store.take_base())
-                        .class("command show")
-                        .with("aria-disabled", opened.preview.is_err().to_string()),
-                )
+                .and((!opened.base.features.is_empty()).then(|| {
+                    what_is_taken(&opened.preview).and(
+                        command("base-take", say!("bases-take"), move || store.take_base())
+                            .with("aria-disabled", opened.preview.is_err().to_string()),
+                    )
+                }))
                 .and(close(say!("bases-cancel"))),
         ),
     };

@@ -5,7 +5,9 @@
 //! "Reentrant polygon clipping", *Communications of the ACM* 17, 1974), which leaves seams along the box where an outline
 //! falls apart. Points within stay as they are; only ends on the box are new, to the nearest millimeter.
 
+use hobnail_core::order;
 use hobnail_core::plan::PlanPoint;
+use hobnail_core::plan::inside::goes_around;
 
 /// West, south, east and north, in millimeters.
 pub type Sides = [i32; 4];
@@ -45,6 +47,53 @@ pub fn line(sides: Sides, line: &[PlanPoint]) -> Vec<Vec<PlanPoint>> {
     }
     parts.retain(|part| part.len() > 1);
     parts
+}
+
+/// The parts of a line within an outline, in its direction: cut where the outline crosses it, each part kept whose middle
+/// lies inside. Cost: segments times sides of the outline.
+#[must_use]
+pub fn line_within(outline: &[PlanPoint], line: &[PlanPoint]) -> Vec<Vec<PlanPoint>> {
+    let mut parts: Vec<Vec<PlanPoint>> = Vec::new();
+    let mut is_open = false;
+    for pair in line.windows(2) {
+        let (from, to) = (pair[0], pair[1]);
+        let mut cuts = vec![0.0, 1.0];
+        for (&a, &b) in outline.iter().zip(outline.iter().cycle().skip(1)) {
+            cuts.extend(crossing([from, to], [a, b]));
+        }
+        order::sort_by(&mut cuts, f64::total_cmp);
+        for share in cuts.windows(2) {
+            let is_inside =
+                share[0] < share[1] && goes_around(outline, between(from, to, f64::midpoint(share[0], share[1])));
+            if is_inside {
+                let end = between(from, to, share[1]);
+                match parts.last_mut() {
+                    Some(part) if is_open => part.push(end),
+                    _ => parts.push(vec![between(from, to, share[0]), end]),
+                }
+            }
+            is_open = is_inside || is_open && share[0] >= share[1];
+        }
+    }
+    for part in &mut parts {
+        part.dedup();
+    }
+    parts.retain(|part| part.len() > 1);
+    parts
+}
+
+/// The share along a segment at which another crosses it, away from its ends.
+fn crossing([from, to]: [PlanPoint; 2], [a, b]: [PlanPoint; 2]) -> Option<f64> {
+    let step = |from: PlanPoint, to: PlanPoint| {
+        let [x, y] = [f64::from(from.x_mm), f64::from(from.y_mm)];
+        [f64::from(to.x_mm) - x, f64::from(to.y_mm) - y]
+    };
+    let cross = |[x, y]: [f64; 2], [other_x, other_y]: [f64; 2]| x * other_y - y * other_x;
+    let (along, side, gap) = (step(from, to), step(a, b), step(from, a));
+    let turn = cross(along, side);
+    // Of no use where both run alike: then the sides beside this one cross, or nothing does.
+    let (share, at) = (cross(gap, side) / turn, cross(gap, along) / turn);
+    (turn != 0.0 && share > 0.0 && share < 1.0 && (0.0..=1.0).contains(&at)).then_some(share)
 }
 
 /// From which to which share of a segment it lies within the box.
@@ -113,6 +162,23 @@ mod tests {
         let parts = line(BOX, &at(&[(-50, 50), (50, 50), (50, 150), (80, 150), (80, 20)]));
         assert_eq!(parts, [at(&[(0, 50), (50, 50), (50, 100)]), at(&[(80, 100), (80, 20)])]);
         assert_eq!(line(BOX, &at(&[(-50, 120), (120, 120)])), Vec::<Vec<PlanPoint>>::new());
+    }
+
+    #[test]
+    fn a_line_is_cut_at_an_outline_with_a_notch() {
+        let notched = at(&[(0, 0), (100, 0), (100, 100), (50, 40), (0, 100)]);
+        let across = line_within(&notched, &at(&[(-50, 70), (150, 70)]));
+        assert_eq!(across, [at(&[(0, 70), (25, 70)]), at(&[(75, 70), (100, 70)])]);
+        let bent = at(&[(10, 10), (90, 10), (90, 20)]);
+        assert_eq!(line_within(&notched, &bent), [bent]);
+        assert_eq!(
+            line_within(&notched, &at(&[(10, 10), (10, -10)])),
+            [at(&[(10, 10), (10, 0)])]
+        );
+        assert_eq!(
+            line_within(&notched, &at(&[(40, 90), (60, 90)])),
+            Vec::<Vec<PlanPoint>>::new()
+        );
     }
 
     #[test]

@@ -31,6 +31,8 @@ pub enum Becomes {
     Building,
     /// Parcels of this group of owners.
     Parcel(OwnerGroup),
+    /// The boundary of the site: the largest of them.
+    Site,
 }
 
 /// Default street sections by the words of the readers' table, at the places of their ids.
@@ -70,7 +72,7 @@ impl Becomes {
     pub const fn can_be(self, shape: Shape) -> bool {
         match self {
             Self::Street(..) | Self::Barrier => matches!(shape, Shape::Lines),
-            Self::Constraint(_) | Self::Parcel(_) => matches!(shape, Shape::Areas),
+            Self::Constraint(_) | Self::Parcel(_) | Self::Site => matches!(shape, Shape::Areas),
             Self::Building => !matches!(shape, Shape::Lines),
             Self::Place(_) | Self::Nothing => true,
         }
@@ -97,6 +99,7 @@ impl Becomes {
             (Self::Street(id, usual_role(section)), section.name.clone())
         };
         all.extend(sections.map(street));
+        all.push((Self::Site, say!("panels-site").to_owned()));
         all.push((Self::Barrier, say!("panels-barrier").to_owned()));
         all.push((Self::Building, say!("bases-becomes-building").to_owned()));
         all.extend(PLACES.map(|kind| (Self::Place(kind), place_word(kind).to_owned())));
@@ -111,7 +114,7 @@ impl Becomes {
     #[must_use]
     pub const fn kind(self) -> Option<usize> {
         match self {
-            Self::Nothing => None,
+            Self::Nothing | Self::Site => None,
             Self::Street(..) => Some(0),
             Self::Place(_) => Some(1),
             Self::Constraint(_) => Some(2),

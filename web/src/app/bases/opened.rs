@@ -38,6 +38,13 @@ pub enum Field {
 /// How many fields there are.
 const FIELDS: usize = 7;
 
+/// How much can be taken.
+const EXTENTS: [Extent; 3] = [
+    Extent::Site { margin_m: 0.0 },
+    Extent::Within,
+    Extent::Around { radius_m: 0.0 },
+];
+
 /// What PROJ calls longitude and latitude.
 const DEGREES: &str = "longlat";
 
@@ -77,7 +84,7 @@ impl Opened {
         let document = app.study().document();
         let mut choices = Choices::first(&base, document);
         let has_site = document.site.boundary.len() > 2;
-        choices.extent = usual_extent(has_site, app.units());
+        choices.extent = usual_extent(choices.extent, app.units());
         let mut order: Vec<usize> = (0..base.classes.len()).collect();
         order::sort_by_key(&mut order, |place| {
             let class = base.classes.get(*place);
@@ -112,7 +119,7 @@ impl Opened {
         let choices = &self.choices;
         let (longitude, latitude) = choices.origin.to_deg();
         let (east_m, north_m) = choices.zero.to_m();
-        let (Extent::Site { margin_m: far_m } | Extent::Around { radius_m: far_m }) = choices.extent;
+        let far_m = choices.extent.distance_m().unwrap_or_default();
         let meters = |length_m: f64| length_field(length_m * 1000.0, self.units);
         self.typed = [
             meters(far_m),
@@ -156,8 +163,7 @@ impl Opened {
         let choices = &mut self.choices;
         let is_taken = value.is_some_and(|value| match field {
             Field::Distance => {
-                let (Extent::Site { margin_m: far_m } | Extent::Around { radius_m: far_m }) = &mut choices.extent;
-                *far_m = value * scale;
+                choices.extent = choices.extent.reaching_m(value * scale);
                 true
             }
             Field::Longitude | Field::Latitude => {
@@ -196,10 +202,30 @@ impl Opened {
         }
     }
 
-    /// Chooses the box around the site, or around the plan's origin, as far as is usual.
-    pub fn choose_extent(&mut self, is_site: bool) {
-        self.choices.extent = usual_extent(is_site, self.units);
-        self.write_fields();
+    /// How much can be taken: in words, and whether it is chosen; nothing where there is no choice.
+    #[must_use]
+    pub fn extents(&self) -> Vec<(&'static str, bool)> {
+        let words = [
+            say!("bases-extent-site"),
+            say!("bases-extent-within"),
+            say!("bases-extent-around"),
+        ];
+        let is_chosen =
+            |extent: &Extent| std::mem::discriminant(extent) == std::mem::discriminant(&self.choices.extent);
+        let all = words.into_iter().zip(EXTENTS.iter().map(is_chosen));
+        all.filter(|_| self.has_site).collect()
+    }
+
+    /// Chooses how much is taken, by its place among [`Self::extents`], as far as is usual.
+    pub fn choose_extent(&mut self, place: usize) {
+        if let Some(extent) = EXTENTS.get(place) {
+            self.choices.extent = usual_extent(*extent, self.units);
+            self.fields.retain(|field| *field != Field::Distance);
+            if self.choices.extent != Extent::Within {
+                self.fields.insert(0, Field::Distance);
+            }
+            self.write_fields();
+        }
     }
 
     /// The classes of chosen layers by their places, as many as are shown, and how many there are.
@@ -382,16 +408,11 @@ fn meanings_of(shapes: &[Shape], app: &App) -> Vec<(Becomes, String)> {
 }
 
 /// As far as is usual, in a round number of feet where lengths are in feet: an eighth of a mile, or half a mile.
-fn usual_extent(is_site: bool, units: UnitSystem) -> Extent {
-    let extent = Extent::usual(is_site);
+fn usual_extent(extent: Extent, units: UnitSystem) -> Extent {
     match (extent, units) {
-        (_, UnitSystem::Metric) => extent,
-        (Extent::Site { .. }, UnitSystem::UsCustomary) => Extent::Site {
-            margin_m: 660.0 * METERS_PER_FOOT,
-        },
-        (Extent::Around { .. }, UnitSystem::UsCustomary) => Extent::Around {
-            radius_m: 2640.0 * METERS_PER_FOOT,
-        },
+        (_, UnitSystem::Metric) => Extent::usual(extent),
+        (Extent::Site { .. }, UnitSystem::UsCustomary) => extent.reaching_m(660.0 * METERS_PER_FOOT),
+        (_, UnitSystem::UsCustomary) => extent.reaching_m(2640.0 * METERS_PER_FOOT),
     }
 }
 

@@ -146,6 +146,22 @@ fn what_is_typed_wrong_is_said_and_nothing_would_be_taken() {
 }
 
 #[test]
+fn only_where_there_is_a_site_is_asked_how_much_around_it() {
+    let line = feature(r#""highway": "path""#, "LineString", "[[10, 0], [10.001, 0]]");
+    let base = handed_over("a.geojson", collection(&line), Options::default());
+    assert_eq!(Opened::new(base.clone(), &placed_app()).extents(), []);
+    let mut opened = Opened::new(base, &with_site());
+    let chosen = |opened: &Opened| opened.extents().iter().position(|(_, is_chosen)| *is_chosen);
+    assert_eq!((chosen(&opened), opened.typed(Field::Distance).0), (Some(0), "660"));
+    opened.choose_extent(1);
+    assert_eq!((chosen(&opened), opened.choices.extent), (Some(1), Extent::Within));
+    assert_eq!(opened.fields, []);
+    opened.choose_extent(2);
+    assert_eq!((chosen(&opened), opened.typed(Field::Distance).0), (Some(2), "2640"));
+    assert_eq!(opened.fields, [Field::Distance]);
+}
+
+#[test]
 fn a_plan_without_a_place_asks_for_one_and_a_drawing_how_it_lies() {
     let app = App::new().unwrap();
     let mut opened = Opened::new(read(NETWORK, Options::default()), &app);

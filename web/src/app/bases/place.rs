@@ -27,6 +27,8 @@ pub enum Extent {
         /// In meters.
         margin_m: f64,
     },
+    /// What lies in the site: lines are cut at its outline, outlines are taken where they reach into it.
+    Within,
     /// What lies this far or less to each side of the plan's origin.
     Around {
         /// In meters.
@@ -35,18 +37,32 @@ pub enum Extent {
 }
 
 impl Extent {
-    /// As far as is usual.
+    /// How far it reaches, where that is asked, in meters.
     #[must_use]
-    pub const fn usual(is_site: bool) -> Self {
-        if is_site {
-            Self::Site {
-                margin_m: USUAL_MARGIN_M,
-            }
-        } else {
-            Self::Around {
-                radius_m: USUAL_RADIUS_M,
-            }
+    pub const fn distance_m(self) -> Option<f64> {
+        match self {
+            Self::Site { margin_m: far_m } | Self::Around { radius_m: far_m } => Some(far_m),
+            Self::Within => None,
         }
+    }
+
+    /// The same, as far as this.
+    #[must_use]
+    pub const fn reaching_m(self, far_m: f64) -> Self {
+        match self {
+            Self::Site { .. } => Self::Site { margin_m: far_m },
+            Self::Around { .. } => Self::Around { radius_m: far_m },
+            Self::Within => Self::Within,
+        }
+    }
+
+    /// The same, as far as is usual.
+    #[must_use]
+    pub const fn usual(self) -> Self {
+        self.reaching_m(match self {
+            Self::Site { .. } | Self::Within => USUAL_MARGIN_M,
+            Self::Around { .. } => USUAL_RADIUS_M,
+        })
     }
 }
 
@@ -109,7 +125,15 @@ impl Choices {
         let zero = PlanPoint::checked_from_m(-middle[0] / 1000.0, -middle[1] / 1000.0);
         Self {
             layers,
-            extent: Extent::usual(document.site.boundary.len() > 2),
+            extent: if document.site.boundary.len() > 2 {
+                Extent::Site {
+                    margin_m: USUAL_MARGIN_M,
+                }
+            } else {
+                Extent::Around {
+                    radius_m: USUAL_RADIUS_M,
+                }
+            },
             origin: origin.unwrap_or(document.heading.geographic_origin()),
             unit_m: match base.coordinates {
                 Coordinates::Drawing { unit_m } => unit_m,
@@ -127,6 +151,7 @@ impl Choices {
     pub(super) fn sides(&self, document: &Document) -> Result<Sides, String> {
         let (far_m, boundary): (f64, &[PlanPoint]) = match self.extent {
             Extent::Site { margin_m } => (margin_m, &document.site.boundary),
+            Extent::Within => (0.0, &document.site.boundary),
             Extent::Around { radius_m } => (radius_m, &[PlanPoint::new(0, 0)]),
         };
         if !(0.0..=LARGEST_RADIUS_M).contains(&far_m) {

@@ -19,8 +19,13 @@ pub fn sketch(document: &Document, edits: &[Edit]) -> Drawing {
     let every = points.div_ceil(MOST_POINTS).max(1);
     let mut paper = Paper::default();
     let mut view = View::default();
-    course(&mut paper, Ink::Walk, &closed(&document.site.boundary));
-    view.hold(&document.site.boundary);
+    let site = edits.iter().find_map(|edit| match edit {
+        Edit::Site { after, .. } => Some(after),
+        _ => None,
+    });
+    let boundary = &site.unwrap_or(&document.site).boundary;
+    course(&mut paper, Ink::Walk, &closed(boundary));
+    view.hold(boundary);
     // A point is as large as it must be to be seen, which is known once all is.
     let mut dots: Vec<PlanPoint> = Vec::new();
     for (place, mark) in marks().enumerate() {

@@ -1,6 +1,7 @@
 //! A base taken into the plan: marks in one step, clipped, with the status of what stands.
 
 use hobnail_core::plan::defaults::street_sections;
+use hobnail_core::plan::document::Site;
 use hobnail_core::plan::inside::{goes_around, segments_meet};
 use hobnail_core::plan::land::{
     Barrier, Certainty, ConstraintArea, ConstraintKind, Footprint, OutsideContext, Parcel, Place,
@@ -12,7 +13,7 @@ use hobnail_core::say;
 use super::clip::{self, Sides};
 use super::place::{Placing, is_placed};
 use super::sketch::points_of;
-use super::{Base, Becomes, Choices, Coordinates, Feature, Shape};
+use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Shape};
 use crate::app::App;
 
 /// Most marks that are taken at once: a plan of more would no longer follow the hand.
@@ -23,6 +24,8 @@ pub const MOST_MARKS: usize = 20_000;
 pub struct Taken {
     /// Marks by kind: streets, places, constraints, barriers, buildings, parcels ([`Becomes::kind`]).
     pub marks: [u32; 6],
+    /// Whether an outline becomes the boundary of the site.
+    pub site: bool,
     /// Features of layers that are not chosen, or of classes that become nothing.
     pub unchosen: u32,
     /// Features of chosen layers and classes of which nothing lies within the extent.
@@ -47,7 +50,9 @@ impl Taken {
     pub fn by_kind(&self) -> Vec<[String; 2]> {
         const KINDS: [&str; 6] = ["streets", "places", "areas", "barriers", "buildings", "parcels"];
         let held = KINDS.into_iter().zip(self.marks).filter(|(_, count)| *count > 0);
-        held.map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
+        let site = self.site.then_some(("site", 1)).into_iter();
+        site.chain(held)
+            .map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
             .collect()
     }
 
@@ -76,6 +81,10 @@ struct Taking<'a> {
     document: &'a Document,
     alternative: AlternativeId,
     sides: Sides,
+    /// The site, where nothing beyond it is taken.
+    within: Option<&'a [PlanPoint]>,
+    /// The site as it will be.
+    boundary: Vec<PlanPoint>,
     placing: Placing,
     next: MarkId,
     edits: Vec<Edit>,
@@ -101,6 +110,8 @@ impl Base {
             document,
             alternative,
             sides: choices.sides(document)?,
+            within: (choices.extent == Extent::Within).then_some(&document.site.boundary),
+            boundary: document.site.boundary.clone(),
             placing: Placing::of(self, choices)?,
             next: document.next_mark_id(),
             edits: Vec::new(),
@@ -110,14 +121,22 @@ impl Base {
         if self.coordinates == Coordinates::Degrees && is_placed(document) && !is_same_place {
             return Err(say!("bases-placed").to_owned());
         }
+        let is_chosen = |class: &Class| choices.layers.get(class.layer).copied().unwrap_or(false);
+        let of_site = self.features.iter().filter(|feature| {
+            let class = self.classes.get(feature.class);
+            class.is_some_and(|class| class.becomes == Becomes::Site && is_chosen(class))
+        });
+        taking.take_site(of_site);
         for feature in &self.features {
             let Some(class) = self.classes.get(feature.class) else {
                 continue;
             };
-            if choices.layers.get(class.layer).copied().unwrap_or(false) && class.becomes != Becomes::Nothing {
-                taking.take(feature, class.becomes);
-            } else {
-                taking.taken.unchosen += 1;
+            match class.becomes {
+                // Taken before all others, which lie in it or outside of it.
+                Becomes::Site if is_chosen(class) => {}
+                Becomes::Nothing => taking.taken.unchosen += 1,
+                _ if !is_chosen(class) => taking.taken.unchosen += 1,
+                becomes => taking.take(feature, becomes),
             }
             if taking.edits.len() > MOST_MARKS {
                 return Err(say!("bases-too-many", limit = MOST_MARKS));
@@ -178,7 +197,54 @@ fn missing_sections(document: &Document, edits: &[Edit]) -> Vec<Edit> {
     missing.into_iter().filter_map(added).collect()
 }
 
+/// Twice the area of an outline, in square millimeters; only to be compared.
+fn doubled_area(outline: &[PlanPoint]) -> f64 {
+    let sides = outline.iter().zip(outline.iter().cycle().skip(1));
+    let part = |(a, b): (&PlanPoint, &PlanPoint)| {
+        f64::from(a.x_mm) * f64::from(b.y_mm) - f64::from(b.x_mm) * f64::from(a.y_mm)
+    };
+    sides.map(part).sum::<f64>().abs()
+}
+
 impl Taking<'_> {
+    /// The largest outline of these becomes the site's; the others are left out.
+    fn take_site<'a>(&mut self, features: impl Iterator<Item = &'a Feature>) {
+        let mut largest: Option<Vec<PlanPoint>> = None;
+        for feature in features {
+            if feature.shape != Shape::Areas {
+                self.taken.unfitting += 1;
+                continue;
+            }
+            self.taken.holes += feature.holes;
+            for part in &feature.parts {
+                let mut outline: Vec<PlanPoint> =
+                    part.iter().filter_map(|point| self.placing.on_plan(*point)).collect();
+                outline.dedup();
+                if outline.len() != part.len() || outline.len() < 3 {
+                    self.taken.beyond += 1;
+                } else if largest
+                    .as_ref()
+                    .is_none_or(|held| doubled_area(held) < doubled_area(&outline))
+                {
+                    self.taken.unchosen += u32::from(largest.is_some());
+                    largest = Some(outline);
+                } else {
+                    self.taken.unchosen += 1;
+                }
+            }
+        }
+        let Some(boundary) = largest else { return };
+        if boundary == self.boundary {
+            self.taken.known += 1;
+            return;
+        }
+        self.taken.site = true;
+        self.boundary.clone_from(&boundary);
+        let before = self.document.site.clone();
+        let after = Site { boundary };
+        self.edits.push(Edit::Site { before, after });
+    }
+
     fn take(&mut self, feature: &Feature, becomes: Becomes) {
         let before = (self.edits.len(), self.taken.known);
         if !becomes.can_be(feature.shape) {
@@ -197,18 +263,25 @@ impl Taking<'_> {
             match feature.shape {
                 Shape::Points => {
                     for point in points {
-                        if clip::holds(self.sides, point) {
+                        if clip::holds(self.sides, point) && self.within.is_none_or(|site| goes_around(site, point)) {
                             self.add(feature, becomes, Footprint::Point(point));
                         }
                     }
                 }
                 Shape::Lines => {
-                    for line in clip::line(self.sides, &points) {
+                    let lines = match self.within {
+                        Some(site) => clip::line_within(site, &points),
+                        None => clip::line(self.sides, &points),
+                    };
+                    for line in lines {
                         self.add(feature, becomes, Footprint::Line(line));
                     }
                 }
                 Shape::Areas => {
-                    if let Some(outline) = clip::outline(self.sides, &points) {
+                    let outline = clip::outline(self.sides, &points);
+                    let reaches =
+                        |outline: &Vec<PlanPoint>| self.within.is_none_or(|site| !lies_outside(site, outline));
+                    if let Some(outline) = outline.filter(reaches) {
                         self.add(feature, becomes, Footprint::Area(outline));
                     }
                 }
@@ -245,7 +318,7 @@ impl Taking<'_> {
 
     fn mark(&self, feature: &Feature, becomes: Becomes, footprint: Footprint) -> Option<Mark> {
         let name = feature.name.clone();
-        let boundary = &self.document.site.boundary;
+        let boundary = &self.boundary;
         Some(match (becomes, footprint) {
             (Becomes::Street(section, role), Footprint::Line(line)) => Mark::Street(Street {
                 is_outside: lies_outside(boundary, &line),
@@ -325,23 +398,19 @@ impl App {
             }
         };
         let mut points = points_of(&edits);
-        points.extend_from_slice(&self.study.document().site.boundary);
         let revision = self.study.revision();
         self.step_with(say!("bases-step"), edits);
         if self.study.revision() == revision {
             return false;
         }
+        points.extend_from_slice(&self.study.document().site.boundary);
         self.fit_points(points.into_iter());
         let kinds = taken.by_kind().into_iter();
         let list: Vec<String> = kinds.map(|parts| parts.join(" ")).collect();
         let said = say!("bases-taken", file = base.name, list = list.join(", "));
-        let mut left = taken.left_out();
-        if left.is_empty() {
-            self.say(said);
-        } else {
-            left.insert(0, said);
-            self.warn(left.join(" "));
-        }
+        let mut sentences = taken.left_out();
+        sentences.insert(0, said);
+        self.inform(sentences.join(" "));
         true
     }
 }

@@ -343,6 +343,70 @@ fn each_kind_becomes_its_mark_clipped_to_the_site_and_its_margin() {
 }
 
 #[test]
+fn the_largest_outline_becomes_the_site_and_the_rest_lies_in_it_or_not() {
+    let square = |east: f64| format!("[[[10, 0], [{east}, 0], [{east}, 0.001], [10, 0.001]]]");
+    let features = [
+        feature(r#""parcel": "1""#, "Polygon", &square(10.0005)),
+        feature(r#""parcel": "2""#, "Polygon", &square(10.002)),
+        feature(
+            r#""highway": "path""#,
+            "LineString",
+            "[[10.001, 0.0005], [10.001, 0.0006]]",
+        ),
+        feature(
+            r#""highway": "path""#,
+            "LineString",
+            "[[10.003, 0.0005], [10.003, 0.0006]]",
+        ),
+    ];
+    let mut base = handed_over("a.geojson", collection(&features.join(",")), Options::default());
+    base.classes[0].becomes = Becomes::Site;
+    let place = GeographicPoint::checked_from_deg(10.0, 0.0).unwrap();
+    let mut app = App::open(Document::new("Test", place)).unwrap();
+    let before = app.study().document().clone();
+    let choices = wide(&base, &app);
+    let (_, taken) = base.edits(&before, app.study().alternative(), &choices).unwrap();
+    assert_eq!((taken.site, taken.marks[0], taken.unchosen), (true, 2, 1));
+    assert!(app.take_base(&base, &choices), "{:?}", app.notice());
+    let boundary = &app.study().document().site.boundary;
+    assert_eq!(boundary.len(), 4);
+    assert!((boundary[1].x_mm - 222_639).abs() < 2, "{boundary:?}");
+    assert_eq!(
+        streets(&app).iter().map(|street| street.is_outside).collect::<Vec<_>>(),
+        [false, true]
+    );
+    assert!(!app.take_base(&base, &choices), "the plan has all of it");
+    app.undo();
+    assert_eq!(*app.study().document(), before);
+}
+
+#[test]
+fn in_the_site_alone_lines_are_cut_at_its_outline_and_what_is_outside_is_not_taken() {
+    let features = [
+        feature(r#""highway": "primary""#, "LineString", "[[9.9, 0], [10.1, 0]]"),
+        feature(
+            r#""highway": "path""#,
+            "LineString",
+            "[[10.0015, -0.1], [10.0015, 0.1]]",
+        ),
+        feature(r#""shop": "bakery""#, "Point", "[10.0008, 0.0008]"),
+        feature(r#""shop": "books""#, "Point", "[10.001, 0.0008]"),
+    ];
+    let base = handed_over("a.geojson", collection(&features.join(",")), Options::default());
+    let mut app = with_site();
+    let choices = Choices {
+        extent: Extent::Within,
+        ..Choices::first(&base, app.study().document())
+    };
+    assert!(app.take_base(&base, &choices), "{:?}", app.notice());
+    let streets = streets(&app);
+    assert_eq!(streets.len(), 1);
+    let ends = [0, streets[0].line.len() - 1].map(|place| streets[0].line[place].point.x_mm);
+    assert_eq!(ends, [-100_000, 100_000]);
+    assert_eq!(marks(&app).len(), 2, "a street and the shop that lies in the site");
+}
+
+#[test]
 fn a_class_can_be_given_another_meaning_and_a_layer_left_out() {
     let lot = feature(
         r#""lot": "14""#,
