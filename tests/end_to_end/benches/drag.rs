@@ -33,7 +33,9 @@ fn main() {
     let grid = write_grid();
     scenario("bench-drag-grid", async |page| {
         page.open_file(&grid).await;
-        page.wait_for("body:not(:has([data-welcome]))").await;
+        page.wait_for("[data-base='read']").await;
+        page.press("[data-command='base-take']").await;
+        page.wait_for("#base:not([open])").await;
         measure(page, "grid10000").await;
     });
 }

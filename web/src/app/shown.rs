@@ -143,13 +143,19 @@ pub fn plan(app: &App) -> PlanShown {
             })
             .collect(),
         is_metric: units == UnitSystem::Metric,
-        described: say!(
-            "page-described",
-            plan = document.heading.name,
-            alternative = words::alternative(study),
-            walk = words::walk(study)
-        ),
+        described: described(app),
     }
+}
+
+/// What the drawing shows, in a sentence for who does not see it.
+pub fn described(app: &App) -> String {
+    let study = app.study();
+    say!(
+        "page-described",
+        plan = study.document().heading.name,
+        alternative = words::alternative(study),
+        walk = words::walk(study)
+    )
 }
 
 /// The tool and what it is about to do.

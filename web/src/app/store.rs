@@ -311,9 +311,13 @@ impl Store {
     }
 
     fn show(self, app: &App, changes: Changes) {
-        // Sentences, palettes and scopes need not follow every move of the hand: they are brought up to date when it lets
-        // go.
-        if changes.plan && !app.study().is_in_gesture() {
+        // Lists, palettes and scopes need not follow every move of the hand: they are brought up to date when it lets go.
+        if changes.plan && app.study().is_in_gesture() {
+            let described = shown::described(app);
+            if self.plan.with_untracked(|plan| plan.described != described) {
+                self.plan.update(|plan| plan.described = described);
+            }
+        } else if changes.plan {
             self.plan.set_if_new(shown::plan(app));
             self.history.set_if_new(app.history_shown());
             self.alternatives.set_if_new(app.alternatives());

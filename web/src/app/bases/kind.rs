@@ -68,7 +68,7 @@ impl Kind {
 /// ending, each other file by itself. Gives the place of each that leads, and the places of what lies beside it.
 #[must_use]
 pub fn together(names: &[String]) -> Vec<(usize, Vec<usize>)> {
-    let lower: Vec<String> = names.iter().map(|name| name.to_lowercase()).collect();
+    let lower: Vec<String> = names.iter().map(|name| name.to_ascii_lowercase()).collect();
     let stem = |name: &str| name.strip_suffix("shp").map(str::to_owned);
     let belongs = |name: &str, stem: &str| name.starts_with(stem) && !name.ends_with(".shp");
     let stems: Vec<String> = lower.iter().filter_map(|name| stem(name)).collect();
