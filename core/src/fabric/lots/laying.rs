@@ -194,10 +194,7 @@ impl<'a> Laying<'a> {
         while let Some(at) = wanted.iter().position(Wanted::wants_more) {
             let lot_type = wanted[at].lot_type;
             if !self.taken.is_empty() && !self.may_have_room(&line, lot_type) {
-                debug_assert!(
-                    !self.has_room_once_cut(&line, lot_type),
-                    "a front with room was passed over"
-                );
+                debug_assert!(!self.has_room_once_cut(&line, lot_type));
                 break;
             }
             self.cut_free();
