@@ -21,6 +21,12 @@ const BEND: [(f64, f64); 3] = [(40.0, 0.0), (60.0, 20.0), (70.0, 48.0)];
 /// Movements of one drag.
 const MOVES: usize = 80;
 
+/// Intersections along a side of the grid.
+const SIDE: i32 = 71;
+
+/// Its streets.
+const STREETS: i32 = 2 * SIDE * (SIDE - 1);
+
 fn main() {
     // `cargo test` only sees that it compiles.
     if !std::env::args().any(|argument| argument == "--bench") {
@@ -34,6 +40,10 @@ fn main() {
     scenario("bench-drag-grid", async |page| {
         page.open_file(&grid).await;
         page.wait_for("[data-base='read']").await;
+        // Feet around the origin: past the corners of the grid.
+        page.type_at("[data-base-field='0']", "20000").await;
+        let taken = page.text("[data-base-preview]").await;
+        assert!(taken.contains(&format!("{STREETS}")), "{taken}");
         page.press("[data-command='base-take']").await;
         page.wait_for("#base:not([open])").await;
         measure(page, "grid10000").await;
@@ -102,9 +112,8 @@ async fn zoom_in(page: &Page) {
     .await;
 }
 
-/// A plan file of 10,000 straight streets, each a side of a block of 100 m.
+/// A file of 10,000 straight streets, each a side of a block of 100 m.
 fn write_grid() -> PathBuf {
-    const SIDE: i32 = 71;
     // Degrees that are 100 m at the equator.
     let degrees = |place: i32| f64::from(place - SIDE / 2) * 100.0 / 111_319.49;
     let mut features = String::new();
