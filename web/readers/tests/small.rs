@@ -317,7 +317,7 @@ fn a_shapefile_is_read_with_what_lies_beside_it_as_from_a_zip() {
         let mut file = archive.by_index(place).unwrap();
         let mut held = Vec::new();
         std::io::copy(&mut file, &mut held).unwrap();
-        files.push((file.name().unwrap().to_uppercase(), held));
+        files.push((file.name().unwrap().to_ascii_uppercase(), held));
     }
     let leads = files.iter().position(|(name, _)| name.ends_with(".SHP")).unwrap();
     let (name, shapes) = files.swap_remove(leads);
