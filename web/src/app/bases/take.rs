@@ -15,6 +15,7 @@ use super::place::{Placing, is_placed};
 use super::sketch::points_of;
 use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Shape};
 use crate::app::App;
+use crate::tools::shape::area_m2;
 
 /// Most marks that are taken at once: a plan of more would no longer follow the hand.
 pub const MOST_MARKS: usize = 20_000;
@@ -197,15 +198,6 @@ fn missing_sections(document: &Document, edits: &[Edit]) -> Vec<Edit> {
     missing.into_iter().filter_map(added).collect()
 }
 
-/// Twice the area of an outline, in square millimeters; only to be compared.
-fn doubled_area(outline: &[PlanPoint]) -> f64 {
-    let sides = outline.iter().zip(outline.iter().cycle().skip(1));
-    let part = |(a, b): (&PlanPoint, &PlanPoint)| {
-        f64::from(a.x_mm) * f64::from(b.y_mm) - f64::from(b.x_mm) * f64::from(a.y_mm)
-    };
-    sides.map(part).sum::<f64>().abs()
-}
-
 impl Taking<'_> {
     /// The largest outline of these becomes the site's; the others are left out.
     fn take_site<'a>(&mut self, features: impl Iterator<Item = &'a Feature>) {
@@ -222,10 +214,7 @@ impl Taking<'_> {
                 outline.dedup();
                 if outline.len() != part.len() || outline.len() < 3 {
                     self.taken.beyond += 1;
-                } else if largest
-                    .as_ref()
-                    .is_none_or(|held| doubled_area(held) < doubled_area(&outline))
-                {
+                } else if largest.as_ref().is_none_or(|held| area_m2(held) < area_m2(&outline)) {
                     self.taken.unchosen += u32::from(largest.is_some());
                     largest = Some(outline);
                 } else {
