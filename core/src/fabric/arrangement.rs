@@ -10,6 +10,7 @@ use super::noding::Noding;
 use super::pixels::{Span, key_of};
 use super::rotation::next_half_edges;
 use super::segments::{SourceId, SourceSegment};
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// What a set of drawn segments makes of the plane: where they meet, and what they enclose.
@@ -60,15 +61,14 @@ impl Arrangement {
     /// The same, with what the cells of the last noding yielded.
     pub(super) fn noded(segments: &[SourceSegment], noded: Option<&mut NodedCells>) -> Self {
         // From west to east, as they will be swept: the order decides nothing but what memory is near.
-        let mut drawn: Vec<(u64, Span, SourceId)> = segments
+        let drawn: Vec<(Span, SourceId)> = segments
             .iter()
-            .filter_map(|segment| {
-                Span::between(segment.a, segment.b).map(|span| (key_of(span.a), span, segment.source))
-            })
+            .filter_map(|segment| Some((Span::between(segment.a, segment.b)?, segment.source)))
             .collect();
-        drawn.sort_unstable_by_key(|&(west_end, ..)| west_end);
+        let mut west_ends: Vec<(u64, u32)> = drawn.iter().map(|(span, _)| key_of(span.a)).zip(0..).collect();
+        order::sort_keyed(&mut west_ends);
         let (spans, span_sources): (Vec<Span>, Vec<SourceId>) =
-            drawn.into_iter().map(|(_, span, source)| (span, source)).unzip();
+            west_ends.into_iter().map(|(_, place)| drawn[place as usize]).unzip();
         let cells = Cells::of(&spans);
         let noding = Noding::of(&spans, &cells, noded);
         let edges = Edges::of(&noding, &span_sources);

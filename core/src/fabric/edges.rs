@@ -3,6 +3,7 @@
 use super::ids::{EdgeId, VertexId};
 use super::noding::Noding;
 use super::segments::SourceId;
+use crate::order;
 
 /// Edges sorted by their ends, lower vertex first, and what covers them.
 pub(super) struct Edges {
@@ -40,7 +41,7 @@ impl Edges {
         for lower in 0..vertex_count {
             edges.starts_by_lower.push(edges.ends.len() as u32);
             let bucket = &mut pieces[piece_starts[lower] as usize..piece_starts[lower + 1] as usize];
-            bucket.sort_unstable();
+            order::sort_numbers(bucket);
             let mut last = None;
             for &piece in bucket.iter() {
                 let (higher, source) = ((piece >> 32) as u32, SourceId(piece as u32));

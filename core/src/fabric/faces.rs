@@ -2,6 +2,7 @@
 
 use super::edges::Edges;
 use super::ids::{FaceId, HalfEdgeId, VertexId};
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// The loops of an arrangement and how they make faces.
@@ -50,20 +51,20 @@ impl Faces {
                 twice_areas_mm2.push(traced.twice_area_mm2);
                 face_of_loop[index] = FaceId(outer_loops.len() as u32);
             } else {
-                around_components.push(index as u32);
+                around_components.push((u64::from(traced.lowest.0), index as u32));
             }
         }
         // In ascending order of lowest vertex: what lies directly below a component starts lower, so it is settled.
-        around_components.sort_unstable_by_key(|&index| loops[index as usize].lowest);
+        order::sort_keyed(&mut around_components);
         if around_components.len() > 1 {
-            for &component in &around_components {
+            for &(_, component) in &around_components {
                 if let Some(half_edge) = half_edge_below(loops[component as usize].lowest) {
                     face_of_loop[component as usize] = face_of_loop[loop_of[half_edge.0 as usize] as usize];
                 }
             }
         }
         let mut hole_starts = vec![0_u32; outer_loops.len() + 2];
-        for &component in &around_components {
+        for &(_, component) in &around_components {
             let face = face_of_loop[component as usize];
             hole_starts[face.0 as usize + 1] += 1;
             if face != FaceId::OUTSIDE {
@@ -75,7 +76,7 @@ impl Faces {
         }
         let mut cursors = hole_starts.clone();
         let mut holes = vec![0_u32; around_components.len()];
-        for &component in &around_components {
+        for &(_, component) in &around_components {
             let cursor = &mut cursors[face_of_loop[component as usize].0 as usize];
             holes[*cursor as usize] = component;
             *cursor += 1;

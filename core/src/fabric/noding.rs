@@ -13,6 +13,7 @@ use super::grid::Cells;
 use super::ids::VertexId;
 use super::noded_cells::NodedCells;
 use super::pixels::{Span, key_of, passes, point_of, rounded_crossing};
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// A cell with more spans than this is split, where splitting helps.
@@ -51,16 +52,17 @@ impl Noding {
                     _ => sweep.cell(spans, cells, column, row),
                 }
             }
-            sweep.pixels.sort_unstable();
-            for &(key, first, count) in &sweep.pixels {
+            order::sort_keyed(&mut sweep.pixels);
+            for &(key, place) in &sweep.pixels {
                 let vertex = vertices.len() as u32;
                 vertices.push(point_of(key));
-                for &span in &sweep.meetings[first as usize..][..count as usize] {
+                for &span in sweep.met(place) {
                     run_starts[span as usize + 1] += 1;
                     meetings.push((span, vertex));
                 }
             }
             sweep.pixels.clear();
+            sweep.ends.clear();
             sweep.meetings.clear();
         }
         for index in 0..spans.len() {
@@ -169,12 +171,27 @@ struct Sweep {
     stack: Vec<(Span, u32)>,
     /// Hot pixels of the cell at hand, packed.
     hot: Vec<u64>,
-    /// Hot pixels of the column: packed point, where its spans begin in `meetings`, how many there are.
-    pixels: Vec<(u64, u32, u32)>,
+    /// Hot pixels of the column: packed point, and its place in `ends`.
+    pixels: Vec<(u64, u32)>,
+    /// Where the spans of each pixel end in `meetings`, which is where the next one's begin.
+    ends: Vec<u32>,
     meetings: Vec<u32>,
 }
 
 impl Sweep {
+    /// Notes a pixel whose spans were put at the end of `meetings`, up to `end`.
+    fn push(&mut self, key: u64, end: u32) {
+        self.pixels.push((key, self.ends.len() as u32));
+        self.ends.push(end);
+    }
+
+    /// The spans that meet in the pixel of this place.
+    fn met(&self, place: u32) -> &[u32] {
+        let place = place as usize;
+        let first = if place == 0 { 0 } else { self.ends[place - 1] };
+        &self.meetings[first as usize..self.ends[place] as usize]
+    }
+
     fn cell(&mut self, spans: &[Span], cells: &Cells, column: u32, row: u32) {
         let here = cells.spans_in(column, row);
         if here.is_empty() {
@@ -205,10 +222,10 @@ impl Sweep {
             .cell(place)
             .filter(|held| spans_here().eq(held.spans.iter().copied()));
         if let Some(held) = same {
-            let mut first = self.meetings.len() as u32;
+            let mut end = self.meetings.len() as u32;
             for &(key, count) in held.pixels {
-                self.pixels.push((key, first, count));
-                first += count;
+                end += count;
+                self.push(key, end);
             }
             self.meetings
                 .extend(held.meetings.iter().map(|&local| here[local as usize]));
@@ -218,7 +235,9 @@ impl Sweep {
         }
         let (pixels, meetings) = (self.pixels.len(), self.meetings.len());
         self.cell(spans, cells, column, row);
-        let pixels = self.pixels[pixels..].iter().map(|&(key, _, count)| (key, count));
+        let pixels = self.pixels[pixels..]
+            .iter()
+            .map(|&(key, place)| (key, self.met(place).len() as u32));
         // Every span met is one of the cell's, which are in order.
         let local = |index: &u32| here.binary_search(index).map_or(0, |place| place as u32);
         noded.push(spans_here(), pixels, self.meetings[meetings..].iter().map(local));
@@ -288,20 +307,20 @@ impl Sweep {
                 }
             }
         }
-        self.hot.sort_unstable();
+        order::sort_numbers(&mut self.hot);
         self.hot.dedup();
     }
 
     fn lead_through_hot_pixels(&mut self, from: usize) {
-        for &key in &self.hot {
-            let (p, first) = (point_of(key), self.meetings.len());
+        for index in 0..self.hot.len() {
+            let key = self.hot[index];
+            let p = point_of(key);
             for &(span, index) in &self.stack[from..] {
                 if passes(span, p) {
                     self.meetings.push(index);
                 }
             }
-            let count = self.meetings.len() - first;
-            self.pixels.push((key, first as u32, count as u32));
+            self.push(key, self.meetings.len() as u32);
         }
     }
 }

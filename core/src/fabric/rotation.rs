@@ -2,6 +2,7 @@
 
 use super::edges::Edges;
 use super::ids::{HalfEdgeId, VertexId};
+use crate::order;
 use crate::plan::PlanPoint;
 
 /// For every half-edge, the one that follows it around the face on its left.
@@ -52,5 +53,5 @@ pub(super) fn next_half_edges(vertices: &[PlanPoint], edges: &Edges) -> Vec<Half
 
 /// Sorts half-edges that leave `center` into one half plane. No two have the same direction: edges meet at ends only.
 fn sort_counterclockwise(center: PlanPoint, leaving: &mut [(PlanPoint, HalfEdgeId)]) {
-    leaving.sort_unstable_by(|(p, _), (q, _)| 0.cmp(&center.cross(*p, *q)));
+    order::sort_few_by(leaving, |(p, _), (q, _)| 0.cmp(&center.cross(*p, *q)));
 }
