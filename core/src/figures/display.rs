@@ -198,9 +198,11 @@ fn magnitude(value: f64) -> i32 {
         .unwrap_or(0)
 }
 
-/// The number nearest to a power of ten.
+/// A power of ten: the number nearest to it up to 22 digits before or after the point, where powers are whole numbers
+/// that a float holds; beyond, off by a few units in the last place.
 fn ten_to(exponent: i32) -> f64 {
-    format!("1e{exponent}").parse().unwrap_or(1.0)
+    let power = (0..exponent.abs()).fold(1.0, |power, _| power * 10.0);
+    if exponent < 0 { 1.0 / power } else { power }
 }
 
 #[cfg(test)]
@@ -215,6 +217,14 @@ mod tests {
 
     fn likely(low: f64, high: f64) -> Range {
         Range::Likely { low, high, failed: 0 }
+    }
+
+    #[test]
+    fn powers_of_ten_are_the_nearest_there_are() {
+        for exponent in -22..=22 {
+            let nearest: f64 = format!("1e{exponent}").parse().unwrap();
+            assert_eq!(ten_to(exponent).to_bits(), nearest.to_bits(), "{exponent}");
+        }
     }
 
     #[test]

@@ -14,6 +14,7 @@ use hobnail_core::plan::{Document, Mark as Drawn, PhaseId};
 use hobnail_core::say;
 use hobnail_core::study::Study;
 
+use super::editor::quantity::number;
 use super::maps::{Legend, Line, Map, Mark};
 use super::words;
 use crate::canvas::layers::land::widest_place;
@@ -203,7 +204,7 @@ fn digits_of(density: f64, limits: &[f64]) -> String {
     let mut digits = usize::from(density < 10.0);
     loop {
         let words = format!("{density:.digits$}");
-        let rounded: f64 = words.parse().unwrap_or(density);
+        let rounded = number(&words).unwrap_or(density);
         if digits == MOST_DIGITS || class_of(rounded, limits) == class_of(density, limits) {
             return words;
         }

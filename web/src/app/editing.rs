@@ -5,6 +5,7 @@ use hobnail_core::plan::editing::rounding::corner;
 use hobnail_core::plan::{Edit, Mark, MarkId, PlanVector};
 use hobnail_core::say;
 
+use super::editor::quantity::signed_number;
 use super::{App, words};
 use crate::input::{Key, Modifiers, PointerKind};
 use crate::tools::drawing::Drawing;
@@ -255,7 +256,7 @@ impl App {
             .replace(',', ".");
         Typed {
             length_mm: words::typed_length_mm(length, self.units()),
-            bearing_degrees: bearing.parse().ok().filter(|degrees: &f64| degrees.abs() <= 360.0),
+            bearing_degrees: signed_number(&bearing).filter(|degrees| degrees.abs() <= 360.0),
             is_turn: bearing.starts_with(['+', '-']),
         }
     }

@@ -8,6 +8,7 @@ use hobnail_core::plan::street::{Status, StreetOwner};
 use hobnail_core::plan::{Certainty, ConstraintArea, Document, Mark, PhaseId, Place, SoftArea, Street, UseMark};
 use hobnail_core::say;
 
+use super::editor::quantity::signed_number;
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
 use crate::tools::drafts::{self, CONSTRAINTS, PLACES};
@@ -188,7 +189,7 @@ impl Unit {
     pub fn read(self, text: &str, units: UnitSystem) -> Option<f64> {
         let typed = match text.trim() {
             "" => 0.0,
-            text => text.parse::<f64>().ok()?,
+            text => signed_number(text)?,
         };
         let stored = (typed * self.shown(units).0).round();
         let most = match self {

@@ -49,8 +49,8 @@ pub fn say_by_name(id: &str, arguments: &[(String, String)]) -> String {
     let values = js_sys::Object::new();
     for (name, value) in arguments {
         // A count is a number, so that the sentence knows its plural; a file's own words stay as they are.
-        let given = match value.parse::<f64>() {
-            Ok(number) if name == "count" => JsValue::from_f64(number),
+        let given = match value.parse::<u32>() {
+            Ok(number) if name == "count" => JsValue::from(number),
             _ => JsValue::from_str(value),
         };
         // Setting a property of an object of our own does not fail.

@@ -39,7 +39,10 @@ impl Color {
     /// As a style sheet writes it.
     #[must_use]
     pub fn css(self) -> String {
-        format!("rgba({},{},{},{})", self.red, self.green, self.blue, self.opacity)
+        // In whole thousandths, which weigh less on the page than a float put into words.
+        let thousandths = (self.opacity * 1000.0).round() as u32;
+        let (whole, rest) = (thousandths / 1000, thousandths % 1000);
+        format!("rgba({},{},{},{whole}.{rest:03})", self.red, self.green, self.blue)
     }
 }
 
@@ -433,6 +436,6 @@ mod tests {
 
     #[test]
     fn colors_are_written_for_a_style_sheet() {
-        assert_eq!(Color::solid(0xA0_20_F0).at(0.5).css(), "rgba(160,32,240,0.5)");
+        assert_eq!(Color::solid(0xA0_20_F0).at(0.5).css(), "rgba(160,32,240,0.500)");
     }
 }

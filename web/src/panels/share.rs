@@ -6,6 +6,7 @@ use hobnail_core::say;
 
 use crate::app::App;
 use crate::app::address::{Code, Shared};
+use crate::app::editor::quantity::number;
 use crate::app::exports::{KINDS, Kind, scales};
 use crate::app::store::Store;
 use crate::app::words::Words;
@@ -128,7 +129,7 @@ fn exports(store: Store) -> View {
     };
     let kind = move |(kind, name, words): (Kind, &'static str, Words)| {
         let save = move |_| {
-            let chosen = scale.get_untracked().parse().ok();
+            let chosen = number(&scale.get_untracked());
             store.export(kind, chosen.unwrap_or_else(|| scales(units)[1]));
         };
         command()

@@ -254,7 +254,9 @@ pub(super) fn written(digits: f64, places: usize) -> String {
     text
 }
 
-/// A number of digits with at most one point; `None` for anything else.
+/// A number of digits with at most one point; `None` for anything else. It is the nearest there is: digits and divisor
+/// are whole numbers that a float holds. The standard library's reading of floats is not asked anywhere on the page,
+/// since its table of powers of ten weighs 10 kB there.
 #[must_use]
 pub fn number(text: &str) -> Option<f64> {
     const MOST_DIGITS: usize = 15;
@@ -274,4 +276,14 @@ pub fn number(text: &str) -> Option<f64> {
         divisor *= 10;
     }
     (count > 0).then(|| digits as f64 / divisor as f64)
+}
+
+/// The same, with a sign before it or none.
+#[must_use]
+pub fn signed_number(text: &str) -> Option<f64> {
+    let text = text.trim();
+    match text.strip_prefix('-') {
+        Some(digits) => number(digits).map(|number| -number),
+        None => number(text.strip_prefix('+').unwrap_or(text)),
+    }
 }

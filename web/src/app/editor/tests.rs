@@ -1,5 +1,5 @@
 use super::lines::Kind;
-use super::quantity::{Bounded, number};
+use super::quantity::{Bounded, number, signed_number};
 use super::*;
 use crate::app::tests::{app, click, draw, value, with_homes};
 use hobnail_core::plan::defaults::NEIGHBORHOOD_STREET;
@@ -136,6 +136,26 @@ fn numbers_are_read_strictly() {
     assert_eq!(number(".5"), Some(0.5));
     for wrong in ["", ".", "9,5", "-3", "1e3", "NaN", "1.2.3", "1234567890123456"] {
         assert_eq!(number(wrong), None, "{wrong:?}");
+    }
+    for (text, value) in [("-12.5", -12.5), ("+7", 7.0), (" 90 ", 90.0), ("-.5", -0.5)] {
+        assert_eq!(signed_number(text), Some(value), "{text:?}");
+    }
+    for wrong in ["", "-", "--1", "+-1", "- 1e2", "inf"] {
+        assert_eq!(signed_number(wrong), None, "{wrong:?}");
+    }
+}
+
+#[test]
+fn a_number_read_is_the_nearest_there_is() {
+    for text in [
+        "0.1",
+        "123.456",
+        "0.30000000000000",
+        "999999999999999",
+        "0.00000000000001",
+        "8.41",
+    ] {
+        assert_eq!(number(text), text.parse().ok(), "{text}");
     }
 }
 
