@@ -15,7 +15,9 @@ async function unpack(path) {
 }
 
 function stop(fault) {
-  document.getElementById("notice-details").textContent = String(fault);
+  // What the module itself said before it stopped comes first.
+  const details = document.getElementById("notice-details");
+  details.textContent = [details.textContent.trim(), String(fault)].filter(Boolean).join("\n");
   document.getElementById("notice").hidden = false;
 }
 
