@@ -8,7 +8,7 @@ mode-projector = A projector
 mode-projector-about = Words, lines and three figures are drawn large, to be read from the back of a room. Files open and save with the keys Ctrl+O and Ctrl+S.
 mode-board-left = A touch board, tools at the left
 mode-board-right = A touch board, tools at the right
-mode-board-about = Large targets, low on the board; everything answers to a tap. Once a pen has drawn here, fingers only move the view.
+mode-board-about = Large targets, low on the board; everything answers to a tap. Once a pen has drawn here, fingers only move the view, until this menu lets them draw again.
 # Each line stands on a line of its own.
 mode-board-keys =
     Keys of a clicker or wireless keypad:
@@ -16,6 +16,7 @@ mode-board-keys =
     Page Up takes back the last point or step.
     B or the period key does it again.
     F5 or Escape gives up what was begun.
+mode-pen-draws = The pen draws, fingers only move the view
 mode-look-only = Only look: nothing can be changed
 mode-looking = You are looking at this plan. Nothing here changes it.
 mode-looking-next = What you open now is only looked at.

@@ -8,7 +8,7 @@ mode-projector = Un proyector
 mode-projector-about = Palabras, líneas y tres cifras se dibujan grandes, para leerlas desde el fondo de una sala. Los archivos se abren y guardan con las teclas Ctrl+O y Ctrl+S.
 mode-board-left = Una pizarra táctil, herramientas a la izquierda
 mode-board-right = Una pizarra táctil, herramientas a la derecha
-mode-board-about = Botones grandes en la parte baja de la pizarra; todo responde a un toque. Una vez que un lápiz dibuja aquí, los dedos solo mueven la vista.
+mode-board-about = Botones grandes en la parte baja de la pizarra; todo responde a un toque. Una vez que un lápiz dibuja aquí, los dedos solo mueven la vista, hasta que este menú los deje dibujar otra vez.
 # Cada línea va en un renglón propio.
 mode-board-keys =
     Teclas de un control o teclado inalámbrico:
@@ -16,6 +16,7 @@ mode-board-keys =
     Re Pág deshace el último punto o paso.
     B o el punto lo rehace.
     F5 o Escape abandona lo empezado.
+mode-pen-draws = El lápiz dibuja, los dedos solo mueven la vista
 mode-look-only = Solo mirar: nada se puede cambiar
 mode-looking = Está mirando este plan. Nada de lo que haga aquí lo cambia.
 mode-looking-next = Lo que abra ahora será solo para mirarlo.

@@ -94,6 +94,17 @@ enum Doing {
 }
 
 impl Pointers {
+    /// Whether fingers only move the view, since a pen draws.
+    #[must_use]
+    pub const fn knows_pen(&self) -> bool {
+        self.knows_pen
+    }
+
+    /// Lets fingers draw again, until a pen is next put down.
+    pub const fn forget_pen(&mut self) {
+        self.knows_pen = false;
+    }
+
     /// What an event means now.
     pub fn read(&mut self, event: Event, is_panning_tool: bool) -> Vec<Meaning> {
         match event {
@@ -291,6 +302,7 @@ mod tests {
                 .read(Event::Down(finger(1, 10.0, 10.0), Button::Primary), false)
                 .is_empty()
         );
+        assert!(pointers.knows_pen());
         let moved = pointers.read(Event::Move(finger(1, 30.0, 5.0)), false);
         let pan = Meaning::Pan {
             right_px: 20.0,
@@ -308,6 +320,20 @@ mod tests {
             matches!(next[..], [Meaning::Tool(Told::Down, Some(_))]),
             "the pen draws on"
         );
+    }
+
+    #[test]
+    fn fingers_draw_again_once_the_pen_is_forgotten() {
+        let pen = pointer(7, 50.0, 50.0, PointerKind::Pen);
+        let mut pointers = Pointers::default();
+        pointers.read(Event::Down(pen, Button::Primary), false);
+        pointers.read(Event::Up(pen), false);
+        pointers.forget_pen();
+        let down = pointers.read(Event::Down(finger(1, 10.0, 10.0), Button::Primary), false);
+        assert!(matches!(down[..], [Meaning::Tool(Told::Down, Some(_))]));
+        pointers.read(Event::Up(finger(1, 10.0, 10.0)), false);
+        pointers.read(Event::Down(pen, Button::Primary), false);
+        assert!(pointers.knows_pen(), "the pen is known again");
     }
 
     #[test]

@@ -65,6 +65,18 @@ impl App {
         }
     }
 
+    /// Whether a pen draws and fingers only move the view.
+    #[must_use]
+    pub const fn knows_pen(&self) -> bool {
+        self.pointers.knows_pen()
+    }
+
+    /// Lets fingers draw again, until a pen is next put down.
+    pub fn forget_pen(&mut self) {
+        self.pointers.forget_pen();
+        self.changes.hand = true;
+    }
+
     /// Takes one event at the drawing.
     pub fn handle(&mut self, event: Event) {
         if let Event::Move(pointer) | Event::Down(pointer, _) = event {

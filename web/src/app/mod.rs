@@ -66,6 +66,8 @@ use gestures::Pointers;
 pub struct App {
     study: Study,
     camera: Camera,
+    /// The view as it was when all was last shown; while it is the same, all is shown at every size of the window.
+    fitted: Option<Camera>,
     tool: Tool,
     choices: Choices,
     drafts: Drafts,
@@ -166,6 +168,7 @@ impl App {
         Ok(Self {
             study: Study::open(document)?,
             camera: Camera::new(1280.0, 720.0),
+            fitted: None,
             tool: ToolKind::Select.at_rest(),
             choices,
             drafts: Drafts::first(),

@@ -77,6 +77,8 @@ pub struct HandShown {
     pub selected: Option<String>,
     /// Whether a gesture is open.
     pub is_busy: bool,
+    /// Whether a pen draws and fingers only move the view.
+    pub knows_pen: bool,
     /// What can be done to the selection.
     pub selection: Option<SelectionShown>,
     /// Length and bearing for the next point, where one can be typed.
@@ -172,6 +174,7 @@ pub fn hand(app: &App) -> HandShown {
         choices: Some(*app.choices()),
         selected: app.selected_words(),
         is_busy: app.tool().is_busy(),
+        knows_pen: app.knows_pen(),
         selection: app.selection_shown(),
         typed: app.takes_length().then(|| TypedShown {
             words: app.typed_words().clone(),

@@ -520,3 +520,24 @@ fn what_was_still_worked_out_for_the_plan_before_is_not_shown_with_the_next() {
     let shown = figures::rows(app.study(), app.drawn(), &OrderedSet::new());
     assert_eq!(shown, before);
 }
+
+#[test]
+fn what_shows_all_shows_all_in_a_smaller_window_and_a_moved_view_stays() {
+    let mut app = app();
+    app.resize(300.0, 500.0, Insets::default());
+    for corner in [(-200.0, -150.0), (200.0, 150.0)] {
+        let at = app.camera().screen_from_m(corner);
+        assert!(
+            (0.0..=300.0).contains(&at.x_px) && (0.0..=500.0).contains(&at.y_px),
+            "{at:?}"
+        );
+    }
+    app.zoom(4.0);
+    let (scale, middle) = (
+        app.camera().px_per_m(),
+        app.camera().plan_from_screen(ScreenPoint::new(150.0, 250.0)),
+    );
+    app.resize(1000.0, 800.0, Insets::default());
+    assert_eq!(app.camera().px_per_m().to_bits(), scale.to_bits());
+    assert_eq!(app.camera().plan_from_screen(ScreenPoint::new(500.0, 400.0)), middle);
+}

@@ -15,17 +15,23 @@ impl App {
         &self.camera
     }
 
-    /// Takes the size of the drawing on screen, and where panels lie over it.
+    /// Takes the size of the drawing on screen, and where panels lie over it. Where all was shown all is shown still; a
+    /// view that somebody moved keeps its middle.
     pub fn resize(&mut self, width_px: f64, height_px: f64, insets: Insets) {
+        let shows_all = self.fitted == Some(self.camera);
         self.camera.resize(width_px, height_px);
         self.insets = insets;
         self.changes.view = true;
+        if shows_all && !self.tool.is_busy() {
+            self.fit();
+        }
     }
 
     /// Shows all that is drawn.
     pub fn fit(&mut self) {
         if let Some(area) = extent(&self.study) {
             self.camera.fit(area, self.insets);
+            self.fitted = Some(self.camera);
         }
         self.changes.view = true;
     }

@@ -4,6 +4,7 @@ use crate::browser::view::{Event, View, command, element, is_checked, presses};
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::say;
 
+use crate::app::App;
 use crate::app::mode::Mode;
 use crate::app::store::{CANVAS, Store};
 use crate::browser::document;
@@ -43,6 +44,24 @@ pub fn page_menu(store: Store) -> View {
             store.make_own();
         }
     };
+    let knows_pen = memo(move || store.hand.with(|hand| hand.knows_pen));
+    let pen = move || {
+        let choice = element("label")
+            .class("choice")
+            .holds(
+                element("input")
+                    .with("type", "checkbox")
+                    .with("id", "pen-draws")
+                    .with("checked", true)
+                    .on("change", move |_| store.act(App::forget_pen)),
+            )
+            .holds(element("span").class("choice-name").holds(say!("mode-pen-draws")));
+        if knows_pen.get() {
+            choice.into()
+        } else {
+            View::default()
+        }
+    };
     element("details")
         .class("menu page-menu")
         .with("data-menu", "page")
@@ -68,6 +87,7 @@ pub fn page_menu(store: Store) -> View {
                         .holds(move || store.mode.get().about()),
                 )
                 .holds(element("div").class("remote-keys").holds(keys))
+                .holds(element("div").holds(pen))
                 .holds(
                     element("label")
                         .class("choice")
