@@ -481,7 +481,7 @@ page-editor-last = the last one can not be deleted
 page-step-section = change street section
 page-step-building-type = change building type
 page-step-use = change use
-page-step-walking = change setting of walking
+page-step-walking = change a setting
 page-step-duplicate = duplicate
 page-step-delete-entry = delete from the palette
 
@@ -573,6 +573,8 @@ page-unit-square-feet-short = ft²
 page-unit-feet-per-second = ft/s
 page-unit-people = people
 page-unit-spaces = spaces
+page-unit-homes-per-hectare = homes per ha
+page-unit-homes-per-acre = homes per acre
 page-unit-per-hectare = per ha
 page-unit-per-1000-square-feet = per 1,000 ft²
 
@@ -622,7 +624,7 @@ page-strip-narrow = { $strip }: { $width } is narrow; { $least } is common ({ $s
 
 ## The editor of the settings of walking.
 
-page-walking = Settings of walking
+page-walking = Settings
 page-walking-speeds = Speeds
 page-walking-enough = What counts, and waits
 page-walking-places = A place of the kind counts however small its floor; places hoped for are told apart in the figures.
@@ -638,6 +640,14 @@ page-walking-slower-high = Slower walkers, high
 
 page-default = Default { $value }: { $source }.
 page-from-memory = { $source }, from memory
+page-trees = Trees along streets
+page-tree-spacing = Distance between street trees
+page-common-practice = common practice, no source
+page-allowance = Homes a town's rule allows
+page-allowance-about = So many homes to the land left when right-of-ways, and the shares below of land under constraints, are taken off. Ask the town for its own numbers.
+page-allowance-none = none are worked out until your town's number stands here
+page-allowance-shares = Share taken off of land under each kind of constraint. Land under two kinds counts for the first.
+page-allowance-source = Marshall Township, Pennsylvania, section 919, cluster option
 
 ## What the browser refuses to the page.
 

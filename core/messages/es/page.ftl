@@ -490,7 +490,7 @@ page-editor-last = el último no se puede eliminar
 page-step-section = cambiar sección de calle
 page-step-building-type = cambiar tipo de edificio
 page-step-use = cambiar uso
-page-step-walking = cambiar ajuste de caminar
+page-step-walking = cambiar un ajuste
 page-step-duplicate = duplicar
 page-step-delete-entry = eliminar de la paleta
 
@@ -585,6 +585,8 @@ page-unit-square-feet-short = ft²
 page-unit-feet-per-second = ft/s
 page-unit-people = personas
 page-unit-spaces = espacios
+page-unit-homes-per-hectare = viviendas por ha
+page-unit-homes-per-acre = viviendas por acre
 page-unit-per-hectare = por ha
 page-unit-per-1000-square-feet = por 1,000 ft²
 
@@ -634,7 +636,7 @@ page-strip-narrow = { $strip }: { $width } es angosto; lo común es { $least } (
 
 ## The editor of the settings of walking.
 
-page-walking = Ajustes de caminar
+page-walking = Ajustes
 page-walking-speeds = Velocidades
 page-walking-enough = Lo que cuenta, y las esperas
 page-walking-places = Un lugar de ese tipo cuenta por pequeña que sea su superficie; los lugares que solo se esperan se distinguen en las cifras.
@@ -650,6 +652,14 @@ page-walking-slower-high = Peatones más lentos, alto
 
 page-default = Predeterminado { $value }: { $source }.
 page-from-memory = { $source }, de memoria
+page-trees = Árboles a lo largo de las calles
+page-tree-spacing = Distancia entre árboles de la calle
+page-common-practice = práctica común, sin fuente
+page-allowance = Viviendas que permite la norma municipal
+page-allowance-about = Tantas viviendas por el terreno que queda al descontar los derechos de vía y las partes indicadas del terreno con restricciones. Pida a su municipio sus propios números.
+page-allowance-none = no se calcula ninguna hasta que aquí figure el número de su municipio
+page-allowance-shares = Parte que se descuenta del terreno con cada tipo de restricción. El terreno con dos tipos cuenta para el primero.
+page-allowance-source = Marshall Township, Pensilvania, sección 919, opción de conjunto agrupado
 
 ## What the browser refuses to the page.
 

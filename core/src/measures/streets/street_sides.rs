@@ -47,7 +47,7 @@ pub fn grades() -> [(&'static str, &'static str); GRADES] {
 pub const TREE_SPACING: &str = "streets.tree_spacing";
 
 /// As far apart as the drawing shows them.
-const TREE_SPACING_M: f64 = 9.0;
+pub const TREE_SPACING_M: f64 = 9.0;
 
 /// The farthest that trees along a street may stand apart: 50 feet, whatever is printed beside it in meters.
 ///

@@ -10,6 +10,7 @@ pub mod drawn;
 pub mod lines;
 pub mod quantity;
 
+mod allowance;
 mod building_type;
 mod cut_drawing;
 pub mod edits;

@@ -142,6 +142,14 @@ pub const SETTING_SPEED: Quantity = loose(
     shown(|| say!("page-unit-mph"), MILE_KM / 3.6, 5.0),
 );
 
+/// A share of a setting, stored as it is.
+pub const SETTING_SHARE: Quantity = loose(shown(|| "%", 0.01, 5.0), shown(|| "%", 0.01, 5.0));
+/// Homes by land of a setting, stored in homes to a square meter.
+pub const SETTING_HOMES_BY_LAND: Quantity = loose(
+    shown(|| say!("page-unit-homes-per-hectare"), 1e-4, 1.0),
+    shown(|| say!("page-unit-homes-per-acre"), 1.0 / ACRE_M2, 0.25),
+);
+
 const POWERS: [f64; 4] = [1.0, 10.0, 100.0, 1000.0];
 
 impl Quantity {

@@ -474,6 +474,36 @@ fn the_settings_of_walking_are_steps_too() {
 }
 
 #[test]
+fn what_a_town_allows_and_how_trees_stand_is_chosen_in_the_same_place() {
+    let mut app = with_homes();
+    open(&mut app, edits::WALKING);
+    let chosen = |app: &App, id: &str| app.study().document().settings.chosen.get(id).copied();
+    let allowed = "Homes by land that the town's rule allows";
+    one_step(&mut app, allowed, text("2.25"));
+    let homes = chosen(&app, "land.allowed_homes_by_land").expect("it is chosen");
+    assert!(quantity::is_same(homes, 2.25 / 4_046.856_422_4), "{homes}");
+    one_step(&mut app, allowed, text("0"));
+    assert_eq!(chosen(&app, "land.allowed_homes_by_land"), None);
+    one_step(&mut app, "Floodplain", text("100"));
+    assert!(quantity::is_same(
+        chosen(&app, "land.allowance_share.floodplain").unwrap(),
+        1.0
+    ));
+    assert_eq!(
+        refused(&mut app, "Floodplain", text("101")),
+        "floodplain: from 0 to 100%."
+    );
+    one_step(&mut app, "Floodplain", text("50"));
+    assert!(
+        line(&app, "Floodplain").hint.contains("section 919"),
+        "a share of the rule that was read"
+    );
+    assert!(line(&app, "Open water").hint.contains("no source"));
+    one_step(&mut app, "Distance between street trees", text("60"));
+    assert!(quantity::is_same(chosen(&app, "streets.tree_spacing").unwrap(), 18.288));
+}
+
+#[test]
 fn every_line_of_every_editor_has_words_and_an_id_of_its_own() {
     let mut walking = with_homes();
     open(&mut walking, edits::WALKING);

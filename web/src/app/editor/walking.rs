@@ -7,6 +7,7 @@ use hobnail_core::plan::document::{FactorOverride, Settings, UnitSystem};
 use hobnail_core::say;
 use hobnail_core::study::Study;
 
+use super::allowance;
 use super::edits::{self, refuse};
 use super::lines::{Key, Line, Part};
 use super::quantity::{self, Bounded, Quantity};
@@ -115,6 +116,7 @@ pub(super) fn shown(study: &Study) -> EditorShown {
     }
     lines.insert(7, Line::title(2, say!("page-walking-enough")));
     lines.insert(8, Line::words(3, say!("page-walking-places")));
+    lines.extend(allowance::lines(document));
     EditorShown {
         name: "walking",
         drawing: None,
@@ -164,6 +166,7 @@ pub(super) fn changed(study: &Study, key: Key, change: &Change) -> Result<Settin
             let pace = pace_field().read(f64::from(after.walking_pace_mm_per_s), change, units)?;
             after.walking_pace_mm_per_s = pace as u32;
         }
+        field if field >= allowance::FIELDS_FROM => allowance::change(document, field, change, &mut after)?,
         field if field < SETTINGS_FROM => {
             let place = usize::from(field - SLOWER);
             let mut values = slower_of(study, false);
