@@ -5,7 +5,7 @@ import { join } from "node:path";
 
 const NAME = "service_worker.js";
 // For people who look into the folder, or made after the build.
-const NOT_KEPT = [".md", ".txt", NAME, "hobnail.html"];
+const NOT_KEPT = [".md", "OFL.txt", NAME, "hobnail.html"];
 
 const folder = process.env.TRUNK_STAGING_DIR;
 if (!folder) throw new Error("trunk says in TRUNK_STAGING_DIR what it built");

@@ -197,6 +197,26 @@ impl Page {
             .unwrap_or_else(|fault| panic!("{css} can not be pressed: {fault}"));
     }
 
+    /// The text that arrives when a button is pressed that saves one.
+    pub async fn saved_text(&self, css: &str) -> String {
+        self.press(css).await;
+        let folder = self.browser.downloads();
+        let is_text = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "txt");
+        for _ in 0..600 {
+            let entries = std::fs::read_dir(&folder).expect("the folder for downloads is there");
+            let found = entries.map(|entry| entry.expect("its entries can be read").path());
+            if let Some(path) = found.into_iter().find(is_text) {
+                let text = std::fs::read_to_string(&path).expect("the text can be read");
+                if !text.is_empty() {
+                    std::fs::remove_file(&path).expect("what arrived can be removed");
+                    return text;
+                }
+            }
+            tokio::time::sleep(BEAT).await;
+        }
+        panic!("no text arrived in {}", folder.display());
+    }
+
     /// The text of an element.
     pub async fn text(&self, css: &str) -> String {
         self.find(css).await.text().await.expect("the driver reads text")

@@ -53,6 +53,9 @@ fn the_page_in_one_file_works_from_disk_and_asks_for_nothing() {
         page.open_file(&saved).await;
         page.settled_figures().await;
         page.take_screenshot("one-file").await;
+        page.press("[data-command='help']").await;
+        let licenses = page.saved_text("[data-command='licenses']").await;
+        assert!(licenses.contains("i_overlay"), "{} letters", licenses.len());
         assert_eq!(page.server.asked(), Vec::<String>::new());
     });
 }

@@ -287,3 +287,23 @@ fn the_first_steps_can_be_opened_again() {
         assert_eq!(page.text("[data-help]").await, tool);
     });
 }
+
+/// What is passed on with the page goes with its licenses.
+#[test]
+fn the_licenses_of_what_is_inside_are_saved_from_help() {
+    scenario("licenses", async |page| {
+        page.begin_with(SITE).await;
+        page.press("[data-command='help']").await;
+        let text = page.saved_text("[data-command='licenses']").await;
+        for part in [
+            "i_overlay",
+            "wasm-bindgen",
+            "@fluent/bundle",
+            "Permission is hereby granted",
+            "SIL OPEN FONT LICENSE",
+        ] {
+            assert!(text.contains(part), "{part} is not in {} letters", text.len());
+        }
+        assert!(!text.contains("fantoccini"), "what only tests use is not passed on");
+    });
+}

@@ -1,8 +1,5 @@
 //! What we heard, what changed: remarks with their votes, the steps that answer them, and what is kept of both.
 
-use std::path::PathBuf;
-use std::time::Duration;
-
 use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::scenario;
 
@@ -26,26 +23,6 @@ async fn write(page: &Page, at: (f64, f64), text: &str, table: &str, dots: [&str
     page.type_into("Table", table).await;
     page.type_into("Votes", dots[0]).await;
     page.type_into("People present", dots[1]).await;
-}
-
-/// The text that arrives when the remarks are saved.
-async fn saved_text(page: &Page) -> String {
-    page.press("[data-command='remarks-text']").await;
-    let folder = page.browser.downloads();
-    let is_text = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "txt");
-    for _ in 0..600 {
-        let entries = std::fs::read_dir(&folder).expect("the folder for downloads is there");
-        let found = entries.map(|entry| entry.expect("its entries can be read").path());
-        if let Some(path) = found.into_iter().find(is_text) {
-            let text = std::fs::read_to_string(&path).expect("the text can be read");
-            if !text.is_empty() {
-                std::fs::remove_file(&path).expect("what arrived can be removed");
-                return text;
-            }
-        }
-        tokio::time::sleep(Duration::from_millis(50)).await;
-    }
-    panic!("no text arrived in {}", folder.display());
 }
 
 #[test]
@@ -106,7 +83,7 @@ fn a_remark_is_voted_on_answered_and_kept_with_what_changed() {
         page.wait_for("body:not(:has([data-answering]))").await;
         assert_eq!(page.text("[data-remark-count]").await, "4 remarks, 3 not answered yet.");
 
-        let text = saved_text(page).await;
+        let text = page.saved_text("[data-command='remarks-text']").await;
         assert!(
             text.contains("4. A way through this block\n   Table 2 · 14 of 22 dots\n   Draw street\n"),
             "{text}"

@@ -81,6 +81,17 @@ impl Store {
         self.offer(&name, GEOJSON, written.map_err(|fault| fault.to_string()));
     }
 
+    /// Offers the licenses of all that the page is made of, which come with it.
+    pub fn save_licenses(self) {
+        files::read_own("licenses.txt", move |read| {
+            self.offer(
+                "hobnail-licenses.txt",
+                "text/plain;charset=utf-8",
+                read.map(|(_, text)| text),
+            );
+        });
+    }
+
     /// Offers the remarks and what answers them as a text, to be read out or printed.
     pub fn save_remarks(self) {
         let (name, text) = self.with(|app| (file_name(&app.study().document().heading.name), app.remarks_text()));

@@ -86,6 +86,12 @@ pub fn help(store: Store) -> View {
                             .on("click", close)
                             .holds(say!("help-close")),
                     )
+                    .holds(
+                        command()
+                            .with("data-command", "licenses")
+                            .on("click", move |_| store.save_licenses())
+                            .holds(say!("help-licenses")),
+                    )
                     .holds(other.map(|(next, words)| {
                         command()
                             .with("data-command", "help-other")

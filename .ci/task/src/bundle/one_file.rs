@@ -43,7 +43,7 @@ const LEFT_OUT: [&str; 9] = [
 ];
 
 /// Endings of files that are put in elsewhere, or are for people who look into the folder.
-const NOT_PACKED: [&str; 4] = [".css", ".woff2", ".txt", ".md"];
+const NOT_PACKED: [&str; 4] = [".css", ".woff2", "OFL.txt", ".md"];
 
 impl Sources<'_> {
     fn bytes(&self, path: &str) -> Result<&[u8], String> {
