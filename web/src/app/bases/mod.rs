@@ -10,6 +10,7 @@
 //! words into marks of the plan.
 
 mod clip;
+mod held;
 pub mod kind;
 mod meaning;
 pub mod opened;

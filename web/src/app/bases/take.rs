@@ -11,6 +11,7 @@ use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint,
 use hobnail_core::say;
 
 use super::clip::{self, Sides};
+use super::held::Held;
 use super::place::{Placing, is_placed};
 use super::sketch::points_of;
 use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Shape};
@@ -86,6 +87,7 @@ struct Taking<'a> {
     within: Option<&'a [PlanPoint]>,
     /// The site as it will be.
     boundary: Vec<PlanPoint>,
+    held: Held<'a>,
     placing: Placing,
     next: MarkId,
     edits: Vec<Edit>,
@@ -100,7 +102,8 @@ impl Base {
     /// A sentence: nothing lies within the extent, the base is on another part of Earth, there are more marks than
     /// `MOST_MARKS`, or a choice can not be.
     ///
-    /// Cost: linear in the positions, and marks times marks of the plan to find those that it has already.
+    /// Cost: linear in the positions and in the points of the plan's marks, which are put in order by their ends to find
+    /// those that it has already.
     pub fn edits(
         &self,
         document: &Document,
@@ -113,6 +116,7 @@ impl Base {
             sides: choices.sides(document)?,
             within: (choices.extent == Extent::Within).then_some(&document.site.boundary),
             boundary: document.site.boundary.clone(),
+            held: Held::of(document.alternatives.get(&alternative)),
             placing: Placing::of(self, choices)?,
             next: document.next_mark_id(),
             edits: Vec::new(),
@@ -287,8 +291,7 @@ impl Taking<'_> {
         let Some(mark) = self.mark(feature, becomes, footprint) else {
             return;
         };
-        let held = self.document.alternatives.get(&self.alternative);
-        if held.is_some_and(|held| held.marks.values().any(|held| *held == mark)) {
+        if self.held.has(&mark) {
             self.taken.known += 1;
             return;
         }
