@@ -78,7 +78,10 @@ mod tests {
                     0 => street.line.reverse(),
                     1 => street.name.push('!'),
                     2 => street.level += 1,
-                    _ => street.line[street.line.len() / 2].point.y_mm += 1,
+                    _ => {
+                        let middle = street.line.len() / 2;
+                        street.line[middle].point.y_mm += 1;
+                    }
                 },
                 Mark::Barrier(barrier) => moved(&mut barrier.line, change),
                 Mark::Constraint(area) => moved(&mut area.outline, change),

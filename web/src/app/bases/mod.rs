@@ -21,6 +21,8 @@ mod sketch;
 mod take;
 
 #[cfg(test)]
+mod clip_tests;
+#[cfg(test)]
 mod opened_tests;
 #[cfg(test)]
 mod tests;
@@ -114,8 +116,8 @@ pub struct Feature {
     pub shape: Shape,
     /// Lines, outlines, or points in one list.
     pub parts: Vec<Vec<Position>>,
-    /// Holes of its outlines, which a plan's outlines can not have.
-    pub holes: u32,
+    /// Holes of its outlines, each with the place of its outline among the parts.
+    pub holes: Vec<(usize, Vec<Position>)>,
 }
 
 /// What a feature's parts are.

@@ -1,5 +1,6 @@
 //! A base taken into the plan: marks in one step, clipped, with the status of what stands.
 
+use hobnail_core::fabric::regions::Ring;
 use hobnail_core::plan::defaults::street_sections;
 use hobnail_core::plan::document::Site;
 use hobnail_core::plan::inside::{goes_around, segments_meet};
@@ -14,7 +15,7 @@ use super::clip::{self, Sides};
 use super::held::Held;
 use super::place::{Placing, is_placed};
 use super::sketch::points_of;
-use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Shape};
+use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Position, Shape};
 use crate::app::App;
 use crate::tools::shape::area_m2;
 
@@ -28,6 +29,8 @@ pub struct Taken {
     pub marks: [u32; 6],
     /// Whether an outline becomes the boundary of the site.
     pub site: bool,
+    /// Features of which something is taken.
+    pub features: u32,
     /// Features of layers that are not chosen, or of classes that become nothing.
     pub unchosen: u32,
     /// Features of chosen layers and classes of which nothing lies within the extent.
@@ -36,7 +39,7 @@ pub struct Taken {
     pub unfitting: u32,
     /// Marks that the plan has already, exactly.
     pub known: u32,
-    /// Holes that were filled, since a plan's outlines have none.
+    /// Holes that were filled, since a plan's outlines have none and what they became is not divided.
     pub holes: u32,
 }
 
@@ -56,6 +59,13 @@ impl Taken {
         site.chain(held)
             .map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
             .collect()
+    }
+
+    /// How much of a file of so many features that is, in a sentence.
+    #[must_use]
+    pub fn share(&self, count: usize) -> String {
+        let percent = u64::from(self.features) * 100 / (count as u64).max(1);
+        say!("bases-share", taken = self.features, count = count, percent = percent)
     }
 
     /// What is not taken as it is in the file, a sentence for each reason.
@@ -85,6 +95,8 @@ struct Taking<'a> {
     sides: Sides,
     /// The site, where nothing beyond it is taken.
     within: Option<&'a [PlanPoint]>,
+    /// What outlines are cut to: the site, or the box.
+    land: Vec<PlanPoint>,
     /// The site as it will be.
     boundary: Vec<PlanPoint>,
     held: Held<'a>,
@@ -110,11 +122,14 @@ impl Base {
         alternative: AlternativeId,
         choices: &Choices,
     ) -> Result<(Vec<Edit>, Taken), String> {
+        let sides = choices.sides(document)?;
+        let within = (choices.extent == Extent::Within).then_some(document.site.boundary.as_slice());
         let mut taking = Taking {
             document,
             alternative,
-            sides: choices.sides(document)?,
-            within: (choices.extent == Extent::Within).then_some(&document.site.boundary),
+            sides,
+            within,
+            land: within.map_or_else(|| clip::corners(sides), <[PlanPoint]>::to_vec),
             boundary: document.site.boundary.clone(),
             held: Held::of(document.alternatives.get(&alternative)),
             placing: Placing::of(self, choices)?,
@@ -211,10 +226,9 @@ impl Taking<'_> {
                 self.taken.unfitting += 1;
                 continue;
             }
-            self.taken.holes += feature.holes;
+            self.taken.holes += feature.holes.len() as u32;
             for part in &feature.parts {
-                let mut outline: Vec<PlanPoint> =
-                    part.iter().filter_map(|point| self.placing.on_plan(*point)).collect();
+                let mut outline = self.on_plan(part);
                 outline.dedup();
                 if outline.len() != part.len() || outline.len() < 3 {
                     self.taken.beyond += 1;
@@ -231,6 +245,7 @@ impl Taking<'_> {
             self.taken.known += 1;
             return;
         }
+        self.taken.features += 1;
         self.taken.site = true;
         self.boundary.clone_from(&boundary);
         let before = self.document.site.clone();
@@ -244,9 +259,9 @@ impl Taking<'_> {
             self.taken.unfitting += 1;
             return;
         }
-        for part in &feature.parts {
+        for (place, part) in feature.parts.iter().enumerate() {
             // A position that is too far away is beyond the extent too.
-            let mut points: Vec<PlanPoint> = part.iter().filter_map(|point| self.placing.on_plan(*point)).collect();
+            let mut points = self.on_plan(part);
             if points.len() != part.len() && feature.shape != Shape::Points {
                 continue;
             }
@@ -271,10 +286,9 @@ impl Taking<'_> {
                     }
                 }
                 Shape::Areas => {
-                    let outline = clip::outline(self.sides, &points);
-                    let reaches =
-                        |outline: &Vec<PlanPoint>| self.within.is_none_or(|site| !lies_outside(site, outline));
-                    if let Some(outline) = outline.filter(reaches) {
+                    let holes = feature.holes.iter().filter(|(of, _)| *of == place);
+                    let holes: Vec<Ring> = holes.map(|(_, hole)| self.on_plan(hole)).collect();
+                    for outline in self.outlines(points, &holes, becomes) {
                         self.add(feature, becomes, Footprint::Area(outline));
                     }
                 }
@@ -282,9 +296,37 @@ impl Taking<'_> {
         }
         if before == (self.edits.len(), self.taken.known) {
             self.taken.beyond += 1;
-        } else {
-            self.taken.holes += feature.holes;
         }
+        self.taken.features += u32::from(self.edits.len() > before.0);
+    }
+
+    /// The positions that are not too far away, in the plan.
+    fn on_plan(&self, part: &[Position]) -> Vec<PlanPoint> {
+        part.iter().filter_map(|point| self.placing.on_plan(*point)).collect()
+    }
+
+    /// What of an outline is taken, as outlines. Land that is held back is the same land in several pieces and is divided
+    /// at its holes; of all else holes are filled, and counted.
+    fn outlines(&mut self, outline: Ring, holes: &[Ring], becomes: Becomes) -> Vec<Ring> {
+        if !clip::reaches(self.sides, &outline) {
+            return Vec::new();
+        }
+        let is_whole = self.within.is_none() && outline.iter().all(|point| clip::holds(self.sides, *point));
+        let mut pieces = if is_whole && holes.is_empty() && outline.len() > 2 {
+            vec![vec![outline]]
+        } else {
+            clip::land(&self.land, &outline, holes)
+        };
+        if matches!(becomes, Becomes::Constraint(_)) {
+            let (outlines, filled) = clip::divided(pieces);
+            self.taken.holes += filled;
+            return outlines;
+        }
+        for piece in &mut pieces {
+            self.taken.holes += piece.len().saturating_sub(1) as u32;
+            piece.truncate(1);
+        }
+        pieces.into_iter().flatten().collect()
     }
 
     fn add(&mut self, feature: &Feature, becomes: Becomes, footprint: Footprint) {
