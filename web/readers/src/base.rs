@@ -44,7 +44,7 @@ pub enum Format {
     GeoJson,
     /// Shapefiles in a zip, or one with the files beside it.
     Shapefile,
-    /// A drawing as DXF, of text.
+    /// A drawing as DXF, of text or in bytes.
     Dxf,
     /// Values separated by commas, semicolons or tabs.
     Csv,

@@ -17,7 +17,7 @@ const MOST_FAULTS: usize = 200;
 
 /// Most tags of a feature, and most bytes of a name or value.
 const MOST_TAGS: usize = 64;
-const LONGEST_TAG: usize = 256;
+pub(crate) const LONGEST_TAG: usize = 256;
 
 /// Ten decimals would be more than a position is good for, nine are a tenth of a millimeter.
 const DEGREE_STEPS: f64 = 1e9;

@@ -142,6 +142,8 @@ const TABLE: &[Row] = &[
     row("barrier", "fence", Barrier),
     row("barrier", "city_wall", Barrier),
     row("barrier", "retaining_wall", Barrier),
+    // Texts of a drawing, so that they are a kind of their own.
+    row("kind", "TEXT", Nothing),
     // Buildings last: a school's building is a school.
     row("building", "no", Nothing),
     row("building", "*", Building),
