@@ -122,6 +122,10 @@ bases-kind = { $kind ->
         [one] building
        *[other] buildings
     }
+    [notes] { $count ->
+        [one] note
+       *[other] notes
+    }
    *[parcels] { $count ->
         [one] parcel
        *[other] parcels

@@ -122,6 +122,10 @@ bases-kind = { $kind ->
         [one] edificio
        *[other] edificios
     }
+    [notes] { $count ->
+        [one] nota
+       *[other] notas
+    }
    *[parcels] { $count ->
         [one] parcela
        *[other] parcelas

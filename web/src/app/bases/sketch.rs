@@ -72,6 +72,7 @@ pub(super) fn shape_of(mark: &Mark) -> (Ink, Vec<PlanPoint>) {
             Footprint::Line(points) => (Ink::Building, points.clone()),
             Footprint::Area(points) => (Ink::Building, closed(points)),
         },
+        Mark::Note(note) => (Ink::Person, vec![note.at]),
         _ => (Ink::Edge, Vec::new()),
     }
 }

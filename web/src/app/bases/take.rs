@@ -5,7 +5,7 @@ use hobnail_core::plan::defaults::street_sections;
 use hobnail_core::plan::document::Site;
 use hobnail_core::plan::inside::{goes_around, segments_meet};
 use hobnail_core::plan::land::{
-    Barrier, Certainty, ConstraintArea, ConstraintKind, Footprint, OutsideContext, Parcel, Place,
+    Barrier, Certainty, ConstraintArea, ConstraintKind, Footprint, Note, OutsideContext, Parcel, Place,
 };
 use hobnail_core::plan::street::{Status, Street};
 use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, StreetSectionId, Vertex};
@@ -25,8 +25,8 @@ pub const MOST_MARKS: usize = 20_000;
 /// What was taken and what was not.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Taken {
-    /// Marks by kind: streets, places, constraints, barriers, buildings, parcels ([`Becomes::kind`]).
-    pub marks: [u32; 6],
+    /// Marks by kind: streets, places, constraints, barriers, buildings, parcels, notes ([`Becomes::kind`]).
+    pub marks: [u32; 7],
     /// Whether an outline becomes the boundary of the site.
     pub site: bool,
     /// Features of which something is taken.
@@ -53,7 +53,15 @@ impl Taken {
     /// Marks by kind, those of which there are any: their number, and the word for so many.
     #[must_use]
     pub fn by_kind(&self) -> Vec<[String; 2]> {
-        const KINDS: [&str; 6] = ["streets", "places", "areas", "barriers", "buildings", "parcels"];
+        const KINDS: [&str; 7] = [
+            "streets",
+            "places",
+            "areas",
+            "barriers",
+            "buildings",
+            "parcels",
+            "notes",
+        ];
         let held = KINDS.into_iter().zip(self.marks).filter(|(_, count)| *count > 0);
         let site = self.site.then_some(("site", 1)).into_iter();
         site.chain(held)
@@ -255,7 +263,7 @@ impl Taking<'_> {
 
     fn take(&mut self, feature: &Feature, becomes: Becomes) {
         let before = (self.edits.len(), self.taken.known);
-        if !becomes.can_be(feature.shape) {
+        if !becomes.can_be(feature.shape) || becomes == Becomes::Note && feature.name.is_empty() {
             self.taken.unfitting += 1;
             return;
         }
@@ -389,6 +397,11 @@ impl Taking<'_> {
                 label: name,
                 outline,
                 owner,
+            }),
+            (Becomes::Note, Footprint::Point(at)) => Mark::Note(Note {
+                at,
+                text: name,
+                ..Note::default()
             }),
             _ => return None,
         })

@@ -317,7 +317,7 @@ fn each_kind_becomes_its_mark_clipped_to_the_site_and_its_margin() {
     let choices = Choices::first(&base, app.study().document());
     let edits = base.edits(app.study().document(), app.study().alternative(), &choices);
     let (_, taken) = edits.unwrap();
-    assert_eq!((taken.marks, taken.beyond), ([2, 1, 1, 1, 2, 0], 1));
+    assert_eq!((taken.marks, taken.beyond), ([2, 1, 1, 1, 2, 0, 0], 1));
     assert!(app.take_base(&base, &choices));
     let marks = marks(&app);
     let [mill, foot] = [&marks[0], &marks[1]].map(|mark| mark.as_street().unwrap());
@@ -483,6 +483,48 @@ fn a_class_can_be_given_another_meaning_and_a_layer_left_out() {
     );
     base.classes[0].becomes = Becomes::Barrier;
     assert!(!app.take_base(&base, &choices), "an outline is no barrier");
+}
+
+#[test]
+fn texts_of_a_drawing_become_notes_and_rows_of_a_table_places() {
+    let mut app = App::new().unwrap();
+    let mut base = read("readers/drawing/splines_and_texts.dxf", Options::default());
+    for class in base.classes.iter_mut().filter(|class| class.tag == "kind=TEXT") {
+        assert_eq!(class.becomes, Becomes::Nothing, "texts are left out unless chosen");
+        class.becomes = Becomes::Note;
+    }
+    let choices = Choices::first(&base, app.study().document());
+    let (_, taken) = base
+        .edits(app.study().document(), app.study().alternative(), &choices)
+        .unwrap();
+    assert_eq!(taken.marks, [0, 0, 0, 0, 0, 0, 5]);
+    assert_eq!(
+        taken.by_kind(),
+        [["5".to_owned(), say!("bases-kind", kind = "notes", count = 5)]]
+    );
+    assert!(app.take_base(&base, &choices), "{:?}", app.notice());
+    let texts: Vec<String> = marks(&app)
+        .iter()
+        .filter_map(|mark| mark.as_note().map(|note| note.text.clone()))
+        .collect();
+    assert!(texts.contains(&"Mill Road 45°".to_owned()), "{texts:?}");
+    assert!(!app.take_base(&base, &choices), "the plan has them");
+
+    let rows = "name,category,lon,lat\nMill School,school,10,0\nPond,pond,10.001,0\n,pond,10.002,0\n";
+    let mut base = handed_over("a.csv", rows.as_bytes().to_vec(), Options::default());
+    assert_eq!(base.classes.len(), 2);
+    assert!(matches!(base.classes[0].becomes, Becomes::Place(_)));
+    base.classes[1].becomes = Becomes::Note;
+    let app = App::new().unwrap();
+    let choices = wide(&base, &app);
+    let (_, taken) = base
+        .edits(app.study().document(), app.study().alternative(), &choices)
+        .unwrap();
+    assert_eq!(
+        (taken.marks[1], taken.marks[6], taken.unfitting),
+        (1, 1, 1),
+        "a note has words"
+    );
 }
 
 #[test]
