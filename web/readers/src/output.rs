@@ -215,6 +215,10 @@ impl Output {
 
     /// Says of columns that count traffic that they do, since nothing will come of them.
     fn look_for_counts(&mut self, list: &[(String, String)]) {
+        // OpenStreetMap has no such columns, and many tags.
+        if matches!(self.base.format, Format::OsmXml | Format::OsmPbf) {
+            return;
+        }
         for (column, _) in list.iter().filter(|(column, _)| tags::counts_traffic(column)) {
             if self.counts.len() < MOST_COUNTS && !self.counts.contains(column) {
                 self.counts.push(column.clone());
