@@ -24,6 +24,9 @@ const BUILDINGS: usize = 6;
 const CORNERS: usize = 4;
 const NODES: usize = STREET_NODES + BUILDINGS * CORNERS + 1;
 
+/// Numbers of a way's nodes, and its tags.
+type Way = (Vec<i64>, Vec<(&'static str, String)>);
+
 /// A cell of a town.
 struct Cell {
     /// The number of its first node.
@@ -67,7 +70,7 @@ impl Cell {
     }
 
     /// Its ways: numbers of nodes, tags.
-    fn ways(&self) -> Vec<(Vec<i64>, Vec<(&'static str, String)>)> {
+    fn ways(&self) -> Vec<Way> {
         let kind = ["residential", "service", "footway", "tertiary"][self.number % 4];
         let street = (0..STREET_NODES as i64).map(|place| self.first + place).collect();
         let name = format!("Street {}", self.number % 5_000);
@@ -82,7 +85,9 @@ impl Cell {
 
     fn shop(&self) -> Option<(i64, [i64; 2])> {
         let place = NODES - 1;
-        (self.number % 2 == 0).then_some((self.first + place as i64, self.nodes[place]))
+        self.number
+            .is_multiple_of(2)
+            .then_some((self.first + place as i64, self.nodes[place]))
     }
 
     /// A node's place in degrees, from its number.

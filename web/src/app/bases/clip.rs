@@ -267,8 +267,8 @@ mod tests {
     #[test]
     fn holes_are_opened_by_cuts() {
         let square = |low: i32, high: i32| at(&[(low, low), (high, low), (high, high), (low, high)]);
-        let pieces = vec![vec![square(0, 90), square(10, 20), square(30, 40), square(60, 61)]];
-        let (outlines, filled) = divided(combined(&pieces[0][..1], Combined::Without, &pieces[0][1..]));
+        let piece = [square(0, 90), square(10, 20), square(30, 40), square(60, 61)];
+        let (outlines, filled) = divided(combined(&piece[..1], Combined::Without, &piece[1..]));
         let area: i128 = outlines.iter().map(|ring| twice_area_mm2(ring)).sum();
         // The hole of a millimeter is narrower than a cut.
         assert_eq!((area, filled), (2 * (8_100 - 200), 1));

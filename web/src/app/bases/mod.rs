@@ -38,6 +38,9 @@ use hobnail_core::plan::street::StreetOwner;
 /// A position as the file gives it: degrees, or millimeters of a drawing.
 pub type Position = [f64; 2];
 
+/// A hole of an area: the place of its outline among the parts, and the hole's own.
+pub type Hole = (usize, Vec<Position>);
+
 /// What was read of one file.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Base {
@@ -116,8 +119,8 @@ pub struct Feature {
     pub shape: Shape,
     /// Lines, outlines, or points in one list.
     pub parts: Vec<Vec<Position>>,
-    /// Holes of its outlines, each with the place of its outline among the parts.
-    pub holes: Vec<(usize, Vec<Position>)>,
+    /// Holes of its outlines.
+    pub holes: Vec<Hole>,
 }
 
 /// What a feature's parts are.

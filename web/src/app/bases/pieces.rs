@@ -3,7 +3,7 @@
 use hobnail_core::plan::street::StreetOwner;
 
 use super::meaning::Becomes;
-use super::{Base, Class, Feature, Position, Shape};
+use super::{Base, Class, Feature, Hole, Position, Shape};
 
 const BETWEEN: char = '\u{1f}';
 const BEHIND: char = '\u{1e}';
@@ -32,7 +32,7 @@ impl Numbers<'_> {
     }
 
     /// The geometry of the next feature: its shape, its parts, and their holes with the places of their parts.
-    fn geometry(&mut self) -> Option<(Shape, Vec<Vec<Position>>, Vec<(usize, Vec<Position>)>)> {
+    fn geometry(&mut self) -> Option<(Shape, Vec<Vec<Position>>, Vec<Hole>)> {
         let (shape, count) = (self.next()?, self.next()?);
         let (mut parts, mut holes) = (Vec::new(), Vec::new());
         match shape {

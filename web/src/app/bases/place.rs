@@ -36,7 +36,7 @@ pub enum Extent {
         /// In meters.
         margin_m: f64,
     },
-    /// What lies in the site: lines are cut at its outline, outlines are taken where they reach into it.
+    /// What lies in the site: lines and outlines are cut at its outline.
     Within,
     /// What lies this far or less to each side of the plan's origin.
     Around {

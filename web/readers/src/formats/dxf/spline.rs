@@ -90,8 +90,9 @@ impl Curve<'_> {
                 } else {
                     0.0
                 };
-                for axis in 0..3 {
-                    parts[place][axis] = (1.0 - share) * parts[place - 1][axis] + share * parts[place][axis];
+                let before = parts[place - 1];
+                for (part, before) in parts[place].iter_mut().zip(before) {
+                    *part = (1.0 - share) * before + share * *part;
                 }
             }
         }
