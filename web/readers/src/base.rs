@@ -113,8 +113,8 @@ pub enum Geometry {
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case", tag = "kind")]
 pub enum Suggestion {
-    /// A street or path that stands today.
-    Street(Street),
+    /// A street or path that stands today. Boxed, since most features are none and all would be as large.
+    Street(Box<Street>),
     /// A place people go to.
     Place {
         /// Which, spelled as in the plan file.

@@ -136,7 +136,7 @@ impl Assembly {
         output: &Output,
         id: i64,
         nodes: impl FnOnce() -> Vec<i64>,
-        tags: TagList,
+        mut tags: TagList,
     ) -> Result<(), Fault> {
         if self.pass != 1 {
             return Ok(());
@@ -146,12 +146,14 @@ impl Assembly {
         if suggested.is_none() && !is_member {
             return Ok(());
         }
-        let nodes = nodes();
+        let mut nodes = nodes();
         let is_within = output.sides().is_none() || nodes.iter().any(|node| self.within.binary_search(node).is_ok());
         if !is_within && !is_member {
             return Ok(());
         }
         self.hold(nodes.len())?;
+        tags.shrink_to_fit();
+        nodes.shrink_to_fit();
         self.ways.push(Way {
             id,
             tags,

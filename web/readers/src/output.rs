@@ -197,11 +197,13 @@ impl Output {
             return Err(What::TooMuch { limit, of }.at(place.clone()));
         }
         self.look_for_counts(&tags);
-        let tags = tags
+        let mut tags: Vec<(String, String)> = tags
             .into_iter()
             .take(MOST_TAGS)
             .map(|(name, value)| (shortened(&name, LONGEST_TAG), shortened(&value, LONGEST_TAG)))
             .collect();
+        // Lists that grew have room for more than most features need: together it would be as much again.
+        tags.shrink_to_fit();
         let feature = Feature {
             geometry,
             tags,
@@ -283,9 +285,11 @@ impl Output {
                         }
                     }
                     if !rings.is_empty() {
+                        rings.shrink_to_fit();
                         kept.push(rings);
                     }
                 }
+                kept.shrink_to_fit();
                 Geometry::Areas(kept)
             }
         };

@@ -258,7 +258,7 @@ pub fn counts_traffic(column: &str) -> bool {
 #[must_use]
 pub fn suggestion(tags: &Tags) -> Option<Suggestion> {
     Some(match row_for(tags)?.meaning {
-        Meaning::Street(role, section) => Suggestion::Street(street_of(tags, role, section)),
+        Meaning::Street(role, section) => Suggestion::Street(Box::new(street_of(tags, role, section))),
         Place(place) => Suggestion::Place { place },
         Land(constraint) => Suggestion::Constraint { constraint },
         Barrier => Suggestion::Barrier,
