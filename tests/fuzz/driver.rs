@@ -1,7 +1,8 @@
 //! Runs one target over kept findings, seeds and mutations, and keeps what fails.
 
 use std::cell::RefCell;
-use std::fs;
+use std::fs::{self, File};
+use std::io::{Seek, Write};
 use std::panic::{self, AssertUnwindSafe};
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
@@ -81,9 +82,7 @@ thread_local! {
 /// Tries one input; the fault in words when it panics or takes too long.
 fn try_input(target: &Target, input: &[u8]) -> Result<(), String> {
     watch();
-    // A stack that overflows ends the program without a word; what it was reading is then found here.
-    let kept = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("fuzz-{}", target.name));
-    fs::write(&kept, input).expect("the folder for temporary files can be written");
+    keep(target.name, input);
     let start = Instant::now();
     *TRYING.lock().expect("no thread panics with the lock") = Some((start, input.to_vec()));
     let result = panic::catch_unwind(AssertUnwindSafe(|| (target.read)(input)));
@@ -92,6 +91,25 @@ fn try_input(target: &Target, input: &[u8]) -> Result<(), String> {
         Err(_) => Err(LAST_PANIC.with_borrow(Clone::clone)),
         Ok(()) if start.elapsed() > TOO_LONG => Err(format!("took {:.1} s", start.elapsed().as_secs_f64())),
         Ok(()) => Ok(()),
+    }
+}
+
+/// The file that holds what is being tried, and the target it is of.
+static KEPT: Mutex<Option<(&str, File)>> = Mutex::new(None);
+
+/// Writes down what is about to be tried: a stack that overflows ends the program without a word, and what it was reading
+/// is then found in `fuzz-NAME` in the folder for temporary files, behind a line that says how many bytes it has.
+/// The file stays open and is written over: to make a new one each time takes longer than most readers do.
+fn keep(name: &'static str, input: &[u8]) {
+    let mut kept = KEPT.lock().expect("no thread panics with the lock");
+    if kept.as_ref().is_none_or(|(held, _)| *held != name) {
+        let file = File::create(Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("fuzz-{name}")));
+        *kept = Some((name, file.expect("the folder for temporary files can be written")));
+    }
+    if let Some((_, file)) = kept.as_mut() {
+        let text = [format!("{:020}\n", input.len()).as_bytes(), input].concat();
+        let written = file.rewind().and_then(|()| file.write_all(&text));
+        written.expect("the folder for temporary files can be written");
     }
 }
 

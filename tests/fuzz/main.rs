@@ -17,6 +17,8 @@
 
 mod driver;
 
+mod memory;
+
 mod mutate;
 
 mod plan;

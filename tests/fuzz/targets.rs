@@ -45,11 +45,14 @@ pub const TARGETS: &[Target] = &[
     Target {
         name: "address",
         read: plan::address,
-        seeds: &[ADDRESSES],
+        seeds: &ADDRESSES,
     },
 ];
 
-const ADDRESSES: &str = "tests/fixtures/address/version_1";
+const ADDRESSES: [&str; 2] = [
+    "tests/fixtures/address/version_1/everything.txt",
+    "tests/fixtures/address/version_1/village.txt",
+];
 
 const STREETS: [&str; 4] = [
     "tests/fixtures/streets/d1_grid/streets.geojson",

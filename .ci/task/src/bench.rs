@@ -37,11 +37,28 @@ pub fn bench(project: &Project) -> Result<(), String> {
         }
     };
     println!("\n{}\n", side_by_side(&native, &in_chromium));
+    run(&mut opening(project, &[]))?;
     if find_on_path("python3").is_none() {
         println!("no Python here: other libraries were not timed");
         return Ok(());
     }
     peers(project, &native)
+}
+
+/// Times the readers of base data on extracts of some size, beside bare loops of the libraries they stand on; with these
+/// further arguments.
+pub fn opening(project: &Project, arguments: &[&str]) -> Command {
+    let bench = [
+        "bench",
+        "--locked",
+        "--package",
+        "hobnail_readers",
+        "--bench",
+        "opening",
+    ];
+    let mut command = cargo(project, &bench);
+    command.args(arguments);
+    command
 }
 
 /// Times what the page does while a hand drags a corner, on the page as it is published.

@@ -39,7 +39,10 @@ pub fn test(project: &Project) -> Result<(), String> {
         Step::new("native tests", || native_tests(project)),
         Step::new("the commands' own tests", || own_tests(project)),
         Step::new("mutated inputs", || fuzz::check(project, FUZZ_SECONDS)),
-        Step::new("benches compile", || run(&mut bench::native(project, &["--no-run"]))),
+        Step::new("benches compile", || {
+            run(&mut bench::native(project, &["--no-run"]))?;
+            run(&mut bench::opening(project, &["--no-run"]))
+        }),
         Step::new("tools for the browser", || {
             let tools = WasmTools::install(project)?;
             let chromium = Chromium::find_or_install(project)?;

@@ -88,6 +88,15 @@ bases-field-wrong = A field holds nothing that can be used.
 
 ## What would be taken.
 
+# How many of the file's things would be taken; percent is rounded down.
+bases-share = { $percent ->
+    [0] { $taken } of the { $count } things in the file would be taken, less than 1 %.
+    [100] { $count ->
+        [one] The one thing in the file would be taken: all of it.
+       *[other] All { $count } things in the file would be taken: the whole of it.
+    }
+   *[other] { $taken } of the { $count } things in the file would be taken: { $percent } %.
+}
 bases-would-take = Would be taken:
 bases-sketch = What would be taken, as a small plan
 # Behind a number, such as “12 streets”.
@@ -112,6 +121,10 @@ bases-kind = { $kind ->
     [buildings] { $count ->
         [one] building
        *[other] buildings
+    }
+    [notes] { $count ->
+        [one] note
+       *[other] notes
     }
    *[parcels] { $count ->
         [one] parcel

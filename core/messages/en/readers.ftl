@@ -32,6 +32,8 @@ readers-too-few-values = The grid announces { $expected } values and has { $foun
 readers-no-heights = This TIFF holds colors and no heights. It can lie beneath the plan as a picture.
 readers-unnamed-corner = The name of an HGT file must say where it lies, like N42W072.hgt.
 readers-no-unit = The drawing does not say its unit. Meters were taken.
+# column is the file's own name of it, such as AADT.
+readers-traffic-counts = The column “{ $column }” counts traffic. A plan holds no counts of traffic, so they are left out. What they stand at can be taken as it is without them.
 readers-nothing-within = Nothing of the file lies within the area.
 readers-more-faults =
     { $count ->

@@ -88,6 +88,15 @@ bases-field-wrong = Un campo contiene algo que no se puede usar.
 
 ## Lo que se incorporaría.
 
+# Cuántos elementos del archivo se incorporarían; el porcentaje se redondea hacia abajo.
+bases-share = { $percent ->
+    [0] Se incorporarían { $taken } de los { $count } elementos del archivo, menos del 1 %.
+    [100] { $count ->
+        [one] Se incorporaría el único elemento del archivo: todo lo que contiene.
+       *[other] Se incorporarían los { $count } elementos del archivo: el archivo entero.
+    }
+   *[other] Se incorporarían { $taken } de los { $count } elementos del archivo: el { $percent } %.
+}
 bases-would-take = Se incorporaría:
 bases-sketch = Lo que se incorporaría, como plano pequeño
 # Detrás de un número, como «12 calles».
@@ -112,6 +121,10 @@ bases-kind = { $kind ->
     [buildings] { $count ->
         [one] edificio
        *[other] edificios
+    }
+    [notes] { $count ->
+        [one] nota
+       *[other] notas
     }
    *[parcels] { $count ->
         [one] parcela

@@ -32,6 +32,8 @@ readers-too-few-values = La cuadrícula anuncia { $expected } valores y tiene { 
 readers-no-heights = Este TIFF contiene colores y no alturas. Puede ir debajo del plan como imagen.
 readers-unnamed-corner = El nombre de un archivo HGT debe decir dónde está, como N42W072.hgt.
 readers-no-unit = El dibujo no dice su unidad. Se tomaron metros.
+# column es el nombre que tiene en el archivo, como AADT.
+readers-traffic-counts = La columna «{ $column }» contiene conteos de tráfico. Un plan no guarda conteos de tráfico, así que se dejan fuera. Aquello a lo que corresponden puede incorporarse sin ellos.
 readers-nothing-within = Nada del archivo está dentro del área.
 readers-more-faults =
     { $count ->

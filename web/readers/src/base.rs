@@ -44,7 +44,7 @@ pub enum Format {
     GeoJson,
     /// Shapefiles in a zip, or one with the files beside it.
     Shapefile,
-    /// A drawing as DXF, of text.
+    /// A drawing as DXF, of text or in bytes.
     Dxf,
     /// Values separated by commas, semicolons or tabs.
     Csv,
@@ -113,8 +113,8 @@ pub enum Geometry {
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case", tag = "kind")]
 pub enum Suggestion {
-    /// A street or path that stands today.
-    Street(Street),
+    /// A street or path that stands today. Boxed, since most features are none and all would be as large.
+    Street(Box<Street>),
     /// A place people go to.
     Place {
         /// Which, spelled as in the plan file.

@@ -114,6 +114,11 @@ pub enum What {
     UnnamedCorner,
     /// A drawing whose unit is not said; meters were taken.
     NoUnit,
+    /// A column that counts traffic, which a plan has no place for.
+    TrafficCounts {
+        /// Its name in the file.
+        column: String,
+    },
     /// Nothing of the file lies within the area asked for.
     NothingWithin,
     /// More faults than are told.
@@ -172,6 +177,7 @@ impl What {
             Self::NoHeights => "readers-no-heights",
             Self::UnnamedCorner => "readers-unnamed-corner",
             Self::NoUnit => "readers-no-unit",
+            Self::TrafficCounts { .. } => "readers-traffic-counts",
             Self::NothingWithin => "readers-nothing-within",
             Self::More { .. } => "readers-more-faults",
         }
@@ -188,6 +194,7 @@ impl What {
             Self::MissingPoints { count } | Self::More { count } => vec![("count", count.to_string())],
             Self::NotRead { kind, count } => vec![("kind", kind.clone()), ("count", count.to_string())],
             Self::NotANumber { value } => vec![("value", value.clone())],
+            Self::TrafficCounts { column } => vec![("column", column.clone())],
             Self::TooFewValues { expected, found } => {
                 vec![("expected", expected.to_string()), ("found", found.to_string())]
             }

@@ -28,6 +28,17 @@ pub type TagList = Vec<(String, String)>;
 /// How often the file is read.
 pub const PASSES: u32 = 3;
 
+/// What elements are.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// A place.
+    Node,
+    /// Nodes in a row.
+    Way,
+    /// Ways that belong together.
+    Relation,
+}
+
 struct Way {
     id: i64,
     tags: TagList,
@@ -61,6 +72,16 @@ impl Assembly {
     #[must_use]
     pub fn pass(&self) -> u32 {
         self.pass
+    }
+
+    /// Whether elements of this kind are looked at in this pass; the others need not be read.
+    #[must_use]
+    pub fn wants(&self, kind: Kind) -> bool {
+        match kind {
+            Kind::Node => self.pass != 1,
+            Kind::Way => self.pass == 1,
+            Kind::Relation => self.pass == 0,
+        }
     }
 
     /// A node, with its place in ten-millionths of a degree and its tags, which are asked for when they matter.
@@ -115,7 +136,7 @@ impl Assembly {
         output: &Output,
         id: i64,
         nodes: impl FnOnce() -> Vec<i64>,
-        tags: TagList,
+        mut tags: TagList,
     ) -> Result<(), Fault> {
         if self.pass != 1 {
             return Ok(());
@@ -125,12 +146,14 @@ impl Assembly {
         if suggested.is_none() && !is_member {
             return Ok(());
         }
-        let nodes = nodes();
+        let mut nodes = nodes();
         let is_within = output.sides().is_none() || nodes.iter().any(|node| self.within.binary_search(node).is_ok());
         if !is_within && !is_member {
             return Ok(());
         }
         self.hold(nodes.len())?;
+        tags.shrink_to_fit();
+        nodes.shrink_to_fit();
         self.ways.push(Way {
             id,
             tags,

@@ -4,6 +4,7 @@ use crate::base::{Base, Coordinates, Feature, Format, Geometry, Layer, Position,
 use crate::clip::{self, Sides};
 use crate::fault::{Fault, Limited, Place, What, shortened};
 use crate::options::Options;
+use crate::osm::tags;
 use crate::system::System;
 
 /// Most positions that are kept of one file: some 50 MB.
@@ -17,7 +18,10 @@ const MOST_FAULTS: usize = 200;
 
 /// Most tags of a feature, and most bytes of a name or value.
 const MOST_TAGS: usize = 64;
-const LONGEST_TAG: usize = 256;
+pub(crate) const LONGEST_TAG: usize = 256;
+
+/// Most columns of traffic counts that are said: one for each of some years.
+const MOST_COUNTS: usize = 20;
 
 /// Ten decimals would be more than a position is good for, nine are a tenth of a millimeter.
 const DEGREE_STEPS: f64 = 1e9;
@@ -34,6 +38,8 @@ pub struct Output {
     positions: usize,
     untold: u64,
     has_left_out: bool,
+    /// Columns that count traffic, each said once.
+    counts: Vec<String>,
 }
 
 /// How positions of the file become those of the base.
@@ -84,6 +90,7 @@ impl Output {
             positions: 0,
             untold: 0,
             has_left_out: false,
+            counts: Vec::new(),
         })
     }
 
@@ -189,11 +196,14 @@ impl Output {
             let of = Limited::Positions;
             return Err(What::TooMuch { limit, of }.at(place.clone()));
         }
-        let tags = tags
+        self.look_for_counts(&tags);
+        let mut tags: Vec<(String, String)> = tags
             .into_iter()
             .take(MOST_TAGS)
             .map(|(name, value)| (shortened(&name, LONGEST_TAG), shortened(&value, LONGEST_TAG)))
             .collect();
+        // Lists that grew have room for more than most features need: together it would be as much again.
+        tags.shrink_to_fit();
         let feature = Feature {
             geometry,
             tags,
@@ -203,6 +213,21 @@ impl Output {
             layer.features.push(feature);
         }
         Ok(())
+    }
+
+    /// Says of columns that count traffic that they do, since nothing will come of them.
+    fn look_for_counts(&mut self, list: &[(String, String)]) {
+        // OpenStreetMap has no such columns, and many tags.
+        if matches!(self.base.format, Format::OsmXml | Format::OsmPbf) {
+            return;
+        }
+        for (column, _) in list.iter().filter(|(column, _)| tags::counts_traffic(column)) {
+            if self.counts.len() < MOST_COUNTS && !self.counts.contains(column) {
+                self.counts.push(column.clone());
+                let column = shortened(column, LONGEST_TAG);
+                self.fault(What::TrafficCounts { column }.at(Place::File));
+            }
+        }
     }
 
     /// Whether the geometry that was just refused lay outside the box, which is no fault.
@@ -260,9 +285,11 @@ impl Output {
                         }
                     }
                     if !rings.is_empty() {
+                        rings.shrink_to_fit();
                         kept.push(rings);
                     }
                 }
+                kept.shrink_to_fit();
                 Geometry::Areas(kept)
             }
         };

@@ -3,7 +3,7 @@
 //! A [`Piece`] holds whole features of some thousand positions in three parts: numbers that say shapes, positions, and
 //! words. The page reads them in the same order (`web/src/app/bases/pieces.rs`).
 
-use crate::base::{Base, Feature, Geometry, Position, Suggestion};
+use crate::base::{Base, Feature, Format, Geometry, Position, Suggestion};
 use crate::osm::tags;
 
 /// A piece is handed over once it holds so many positions: some 100 kB.
@@ -14,6 +14,18 @@ pub const BETWEEN: char = '\u{1f}';
 /// Behind each feature.
 pub const BEHIND: char = '\u{1e}';
 
+/// Most categories of a table that are told apart; where there are more, a column names each row and no kinds.
+const MOST_CATEGORIES: usize = 100;
+
+fn is_told_apart(categories: &mut Vec<String>, category: &str) -> bool {
+    let is_known = categories.iter().any(|known| known == category);
+    if !is_known && categories.len() < MOST_CATEGORIES {
+        categories.push(category.to_owned());
+        return true;
+    }
+    is_known
+}
+
 /// Some features.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Piece {
@@ -22,7 +34,7 @@ pub struct Piece {
     pub shapes: Vec<u32>,
     /// Positions: x and y by turns, without any mark between.
     pub positions: Vec<f64>,
-    /// For each feature: the row of the table that it fits, as `key=value`; what it may become, words parted by spaces;
+    /// For each feature: the row of the table that it fits, or its category, as `key=value`; what it may become, words parted by spaces;
     /// then names and values of its tags by turns. [`BETWEEN`] stands between, [`BEHIND`] behind each feature.
     pub words: String,
 }
@@ -32,6 +44,8 @@ pub struct Pieces {
     base: Base,
     layer: usize,
     feature: usize,
+    /// Categories of a table's rows that are told apart so far.
+    categories: Vec<String>,
 }
 
 impl Pieces {
@@ -42,6 +56,7 @@ impl Pieces {
             base,
             layer: 0,
             feature: 0,
+            categories: Vec::new(),
         }
     }
 
@@ -60,7 +75,11 @@ impl Iterator for Pieces {
         let mut piece = Piece::default();
         while let Some(layer) = self.base.layers.get(self.layer) {
             while let Some(feature) = layer.features.get(self.feature) {
-                piece.add(self.layer, feature);
+                let row = tags::row_of(&feature.tags).or_else(|| {
+                    let category = tags::category_of(&feature.tags).filter(|_| self.base.format == Format::Csv)?;
+                    is_told_apart(&mut self.categories, category.1).then_some(category)
+                });
+                piece.add(self.layer, feature, row);
                 self.feature += 1;
                 if piece.positions.len() >= 2 * PIECE_POSITIONS {
                     return Some(piece);
@@ -74,7 +93,7 @@ impl Iterator for Pieces {
 }
 
 impl Piece {
-    fn add(&mut self, layer: usize, feature: &Feature) {
+    fn add(&mut self, layer: usize, feature: &Feature, row: Option<(&str, &str)>) {
         self.shapes.push(layer as u32);
         match &feature.geometry {
             Geometry::Points(points) => {
@@ -99,7 +118,7 @@ impl Piece {
                 }
             }
         }
-        if let Some((key, value)) = tags::row_of(&feature.tags) {
+        if let Some((key, value)) = row {
             self.add_word(key);
             self.words.push('=');
             self.add_word(value);

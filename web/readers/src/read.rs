@@ -162,6 +162,9 @@ pub fn recognized(name: &str, bytes: &[u8]) -> Result<Format, What> {
     if holds(start.get(..32).unwrap_or(start), b"OSMHeader") {
         return Ok(Format::OsmPbf);
     }
+    if dxf::is_binary(start) {
+        return Ok(Format::Dxf);
+    }
     if hgt::side(bytes.len()).is_some() {
         return Ok(Format::Hgt);
     }

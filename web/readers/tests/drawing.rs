@@ -1,7 +1,6 @@
 //! Bends and blocks within blocks, against `ezdxf` (`tests/fixtures/readers/README.md`).
 
 use hobnail_readers::base::{Base, Coordinates, Feature, Geometry, Position, Suggestion};
-use hobnail_readers::fault::What;
 use hobnail_readers::options::Options;
 
 use super::{read, text};
@@ -124,13 +123,12 @@ fn blocks_are_put_where_ezdxf_puts_them() {
 }
 
 #[test]
-fn what_is_not_read_is_counted_and_heights_of_lines_are_kept() {
+fn heights_of_lines_are_kept_and_a_text_is_a_point_with_its_words() {
     let base = drawing();
-    let text = What::NotRead {
-        kind: "TEXT".to_owned(),
-        count: 1,
-    };
-    assert!(base.faults.iter().any(|fault| fault.what == text), "{:?}", base.faults);
+    assert!(base.faults.is_empty(), "{:?}", base.faults);
+    let words = &layer(&base, "text")[0];
+    assert!(matches!(&words.geometry, Geometry::Points(points) if points.len() == 1));
+    assert!(words.tags.contains(&("name".to_owned(), "a name".to_owned())));
     let contour = &layer(&base, "contours")[0];
     assert_eq!(contour.suggested, Suggestion::Contour);
     assert!(contour.tags.contains(&("elevation".to_owned(), "215.5".to_owned())));

@@ -52,7 +52,11 @@ const TARGETS: &[Target] = &[
     Target {
         name: "base_drawing",
         read: any,
-        seeds: &["tests/fixtures/readers/drawing/bends_and_blocks.dxf"],
+        seeds: &[
+            "tests/fixtures/readers/drawing/bends_and_blocks.dxf",
+            "tests/fixtures/readers/drawing/splines_and_texts.dxf",
+            "tests/fixtures/readers/drawing/splines_and_texts_in_bytes.dxf",
+        ],
     },
     Target {
         name: "base_table",

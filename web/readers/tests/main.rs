@@ -7,6 +7,8 @@
 )]
 #![allow(clippy::float_cmp, reason = "what is compared exactly is written exactly")]
 
+mod curves;
+
 mod drawing;
 
 mod heights;

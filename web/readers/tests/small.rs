@@ -5,6 +5,7 @@ use std::io::{Cursor, Write};
 use hobnail_readers::base::{Coordinates, Format, Geometry, PlaceKind, Suggestion};
 use hobnail_readers::fault::{Place, What};
 use hobnail_readers::options::Options;
+use hobnail_readers::pieces::{BEHIND, Piece, Pieces};
 use hobnail_readers::{Progress, Reader};
 
 use super::{bytes, refused};
@@ -49,6 +50,38 @@ fn a_format_is_recognized_by_content_whatever_the_name() {
     assert_eq!(what(b"\xef\xbb\xbf  {}"), Ok(Format::GeoJson));
     assert_eq!(what(b"10\n0\n0\n-10\n500000\n4000000\n"), Ok(Format::WorldFile));
     assert_eq!(what(b"999\na remark\n0\nSECTION\n"), Ok(Format::Dxf));
+}
+
+#[test]
+fn rows_of_a_table_are_places_by_their_category_and_counts_of_traffic_are_said_to_be_left_out() {
+    let rows = "name,Type,lon,lat,AADT 2024,aadt_2023,Adtest\n\
+        Mill School,School,10,0,,,\nMill Road,counter,10.001,0,5400,5200,1\n";
+    let base = read("t.csv", rows, Options::default());
+    let features = &base.layers[0].features;
+    let school = Suggestion::Place {
+        place: PlaceKind::School,
+    };
+    assert_eq!(features[0].suggested, school);
+    assert_eq!(features[1].suggested, Suggestion::Unknown);
+    let said: Vec<&What> = base.faults.iter().map(|fault| &fault.what).collect();
+    let counts = ["AADT 2024", "aadt_2023"].map(|column| What::TrafficCounts {
+        column: column.to_owned(),
+    });
+    assert_eq!(said, counts.iter().collect::<Vec<_>>());
+    let pieces: Vec<Piece> = Pieces::new(base).collect();
+    let kinds: Vec<&str> = pieces[0].words.split_terminator(BEHIND).collect();
+    assert!(kinds[0].starts_with("Type=School\u{1f}place school\u{1f}"), "{kinds:?}");
+    assert!(kinds[1].starts_with("Type=counter\u{1f}\u{1f}"), "{kinds:?}");
+
+    // A column that names each row tells no kinds apart.
+    let many = (0..150).map(|row| format!("{row},{row},0\n")).collect::<String>();
+    let base = read("t.csv", &format!("class,lon,lat\n{many}"), Options::default());
+    let words: String = Pieces::new(base).map(|piece| piece.words).collect();
+    let told_apart = words
+        .split_terminator(BEHIND)
+        .filter(|row| row.starts_with("class="))
+        .count();
+    assert_eq!(told_apart, 100);
 }
 
 #[test]

@@ -32,6 +32,7 @@ fn every_fault() -> Vec<What> {
         What::NoHeights,
         What::UnnamedCorner,
         What::NoUnit,
+        What::TrafficCounts { column: word() },
         What::NothingWithin,
         What::More { count: 7 },
     ]

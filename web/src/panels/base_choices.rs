@@ -5,13 +5,13 @@ use hobnail_core::say;
 
 use super::bases::command;
 use super::drawn::drawn;
+use crate::app::bases::Extent;
 use crate::app::bases::opened::{Field, Opened};
-use crate::app::bases::{Extent, Taken};
 use crate::app::store::Store;
 
-/// What would be taken: a number for each kind, and what is left out; or why nothing can be.
-pub(super) fn what_is_taken(preview: &Result<Taken, String>) -> View {
-    let told: View = match preview {
+/// What would be taken: its share of the file, a number for each kind, and what is left out; or why nothing can be.
+pub(super) fn what_is_taken(opened: &Opened) -> View {
+    let told: View = match &opened.preview {
         Err(fault) => element("p").class("base-wrong").holds(fault.clone()).into(),
         Ok(taken) => {
             let kind = |[count, words]: [String; 2]| {
@@ -24,6 +24,7 @@ pub(super) fn what_is_taken(preview: &Result<Taken, String>) -> View {
                 left.insert(0, say!("bases-left-unchosen", count = taken.unchosen));
             }
             View::nothing()
+                .and(element("p").holds(taken.share(opened.base.features.len())))
                 .and(element("p").holds(say!("bases-would-take")))
                 .and(
                     element("ul")

@@ -96,7 +96,7 @@ fn card(store: Store, opening: &Opening) -> View {
                 .and((opened.can_be_read_again() || opening.is_table()).then(|| again(store, opening))),
             View::nothing()
                 .and((!opened.base.features.is_empty()).then(|| {
-                    what_is_taken(&opened.preview).and(
+                    what_is_taken(opened).and(
                         command("base-take", say!("bases-take"), move || store.take_base())
                             .with("aria-disabled", opened.preview.is_err().to_string()),
                     )

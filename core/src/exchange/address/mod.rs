@@ -8,7 +8,7 @@
 //! Base image, ground heights and history are left out ([`LeftOut`]); all else comes back as it was. An address of any
 //! published version opens for ever; one that was cut short, altered or made up is refused in a sentence.
 //!
-//! Cost: about 10 ms to make or open the address of a village; whatever the text, reading takes at most 50 ms and 64 MB,
+//! Cost: about 3 ms to make or open the address of a village, and as much again the first time; whatever the text, reading takes at most 50 ms and 64 MB,
 //! since the decisions and parts an address may hold are counted.
 
 mod checksum;

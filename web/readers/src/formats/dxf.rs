@@ -1,27 +1,37 @@
-//! Drawings as DXF of text: lines, polylines, arcs, circles, ellipses, points and inserted blocks, by layer.
+//! Drawings as DXF, of text or in bytes: lines, polylines, arcs, circles, ellipses, splines, points, texts and inserted
+//! blocks, by layer.
 //!
-//! A file is pairs of lines, a number that says what follows and a value ("DXF Reference", 2012). The reader is our own:
+//! A file is pairs of a number that says what follows and a value ("DXF Reference", 2012). The reader is our own:
 //! the crate `dxf` writes out every kind of thing a drawing can hold and alone takes half of this module's weight. What
 //! is not read is counted by its kind. Bends are flattened so that a chord is nowhere farther from its arc than 10 mm.
-//! Blocks are put in their places; what lies on layer 0 in a block is on the layer of the insertion.
+//! A text is a point where it stands, with its words as its name. Blocks are put in their places; what lies on layer 0 in
+//! a block is on the layer of the insertion.
 //!
 //! A drawing has no place on Earth unless a coordinate system is chosen: without one, positions are millimeters about
 //! the middle of what is drawn, in the unit that the file names (`$INSUNITS`).
 
+mod pairs;
 mod shapes;
+mod spline;
+mod words;
 
 use std::collections::BTreeMap;
 
+use pairs::Pairs;
+pub use pairs::is_binary;
 use shapes::{Affine, Entity, Shape, flatten};
 
 use crate::base::{Geometry, Position, Suggestion};
-use crate::bytes::{Bytes, windows_1252};
+use crate::bytes::Bytes;
 use crate::fault::{Fault, Limited, Place, What, shortened};
 use crate::output::{MOST_POSITIONS, Output, Placing};
 use crate::read::{Progress, Work};
 
 /// Pairs at a step.
 const PAIRS: usize = 100_000;
+
+/// The kind of all texts, by which they are told from points.
+const TEXT: &str = "TEXT";
 
 /// Deepest blocks within blocks.
 const DEEPEST: usize = 8;
@@ -31,9 +41,7 @@ const MOST_DRAWN: usize = 1_000_000;
 
 /// Reads a drawing.
 pub struct Dxf {
-    bytes: Bytes,
-    place: usize,
-    line: u64,
+    pairs: Pairs,
     section: Section,
     variable: String,
     unit: Option<i64>,
@@ -83,9 +91,7 @@ impl Dxf {
     #[must_use]
     pub fn new(bytes: Bytes) -> Self {
         Self {
-            bytes,
-            place: 0,
-            line: 0,
+            pairs: Pairs::new(bytes),
             section: Section::None,
             variable: String::new(),
             unit: None,
@@ -98,35 +104,12 @@ impl Dxf {
         }
     }
 
-    /// The next line without white space around it; `None` at the end.
-    fn line(&mut self) -> Option<String> {
-        let rest = self.bytes.from(self.place);
-        if rest.is_empty() {
-            return None;
-        }
-        let length = rest.iter().position(|byte| *byte == b'\n').unwrap_or(rest.len());
-        let line = rest.get(..length).unwrap_or_default();
-        let text = match std::str::from_utf8(line) {
-            Ok(text) => text.trim().to_owned(),
-            Err(_) => windows_1252(line).trim().to_owned(),
-        };
-        self.place += length + 1;
-        self.line += 1;
-        Some(text)
-    }
-
     /// Takes a pair; whether it was the last.
     fn pair(&mut self) -> Result<bool, Fault> {
-        let Some(code) = self.line() else { return Ok(true) };
-        let at = Place::Line(self.line);
-        let Ok(code) = code.trim_start_matches('\u{feff}').parse::<i32>() else {
-            if code.is_empty() && self.bytes.from(self.place).is_empty() {
-                return Ok(true);
-            }
-            let value = shortened(&code, 40);
-            return Err(What::NotANumber { value }.at(at));
+        let Some((code, value)) = self.pairs.next()? else {
+            return Ok(true);
         };
-        let Some(value) = self.line() else { return Ok(true) };
+        let at = self.pairs.at(self.pairs.number());
         if code == 0 {
             self.close();
             return Ok(self.begin(&value));
@@ -159,7 +142,7 @@ impl Dxf {
             (_, Section::Tables) => kind.clone_into(&mut self.variable),
             ("BLOCK", Section::Blocks) => self.block = Some(String::new()),
             ("ENDBLK", Section::Blocks) => self.block = None,
-            (_, Section::Blocks | Section::Entities) => self.open = Some(Entity::new(kind, self.line)),
+            (_, Section::Blocks | Section::Entities) => self.open = Some(Entity::new(kind, self.pairs.number())),
             _ => {}
         }
         false
@@ -206,7 +189,7 @@ impl Dxf {
                     head.take_vertex(&entity);
                 }
             }
-            "SEQEND" | "ATTRIB" => {}
+            "SEQEND" => {}
             _ => target.push(entity),
         }
     }
@@ -214,6 +197,7 @@ impl Dxf {
     /// All that is drawn, flattened, with its layer and place.
     fn flattened(&mut self, unit_m: f64, output: &mut Output) -> Result<Vec<Drawn>, Fault> {
         let mut flat = Flat {
+            pairs: &self.pairs,
             blocks: &self.blocks,
             not_read: &mut self.not_read,
             sagitta: SAGITTA_M / unit_m,
@@ -228,7 +212,7 @@ impl Dxf {
         let too_deep = flat.too_deep;
         let found = flat.found;
         if let Some((name, line)) = too_deep {
-            output.fault(What::TooDeep { name }.at(Place::Line(line)));
+            output.fault(What::TooDeep { name }.at(self.pairs.at(line)));
         }
         Ok(found)
     }
@@ -257,7 +241,9 @@ impl Dxf {
             output.name_layer(name);
         }
         for one in drawn {
-            let mut tags = vec![("kind".to_owned(), one.kind)];
+            let kind = if one.words.is_some() { TEXT } else { &one.kind };
+            let mut tags = vec![("kind".to_owned(), kind.to_owned())];
+            tags.extend(one.words.map(|words| ("name".to_owned(), words)));
             let suggested = match one.elevation {
                 Some(height) => {
                     tags.push(("elevation".to_owned(), height.to_string()));
@@ -265,7 +251,8 @@ impl Dxf {
                 }
                 None => Suggestion::Unknown,
             };
-            output.add(&one.layer, one.geometry, tags, suggested, &Place::Line(one.line))?;
+            let place = self.pairs.at(one.line);
+            output.add(&one.layer, one.geometry, tags, suggested, &place)?;
         }
         for (kind, count) in std::mem::take(&mut self.not_read) {
             output.fault(What::NotRead { kind, count }.at(Place::File));
@@ -276,7 +263,6 @@ impl Dxf {
 
 impl Work for Dxf {
     fn step(&mut self, output: &mut Output) -> Result<Progress, Fault> {
-        let length = self.bytes.as_ref().len().max(1);
         for _ in 0..PAIRS {
             if self.pair()? {
                 self.close();
@@ -284,7 +270,7 @@ impl Work for Dxf {
                 return Ok(Progress::Done);
             }
         }
-        Ok(Progress::Working(self.place as f64 / length as f64 * 0.9))
+        Ok(Progress::Working(self.pairs.share() * 0.9))
     }
 }
 
@@ -336,6 +322,8 @@ fn middle(drawn: &[Drawn]) -> Position {
 struct Drawn {
     layer: String,
     kind: String,
+    /// What it says, where it is a text.
+    words: Option<String>,
     geometry: Geometry,
     elevation: Option<f64>,
     line: u64,
@@ -343,6 +331,7 @@ struct Drawn {
 
 /// Blocks being put in their places.
 struct Flat<'a> {
+    pairs: &'a Pairs,
     blocks: &'a BTreeMap<String, Block>,
     not_read: &'a mut BTreeMap<String, u64>,
     sagitta: f64,
@@ -365,7 +354,7 @@ impl Flat<'_> {
         let too_much = |limit: usize| {
             let limit = limit as u64;
             let of = Limited::Positions;
-            What::TooMuch { limit, of }.at(Place::Line(line))
+            What::TooMuch { limit, of }.at(self.pairs.at(line))
         };
         if self.count > MOST_DRAWN {
             return Err(too_much(MOST_DRAWN));
@@ -419,6 +408,7 @@ impl Flat<'_> {
                 self.found.push(Drawn {
                     layer: layer.to_owned(),
                     kind: entity.kind.clone(),
+                    words: entity.words(),
                     geometry,
                     elevation: entity.elevation(),
                     line,

@@ -2,7 +2,8 @@
 //!
 //! Columns of coordinates are recognized by their names in common use, or chosen. Longitude and latitude are degrees of
 //! WGS84; x and y need a coordinate system. A column of well-known text is read where its values are points. Where
-//! semicolons part the values, decimals may stand behind a comma.
+//! semicolons part the values, decimals may stand behind a comma. What kind of thing a row is stands in OpenStreetMap's
+//! columns, or in one of category or type (`osm/tags.rs`); columns that count traffic are said to be left out.
 
 use std::io::Cursor;
 
@@ -172,7 +173,8 @@ impl Work for Table {
                         .zip(values)
                         .filter(|(_, value)| !value.is_empty())
                         .collect();
-                    let suggested = tags::suggestion(&list).unwrap_or_default();
+                    let suggested = tags::suggestion(&list).or_else(|| tags::suggestion_by_category(&list));
+                    let suggested = suggested.unwrap_or_default();
                     output.add(LAYER, Geometry::Points(vec![position]), list, suggested, &line)?;
                 }
                 Err(what) => output.fault(what.at(line)),

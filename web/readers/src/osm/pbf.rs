@@ -2,7 +2,7 @@
 
 use osmpbf::{BlobDecode, BlobReader, Element};
 
-use super::{ATTRIBUTION, Assembly, PASSES, TagList};
+use super::{ATTRIBUTION, Assembly, Kind, PASSES, TagList};
 use crate::bytes::Bytes;
 use crate::fault::{Fault, Place, What};
 use crate::output::Output;
@@ -13,6 +13,11 @@ pub struct Pbf {
     bytes: Bytes,
     place: usize,
     assembly: Assembly,
+    /// Which block this is, from 0.
+    block: usize,
+    /// Which kinds of elements each block holds, as the first pass found: blocks without any that a later pass looks at
+    /// are not expanded again.
+    kinds: Vec<[bool; 3]>,
 }
 
 impl Pbf {
@@ -23,6 +28,8 @@ impl Pbf {
             bytes,
             place: 0,
             assembly: Assembly::default(),
+            block: 0,
+            kinds: Vec::new(),
         }
     }
 }
@@ -34,7 +41,7 @@ impl Work for Pbf {
         let mut rest = self.bytes.from(self.place);
         let length = self.bytes.as_ref().len();
         if rest.is_empty() {
-            self.place = 0;
+            (self.place, self.block) = (0, 0);
             return Ok(if self.assembly.next_pass(output)? {
                 progress(&self.assembly, 0, length)
             } else {
@@ -47,6 +54,19 @@ impl Work for Pbf {
         };
         let left = rest.len();
         let blob = blob.map_err(broken)?;
+        let known = self.kinds.get(self.block).copied();
+        self.block += 1;
+        let is_idle = |held: [bool; 3]| {
+            !KINDS
+                .iter()
+                .zip(held)
+                .any(|(kind, held)| held && self.assembly.wants(*kind))
+        };
+        if known.is_some_and(is_idle) {
+            self.place = length - left;
+            return Ok(progress(&self.assembly, self.place, length));
+        }
+        let mut held = [false; 3];
         match blob.decode().map_err(broken)? {
             BlobDecode::OsmHeader(header) => {
                 let is_known = |name: &&String| !matches!(name.as_str(), "OsmSchema-V0.6" | "DenseNodes");
@@ -58,13 +78,18 @@ impl Work for Pbf {
             BlobDecode::OsmData(block) => {
                 let mut result = Ok(());
                 block.for_each_element(|element| {
-                    if result.is_ok() {
+                    let kind = kind_of(&element);
+                    held[kind as usize] = true;
+                    if result.is_ok() && self.assembly.wants(kind) {
                         result = read(&mut self.assembly, output, &element);
                     }
                 });
                 result?;
             }
             BlobDecode::Unknown(_) => {}
+        }
+        if known.is_none() {
+            self.kinds.push(held);
         }
         self.place = length - left;
         Ok(progress(&self.assembly, self.place, length))
@@ -74,6 +99,17 @@ impl Work for Pbf {
 pub(super) fn progress(assembly: &Assembly, place: usize, length: usize) -> Progress {
     let share = place as f64 / length.max(1) as f64;
     Progress::Working((f64::from(assembly.pass()) + share) / f64::from(PASSES))
+}
+
+/// All kinds, at the places of their numbers.
+const KINDS: [Kind; 3] = [Kind::Node, Kind::Way, Kind::Relation];
+
+fn kind_of(element: &Element<'_>) -> Kind {
+    match element {
+        Element::Node(_) | Element::DenseNode(_) => Kind::Node,
+        Element::Way(_) => Kind::Way,
+        Element::Relation(_) => Kind::Relation,
+    }
 }
 
 fn read(assembly: &mut Assembly, output: &mut Output, element: &Element<'_>) -> Result<(), Fault> {

@@ -142,6 +142,8 @@ const TABLE: &[Row] = &[
     row("barrier", "fence", Barrier),
     row("barrier", "city_wall", Barrier),
     row("barrier", "retaining_wall", Barrier),
+    // Texts of a drawing, so that they are a kind of their own.
+    row("kind", "TEXT", Nothing),
     // Buildings last: a school's building is a school.
     row("building", "no", Nothing),
     row("building", "*", Building),
@@ -174,11 +176,89 @@ pub fn row_of(tags: &Tags) -> Option<(&str, &str)> {
     Some((key, value(tags, key)?))
 }
 
+/// Names of columns that say what kind of thing a row of a table is. Common practice, no source.
+const CATEGORIES: [&str; 5] = ["category", "type", "kind", "class", "use"];
+
+/// What rows of these categories are. Common practice, no source.
+const OF_CATEGORY: [(&str, PlaceKind); 20] = [
+    ("school", PlaceKind::School),
+    ("elementary school", PlaceKind::School),
+    ("kindergarten", PlaceKind::School),
+    ("library", PlaceKind::CommunityHall),
+    ("community center", PlaceKind::CommunityHall),
+    ("community centre", PlaceKind::CommunityHall),
+    ("community hall", PlaceKind::CommunityHall),
+    ("park", PlaceKind::Park),
+    ("playground", PlaceKind::Park),
+    ("square", PlaceKind::Park),
+    ("clinic", PlaceKind::Clinic),
+    ("doctor", PlaceKind::Clinic),
+    ("hospital", PlaceKind::Clinic),
+    ("shop", PlaceKind::Shop),
+    ("store", PlaceKind::Shop),
+    ("grocery", PlaceKind::Shop),
+    ("supermarket", PlaceKind::Shop),
+    ("pharmacy", PlaceKind::Shop),
+    ("bus stop", PlaceKind::TransitStop),
+    ("transit stop", PlaceKind::TransitStop),
+];
+
+/// The column and value that say what kind of thing a row of a table is.
+#[must_use]
+pub fn category_of(tags: &Tags) -> Option<(&str, &str)> {
+    CATEGORIES.iter().find_map(|wanted| {
+        let found = tags.iter().find(|(name, _)| name.eq_ignore_ascii_case(wanted));
+        found.map(|(name, value)| (name.as_str(), value.as_str()))
+    })
+}
+
+/// What a row of a table may become by its category.
+#[must_use]
+pub fn suggestion_by_category(tags: &Tags) -> Option<Suggestion> {
+    let (_, category) = category_of(tags)?;
+    let category = category.trim();
+    let known = OF_CATEGORY
+        .iter()
+        .find(|(known, _)| known.eq_ignore_ascii_case(category));
+    known.map(|(_, place)| Suggestion::Place { place: *place })
+}
+
+/// Names of columns that count traffic: annual and weekday averages by their usual short names, and in words. Common
+/// practice, no source.
+const COUNTS: [&str; 9] = [
+    "aadt",
+    "adt",
+    "aawdt",
+    "awdt",
+    "traffic_count",
+    "traffic_volume",
+    "daily_traffic",
+    "vehicles_per_day",
+    "cars_per_day",
+];
+
+/// Whether a column counts traffic: by its name, which may end with a year.
+#[must_use]
+pub fn counts_traffic(column: &str) -> bool {
+    let name = column.trim_end_matches(|letter: char| letter.is_ascii_digit() || letter == '_' || letter == ' ');
+    let is_same = |wanted: &str| {
+        let letters = name.chars().map(|letter| {
+            if letter == ' ' {
+                '_'
+            } else {
+                letter.to_ascii_lowercase()
+            }
+        });
+        letters.eq(wanted.chars())
+    };
+    COUNTS.iter().any(|wanted| is_same(wanted))
+}
+
 /// What a feature with these tags may become; `None` where the table has no row for it or leaves it out.
 #[must_use]
 pub fn suggestion(tags: &Tags) -> Option<Suggestion> {
     Some(match row_for(tags)?.meaning {
-        Meaning::Street(role, section) => Suggestion::Street(street_of(tags, role, section)),
+        Meaning::Street(role, section) => Suggestion::Street(Box::new(street_of(tags, role, section))),
         Place(place) => Suggestion::Place { place },
         Land(constraint) => Suggestion::Constraint { constraint },
         Barrier => Suggestion::Barrier,

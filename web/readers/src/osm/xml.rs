@@ -1,12 +1,13 @@
 //! OpenStreetMap XML, some thousand elements at a step.
 
+use std::borrow::Cow;
 use std::io::Cursor;
 
 use quick_xml::Reader;
 use quick_xml::events::{BytesStart, Event};
 
 use super::pbf::progress;
-use super::{ATTRIBUTION, Assembly, TagList};
+use super::{ATTRIBUTION, Assembly, Kind, TagList};
 use crate::bytes::Bytes;
 use crate::fault::{Fault, Place, What, shortened};
 use crate::output::Output;
@@ -35,13 +36,6 @@ struct Open {
     tags: TagList,
     nodes: Vec<i64>,
     members: Vec<(i64, bool)>,
-}
-
-#[derive(Clone, Copy, PartialEq)]
-enum Kind {
-    Node,
-    Way,
-    Relation,
 }
 
 impl Xml {
@@ -73,6 +67,10 @@ impl Xml {
                 return Ok(());
             }
         };
+        if !self.assembly.wants(kind) {
+            self.open = None;
+            return Ok(());
+        }
         let attributes = attributes(element, at)?;
         // What was deleted is told of in files of changes.
         let is_there = text(&attributes, "visible") != Some("false");
@@ -178,8 +176,11 @@ impl Work for Xml {
     }
 }
 
+/// Names and values of an element, those of the file's bytes where nothing in them is spelled otherwise.
+type Attributes<'a> = Vec<(&'a str, Cow<'a, str>)>;
+
 /// The attributes of an element, read.
-fn attributes(element: &BytesStart<'_>, at: &Place) -> Result<TagList, Fault> {
+fn attributes<'a>(element: &'a BytesStart<'_>, at: &Place) -> Result<Attributes<'a>, Fault> {
     let broken = |fault: &dyn std::fmt::Display| What::broken(fault).at(at.clone());
     let mut found = Vec::new();
     for attribute in element.attributes().with_checks(false) {
@@ -187,19 +188,19 @@ fn attributes(element: &BytesStart<'_>, at: &Place) -> Result<TagList, Fault> {
         let value = attribute
             .normalized_value(quick_xml::XmlVersion::Implicit1_0)
             .map_err(|fault| broken(&fault))?;
-        found.push((attribute.key.as_ref().to_owned(), value.into_owned()));
+        found.push((attribute.key.into_inner(), value));
     }
     Ok(found)
 }
 
-fn text<'a>(attributes: &'a TagList, name: &str) -> Option<&'a str> {
+fn text<'a>(attributes: &'a Attributes<'_>, name: &str) -> Option<&'a str> {
     attributes
         .iter()
-        .find(|(key, _)| key == name)
-        .map(|(_, value)| value.as_str())
+        .find(|(key, _)| *key == name)
+        .map(|(_, value)| value.as_ref())
 }
 
-fn number(attributes: &TagList, name: &str, at: &Place) -> Result<Option<i64>, Fault> {
+fn number(attributes: &Attributes<'_>, name: &str, at: &Place) -> Result<Option<i64>, Fault> {
     let Some(given) = text(attributes, name) else {
         return Ok(None);
     };

@@ -1,12 +1,15 @@
-//! What of a line or an outline lies within a box of the plan.
+//! What of a line or an outline lies within a box of the plan, or within the site.
 //!
 //! Lines by the shares at which a segment enters and leaves (Liang and Barsky, "A new concept and method for line
-//! clipping", *ACM Transactions on Graphics* 3, 1984); outlines side by side of the box (Sutherland and Hodgman,
-//! "Reentrant polygon clipping", *Communications of the ACM* 17, 1974), which leaves seams along the box where an outline
-//! falls apart. Points within stay as they are; only ends on the box are new, to the nearest millimeter.
+//! clipping", *ACM Transactions on Graphics* 3, 1984); outlines by integer boolean operations. Points within stay as they
+//! are; only where something is cut they are new, to the nearest millimeter.
 
+use std::slice;
+
+use hobnail_core::fabric::regions::{Combined, Ring, combined, twice_area_mm2};
 use hobnail_core::order;
 use hobnail_core::plan::PlanPoint;
+use hobnail_core::plan::coordinates::LIMIT_MM;
 use hobnail_core::plan::inside::goes_around;
 
 /// West, south, east and north, in millimeters.
@@ -16,6 +19,23 @@ pub type Sides = [i32; 4];
 #[must_use]
 pub fn holds([west, south, east, north]: Sides, point: PlanPoint) -> bool {
     (west..=east).contains(&point.x_mm) && (south..=north).contains(&point.y_mm)
+}
+
+/// Whether the box around an outline and this box share a point.
+#[must_use]
+pub fn reaches([west, south, east, north]: Sides, outline: &[PlanPoint]) -> bool {
+    let beyond = |is_beyond: fn(PlanPoint, i32) -> bool, side: i32| outline.iter().all(|point| is_beyond(*point, side));
+    !(beyond(|point, west| point.x_mm < west, west)
+        || beyond(|point, east| point.x_mm > east, east)
+        || beyond(|point, south| point.y_mm < south, south)
+        || beyond(|point, north| point.y_mm > north, north))
+}
+
+/// The box as an outline.
+#[must_use]
+pub fn corners([west, south, east, north]: Sides) -> Ring {
+    let corners = [(west, south), (east, south), (east, north), (west, north)];
+    corners.map(|(x, y)| PlanPoint::new(x, y)).to_vec()
 }
 
 /// The point this share along from one to another.
@@ -118,33 +138,65 @@ fn segment([west, south, east, north]: Sides, from: PlanPoint, to: PlanPoint) ->
     (enters <= leaves).then_some((enters, leaves))
 }
 
-/// The part of an outline within the box; `None` where it has no area. Cost: linear.
+/// The land of an outline without its holes, within another outline: pieces, each a shell and its holes. An outline of
+/// which nothing is cut stays as it was, and pieces no wider than what rounding leaves are none. A piece can come to touch
+/// itself in a point, where a hole touches its outline; the plan then says that it does.
+///
+/// Which way they wind matters nowhere. Cost: a boolean operation, and one more where there are holes.
 #[must_use]
-pub fn outline([west, south, east, north]: Sides, outline: &[PlanPoint]) -> Option<Vec<PlanPoint>> {
-    let mut kept = outline.to_vec();
-    for (is_upward, limit, sign) in [(false, west, 1), (false, east, -1), (true, south, 1), (true, north, -1)] {
-        let room = |point: PlanPoint| {
-            let at = if is_upward { point.y_mm } else { point.x_mm };
-            i64::from(sign) * (i64::from(at) - i64::from(limit))
-        };
-        let mut next = Vec::with_capacity(kept.len());
-        for (place, &to) in kept.iter().enumerate() {
-            let from = kept[if place == 0 { kept.len() - 1 } else { place - 1 }];
-            let (before, after) = (room(from), room(to));
-            if (before < 0) != (after < 0) {
-                next.push(between(from, to, before as f64 / (before - after) as f64));
+pub fn land(within: &Ring, outline: &Ring, holes: &[Ring]) -> Vec<Vec<Ring>> {
+    let mut pieces = combined([outline], Combined::Within, slice::from_ref(within));
+    if !holes.is_empty() {
+        pieces = combined(pieces.iter().flatten(), Combined::Without, holes);
+    }
+    let area = |ring: &Ring| twice_area_mm2(ring).abs();
+    match pieces.as_mut_slice() {
+        [only] if only.first().map(area) == Some(area(outline)) => only[0].clone_from(outline),
+        _ => pieces.retain(|piece| piece.first().is_some_and(is_seen)),
+    }
+    pieces
+}
+
+/// Whether a ring is wider than the two millimeters by which rounding can part edges that are one.
+fn is_seen(ring: &Ring) -> bool {
+    let length_um: u64 = ring
+        .iter()
+        .zip(ring.iter().cycle().skip(1))
+        .map(|(from, to)| from.distance_um(*to))
+        .sum();
+    twice_area_mm2(ring).abs() * 1_000 > 2 * i128::from(length_um)
+}
+
+/// Most cuts that open holes, for one outline.
+const MOST_CUTS: usize = 1_000;
+
+/// The same land without holes: pieces are cut from south to north through a hole, again and again. Gives how many holes
+/// are filled all the same, since they are narrower than a cut or too many. Cost: a boolean operation for each side of a
+/// cut, of which there are no more than holes.
+#[must_use]
+pub fn divided(pieces: Vec<Vec<Ring>>) -> (Vec<Ring>, u32) {
+    const FAR: i32 = 2 * LIMIT_MM;
+    let (mut open, mut done, mut filled, mut cuts) = (pieces, Vec::new(), 0, 0);
+    while let Some(mut piece) = open.pop() {
+        let holes = piece.len().saturating_sub(1);
+        let spans = piece.iter().skip(1).filter_map(|hole| {
+            let across = || hole.iter().map(|point| point.x_mm);
+            Some([across().min()?, across().max()?])
+        });
+        let widest = spans.max_by_key(|[west, east]| east - west);
+        if let Some([west, east]) = widest.filter(|[west, east]| east - west > 1 && cuts < MOST_CUTS) {
+            cuts += 1;
+            let middle = west.midpoint(east);
+            for [from, to] in [[middle, FAR], [-FAR, middle]] {
+                let side = [(from, -FAR), (to, -FAR), (to, FAR), (from, FAR)].map(|(x, y)| PlanPoint::new(x, y));
+                open.extend(combined(&piece, Combined::Within, &[side.to_vec()]));
             }
-            if after >= 0 {
-                next.push(to);
-            }
+        } else if !piece.is_empty() {
+            filled += holes as u32;
+            done.push(piece.swap_remove(0));
         }
-        kept = next;
     }
-    kept.dedup();
-    while kept.len() > 1 && kept.first() == kept.last() {
-        kept.pop();
-    }
-    (kept.len() > 2).then_some(kept)
+    (done, filled)
 }
 
 #[cfg(test)]
@@ -182,11 +234,44 @@ mod tests {
     }
 
     #[test]
-    fn an_outline_is_cut_along_the_box() {
-        let cut = outline(BOX, &at(&[(50, 50), (150, 50), (150, 80), (50, 80)])).unwrap();
-        assert_eq!(cut, at(&[(50, 50), (100, 50), (100, 80), (50, 80)]));
-        assert_eq!(outline(BOX, &at(&[(150, 50), (250, 50), (150, 80)])), None);
-        let around = at(&[(-10, -10), (110, -10), (110, 110), (-10, 110)]);
-        assert_eq!(outline(BOX, &around).map(|cut| cut.len()), Some(4));
+    fn an_outline_is_cut_along_the_box_and_stays_as_it_is_within() {
+        let of = |points: &[(i32, i32)]| land(&corners(BOX), &at(points), &[]);
+        let cut = of(&[(50, 50), (150, 50), (150, 80), (50, 80)]);
+        assert_eq!(twice_area_mm2(&cut[0][0]), 2 * 50 * 30);
+        assert!(cut.len() == 1 && cut[0][0].iter().all(|point| holds(BOX, *point)));
+        assert_eq!(of(&[(150, 50), (250, 50), (150, 80)]), Vec::<Vec<Ring>>::new());
+        assert_eq!(
+            of(&[(100, 0), (150, 50), (100, 50)]),
+            Vec::<Vec<Ring>>::new(),
+            "a side is no land"
+        );
+        let clockwise = [(10, 10), (10, 60), (40, 60), (60, 60), (60, 10)];
+        assert_eq!(of(&clockwise), [vec![at(&clockwise)]]);
+        let around = of(&[(-10, -10), (110, -10), (110, 110), (-10, 110)]);
+        assert_eq!(twice_area_mm2(&around[0][0]), 2 * 10_000);
+    }
+
+    #[test]
+    fn what_two_boxes_share_is_asked_of_outlines_beyond_each_side() {
+        assert!(reaches(BOX, &at(&[(90, 90), (200, 90), (200, 200)])));
+        for beyond in [
+            [(101, 0), (200, 0), (200, 100)],
+            [(-1, 0), (-9, 0), (-9, 100)],
+            [(0, 101), (9, 102), (9, 103)],
+            [(0, -1), (9, -1), (9, -5)],
+        ] {
+            assert!(!reaches(BOX, &at(&beyond)), "{beyond:?}");
+        }
+    }
+
+    #[test]
+    fn holes_are_opened_by_cuts() {
+        let square = |low: i32, high: i32| at(&[(low, low), (high, low), (high, high), (low, high)]);
+        let piece = [square(0, 90), square(10, 20), square(30, 40), square(60, 61)];
+        let (outlines, filled) = divided(combined(&piece[..1], Combined::Without, &piece[1..]));
+        let area: i128 = outlines.iter().map(|ring| twice_area_mm2(ring)).sum();
+        // The hole of a millimeter is narrower than a cut.
+        assert_eq!((area, filled), (2 * (8_100 - 200), 1));
+        assert_eq!(divided(Vec::new()), (Vec::new(), 0));
     }
 }

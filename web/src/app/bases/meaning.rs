@@ -31,6 +31,8 @@ pub enum Becomes {
     Building,
     /// Parcels of this group of owners.
     Parcel(OwnerGroup),
+    /// Notes of their words, where they stand.
+    Note,
     /// The boundary of the site: the largest of them.
     Site,
 }
@@ -74,6 +76,7 @@ impl Becomes {
             Self::Street(..) | Self::Barrier => matches!(shape, Shape::Lines),
             Self::Constraint(_) | Self::Parcel(_) | Self::Site => matches!(shape, Shape::Areas),
             Self::Building => !matches!(shape, Shape::Lines),
+            Self::Note => matches!(shape, Shape::Points),
             Self::Place(_) | Self::Nothing => true,
         }
     }
@@ -106,11 +109,13 @@ impl Becomes {
         all.extend(CONSTRAINTS.map(|kind| (Self::Constraint(kind), constraint_word(kind).to_owned())));
         let parcel = |group| say!("bases-becomes-parcel", owner = owner_word(group));
         all.extend(OWNERS.map(|group| (Self::Parcel(group), parcel(group))));
+        all.push((Self::Note, say!("panels-note").to_owned()));
         all.retain(|(becomes, _)| shapes.iter().any(|shape| becomes.can_be(*shape)));
         all
     }
 
-    /// Its place in what is counted by kind: streets, places, constraints, barriers, buildings, parcels.
+    /// Its place in what is counted by kind: streets, places, constraints, barriers, buildings, parcels,
+    /// notes.
     #[must_use]
     pub const fn kind(self) -> Option<usize> {
         match self {
@@ -121,6 +126,7 @@ impl Becomes {
             Self::Barrier => Some(3),
             Self::Building => Some(4),
             Self::Parcel(_) => Some(5),
+            Self::Note => Some(6),
         }
     }
 }

@@ -10,6 +10,7 @@
 //! words into marks of the plan.
 
 mod clip;
+mod held;
 pub mod kind;
 mod meaning;
 pub mod opened;
@@ -19,6 +20,8 @@ mod place;
 mod sketch;
 mod take;
 
+#[cfg(test)]
+mod clip_tests;
 #[cfg(test)]
 mod opened_tests;
 #[cfg(test)]
@@ -34,6 +37,9 @@ use hobnail_core::plan::street::StreetOwner;
 
 /// A position as the file gives it: degrees, or millimeters of a drawing.
 pub type Position = [f64; 2];
+
+/// A hole of an area: the place of its outline among the parts, and the hole's own.
+pub type Hole = (usize, Vec<Position>);
 
 /// What was read of one file.
 #[derive(Clone, Debug, PartialEq)]
@@ -113,8 +119,8 @@ pub struct Feature {
     pub shape: Shape,
     /// Lines, outlines, or points in one list.
     pub parts: Vec<Vec<Position>>,
-    /// Holes of its outlines, which a plan's outlines can not have.
-    pub holes: u32,
+    /// Holes of its outlines.
+    pub holes: Vec<Hole>,
 }
 
 /// What a feature's parts are.

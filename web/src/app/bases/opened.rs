@@ -84,7 +84,9 @@ impl Opened {
         let document = app.study().document();
         let mut choices = Choices::first(&base, document);
         let has_site = document.site.boundary.len() > 2;
-        choices.extent = usual_extent(choices.extent, app.units());
+        if choices.extent == choices.extent.usual() {
+            choices.extent = usual_extent(choices.extent, app.units());
+        }
         let mut order: Vec<usize> = (0..base.classes.len()).collect();
         order::sort_by_key(&mut order, |place| {
             let class = base.classes.get(*place);

@@ -6,7 +6,7 @@ use hobnail_core::say;
 use hobnail_readers::options::Options;
 
 use super::opened::{FIRST_CLASSES, Field, Opened};
-use super::place::in_reach_deg;
+use super::place::{WHOLE_FEATURES, in_reach_deg};
 use super::tests::{check_streets, collection, feature, handed_over, placed_app, read, streets, with_site};
 use super::{Becomes, Extent, Shape};
 use crate::app::App;
@@ -182,6 +182,59 @@ fn a_plan_without_a_place_asks_for_one_and_a_drawing_how_it_lies() {
     drawing.type_in(Field::Unit, "0".to_owned());
     assert_eq!(drawing.typed(Field::Unit), ("0", false));
     assert!(drawing.can_be_read_again() && !opened.can_be_read_again());
+}
+
+#[test]
+fn a_blank_plan_takes_a_small_file_whole_and_of_a_large_one_what_lies_about_its_middle() {
+    let across = |half_deg: f64, count: usize| {
+        let line = |place: usize| {
+            let north = half_deg * (place as f64 / count as f64);
+            feature(
+                r#""highway": "path""#,
+                "LineString",
+                &format!("[[{}, {north}], [{}, {north}]]", 10.0 - half_deg, 10.0 + half_deg),
+            )
+        };
+        let all: Vec<String> = (0..count).map(line).collect();
+        handed_over("a.geojson", collection(&all.join(",")), Options::default())
+    };
+    let app = App::new().unwrap();
+    // 0.02° at the equator are 2,226.4 m (WGS84), which is taken in a step of ten meters.
+    let small = Opened::new(across(0.02, 10), &app);
+    assert_eq!(small.choices.extent, Extent::Around { radius_m: 2_230.0 });
+    let whole = small.preview.as_ref().unwrap();
+    assert_eq!((whole.features, whole.beyond), (10, 0));
+    assert_eq!(
+        whole.share(10),
+        say!("bases-share", taken = 10, count = 10, percent = 100)
+    );
+
+    let half_a_mile = Extent::Around {
+        radius_m: 2_640.0 * 0.3048,
+    };
+    let mut wide = across(0.03, 1);
+    wide.features.extend(across(0.003, 1).features);
+    let wide = Opened::new(wide, &app);
+    assert_eq!(wide.choices.extent, half_a_mile, "more than two miles to a side");
+    let many = Opened::new(across(0.02, WHOLE_FEATURES + 1), &app);
+    assert_eq!(many.choices.extent, half_a_mile, "more than can be drawn with at ease");
+    let part = many.preview.as_ref().unwrap();
+    assert!(part.beyond > 0 && part.features > 0);
+    assert_eq!((part.beyond + part.features) as usize, WHOLE_FEATURES + 1);
+    let said = part.share(many.base.features.len());
+    let percent = part.features * 100 / (WHOLE_FEATURES as u32 + 1);
+    assert!(said.contains(&percent.to_string()), "{said}");
+
+    // Where there is a site or a street, that says what is wanted.
+    let site = Opened::new(across(0.002, 3), &with_site());
+    assert!(matches!(site.choices.extent, Extent::Site { .. }));
+    let mut app = placed_app();
+    let network = Opened::new(read(NETWORK, Options::default()), &app);
+    assert_ne!(network.choices.extent, half_a_mile);
+    assert_eq!(taken(&network), network.base.features.len() as u32);
+    assert!(app.take_base(&network.base, &network.choices));
+    let again = Opened::new(read(NETWORK, Options::default()), &app);
+    assert_eq!(again.choices.extent, half_a_mile);
 }
 
 #[test]

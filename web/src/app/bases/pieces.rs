@@ -3,7 +3,7 @@
 use hobnail_core::plan::street::StreetOwner;
 
 use super::meaning::Becomes;
-use super::{Base, Class, Feature, Position, Shape};
+use super::{Base, Class, Feature, Hole, Position, Shape};
 
 const BETWEEN: char = '\u{1f}';
 const BEHIND: char = '\u{1e}';
@@ -31,31 +31,32 @@ impl Numbers<'_> {
         Some(taken.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect())
     }
 
-    /// The geometry of the next feature: its shape, its parts, and how many holes are left out of them.
-    fn geometry(&mut self) -> Option<(Shape, Vec<Vec<Position>>, u32)> {
+    /// The geometry of the next feature: its shape, its parts, and their holes with the places of their parts.
+    fn geometry(&mut self) -> Option<(Shape, Vec<Vec<Position>>, Vec<Hole>)> {
         let (shape, count) = (self.next()?, self.next()?);
-        let (mut parts, mut holes) = (Vec::new(), 0);
+        let (mut parts, mut holes) = (Vec::new(), Vec::new());
         match shape {
             0 => {
                 parts.push(self.positions(count)?);
-                Some((Shape::Points, parts, 0))
+                Some((Shape::Points, parts, holes))
             }
             1 => {
                 for _ in 0..count {
                     let length = self.next()?;
                     parts.push(self.positions(length)?);
                 }
-                Some((Shape::Lines, parts, 0))
+                Some((Shape::Lines, parts, holes))
             }
             2 => {
                 for _ in 0..count {
+                    let place = parts.len();
                     for ring in 0..self.next()? {
                         let length = self.next()?;
                         let positions = self.positions(length)?;
                         if ring == 0 {
                             parts.push(positions);
                         } else {
-                            holes += 1;
+                            holes.push((place, positions));
                         }
                     }
                 }

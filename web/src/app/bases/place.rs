@@ -16,6 +16,15 @@ pub const USUAL_MARGIN_M: f64 = 200.0;
 /// minutes. Common practice, no source.
 pub const USUAL_RADIUS_M: f64 = 800.0;
 
+/// A file that reaches no farther than this from its middle, in meters, is taken whole into a blank plan: two miles to each
+/// side is a town and its surroundings, twice as far as anybody walks to a place for daily needs. Common practice, no
+/// source.
+pub const WHOLE_RADIUS_M: f64 = 3_200.0;
+
+/// A file of more things than these is not taken whole unless chosen. Were all of them streets, they would be some 10,000
+/// segments, whose figures follow a drag within a frame natively (`study/drag/grid/10000`: 17 ms on two busy cores).
+pub const WHOLE_FEATURES: usize = super::take::MOST_MARKS / 8;
+
 /// Farthest that can be chosen, in meters: a fifth of what a plan can hold.
 pub const LARGEST_RADIUS_M: f64 = 20_000.0;
 
@@ -27,7 +36,7 @@ pub enum Extent {
         /// In meters.
         margin_m: f64,
     },
-    /// What lies in the site: lines are cut at its outline, outlines are taken where they reach into it.
+    /// What lies in the site: lines and outlines are cut at its outline.
     Within,
     /// What lies this far or less to each side of the plan's origin.
     Around {
@@ -90,6 +99,12 @@ pub fn is_placed(document: &Document) -> bool {
     heading.origin_longitude_ndeg != 0 || heading.origin_latitude_ndeg != 0
 }
 
+/// Whether nothing says yet which part of a base is wanted: the plan has neither a site nor streets.
+fn is_blank(document: &Document) -> bool {
+    let mut marks = document.alternatives.values().flat_map(|held| held.marks.values());
+    document.site.boundary.len() < 3 && !marks.any(|mark| mark.as_street().is_some())
+}
+
 /// West, south, east and north in degrees of all that can be taken into a plan that lies somewhere: what is farther away
 /// need not be read of a file. `None` for a plan that lies nowhere yet. A degree of latitude is 110 km or more.
 #[must_use]
@@ -112,7 +127,8 @@ pub fn in_reach_deg(document: &Document) -> Option<[f64; 4]> {
 impl Choices {
     /// What is chosen at first: all layers, the site with its surroundings or the surroundings of the middle, where the
     /// plan lies or, for a plan that lies nowhere yet, the middle of the base; a drawing's middle comes to lie in the
-    /// plan's origin.
+    /// plan's origin. Into a plan without site and streets a base is taken whole where it is no larger than
+    /// [`WHOLE_RADIUS_M`] and [`WHOLE_FEATURES`].
     #[must_use]
     pub fn first(base: &Base, document: &Document) -> Self {
         let layers = vec![true; base.layers.len()];
@@ -123,7 +139,7 @@ impl Choices {
         let there = GeographicPoint::checked_from_deg(middle[0], middle[1]);
         let origin = there.filter(|_| is_on_earth && !is_placed(document));
         let zero = PlanPoint::checked_from_m(-middle[0] / 1000.0, -middle[1] / 1000.0);
-        Self {
+        let mut first = Self {
             layers,
             extent: if document.site.boundary.len() > 2 {
                 Extent::Site {
@@ -141,7 +157,28 @@ impl Choices {
             },
             zero: zero.filter(|_| !is_on_earth).unwrap_or_default(),
             turn_deg: 0.0,
+        };
+        if is_blank(document) && base.features.len() <= WHOLE_FEATURES {
+            let whole_m = first.reach_m(base).filter(|reach_m| *reach_m <= WHOLE_RADIUS_M);
+            // In whole steps of ten meters, which are easier to read and to type.
+            first.extent = whole_m.map_or(first.extent, |reach_m| {
+                first.extent.reaching_m((reach_m / 10.0).ceil() * 10.0)
+            });
         }
+        first
+    }
+
+    /// How far the base reaches from the plan's origin, to the farthest side, in meters; `None` where that is more than a
+    /// plan can hold, or nowhere.
+    fn reach_m(&self, base: &Base) -> Option<f64> {
+        let [west, south, east, north] = base.bounds(&self.layers)?;
+        let placing = Placing::of(base, self).ok()?;
+        let mut reach_mm = 0;
+        for corner in [[west, south], [west, north], [east, south], [east, north]] {
+            let point = placing.on_plan(corner)?;
+            reach_mm = reach_mm.max(point.x_mm.abs()).max(point.y_mm.abs());
+        }
+        Some(f64::from(reach_mm) / 1000.0)
     }
 
     /// The box of the plan that is taken.

@@ -60,8 +60,8 @@ pub(super) fn points_of(edits: &[Edit]) -> Vec<PlanPoint> {
     marks_of(edits).flat_map(|mark| shape_of(mark).1).collect()
 }
 
-/// The ink of a mark and its points: lines, closed outlines, or one point.
-fn shape_of(mark: &Mark) -> (Ink, Vec<PlanPoint>) {
+/// The ink of a mark and its points: lines, closed outlines, or one point; none of marks that base data can not become.
+pub(super) fn shape_of(mark: &Mark) -> (Ink, Vec<PlanPoint>) {
     match mark {
         Mark::Street(Street { line, .. }) => (Ink::Edge, line.iter().map(|vertex| vertex.point).collect()),
         Mark::Barrier(Barrier { line, .. }) => (Ink::Passing, line.clone()),
@@ -72,6 +72,7 @@ fn shape_of(mark: &Mark) -> (Ink, Vec<PlanPoint>) {
             Footprint::Line(points) => (Ink::Building, points.clone()),
             Footprint::Area(points) => (Ink::Building, closed(points)),
         },
+        Mark::Note(note) => (Ink::Person, vec![note.at]),
         _ => (Ink::Edge, Vec::new()),
     }
 }

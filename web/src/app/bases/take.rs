@@ -1,19 +1,21 @@
 //! A base taken into the plan: marks in one step, clipped, with the status of what stands.
 
+use hobnail_core::fabric::regions::Ring;
 use hobnail_core::plan::defaults::street_sections;
 use hobnail_core::plan::document::Site;
 use hobnail_core::plan::inside::{goes_around, segments_meet};
 use hobnail_core::plan::land::{
-    Barrier, Certainty, ConstraintArea, ConstraintKind, Footprint, OutsideContext, Parcel, Place,
+    Barrier, Certainty, ConstraintArea, ConstraintKind, Footprint, Note, OutsideContext, Parcel, Place,
 };
 use hobnail_core::plan::street::{Status, Street};
 use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, StreetSectionId, Vertex};
 use hobnail_core::say;
 
 use super::clip::{self, Sides};
+use super::held::Held;
 use super::place::{Placing, is_placed};
 use super::sketch::points_of;
-use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Shape};
+use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Position, Shape};
 use crate::app::App;
 use crate::tools::shape::area_m2;
 
@@ -23,10 +25,12 @@ pub const MOST_MARKS: usize = 20_000;
 /// What was taken and what was not.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Taken {
-    /// Marks by kind: streets, places, constraints, barriers, buildings, parcels ([`Becomes::kind`]).
-    pub marks: [u32; 6],
+    /// Marks by kind: streets, places, constraints, barriers, buildings, parcels, notes ([`Becomes::kind`]).
+    pub marks: [u32; 7],
     /// Whether an outline becomes the boundary of the site.
     pub site: bool,
+    /// Features of which something is taken.
+    pub features: u32,
     /// Features of layers that are not chosen, or of classes that become nothing.
     pub unchosen: u32,
     /// Features of chosen layers and classes of which nothing lies within the extent.
@@ -35,7 +39,7 @@ pub struct Taken {
     pub unfitting: u32,
     /// Marks that the plan has already, exactly.
     pub known: u32,
-    /// Holes that were filled, since a plan's outlines have none.
+    /// Holes that were filled, since a plan's outlines have none and what they became is not divided.
     pub holes: u32,
 }
 
@@ -49,12 +53,27 @@ impl Taken {
     /// Marks by kind, those of which there are any: their number, and the word for so many.
     #[must_use]
     pub fn by_kind(&self) -> Vec<[String; 2]> {
-        const KINDS: [&str; 6] = ["streets", "places", "areas", "barriers", "buildings", "parcels"];
+        const KINDS: [&str; 7] = [
+            "streets",
+            "places",
+            "areas",
+            "barriers",
+            "buildings",
+            "parcels",
+            "notes",
+        ];
         let held = KINDS.into_iter().zip(self.marks).filter(|(_, count)| *count > 0);
         let site = self.site.then_some(("site", 1)).into_iter();
         site.chain(held)
             .map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
             .collect()
+    }
+
+    /// How much of a file of so many features that is, in a sentence.
+    #[must_use]
+    pub fn share(&self, count: usize) -> String {
+        let percent = u64::from(self.features) * 100 / (count as u64).max(1);
+        say!("bases-share", taken = self.features, count = count, percent = percent)
     }
 
     /// What is not taken as it is in the file, a sentence for each reason.
@@ -84,8 +103,11 @@ struct Taking<'a> {
     sides: Sides,
     /// The site, where nothing beyond it is taken.
     within: Option<&'a [PlanPoint]>,
+    /// What outlines are cut to: the site, or the box.
+    land: Vec<PlanPoint>,
     /// The site as it will be.
     boundary: Vec<PlanPoint>,
+    held: Held<'a>,
     placing: Placing,
     next: MarkId,
     edits: Vec<Edit>,
@@ -100,19 +122,24 @@ impl Base {
     /// A sentence: nothing lies within the extent, the base is on another part of Earth, there are more marks than
     /// `MOST_MARKS`, or a choice can not be.
     ///
-    /// Cost: linear in the positions, and marks times marks of the plan to find those that it has already.
+    /// Cost: linear in the positions and in the points of the plan's marks, which are put in order by their ends to find
+    /// those that it has already.
     pub fn edits(
         &self,
         document: &Document,
         alternative: AlternativeId,
         choices: &Choices,
     ) -> Result<(Vec<Edit>, Taken), String> {
+        let sides = choices.sides(document)?;
+        let within = (choices.extent == Extent::Within).then_some(document.site.boundary.as_slice());
         let mut taking = Taking {
             document,
             alternative,
-            sides: choices.sides(document)?,
-            within: (choices.extent == Extent::Within).then_some(&document.site.boundary),
+            sides,
+            within,
+            land: within.map_or_else(|| clip::corners(sides), <[PlanPoint]>::to_vec),
             boundary: document.site.boundary.clone(),
+            held: Held::of(document.alternatives.get(&alternative)),
             placing: Placing::of(self, choices)?,
             next: document.next_mark_id(),
             edits: Vec::new(),
@@ -207,10 +234,9 @@ impl Taking<'_> {
                 self.taken.unfitting += 1;
                 continue;
             }
-            self.taken.holes += feature.holes;
+            self.taken.holes += feature.holes.len() as u32;
             for part in &feature.parts {
-                let mut outline: Vec<PlanPoint> =
-                    part.iter().filter_map(|point| self.placing.on_plan(*point)).collect();
+                let mut outline = self.on_plan(part);
                 outline.dedup();
                 if outline.len() != part.len() || outline.len() < 3 {
                     self.taken.beyond += 1;
@@ -227,6 +253,7 @@ impl Taking<'_> {
             self.taken.known += 1;
             return;
         }
+        self.taken.features += 1;
         self.taken.site = true;
         self.boundary.clone_from(&boundary);
         let before = self.document.site.clone();
@@ -236,13 +263,13 @@ impl Taking<'_> {
 
     fn take(&mut self, feature: &Feature, becomes: Becomes) {
         let before = (self.edits.len(), self.taken.known);
-        if !becomes.can_be(feature.shape) {
+        if !becomes.can_be(feature.shape) || becomes == Becomes::Note && feature.name.is_empty() {
             self.taken.unfitting += 1;
             return;
         }
-        for part in &feature.parts {
+        for (place, part) in feature.parts.iter().enumerate() {
             // A position that is too far away is beyond the extent too.
-            let mut points: Vec<PlanPoint> = part.iter().filter_map(|point| self.placing.on_plan(*point)).collect();
+            let mut points = self.on_plan(part);
             if points.len() != part.len() && feature.shape != Shape::Points {
                 continue;
             }
@@ -267,10 +294,9 @@ impl Taking<'_> {
                     }
                 }
                 Shape::Areas => {
-                    let outline = clip::outline(self.sides, &points);
-                    let reaches =
-                        |outline: &Vec<PlanPoint>| self.within.is_none_or(|site| !lies_outside(site, outline));
-                    if let Some(outline) = outline.filter(reaches) {
+                    let holes = feature.holes.iter().filter(|(of, _)| *of == place);
+                    let holes: Vec<Ring> = holes.map(|(_, hole)| self.on_plan(hole)).collect();
+                    for outline in self.outlines(points, &holes, becomes) {
                         self.add(feature, becomes, Footprint::Area(outline));
                     }
                 }
@@ -278,17 +304,44 @@ impl Taking<'_> {
         }
         if before == (self.edits.len(), self.taken.known) {
             self.taken.beyond += 1;
-        } else {
-            self.taken.holes += feature.holes;
         }
+        self.taken.features += u32::from(self.edits.len() > before.0);
+    }
+
+    /// The positions that are not too far away, in the plan.
+    fn on_plan(&self, part: &[Position]) -> Vec<PlanPoint> {
+        part.iter().filter_map(|point| self.placing.on_plan(*point)).collect()
+    }
+
+    /// What of an outline is taken, as outlines. Land that is held back is the same land in several pieces and is divided
+    /// at its holes; of all else holes are filled, and counted.
+    fn outlines(&mut self, outline: Ring, holes: &[Ring], becomes: Becomes) -> Vec<Ring> {
+        if !clip::reaches(self.sides, &outline) {
+            return Vec::new();
+        }
+        let is_whole = self.within.is_none() && outline.iter().all(|point| clip::holds(self.sides, *point));
+        let mut pieces = if is_whole && holes.is_empty() && outline.len() > 2 {
+            vec![vec![outline]]
+        } else {
+            clip::land(&self.land, &outline, holes)
+        };
+        if matches!(becomes, Becomes::Constraint(_)) {
+            let (outlines, filled) = clip::divided(pieces);
+            self.taken.holes += filled;
+            return outlines;
+        }
+        for piece in &mut pieces {
+            self.taken.holes += piece.len().saturating_sub(1) as u32;
+            piece.truncate(1);
+        }
+        pieces.into_iter().flatten().collect()
     }
 
     fn add(&mut self, feature: &Feature, becomes: Becomes, footprint: Footprint) {
         let Some(mark) = self.mark(feature, becomes, footprint) else {
             return;
         };
-        let held = self.document.alternatives.get(&self.alternative);
-        if held.is_some_and(|held| held.marks.values().any(|held| *held == mark)) {
+        if self.held.has(&mark) {
             self.taken.known += 1;
             return;
         }
@@ -344,6 +397,11 @@ impl Taking<'_> {
                 label: name,
                 outline,
                 owner,
+            }),
+            (Becomes::Note, Footprint::Point(at)) => Mark::Note(Note {
+                at,
+                text: name,
+                ..Note::default()
             }),
             _ => return None,
         })

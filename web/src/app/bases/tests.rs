@@ -15,6 +15,7 @@ use hobnail_readers::pieces::Pieces;
 
 use super::*;
 use crate::app::App;
+use crate::tools::shape::area_m2;
 
 const SOURCE: &str = "streets/dr_helsinki/streets.geojson";
 
@@ -316,7 +317,7 @@ fn each_kind_becomes_its_mark_clipped_to_the_site_and_its_margin() {
     let choices = Choices::first(&base, app.study().document());
     let edits = base.edits(app.study().document(), app.study().alternative(), &choices);
     let (_, taken) = edits.unwrap();
-    assert_eq!((taken.marks, taken.beyond), ([2, 1, 1, 1, 2, 0], 1));
+    assert_eq!((taken.marks, taken.beyond), ([2, 1, 1, 1, 2, 0, 0], 1));
     assert!(app.take_base(&base, &choices));
     let marks = marks(&app);
     let [mill, foot] = [&marks[0], &marks[1]].map(|mark| mark.as_street().unwrap());
@@ -407,6 +408,56 @@ fn in_the_site_alone_lines_are_cut_at_its_outline_and_what_is_outside_is_not_tak
 }
 
 #[test]
+fn in_the_site_alone_land_is_cut_at_its_outline_and_holes_are_kept_where_land_can_be_divided() {
+    // A lake that reaches over the eastern side of the site, with an island on either side of it; a park within.
+    let ring = |[west, south, east, north]: [f64; 4]| {
+        format!("[[{west}, {south}], [{east}, {south}], [{east}, {north}], [{west}, {north}], [{west}, {south}]]")
+    };
+    let lake = [
+        ring([10.0, -0.0005, 10.002, 0.0005]),
+        ring([10.0002, -0.0002, 10.0004, 0.0002]),
+        ring([10.0014, -0.0002, 10.0016, 0.0002]),
+    ];
+    let lake = format!("[{}]", lake.join(", "));
+    let features = [
+        feature(r#""natural": "water""#, "Polygon", &lake),
+        feature(r#""natural": "odd""#, "Polygon", &lake),
+    ];
+    let mut base = handed_over("a.geojson", collection(&features.join(",")), Options::default());
+    let odd = base.classes.iter().position(|class| class.becomes == Becomes::Nothing);
+    base.classes[odd.unwrap()].becomes = Becomes::Parcel(OwnerGroup::Unknown);
+    let mut app = with_site();
+    let choices = Choices {
+        extent: Extent::Within,
+        ..Choices::first(&base, app.study().document())
+    };
+    let (_, taken) = base
+        .edits(app.study().document(), app.study().alternative(), &choices)
+        .unwrap();
+    // The parcel's island in the site is filled; the other island is not in the site, and no hole of what is taken.
+    assert_eq!((taken.features, taken.holes), (2, 1));
+    assert!(app.take_base(&base, &choices), "{:?}", app.notice());
+    let (mut water_m2, mut parcel_m2) = (0.0, 0.0);
+    for mark in marks(&app) {
+        match &mark {
+            Mark::Constraint(area) => water_m2 += area_m2(&area.outline),
+            Mark::Parcel(parcel) => {
+                parcel_m2 += area_m2(&parcel.outline);
+                assert_eq!(parcel.outline.iter().map(|point| point.x_mm).max(), Some(100_000));
+            }
+            _ => panic!("{mark:?}"),
+        }
+    }
+    // A ten-thousandth of a degree at the equator: 11.132 m to the east, 11.057 m to the north (WGS84).
+    let whole_m2 = 100.0 * 110.57;
+    let island_m2 = 2.0 * 11.132 * 4.0 * 11.057;
+    assert!((parcel_m2 - whole_m2).abs() < 5.0, "{parcel_m2} {whole_m2}");
+    assert!((water_m2 - (whole_m2 - island_m2)).abs() < 5.0, "{water_m2}");
+    let faults = validate(app.study().document());
+    assert!(faults.is_empty(), "{faults:?}");
+}
+
+#[test]
 fn a_class_can_be_given_another_meaning_and_a_layer_left_out() {
     let lot = feature(
         r#""lot": "14""#,
@@ -432,6 +483,48 @@ fn a_class_can_be_given_another_meaning_and_a_layer_left_out() {
     );
     base.classes[0].becomes = Becomes::Barrier;
     assert!(!app.take_base(&base, &choices), "an outline is no barrier");
+}
+
+#[test]
+fn texts_of_a_drawing_become_notes_and_rows_of_a_table_places() {
+    let mut app = App::new().unwrap();
+    let mut base = read("readers/drawing/splines_and_texts.dxf", Options::default());
+    for class in base.classes.iter_mut().filter(|class| class.tag == "kind=TEXT") {
+        assert_eq!(class.becomes, Becomes::Nothing, "texts are left out unless chosen");
+        class.becomes = Becomes::Note;
+    }
+    let choices = Choices::first(&base, app.study().document());
+    let (_, taken) = base
+        .edits(app.study().document(), app.study().alternative(), &choices)
+        .unwrap();
+    assert_eq!(taken.marks, [0, 0, 0, 0, 0, 0, 5]);
+    assert_eq!(
+        taken.by_kind(),
+        [["5".to_owned(), say!("bases-kind", kind = "notes", count = 5)]]
+    );
+    assert!(app.take_base(&base, &choices), "{:?}", app.notice());
+    let texts: Vec<String> = marks(&app)
+        .iter()
+        .filter_map(|mark| mark.as_note().map(|note| note.text.clone()))
+        .collect();
+    assert!(texts.contains(&"Mill Road 45°".to_owned()), "{texts:?}");
+    assert!(!app.take_base(&base, &choices), "the plan has them");
+
+    let rows = "name,category,lon,lat\nMill School,school,10,0\nPond,pond,10.001,0\n,pond,10.002,0\n";
+    let mut base = handed_over("a.csv", rows.as_bytes().to_vec(), Options::default());
+    assert_eq!(base.classes.len(), 2);
+    assert!(matches!(base.classes[0].becomes, Becomes::Place(_)));
+    base.classes[1].becomes = Becomes::Note;
+    let app = App::new().unwrap();
+    let choices = wide(&base, &app);
+    let (_, taken) = base
+        .edits(app.study().document(), app.study().alternative(), &choices)
+        .unwrap();
+    assert_eq!(
+        (taken.marks[1], taken.marks[6], taken.unfitting),
+        (1, 1, 1),
+        "a note has words"
+    );
 }
 
 #[test]

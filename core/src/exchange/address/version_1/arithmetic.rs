@@ -5,7 +5,7 @@
 //! *Communications of the ACM* 30, 1987). Chances are in 65,536ths, between 1 and 65,535.
 
 /// The interval, and the bytes that name a place in it.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Arithmetic {
     low: u32,
     high: u32,

@@ -36,7 +36,7 @@ const CHOICE: usize = 2;
 const TAIL: usize = 3;
 
 /// See the [module](self).
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Coder {
     chances: Chances,
     arithmetic: Option<Arithmetic>,

@@ -4,6 +4,9 @@
 //! The chances learn words, then the site that every shipped sample stands on, told by this very version. A plan begun
 //! from a new sheet or from a sample is told as what differs; any other gains what was learned.
 
+use std::cell::OnceCell;
+use std::rc::Rc;
+
 use crate::order::OrderedMap;
 use crate::plan::building::BuildingType;
 use crate::plan::defaults::default_settings;
@@ -107,8 +110,17 @@ pub(super) fn with_words() -> Coder {
     coder
 }
 
-/// Has learned all, and what was shipped.
-pub(super) fn learned() -> (Coder, Shipped) {
+thread_local! {
+    /// What was learned: some milliseconds of work that every address begins with.
+    static LEARNED: OnceCell<(Coder, Rc<Shipped>)> = const { OnceCell::new() };
+}
+
+/// Has learned all, and what was shipped. Cost: a copy of a megabyte, but for the first time.
+pub(super) fn learned() -> (Coder, Rc<Shipped>) {
+    LEARNED.with(|held| held.get_or_init(learn).clone())
+}
+
+fn learn() -> (Coder, Rc<Shipped>) {
     let mut coder = with_words();
     coder.read(SHIPPED.to_vec());
     let mut walk = Walk::new(coder);
@@ -142,5 +154,5 @@ pub(super) fn learned() -> (Coder, Shipped) {
         spanish.clone_into(name);
     }
     let palettes = vec![english, spanish, Palettes { sections, types }];
-    (walk.coder, Shipped { palettes, sample })
+    (walk.coder, Rc::new(Shipped { palettes, sample }))
 }

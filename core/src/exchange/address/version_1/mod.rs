@@ -62,7 +62,7 @@ pub(super) fn read(bytes: Vec<u8>) -> Result<(Document, [bool; 2]), AddressFault
 #[cfg(test)]
 pub(super) fn tells_what_was_shipped() -> bool {
     let (_, shipped) = lessons::learned();
-    let mut sample = shipped.sample;
+    let mut sample = shipped.sample.clone();
     let mut coder = lessons::with_words();
     coder.write();
     let mut walk = Walk::new(coder);

@@ -2,8 +2,11 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::spline::Spline;
+use super::words;
 use crate::base::Position;
 use crate::fault::{What, shortened};
+use crate::output::LONGEST_TAG;
 
 /// A thing, by the pairs the file has for it.
 #[derive(Default)]
@@ -26,6 +29,8 @@ pub struct Entity {
     rows: i64,
     is_mirrored: bool,
     vertices: Vec<Vertex>,
+    spline: Spline,
+    text: String,
 }
 
 /// A vertex of a polyline; the bulge is the tangent of a fourth of the angle to the next.
@@ -74,8 +79,17 @@ pub enum Shape<'a> {
         /// Whether x runs the other way.
         is_mirrored: bool,
     },
+    /// A spline.
+    Spline {
+        /// The curve.
+        curve: &'a Spline,
+        /// Whether it closes.
+        is_closed: bool,
+    },
     /// An inserted block.
     Insert(Insert),
+    /// What is not to be seen.
+    Hidden,
     /// What is not read.
     Unknown,
 }
@@ -124,7 +138,11 @@ impl Entity {
     /// Takes a pair. The same code means different things for different kinds.
     pub fn take(&mut self, code: i32, value: String) -> Result<(), What> {
         let is_polyline = self.kind == "LWPOLYLINE";
+        if self.kind == "SPLINE" && self.take_of_spline(code, &value)? {
+            return Ok(());
+        }
         match code {
+            1 | 3 => self.text.push_str(&value),
             2 => self.name = value,
             8 => self.layer = value,
             67 => self.is_on_paper = whole(&value)? != 0,
@@ -165,6 +183,39 @@ impl Entity {
         Ok(())
     }
 
+    /// Takes a pair that means something of its own for a spline; whether it was one.
+    fn take_of_spline(&mut self, code: i32, value: &str) -> Result<bool, What> {
+        let spline = &mut self.spline;
+        match code {
+            10 => spline.points.push([number(value)?, 0.0]),
+            20 => {
+                let number = number(value)?;
+                if let Some(point) = spline.points.last_mut() {
+                    point[1] = number;
+                }
+            }
+            40 => spline.knots.push(number(value)?),
+            41 => spline.weights.push(number(value)?),
+            71 => spline.degree = whole(value)?,
+            _ => return Ok(false),
+        }
+        Ok(true)
+    }
+
+    /// What it says, where it is a text; what is longer than a tag ends with dots.
+    pub fn words(&self) -> Option<String> {
+        const DOTS: &str = "…";
+        let mut words = match self.kind.as_str() {
+            "TEXT" | "ATTRIB" => words::of_line(&self.text),
+            "MTEXT" => words::of_lines(&self.text),
+            _ => return None,
+        };
+        if words.len() > LONGEST_TAG {
+            words = shortened(&words, LONGEST_TAG - DOTS.len()) + DOTS;
+        }
+        Some(words)
+    }
+
     /// Adds a vertex of the old kind of polyline: points of a frame that a curve was fitted to are none.
     pub fn take_vertex(&mut self, vertex: &Entity) {
         if vertex.flags & 16 == 0 {
@@ -188,7 +239,16 @@ impl Entity {
     pub fn shape(&self) -> Shape<'_> {
         let is_mirrored = self.is_mirrored;
         match self.kind.as_str() {
-            "POINT" => Shape::Point(self.first),
+            "POINT" | "MTEXT" => Shape::Point(self.first),
+            "TEXT" | "ATTRIB" if self.text.trim().is_empty() => Shape::Hidden,
+            "ATTRIB" if self.flags & 1 != 0 => Shape::Hidden,
+            "TEXT" | "ATTRIB" => Shape::Point(seen(self.first, is_mirrored)),
+            // A spline through points alone leaves to its reader which one that is.
+            "SPLINE" if !self.spline.is_whole() => Shape::Unknown,
+            "SPLINE" => Shape::Spline {
+                curve: &self.spline,
+                is_closed: self.flags & 1 != 0,
+            },
             "LINE" => Shape::Line(self.first, self.second),
             "CIRCLE" | "ARC" => Shape::Arc {
                 center: self.first,
@@ -367,7 +427,15 @@ pub fn flatten(shape: &Shape<'_>, sagitta: f64) -> Option<(Vec<Position>, bool)>
             let points: Vec<Position> = points.into_iter().map(|point| seen(point, *is_mirrored)).collect();
             (points.len() > 1).then_some((points, is_area))
         }
-        Shape::Insert(_) | Shape::Unknown => None,
+        Shape::Spline { curve, is_closed } => {
+            let mut points = curve.flattened(sagitta)?;
+            let is_area = *is_closed && points.len() > 3;
+            if is_area && points.first() == points.last() {
+                points.pop();
+            }
+            (points.len() > 1).then_some((points, is_area))
+        }
+        Shape::Insert(_) | Shape::Hidden | Shape::Unknown => None,
     }
 }
 
