@@ -39,10 +39,6 @@ bases-unit-survey-feet = US survey feet
 bases-unit-other = A unit of its own
 bases-size = Extent
 bases-extent = { $wide } west to east, { $high } south to north
-bases-heights = { $count ->
-    [one] The file holds a grid of heights. Plans take no heights from files yet.
-   *[other] The file holds { $count } grids of heights. Plans take no heights from files yet.
-}
 bases-layers = Layers
 # Layers of OpenStreetMap.
 bases-layer-streets = Streets
@@ -112,6 +108,10 @@ bases-kind = { $kind ->
     [buildings] { $count ->
         [one] building
        *[other] buildings
+    }
+    [heights] { $count ->
+        [one] height of the ground
+       *[other] heights of the ground
     }
    *[parcels] { $count ->
         [one] parcel

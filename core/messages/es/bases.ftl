@@ -39,10 +39,6 @@ bases-unit-survey-feet = Pies de agrimensura de EE. UU.
 bases-unit-other = Una unidad propia
 bases-size = Extensión
 bases-extent = { $wide } de oeste a este, { $high } de sur a norte
-bases-heights = { $count ->
-    [one] El archivo contiene una cuadrícula de alturas. Los planes aún no toman alturas de archivos.
-   *[other] El archivo contiene { $count } cuadrículas de alturas. Los planes aún no toman alturas de archivos.
-}
 bases-layers = Capas
 # Capas de OpenStreetMap.
 bases-layer-streets = Calles
@@ -112,6 +108,10 @@ bases-kind = { $kind ->
     [buildings] { $count ->
         [one] edificio
        *[other] edificios
+    }
+    [heights] { $count ->
+        [one] altura del terreno
+       *[other] alturas del terreno
     }
    *[parcels] { $count ->
         [one] parcela

@@ -114,6 +114,7 @@ impl Store {
 
     fn hear(self, heard: Heard) {
         let stage = match heard {
+            Heard::Heights(heights) => return self.choose_of_base(|opened, _| opened.base.heights = Some(*heights)),
             Heard::Share(share) => Stage::Reading((share * 100.0) as u32),
             Heard::Base(base) => Stage::Read(Box::new(self.read(*base))),
             Heard::Refused(faults) => Stage::Refused(faults),
@@ -129,8 +130,10 @@ impl Store {
             }
         });
         if is_done {
-            // The worker has said all that it has to say.
-            drop(self.bases.update(|bases| bases.reading.take()));
+            // The worker has said all that it has to say, but for heights.
+            if !self.ask_heights() {
+                drop(self.bases.update(|bases| bases.reading.take()));
+            }
             let said = self
                 .opening
                 .with_untracked(|opening| opening.as_ref().map(Opening::words));
@@ -158,6 +161,26 @@ impl Store {
                 });
             }
         });
+        self.ask_heights();
+    }
+
+    /// Asks for heights where some are due; whether the file has any.
+    fn ask_heights(self) -> bool {
+        let mut asks = (None, false);
+        self.opening.update(|opening| {
+            if let Some(Opening {
+                stage: Stage::Read(opened),
+                ..
+            }) = opening
+            {
+                asks = (opened.take_due(), opened.base.grid.is_some());
+            }
+        });
+        if let Some(request) = asks.0 {
+            self.bases
+                .with(|bases| bases.reading.as_ref().map(|reading| reading.ask(&request)));
+        }
+        asks.1
     }
 
     /// Takes what is chosen into the plan; the panel then closes.
@@ -200,6 +223,7 @@ impl Opening {
         match &self.stage {
             Stage::Reading(_) => say!("bases-reading", file = self.name),
             Stage::Refused(_) => say!("bases-refused", file = self.name),
+            Stage::Read(opened) if opened.base.grid.is_some() => say!("heights-read", file = self.name),
             Stage::Read(opened) => say!("bases-read", file = self.name, count = opened.base.features.len()),
         }
     }

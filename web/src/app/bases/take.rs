@@ -37,6 +37,10 @@ pub struct Taken {
     pub known: u32,
     /// Holes that were filled, since a plan's outlines have none.
     pub holes: u32,
+    /// Heights of the ground.
+    pub heights: u32,
+    /// What is to be known of those, in sentences.
+    pub of_heights: Vec<String>,
 }
 
 impl Taken {
@@ -50,9 +54,10 @@ impl Taken {
     #[must_use]
     pub fn by_kind(&self) -> Vec<[String; 2]> {
         const KINDS: [&str; 6] = ["streets", "places", "areas", "barriers", "buildings", "parcels"];
-        let held = KINDS.into_iter().zip(self.marks).filter(|(_, count)| *count > 0);
+        let heights = [("heights", self.heights)];
+        let held = KINDS.into_iter().zip(self.marks).chain(heights);
         let site = self.site.then_some(("site", 1)).into_iter();
-        site.chain(held)
+        site.chain(held.filter(|(_, count)| *count > 0))
             .map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
             .collect()
     }
@@ -60,7 +65,7 @@ impl Taken {
     /// What is not taken as it is in the file, a sentence for each reason.
     #[must_use]
     pub fn left_out(&self) -> Vec<String> {
-        let mut said = Vec::new();
+        let mut said = self.of_heights.clone();
         if self.beyond > 0 {
             said.push(say!("bases-left-beyond", count = self.beyond));
         }
@@ -107,6 +112,9 @@ impl Base {
         alternative: AlternativeId,
         choices: &Choices,
     ) -> Result<(Vec<Edit>, Taken), String> {
+        if self.grid.is_some() {
+            return self.height_edits(document, choices);
+        }
         let mut taking = Taking {
             document,
             alternative,
@@ -157,7 +165,7 @@ impl Base {
     }
 
     /// The plan's place, where it has none yet, and who is to be named.
-    fn heading(&self, document: &Document, choices: &Choices) -> Option<Edit> {
+    pub(super) fn heading(&self, document: &Document, choices: &Choices) -> Option<Edit> {
         let before = document.heading.clone();
         let mut after = before.clone();
         if self.coordinates == Coordinates::Degrees {
@@ -388,7 +396,11 @@ impl App {
         };
         let mut points = points_of(&edits);
         let revision = self.study.revision();
-        self.step_with(say!("bases-step"), edits);
+        let step = match taken.heights {
+            0 => say!("bases-step"),
+            _ => say!("heights-step"),
+        };
+        self.step_with(step, edits);
         if self.study.revision() == revision {
             return false;
         }
