@@ -30,3 +30,42 @@ heights-source = { $filled ->
 heights-step = heights of the ground
 heights-remove = Take the heights away
 heights-remove-step = take the heights away
+
+## Contours and the map of slopes.
+
+heights-contours = contours every { $interval }
+heights-map = Slope of the ground
+heights-none = The plan has no heights of the ground. Take them from a file of base data in the plan’s menu.
+# A class of slope; a slope on a border is in the steeper class.
+heights-class-under = under { $high } %
+heights-class-between = { $low } to under { $high } %
+heights-class-over = { $low } % and over
+heights-steep-walk = Streets over 5 % (walks)
+heights-steep-fire = Streets over 10 % (fire access)
+heights-percent = { $grade } %
+heights-map-note = Slope zones of a city code (ch. 17.52, Ord. 1000, 2022; ecode360 43293071), within the site. Streets by pieces of 20 m: 5 % after ICC A117.1, 10 % after the International Fire Code, app. D. A grid is no survey: the local code and licensed practice decide on steep or unstable ground, drainage and grading.
+
+## A street along the ground.
+
+heights-along = Grade along the street
+heights-steepest = Steepest piece of 20 m
+heights-grade-up = { $grade } % up along the street
+heights-grade-down = { $grade } % down along the street
+heights-limit-fire = Over 10 %, fire access
+heights-limit-fire-source = International Fire Code, appendix D, where it is adopted: 10 % at most unless the fire chief approves
+heights-limit-ramp = Over 8.33 %, ramps
+heights-limit-ramp-source = 2010 ADA Standards, 405.2: 1 in 12
+heights-limit-walk = Over 5 %, walks
+heights-limit-walk-source = ICC A117.1, 403.3: 1 in 20; along a street a walk may follow the street’s own grade
+heights-steeper = { $length } steeper
+heights-no-steeper = nothing steeper
+heights-decides = By the ground as it is, without cut and fill. Planning level: the local code and a licensed engineer decide.
+heights-low = low point
+heights-true = true to scale
+heights-exaggerated = heights drawn { $times } times
+# along is the length and the scale of heights.
+heights-profile = The ground along the street, { $along }. From { $from } high at its start to { $to } at its end. { $low ->
+    [0] No low point between.
+    [one] One low point between.
+   *[other] { $low } low points between.
+}

@@ -30,3 +30,42 @@ heights-source = { $filled ->
 heights-step = alturas del terreno
 heights-remove = Quitar las alturas
 heights-remove-step = quitar las alturas
+
+## Curvas de nivel y el mapa de pendientes.
+
+heights-contours = curvas cada { $interval }
+heights-map = Pendiente del terreno
+heights-none = El plan no tiene alturas del terreno. Tómelas de un archivo de datos de base en el menú del plan.
+# A class of slope; a slope on a border is in the steeper class.
+heights-class-under = menos de { $high } %
+heights-class-between = de { $low } a menos de { $high } %
+heights-class-over = { $low } % o más
+heights-steep-walk = Calles de más de 5 % (aceras)
+heights-steep-fire = Calles de más de 10 % (acceso de bomberos)
+heights-percent = { $grade } %
+heights-map-note = Zonas de pendiente de un código municipal (cap. 17.52, Ord. 1000, 2022; ecode360 43293071), dentro del terreno. Calles por tramos de 20 m: 5 % según ICC A117.1, 10 % según el International Fire Code, ap. D. Una cuadrícula no es un levantamiento: la norma local y profesionales autorizados deciden sobre suelo empinado o inestable, drenaje y nivelación.
+
+## Una calle a lo largo del terreno.
+
+heights-along = Pendiente a lo largo de la calle
+heights-steepest = Tramo de 20 m más empinado
+heights-grade-up = { $grade } % de subida a lo largo de la calle
+heights-grade-down = { $grade } % de bajada a lo largo de la calle
+heights-limit-fire = Más de 10 %, acceso de bomberos
+heights-limit-fire-source = International Fire Code, apéndice D, donde esté adoptado: 10 % como máximo salvo que lo apruebe el jefe de bomberos
+heights-limit-ramp = Más de 8,33 %, rampas
+heights-limit-ramp-source = Normas ADA 2010, 405.2: 1 en 12
+heights-limit-walk = Más de 5 %, aceras
+heights-limit-walk-source = ICC A117.1, 403.3: 1 en 20; junto a una calle la acera puede seguir la pendiente de la calle
+heights-steeper = { $length } más empinados
+heights-no-steeper = nada más empinado
+heights-decides = Según el terreno como está, sin cortes ni rellenos. Nivel de planificación: deciden la norma local y un ingeniero autorizado.
+heights-low = punto bajo
+heights-true = a escala real
+heights-exaggerated = alturas dibujadas { $times } veces
+# along is the length and the scale of heights.
+heights-profile = El terreno a lo largo de la calle, { $along }. De { $from } de altura al comienzo a { $to } al final. { $low ->
+    [0] Ningún punto bajo en medio.
+    [one] Un punto bajo en medio.
+   *[other] { $low } puntos bajos en medio.
+}

@@ -21,6 +21,8 @@ mod sketch;
 mod take;
 
 #[cfg(test)]
+mod heights_tests;
+#[cfg(test)]
 mod opened_tests;
 #[cfg(test)]
 mod tests;

@@ -1,5 +1,6 @@
 //! A base taken into the plan: marks in one step, clipped, with the status of what stands.
 
+use hobnail_core::figures::display::grouped;
 use hobnail_core::plan::defaults::street_sections;
 use hobnail_core::plan::document::Site;
 use hobnail_core::plan::inside::{goes_around, segments_meet};
@@ -58,7 +59,12 @@ impl Taken {
         let held = KINDS.into_iter().zip(self.marks).chain(heights);
         let site = self.site.then_some(("site", 1)).into_iter();
         site.chain(held.filter(|(_, count)| *count > 0))
-            .map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
+            .map(|(kind, count)| {
+                [
+                    grouped(f64::from(count), 0),
+                    say!("bases-kind", kind = kind, count = count),
+                ]
+            })
             .collect()
     }
 

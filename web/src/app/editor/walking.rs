@@ -119,6 +119,7 @@ pub(super) fn shown(study: &Study) -> EditorShown {
         name: "walking",
         drawing: None,
         lines,
+        profile: None,
     }
 }
 

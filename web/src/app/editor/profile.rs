@@ -1,0 +1,212 @@
+//! How a selected street rises and falls: its steepest grade, how much of it is steeper than limits, and the ground along
+//! it, drawn over its length.
+
+use hobnail_core::measures::street_grades::{FIRE_ACCESS_PERCENT, Profile, RAMP_PERCENT, WALK_PERCENT, is_steeper};
+use hobnail_core::measures::walk_network::ground::Ground;
+use hobnail_core::plan::Street;
+use hobnail_core::plan::document::{Topography, UnitSystem};
+use hobnail_core::plan::flatten::flatten;
+use hobnail_core::say;
+
+use super::drawn::{Drawing, Ink, Paper};
+use super::lines::Line;
+use crate::app::words;
+use crate::canvas::scene_of::meters;
+
+/// Words of a drawing over its width.
+const LETTERS_ACROSS: f64 = 30.0;
+/// So much of the width the rise takes at most.
+const MOST_RISE: f64 = 0.13;
+/// How many times as high as it is long the rise may be drawn.
+const EXAGGERATIONS: [i32; 5] = [20, 10, 5, 2, 1];
+
+/// The lines and the drawing of a street on the ground; `None` where its heights are not known.
+pub(super) fn shown(street: &Street, held: Option<&Topography>, units: UnitSystem) -> Option<(Vec<Line>, Drawing)> {
+    let ground = Ground::of(held?)?;
+    let profile = Profile::of(&ground, &meters(&flatten(&street.line)));
+    if profile.points.len() < 2 {
+        return None;
+    }
+    let steepest = profile.steepest_percent();
+    let grade = format!("{:.1}", steepest.abs());
+    let steepest_words = if steepest >= 0.0 {
+        say!("heights-grade-up", grade = grade)
+    } else {
+        say!("heights-grade-down", grade = grade)
+    };
+    let limits = [
+        (
+            FIRE_ACCESS_PERCENT,
+            say!("heights-limit-fire"),
+            say!("heights-limit-fire-source"),
+        ),
+        (
+            RAMP_PERCENT,
+            say!("heights-limit-ramp"),
+            say!("heights-limit-ramp-source"),
+        ),
+        (
+            WALK_PERCENT,
+            say!("heights-limit-walk"),
+            say!("heights-limit-walk-source"),
+        ),
+    ];
+    let mut lines = vec![
+        Line::title(10, say!("heights-along")),
+        Line::fact(10, say!("heights-steepest"), steepest_words),
+    ];
+    for ((limit, label, source), index) in limits.into_iter().zip(11..) {
+        let steeper_m = profile.steeper_m(limit);
+        let said = if steeper_m > 0.0 {
+            say!("heights-steeper", length = words::length(steeper_m, units))
+        } else {
+            say!("heights-no-steeper").to_owned()
+        };
+        lines.push(Line::fact(index, label, said).with_hint(source.to_owned()));
+    }
+    lines.push(Line::words(14, say!("heights-decides")));
+    Some((lines, drawing(&profile, units)))
+}
+
+/// The ground over the length of the street, from its start on the left: steep pieces heavier, low points marked.
+fn drawing(profile: &Profile, units: UnitSystem) -> Drawing {
+    let mut paper = Paper::default();
+    let heights = || profile.points.iter().map(|(_, height_m)| *height_m);
+    let least_m = heights().fold(f64::INFINITY, f64::min);
+    let rise_m = heights().fold(f64::NEG_INFINITY, f64::max) - least_m;
+    let length_m = profile.points.last().map_or(0.0, |(along_m, _)| *along_m);
+    let fits = |times: &&i32| rise_m * f64::from(**times) <= length_m * MOST_RISE;
+    let times = *EXAGGERATIONS.iter().find(fits).unwrap_or(&1);
+    let letter_mm = (length_m * 1000.0 / LETTERS_ACROSS) as i32;
+    let at = |(along_m, height_m): &(f64, f64)| {
+        let up_mm = (height_m - least_m) * 1000.0 * f64::from(times);
+        [(along_m * 1000.0).round() as i32, -up_mm.round() as i32]
+    };
+    let foot_mm = letter_mm;
+    let right_mm = (length_m * 1000.0).round() as i32;
+    let mut ground = "V0".to_owned();
+    for point in &profile.points {
+        let [x_mm, y_mm] = at(point);
+        ground = ground + "L" + &x_mm.to_string() + " " + &y_mm.to_string();
+    }
+    ground = ground + "V" + &foot_mm.to_string() + "Z";
+    paper.put(Ink::Planted, 0, foot_mm, &ground);
+    let ends = profile.points.iter().zip(profile.points.iter().skip(1));
+    for (grade, (from, to)) in profile.grades_percent().zip(ends) {
+        let ink = if is_steeper(grade, FIRE_ACCESS_PERCENT) {
+            Ink::Steep
+        } else {
+            Ink::Ground
+        };
+        paper.line(ink, at(from), at(to));
+    }
+    for place in profile.sags() {
+        if let Some(point) = profile.points.get(place) {
+            let [x_mm, y_mm] = at(point);
+            let side = (letter_mm / 2).to_string();
+            let sign = "l-".to_owned() + &side + " -" + &side + "h" + &(letter_mm / 2 * 2).to_string() + "z";
+            paper.put(Ink::Person, x_mm, y_mm - letter_mm / 4, &sign);
+            paper.label(x_mm, y_mm - letter_mm, say!("heights-low"));
+        }
+    }
+    let height_of = |point: Option<&(f64, f64)>| point.map_or(0.0, |(_, height_m)| *height_m);
+    for (point, x_mm) in [
+        (profile.points.first(), letter_mm * 3),
+        (profile.points.last(), right_mm - letter_mm * 3),
+    ] {
+        let y_mm = point.map_or(0, |point| at(point)[1]);
+        paper.label(x_mm, y_mm - letter_mm, words::length(height_of(point), units));
+    }
+    let scale = if times == 1 {
+        say!("heights-true").to_owned()
+    } else {
+        say!("heights-exaggerated", times = times.to_string())
+    };
+    let line_mm = foot_mm + letter_mm / 2;
+    paper.line(Ink::Dimension, [0, line_mm], [right_mm, line_mm]);
+    for x_mm in [0, right_mm] {
+        paper.line(
+            Ink::Dimension,
+            [x_mm, line_mm - letter_mm / 3],
+            [x_mm, line_mm + letter_mm / 3],
+        );
+    }
+    let along = words::length(length_m, units) + "; " + &scale;
+    paper.label(right_mm / 2, line_mm + letter_mm * 4 / 3, along.clone());
+    let top_mm = (rise_m * 1000.0 * f64::from(times)) as i32 + letter_mm * 2;
+    let described = say!(
+        "heights-profile",
+        along = along,
+        from = words::length(height_of(profile.points.first()), units),
+        to = words::length(height_of(profile.points.last()), units),
+        low = profile.sags().len()
+    );
+    paper.finished(
+        [
+            -letter_mm / 4,
+            -top_mm,
+            right_mm + letter_mm / 2,
+            top_mm + line_mm + letter_mm * 2,
+        ],
+        letter_mm,
+        described,
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::tools::fixtures::street;
+    use hobnail_core::plan::PlanPoint;
+
+    /// Rows of 10 m that rise as told from the west.
+    fn ground(heights_mm: &[i32]) -> Topography {
+        Topography {
+            south_west: PlanPoint::new(0, 0),
+            spacing_mm: 10_000,
+            columns: heights_mm.len() as u32,
+            heights_mm: [heights_mm, heights_mm].concat(),
+            source: String::new(),
+        }
+    }
+
+    fn shown_on(heights_mm: &[i32]) -> (Vec<Line>, Drawing) {
+        let held = ground(heights_mm);
+        shown(&street(&[(0, 0), (100_000, 0)]), Some(&held), UnitSystem::Metric).unwrap()
+    }
+
+    #[test]
+    fn steep_pieces_and_low_points_are_told_and_drawn() {
+        // 20 m down by 12 %, level, then up by 6 %.
+        let (lines, drawing) = shown_on(&[
+            9_000, 7_800, 6_600, 6_600, 6_600, 7_200, 7_800, 8_400, 9_000, 9_600, 10_200,
+        ]);
+        let said: Vec<&str> = lines.iter().map(|line| line.value.as_str()).collect();
+        assert_eq!(said[1], "12.0 % down along the street");
+        assert_eq!(
+            said[2..5],
+            ["20.0 m steeper", "20.0 m steeper", "80.0 m steeper"].map(|said| said)
+        );
+        let inks: Vec<&str> = drawing.paths.iter().map(|(ink, _)| *ink).collect();
+        assert!(inks.contains(&"steep") && inks.contains(&"person"), "{inks:?}");
+        let labels: Vec<&str> = drawing.labels.iter().map(|label| label.text.as_str()).collect();
+        assert!(labels.contains(&"9.0 m") && labels.contains(&"10.2 m"), "{labels:?}");
+        assert!(labels.contains(&"100 m; heights drawn 2 times"), "{labels:?}");
+        assert!(labels.contains(&"low point"));
+        // All of it is in view.
+        let [left, top, wide, high] = drawing.view_mm;
+        for label in &drawing.labels {
+            assert!((left..left + wide).contains(&label.x_mm) && (top..top + high).contains(&label.y_mm));
+        }
+    }
+
+    #[test]
+    fn a_level_street_says_so_and_without_heights_nothing_is_said() {
+        let (lines, drawing) = shown_on(&[5_000; 11]);
+        assert_eq!(lines[1].value, "0.0 % up along the street");
+        assert!(lines[2..5].iter().all(|line| line.value == "nothing steeper"));
+        assert!(drawing.paths.iter().all(|(ink, _)| *ink != "steep" && *ink != "person"));
+        assert!(shown(&street(&[(0, 0), (100_000, 0)]), None, UnitSystem::Metric).is_none());
+        assert!(shown(&street(&[]), Some(&ground(&[0; 11])), UnitSystem::Metric).is_none());
+    }
+}
