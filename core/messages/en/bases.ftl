@@ -3,7 +3,7 @@
 
 bases-title = Base data
 bases-begin = Base data
-bases-about = Take streets, buildings, parcels and places as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table
+bases-about = Take streets, buildings, parcels and places as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table; and heights of the ground from a GeoTIFF, ASCII or HGT grid
 bases-choose = Open a file of base data…
 bases-reading = Reading { $file }…
 bases-progress = Share of the file that is read

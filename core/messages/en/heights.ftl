@@ -41,9 +41,9 @@ heights-class-under = under { $high } %
 heights-class-between = { $low } to under { $high } %
 heights-class-over = { $low } % and over
 heights-steep-walk = Streets over 5 % (walks)
-heights-steep-fire = Streets over 10 % (fire access)
+heights-steep-fire = Streets over { $limit } % (fire access)
 heights-percent = { $grade } %
-heights-map-note = Slope zones of a city code (ch. 17.52, Ord. 1000, 2022; ecode360 43293071), within the site. Streets by pieces of 20 m: 5 % after ICC A117.1, 10 % after the International Fire Code, app. D. A grid is no survey: the local code and licensed practice decide on steep or unstable ground, drainage and grading.
+heights-map-note = Slope zones of a city code (ch. 17.52, Ord. 1000, 2022; ecode360 43293071), within the site. Streets by pieces of 20 m: walks after ICC A117.1, fire access after the International Fire Code, app. D, unless set otherwise. A grid is no survey: the local code and licensed practice decide on steep or unstable ground, drainage and grading.
 
 ## A street along the ground.
 
@@ -51,8 +51,10 @@ heights-along = Grade along the street
 heights-steepest = Steepest piece of 20 m
 heights-grade-up = { $grade } % up along the street
 heights-grade-down = { $grade } % down along the street
-heights-limit-fire = Over 10 %, fire access
-heights-limit-fire-source = International Fire Code, appendix D, where it is adopted: 10 % at most unless the fire chief approves
+heights-limit-field = Steepest for fire access
+heights-limit-step = set the steepest fire access
+heights-limit-fire = Over { $limit } %, fire access
+heights-limit-fire-source = International Fire Code, appendix D, where it is adopted, unless the fire chief approves more
 heights-limit-ramp = Over 8.33 %, ramps
 heights-limit-ramp-source = 2010 ADA Standards, 405.2: 1 in 12
 heights-limit-walk = Over 5 %, walks

@@ -3,7 +3,7 @@
 
 bases-title = Datos de base
 bases-begin = Datos de base
-bases-about = Incorpore calles, edificios, parcelas y lugares existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla
+bases-about = Incorpore calles, edificios, parcelas y lugares existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla; y alturas del terreno desde una cuadrícula GeoTIFF, ASCII o HGT
 bases-choose = Abrir un archivo de datos de base…
 bases-reading = Leyendo { $file }…
 bases-progress = Parte del archivo que se ha leído

@@ -41,9 +41,9 @@ heights-class-under = menos de { $high } %
 heights-class-between = de { $low } a menos de { $high } %
 heights-class-over = { $low } % o más
 heights-steep-walk = Calles de más de 5 % (aceras)
-heights-steep-fire = Calles de más de 10 % (acceso de bomberos)
+heights-steep-fire = Calles de más de { $limit } % (acceso de bomberos)
 heights-percent = { $grade } %
-heights-map-note = Zonas de pendiente de un código municipal (cap. 17.52, Ord. 1000, 2022; ecode360 43293071), dentro del terreno. Calles por tramos de 20 m: 5 % según ICC A117.1, 10 % según el International Fire Code, ap. D. Una cuadrícula no es un levantamiento: la norma local y profesionales autorizados deciden sobre suelo empinado o inestable, drenaje y nivelación.
+heights-map-note = Zonas de pendiente de un código municipal (cap. 17.52, Ord. 1000, 2022; ecode360 43293071), dentro del terreno. Calles por tramos de 20 m: aceras según ICC A117.1, acceso de bomberos según el International Fire Code, ap. D, salvo que se fije otro límite. Una cuadrícula no es un levantamiento: la norma local y profesionales autorizados deciden sobre suelo empinado o inestable, drenaje y nivelación.
 
 ## Una calle a lo largo del terreno.
 
@@ -51,8 +51,10 @@ heights-along = Pendiente a lo largo de la calle
 heights-steepest = Tramo de 20 m más empinado
 heights-grade-up = { $grade } % de subida a lo largo de la calle
 heights-grade-down = { $grade } % de bajada a lo largo de la calle
-heights-limit-fire = Más de 10 %, acceso de bomberos
-heights-limit-fire-source = International Fire Code, apéndice D, donde esté adoptado: 10 % como máximo salvo que lo apruebe el jefe de bomberos
+heights-limit-field = Lo más empinado para bomberos
+heights-limit-step = fijar la mayor pendiente de acceso de bomberos
+heights-limit-fire = Más de { $limit } %, acceso de bomberos
+heights-limit-fire-source = International Fire Code, apéndice D, donde esté adoptado, salvo que el jefe de bomberos apruebe más
 heights-limit-ramp = Más de 8,33 %, rampas
 heights-limit-ramp-source = Normas ADA 2010, 405.2: 1 en 12
 heights-limit-walk = Más de 5 %, aceras

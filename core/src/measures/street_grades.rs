@@ -6,8 +6,12 @@
 use super::walk_network::ground::Ground;
 use crate::network::pace::LONGEST_PIECE_M;
 use crate::number;
+use crate::plan::Document;
 
-/// The steepest a fire apparatus access road may be, in percent, unless the fire chief approves more.
+/// The setting of the steepest a fire apparatus access road may be, in percent.
+pub const FIRE_ACCESS: &str = "streets.steepest_fire_access";
+
+/// The same where nothing is set: 10 %, unless the fire chief approves more. Town codes differ.
 ///
 /// Source: International Fire Code, appendix D, binding only where it is adopted (read, in copies of it).
 pub const FIRE_ACCESS_PERCENT: f64 = 10.0;
@@ -24,6 +28,14 @@ pub const RAMP_PERCENT: f64 = 100.0 / 12.0;
 
 /// What rises less than this on either side is no low point: less than grids of heights tell. Common practice, no source.
 pub const LEAST_SAG_M: f64 = 0.1;
+
+/// The steepest fire access of a plan, in percent: what was set, or the default.
+#[must_use]
+pub fn fire_access_percent(document: &Document) -> f64 {
+    let set = document.settings.chosen.get(FIRE_ACCESS).copied();
+    set.filter(|percent| percent.is_finite() && *percent > 0.0)
+        .unwrap_or(FIRE_ACCESS_PERCENT)
+}
 
 /// Heights along a line, from its start.
 #[derive(Clone, Debug, Default, PartialEq)]

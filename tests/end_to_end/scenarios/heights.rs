@@ -127,7 +127,7 @@ fn slopes_are_a_map_and_streets_show_how_they_rise() {
         take(page, &file).await;
         page.settled_figures().await;
         contours(page).await;
-        page.press("[data-command='dismiss']").await;
+        page.press("[data-notice] button").await;
         page.next_frame().await;
         page.take_screenshot("heights-contours").await;
         page.choose("#map", "slope").await;

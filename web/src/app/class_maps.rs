@@ -7,7 +7,7 @@ use hobnail_core::figures::display::digits;
 use hobnail_core::figures::unit::ACRE_M2;
 use hobnail_core::measures::frontage::PaintedFace;
 use hobnail_core::measures::slopes::{BORDERS_PERCENT, Slopes};
-use hobnail_core::measures::street_grades::{FIRE_ACCESS_PERCENT, Profile, WALK_PERCENT, is_steeper};
+use hobnail_core::measures::street_grades::{Profile, WALK_PERCENT, fire_access_percent, is_steeper};
 use hobnail_core::measures::walk_network::ground::Ground;
 use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::document::{Topography, UnitSystem};
@@ -162,7 +162,7 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
             mark: Mark::Steep(place),
             words: match place {
                 0 => say!("heights-steep-walk").to_owned(),
-                _ => say!("heights-steep-fire").to_owned(),
+                _ => say!("heights-steep-fire", limit = digits(fire_access_percent(&seen))),
             },
             value: Some(words::length(length_m, units)),
         });
@@ -271,7 +271,7 @@ pub const STEEP: [u8; 2] = [0, 3];
 /// Bands along what is steeper of each street than a limit, with the steepest grade on each; the length of what is
 /// steeper than each of the limits, in meters.
 fn steep_streets(study: &Study, seen: &Document, held: &Topography, scene: &mut Scene) -> Vec<f64> {
-    let limits = [WALK_PERCENT, FIRE_ACCESS_PERCENT];
+    let limits = [WALK_PERCENT, fire_access_percent(seen)];
     let mut lengths_m = vec![0.0; limits.len()];
     let Some(ground) = Ground::of(held) else {
         return lengths_m;

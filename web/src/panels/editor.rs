@@ -36,15 +36,12 @@ fn panel(store: Store, class: &'static str, label: &'static str, of: fn(&Editors
                 profile,
             } = shown();
             let lines: Vec<View> = lines.into_iter().map(|held| line(store, held)).collect();
-            View::nothing()
-                .and(drawing.map(drawn))
-                .and(
-                    element("div")
-                        .class("editor-lines")
-                        .with("data-editor", name)
-                        .holds(lines),
-                )
-                .and(profile.map(drawn))
+            View::nothing().and(drawing.map(drawn)).and(profile.map(drawn)).and(
+                element("div")
+                    .class("editor-lines")
+                    .with("data-editor", name)
+                    .holds(lines),
+            )
         })
         .into()
 }

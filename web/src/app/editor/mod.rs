@@ -79,7 +79,7 @@ pub struct EditorShown {
     pub drawing: Option<Drawing>,
     /// The lines.
     pub lines: Vec<Line>,
-    /// A drawing below.
+    /// A drawing below the first.
     pub profile: Option<Drawing>,
 }
 
@@ -146,7 +146,7 @@ impl App {
             Line::command(Key::panel(edits::SHOW_CUT), say!("page-street-cut")),
             Line::command(Key::panel(edits::EDIT_SECTION_OF_STREET), say!("page-street-section")),
         ];
-        let profile = profile::shown(street, document.topography.as_ref(), self.units());
+        let profile = profile::shown(document, street);
         let profile = profile.map(|(more, drawing)| {
             lines.extend(more);
             drawing

@@ -1,17 +1,33 @@
 //! How a selected street rises and falls: its steepest grade, how much of it is steeper than limits, and the ground along
 //! it, drawn over its length.
 
-use hobnail_core::measures::street_grades::{FIRE_ACCESS_PERCENT, Profile, RAMP_PERCENT, WALK_PERCENT, is_steeper};
+use hobnail_core::figures::display::digits;
+use hobnail_core::measures::street_grades::{
+    FIRE_ACCESS, FIRE_ACCESS_PERCENT, Profile, RAMP_PERCENT, WALK_PERCENT, fire_access_percent, is_steeper,
+};
 use hobnail_core::measures::walk_network::ground::Ground;
 use hobnail_core::plan::Street;
-use hobnail_core::plan::document::{Topography, UnitSystem};
+use hobnail_core::plan::document::{Document, Settings, UnitSystem};
 use hobnail_core::plan::flatten::flatten;
 use hobnail_core::say;
 
+use super::Change;
 use super::drawn::{Drawing, Ink, Paper};
-use super::lines::Line;
+use super::lines::{Key, Line, Part};
+use super::quantity::{Bounded, GRADE, is_same};
 use crate::app::words;
 use crate::canvas::scene_of::meters;
+
+/// The steepest fire access, as a person sets it.
+const STEEPEST: Key = Key::new(Part::Grade, 0, 0);
+
+fn steepest_field() -> Bounded {
+    Bounded {
+        label: say!("heights-limit-field"),
+        quantity: &GRADE,
+        bounds: [1.0, 30.0],
+    }
+}
 
 /// Words of a drawing over its width.
 const LETTERS_ACROSS: f64 = 30.0;
@@ -21,8 +37,10 @@ const MOST_RISE: f64 = 0.13;
 const EXAGGERATIONS: [i32; 5] = [20, 10, 5, 2, 1];
 
 /// The lines and the drawing of a street on the ground; `None` where its heights are not known.
-pub(super) fn shown(street: &Street, held: Option<&Topography>, units: UnitSystem) -> Option<(Vec<Line>, Drawing)> {
-    let ground = Ground::of(held?)?;
+pub(super) fn shown(document: &Document, street: &Street) -> Option<(Vec<Line>, Drawing)> {
+    let ground = Ground::of(document.topography.as_ref()?)?;
+    let units = document.settings.units;
+    let fire_percent = fire_access_percent(document);
     let profile = Profile::of(&ground, &meters(&flatten(&street.line)));
     if profile.points.len() < 2 {
         return None;
@@ -36,18 +54,18 @@ pub(super) fn shown(street: &Street, held: Option<&Topography>, units: UnitSyste
     };
     let limits = [
         (
-            FIRE_ACCESS_PERCENT,
-            say!("heights-limit-fire"),
-            say!("heights-limit-fire-source"),
+            fire_percent,
+            say!("heights-limit-fire", limit = digits(fire_percent)),
+            "",
         ),
         (
             RAMP_PERCENT,
-            say!("heights-limit-ramp"),
+            say!("heights-limit-ramp").to_owned(),
             say!("heights-limit-ramp-source"),
         ),
         (
             WALK_PERCENT,
-            say!("heights-limit-walk"),
+            say!("heights-limit-walk").to_owned(),
             say!("heights-limit-walk-source"),
         ),
     ];
@@ -62,14 +80,34 @@ pub(super) fn shown(street: &Street, held: Option<&Topography>, units: UnitSyste
         } else {
             say!("heights-no-steeper").to_owned()
         };
-        lines.push(Line::fact(index, label, said).with_hint(source.to_owned()));
+        lines.push(Line::fact(index, &label, said).with_hint(source.to_owned()));
     }
+    let hint = say!(
+        "page-default",
+        value = GRADE.words(FIRE_ACCESS_PERCENT, units),
+        source = say!("heights-limit-fire-source")
+    );
+    lines.insert(
+        2,
+        Line::number(STEEPEST, &steepest_field(), fire_percent, units).with_hint(hint),
+    );
     lines.push(Line::words(14, say!("heights-decides")));
-    Some((lines, drawing(&profile, units)))
+    Some((lines, drawing(&profile, fire_percent, units)))
+}
+
+/// The settings after the steepest fire access was changed.
+pub(super) fn changed(document: &Document, change: &Change) -> Result<Settings, String> {
+    let mut after = document.settings.clone();
+    let percent = steepest_field().read(fire_access_percent(document), change, after.units)?;
+    after.chosen.remove(FIRE_ACCESS);
+    if !is_same(percent, FIRE_ACCESS_PERCENT) {
+        after.chosen.insert(FIRE_ACCESS.to_owned(), percent);
+    }
+    Ok(after)
 }
 
 /// The ground over the length of the street, from its start on the left: steep pieces heavier, low points marked.
-fn drawing(profile: &Profile, units: UnitSystem) -> Drawing {
+fn drawing(profile: &Profile, steep_percent: f64, units: UnitSystem) -> Drawing {
     let mut paper = Paper::default();
     let heights = || profile.points.iter().map(|(_, height_m)| *height_m);
     let least_m = heights().fold(f64::INFINITY, f64::min);
@@ -93,7 +131,7 @@ fn drawing(profile: &Profile, units: UnitSystem) -> Drawing {
     paper.put(Ink::Planted, 0, foot_mm, &ground);
     let ends = profile.points.iter().zip(profile.points.iter().skip(1));
     for (grade, (from, to)) in profile.grades_percent().zip(ends) {
-        let ink = if is_steeper(grade, FIRE_ACCESS_PERCENT) {
+        let ink = if is_steeper(grade, steep_percent) {
             Ink::Steep
         } else {
             Ink::Ground
@@ -158,6 +196,8 @@ mod tests {
     use super::*;
     use crate::tools::fixtures::street;
     use hobnail_core::plan::PlanPoint;
+    use hobnail_core::plan::document::Topography;
+    use hobnail_core::plan::projection::GeographicPoint;
 
     /// Rows of 10 m that rise as told from the west.
     fn ground(heights_mm: &[i32]) -> Topography {
@@ -170,23 +210,28 @@ mod tests {
         }
     }
 
+    fn document(held: Option<Topography>) -> Document {
+        let at = GeographicPoint::checked_from_deg(10.0, 50.0).unwrap();
+        let mut document = Document::new("Test", at);
+        document.settings.units = UnitSystem::Metric;
+        document.topography = held;
+        document
+    }
+
     fn shown_on(heights_mm: &[i32]) -> (Vec<Line>, Drawing) {
-        let held = ground(heights_mm);
-        shown(&street(&[(0, 0), (100_000, 0)]), Some(&held), UnitSystem::Metric).unwrap()
+        shown(&document(Some(ground(heights_mm))), &street(&[(0, 0), (100_000, 0)])).unwrap()
     }
 
     #[test]
     fn steep_pieces_and_low_points_are_told_and_drawn() {
         // 20 m down by 12 %, level, then up by 6 %.
-        let (lines, drawing) = shown_on(&[
+        let heights = [
             9_000, 7_800, 6_600, 6_600, 6_600, 7_200, 7_800, 8_400, 9_000, 9_600, 10_200,
-        ]);
+        ];
+        let (lines, drawing) = shown_on(&heights);
         let said: Vec<&str> = lines.iter().map(|line| line.value.as_str()).collect();
         assert_eq!(said[1], "12.0 % down along the street");
-        assert_eq!(
-            said[2..5],
-            ["20.0 m steeper", "20.0 m steeper", "80.0 m steeper"].map(|said| said)
-        );
+        assert_eq!(said[3..6], ["20.0 m steeper", "20.0 m steeper", "80.0 m steeper"]);
         let inks: Vec<&str> = drawing.paths.iter().map(|(ink, _)| *ink).collect();
         assert!(inks.contains(&"steep") && inks.contains(&"person"), "{inks:?}");
         let labels: Vec<&str> = drawing.labels.iter().map(|label| label.text.as_str()).collect();
@@ -201,12 +246,30 @@ mod tests {
     }
 
     #[test]
+    fn the_limit_of_fire_access_can_be_set_and_given_back() {
+        let mut held = document(Some(ground(&[0, 1_100, 2_200, 3_300, 4_400, 5_500])));
+        let steep = |held: &Document| shown(held, &street(&[(0, 0), (50_000, 0)])).unwrap().0[3].clone();
+        assert_eq!(
+            (steep(&held).label.as_str(), steep(&held).value.as_str()),
+            ("Over 10 %, fire access", "50.0 m steeper")
+        );
+        held.settings = changed(&held, &Change::Text("12".to_owned())).unwrap();
+        assert_eq!(
+            (steep(&held).label.as_str(), steep(&held).value.as_str()),
+            ("Over 12 %, fire access", "nothing steeper")
+        );
+        assert!(changed(&held, &Change::Text("0".to_owned())).is_err());
+        held.settings = changed(&held, &Change::Text("10".to_owned())).unwrap();
+        assert!(held.settings.chosen.is_empty());
+    }
+
+    #[test]
     fn a_level_street_says_so_and_without_heights_nothing_is_said() {
         let (lines, drawing) = shown_on(&[5_000; 11]);
         assert_eq!(lines[1].value, "0.0 % up along the street");
-        assert!(lines[2..5].iter().all(|line| line.value == "nothing steeper"));
+        assert!(lines[3..6].iter().all(|line| line.value == "nothing steeper"));
         assert!(drawing.paths.iter().all(|(ink, _)| *ink != "steep" && *ink != "person"));
-        assert!(shown(&street(&[(0, 0), (100_000, 0)]), None, UnitSystem::Metric).is_none());
-        assert!(shown(&street(&[]), Some(&ground(&[0; 11])), UnitSystem::Metric).is_none());
+        assert!(shown(&document(None), &street(&[(0, 0), (100_000, 0)])).is_none());
+        assert!(shown(&document(Some(ground(&[0; 11]))), &street(&[])).is_none());
     }
 }
