@@ -12,7 +12,7 @@ use hobnail_core::measures::walk_network::ground::Ground;
 use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::document::{Topography, UnitSystem};
 use hobnail_core::plan::land::OwnerGroup;
-use hobnail_core::plan::street::Status;
+use hobnail_core::plan::street::{Status, StreetRole};
 use hobnail_core::plan::{Document, Mark as Drawn, PhaseId};
 use hobnail_core::say;
 use hobnail_core::study::Study;
@@ -282,11 +282,21 @@ fn steep_streets(study: &Study, seen: &Document, held: &Topography, scene: &mut 
         .flat_map(|marks| marks.values())
         .filter_map(Drawn::as_street);
     for street in streets.filter(|street| street.status != Status::Removed) {
+        // Nobody drives along a path.
+        let count = if street.role == StreetRole::Path {
+            1
+        } else {
+            limits.len()
+        };
         let profile = Profile::of(&ground, &meters(&hobnail_core::plan::flatten::flatten(&street.line)));
         let mut steepest: Option<(f64, (f64, f64))> = None;
         let ends = profile.places.iter().zip(profile.places.iter().skip(1));
         for (grade, (from, to)) in profile.grades_percent().zip(ends) {
-            let passed = limits.iter().filter(|limit| is_steeper(grade, **limit)).count();
+            let passed = limits
+                .iter()
+                .take(count)
+                .filter(|limit| is_steeper(grade, **limit))
+                .count();
             let Some(class) = passed.checked_sub(1).and_then(|place| STEEP.get(place)) else {
                 continue;
             };
@@ -298,7 +308,7 @@ fn steep_streets(study: &Study, seen: &Document, held: &Topography, scene: &mut 
                 steepest = Some((grade.abs(), (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1))));
             }
         }
-        for (length_m, limit) in lengths_m.iter_mut().zip(limits) {
+        for (length_m, limit) in lengths_m.iter_mut().zip(limits).take(count) {
             *length_m += profile.steeper_m(limit);
         }
         scene

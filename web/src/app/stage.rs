@@ -418,7 +418,7 @@ impl Stage {
         let (_, height_px) = camera.size_px();
         let at = ScreenPoint::new(self.corner_px.0 / scale, (height_px - self.corner_px.1) / scale);
         let mut bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
-        bar.contours = self.heights.words(app.units());
+        bar.contours = self.heights.words(app.units()).filter(|_| !self.scene.is_ground);
         self.painter
             .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::of_screen(scale));
     }

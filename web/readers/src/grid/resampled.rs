@@ -169,8 +169,17 @@ pub struct About {
     pub lowest: f64,
     /// The highest.
     pub highest: f64,
-    /// Meters in a unit of height of the first grid.
+    /// Meters in a unit of height of the first grid: as the file says; where it does not, feet where its coordinates are
+    /// in feet, which is common practice and no more, so a person is to look at it.
     pub unit_m: f64,
+}
+
+/// The unit of a grid's heights, or of its coordinates where those are in feet and the heights are not said to be.
+fn likely_unit_m(grid: &Grid) -> f64 {
+    let of_system = grid.system.unit_m().filter(|unit_m| (0.3..0.31).contains(unit_m));
+    of_system
+        .filter(|_| grid.height_unit_m == 1.0)
+        .unwrap_or(grid.height_unit_m)
 }
 
 /// What these grids are; `None` of none, and where nothing has a height or a place on Earth. Linear in the cells.
@@ -184,7 +193,7 @@ pub fn about(grids: &[Grid]) -> Option<About> {
         empty: 0.0,
         lowest: f64::INFINITY,
         highest: f64::NEG_INFINITY,
-        unit_m: first.height_unit_m,
+        unit_m: likely_unit_m(first),
     };
     for grid in grids {
         let last = [grid.columns, grid.rows].map(|count| count.saturating_sub(1) as f64);
@@ -306,5 +315,13 @@ mod tests {
         let [west, south, east, north] = about.bounds_deg;
         assert!(west < east && south < north && (west + 71.0).abs() < 1e-9);
         assert_eq!(super::about(&[plane(10.0, 5, |_, _| true)]), None);
+        // Massachusetts in US survey feet; a file that names a unit of height keeps it.
+        let mut in_feet = plane(10.0, 5, |_, _| false);
+        in_feet.system = System::named("EPSG:2249").unwrap();
+        in_feet.first = [750_000.0, 3_000_000.0];
+        let unit_m = |grid: &Grid| super::about(std::slice::from_ref(grid)).unwrap().unit_m;
+        assert!((unit_m(&in_feet) - 1200.0 / 3937.0).abs() < 1e-12);
+        in_feet.height_unit_m = 0.3048;
+        assert_eq!(unit_m(&in_feet), 0.3048);
     }
 }

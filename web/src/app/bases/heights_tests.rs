@@ -204,3 +204,19 @@ fn heights_of_another_place_and_those_the_plan_has_are_refused() {
     assert_eq!(opened.preview, Err(say!("heights-elsewhere").to_owned()));
     assert!(Heights::told(&[0.0; 12], Vec::new()).is_none());
 }
+
+#[test]
+fn a_plan_that_lies_nowhere_comes_to_lie_where_the_heights_are() {
+    let mut app = App::new().unwrap();
+    let file = File::plane(|_, _| false);
+    let opened = file.opened(&app);
+    assert_eq!(opened.fields, [Field::Distance, Field::Longitude, Field::Latitude]);
+    assert!(app.take_base(&opened.base, &opened.choices), "{:?}", app.notice());
+    let there = placed_app().study().document().heading.geographic_origin().to_deg();
+    let here = app.study().document().heading.geographic_origin().to_deg();
+    // The middle of the cells is the place.
+    assert!((here.0 - there.0).abs() < 1e-6 && (here.1 - there.1).abs() < 1e-6, "{here:?}");
+    assert!(topography(&app).is_some());
+    app.undo();
+    assert_eq!(app.study().document().heading.geographic_origin().to_deg(), (0.0, 0.0));
+}

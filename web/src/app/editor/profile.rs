@@ -6,9 +6,9 @@ use hobnail_core::measures::street_grades::{
     FIRE_ACCESS, FIRE_ACCESS_PERCENT, Profile, RAMP_PERCENT, WALK_PERCENT, fire_access_percent, is_steeper,
 };
 use hobnail_core::measures::walk_network::ground::Ground;
-use hobnail_core::plan::Street;
 use hobnail_core::plan::document::{Document, Settings, UnitSystem};
 use hobnail_core::plan::flatten::flatten;
+use hobnail_core::plan::{Street, StreetRole};
 use hobnail_core::say;
 
 use super::Change;
@@ -52,6 +52,8 @@ pub(super) fn shown(document: &Document, street: &Street) -> Option<(Vec<Line>, 
     } else {
         say!("heights-grade-down", grade = grade)
     };
+    // Nobody drives along a path.
+    let is_path = street.role == StreetRole::Path;
     let limits = [
         (
             fire_percent,
@@ -73,7 +75,7 @@ pub(super) fn shown(document: &Document, street: &Street) -> Option<(Vec<Line>, 
         Line::title(10, say!("heights-along")),
         Line::fact(10, say!("heights-steepest"), steepest_words),
     ];
-    for ((limit, label, source), index) in limits.into_iter().zip(11..) {
+    for ((limit, label, source), index) in limits.into_iter().zip(11..).skip(usize::from(is_path)) {
         let steeper_m = profile.steeper_m(limit);
         let said = if steeper_m > 0.0 {
             say!("heights-steeper", length = words::length(steeper_m, units))
@@ -82,17 +84,20 @@ pub(super) fn shown(document: &Document, street: &Street) -> Option<(Vec<Line>, 
         };
         lines.push(Line::fact(index, &label, said).with_hint(source.to_owned()));
     }
-    let hint = say!(
-        "page-default",
-        value = GRADE.words(FIRE_ACCESS_PERCENT, units),
-        source = say!("heights-limit-fire-source")
-    );
-    lines.insert(
-        2,
-        Line::number(STEEPEST, &steepest_field(), fire_percent, units).with_hint(hint),
-    );
+    if !is_path {
+        let hint = say!(
+            "page-default",
+            value = GRADE.words(FIRE_ACCESS_PERCENT, units),
+            source = say!("heights-limit-fire-source")
+        );
+        let field = Line::number(STEEPEST, &steepest_field(), fire_percent, units);
+        lines.insert(2, field.with_hint(hint));
+    }
     lines.push(Line::words(14, say!("heights-decides")));
-    Some((lines, drawing(&profile, fire_percent, units)))
+    Some((
+        lines,
+        drawing(&profile, if is_path { RAMP_PERCENT } else { fire_percent }, units),
+    ))
 }
 
 /// The settings after the steepest fire access was changed.
@@ -261,6 +266,17 @@ mod tests {
         assert!(changed(&held, &Change::Text("0".to_owned())).is_err());
         held.settings = changed(&held, &Change::Text("10".to_owned())).unwrap();
         assert!(held.settings.chosen.is_empty());
+    }
+
+    #[test]
+    fn a_path_is_no_fire_access() {
+        let mut path = street(&[(0, 0), (50_000, 0)]);
+        path.role = StreetRole::Path;
+        let held = document(Some(ground(&[0, 900, 1_800, 2_700, 3_600, 4_500])));
+        let (lines, drawing) = shown(&held, &path).unwrap();
+        assert!(lines.iter().all(|line| !line.label.contains("fire")), "{lines:?}");
+        // 9 % is more than a ramp.
+        assert!(drawing.paths.iter().any(|(ink, _)| *ink == "steep"));
     }
 
     #[test]
