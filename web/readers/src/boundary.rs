@@ -28,7 +28,7 @@ use wasm_bindgen::prelude::wasm_bindgen;
 
 use crate::base::{Coordinates, Format, Picture, Position};
 use crate::fault::Fault;
-use crate::grid::resampled::{About, Resampled, about, resampled};
+use crate::grid::resampled::{Resampled, about, resampled};
 use crate::grid::{Grid, contours, slope};
 use crate::options::Options;
 use crate::pieces::{self, Pieces};
@@ -44,7 +44,8 @@ pub struct Reading {
     grids: Vec<Grid>,
 }
 
-/// What is handed over first: what [`crate::base::Base`] says but for the features, and how many surfaces can be asked for.
+/// What is handed over first: what [`crate::base::Base`] says but for the features, how many surfaces can be asked for, and
+/// what its grids of heights are ([`crate::grid::resampled::About::numbers`]; empty where there are none).
 #[derive(Serialize)]
 struct Handed<'a> {
     format: Format,
@@ -55,7 +56,7 @@ struct Handed<'a> {
     pictures: &'a [Picture],
     faults: &'a [Fault],
     grids_count: usize,
-    heights: Option<About>,
+    heights: Vec<f64>,
 }
 
 /// Some features: see [`pieces::Piece`]. Each part can be taken once.
@@ -148,7 +149,7 @@ impl Reading {
             pictures: &base.pictures,
             faults: &base.faults,
             grids_count: self.grids.len(),
-            heights: about(&self.grids),
+            heights: about(&self.grids).map_or_else(Vec::new, |about| about.numbers()),
         });
         self.pieces = Some(Pieces::new(base));
         Ok(handed)

@@ -147,7 +147,7 @@ impl Reading {
         // Numbers can always be handed over.
         let _ = self
             .worker
-            .post_message(&js_sys::Float64Array::from(request.as_slice()));
+            .post_message(&js_sys::Float64Array::from(request.0.as_slice()));
     }
 }
 
@@ -198,22 +198,9 @@ fn begun(name: &str, heading: &JsValue) -> Option<Base> {
         attribution: text(heading, "attribution")?,
         system: text(heading, "system")?,
         layers: list(heading, "layers", JsValue::as_string)?,
-        grid: grid(&member(heading, "heights")),
+        grid: GridSaid::told(&list(heading, "heights", JsValue::as_f64)?),
         faults: list(heading, "faults", fault_said)?,
         ..Base::new(name, coordinates)
-    })
-}
-
-/// What grids of heights are as the readers tell it; `None` where there are none.
-fn grid(told: &JsValue) -> Option<GridSaid> {
-    let number = |name: &str| member(told, name).as_f64();
-    let sides = |name: &str| list(told, name, JsValue::as_f64);
-    Some(GridSaid {
-        bounds_deg: sides("bounds_deg")?.try_into().ok()?,
-        cell_m: sides("cell_m")?.try_into().ok()?,
-        cells: [number("cells")?, number("empty")?],
-        range: [number("lowest")?, number("highest")?],
-        unit_m: number("unit_m")?,
     })
 }
 

@@ -210,6 +210,10 @@ mod tests {
         }
     }
 
+    fn is_at(found: f64, expected: f64) -> bool {
+        (found - expected).abs() < 1e-9
+    }
+
     #[test]
     fn contours_of_a_plane_are_straight_and_where_they_should_be() {
         // 0.07 x + 0.03 y, in millimeters, on 40 by 30 points.
@@ -249,7 +253,7 @@ mod tests {
             assert_eq!(lines.len(), 2);
             // Where both high corners belong together, each line cuts off a low one.
             let (_, (line, _)) = &lines[0];
-            let is_about_low = line.iter().any(|at| at.1 == 200.0) == line.iter().any(|at| at.0 == 110.0);
+            let is_about_low = line.iter().any(|at| is_at(at.1, 200.0)) == line.iter().any(|at| is_at(at.0, 110.0));
             assert_eq!(is_about_low, is_joined, "{values:?}: {line:?}");
         }
     }
@@ -280,8 +284,9 @@ mod tests {
                 let met: usize = lines.iter().map(|(_, (line, _))| line.len()).sum();
                 assert_eq!(met, expected, "{columns} {level} {values:?}");
                 for (_, (line, is_closed)) in &lines {
+                    let last_m = 90.0 + 10.0 * columns as f64;
                     let is_edge = |at: &Point| {
-                        at.0 == 100.0 || at.1 == 200.0 || at.0 == 90.0 + 10.0 * columns as f64 || at.1 == 250.0
+                        is_at(at.0, 100.0) || is_at(at.0, last_m) || is_at(at.1, 200.0) || is_at(at.1, 250.0)
                     };
                     assert!(*is_closed || (is_edge(&line[0]) && is_edge(&line[line.len() - 1])));
                 }

@@ -155,7 +155,7 @@ fn fill(heights: &mut [Option<i32>], columns: usize) -> u32 {
 }
 
 /// What a file's grids are, together: what a person is told before heights are taken.
-#[derive(Clone, Debug, PartialEq, serde::Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct About {
     /// West, south, east and north of the outermost centers, in degrees.
     pub bounds_deg: [f64; 4],
@@ -172,6 +172,17 @@ pub struct About {
     /// Meters in a unit of height of the first grid: as the file says; where it does not, feet where its coordinates are
     /// in feet, which is common practice and no more, so a person is to look at it.
     pub unit_m: f64,
+}
+
+impl About {
+    /// All of it in the order above, as it is told to the page.
+    #[must_use]
+    pub fn numbers(&self) -> Vec<f64> {
+        let mut numbers = self.bounds_deg.to_vec();
+        numbers.extend(self.cell_m);
+        numbers.extend([self.cells, self.empty, self.lowest, self.highest, self.unit_m]);
+        numbers
+    }
 }
 
 /// The unit of a grid's heights, or of its coordinates where those are in feet and the heights are not said to be.

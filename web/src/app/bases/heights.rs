@@ -27,9 +27,40 @@ pub struct GridSaid {
     pub unit_m: f64,
 }
 
+impl GridSaid {
+    /// What the readers told, in their order; `None` where there are no grids.
+    #[must_use]
+    pub fn told(numbers: &[f64]) -> Option<Self> {
+        let [
+            west,
+            south,
+            east,
+            north,
+            wide,
+            high,
+            cells,
+            empty,
+            lowest,
+            highest,
+            unit_m,
+        ] = *numbers
+        else {
+            return None;
+        };
+        Some(Self {
+            bounds_deg: [west, south, east, north],
+            cell_m: [wide, high],
+            cells: [cells, empty],
+            range: [lowest, highest],
+            unit_m,
+        })
+    }
+}
+
 /// What is asked of the readers: west, south, east and north of the area in millimeters, longitude and latitude of the
 /// plan's origin in degrees, meters in a unit of height.
-pub type Request = [f64; 7];
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Request(pub [f64; 7]);
 
 /// Heights as the readers gave them.
 #[derive(Clone, Debug, PartialEq)]
@@ -63,7 +94,7 @@ impl Heights {
             return None;
         };
         Some(Self {
-            request: *request,
+            request: Request(*request),
             topography: Topography {
                 south_west: PlanPoint::new(x_mm as i32, y_mm as i32),
                 spacing_mm: spacing_mm as u32,
@@ -85,7 +116,15 @@ impl Choices {
     pub fn heights_request(&self, document: &Document) -> Result<Request, String> {
         let [west, south, east, north] = self.sides(document)?.map(f64::from);
         let (longitude, latitude) = self.origin.to_deg();
-        Ok([west, south, east, north, longitude, latitude, self.height_unit_m])
+        Ok(Request([
+            west,
+            south,
+            east,
+            north,
+            longitude,
+            latitude,
+            self.height_unit_m,
+        ]))
     }
 }
 

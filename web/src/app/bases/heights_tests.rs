@@ -38,13 +38,7 @@ impl File {
         let read = hobnail_readers::read("plane.asc", text.into_bytes(), options).unwrap();
         let said = about(&read.grids).unwrap();
         let base = Base {
-            grid: Some(GridSaid {
-                bounds_deg: said.bounds_deg,
-                cell_m: said.cell_m,
-                cells: [said.cells, said.empty],
-                range: [said.lowest, said.highest],
-                unit_m: said.unit_m,
-            }),
+            grid: GridSaid::told(&said.numbers()),
             ..Base::new("plane.asc", Coordinates::Degrees)
         };
         Self {
@@ -65,10 +59,10 @@ impl File {
     /// Answers as the worker does.
     fn answer(&self, opened: &mut Opened, app: &App) {
         let Some(request) = opened.take_due() else { return };
-        let [west, south, east, north, longitude, latitude, unit_m] = request;
+        let [west, south, east, north, longitude, latitude, unit_m] = request.0;
         let plan = System::plan([longitude, latitude]).unwrap();
         let found = resampled(&self.grids, &plan, [west, south, east, north], Some(unit_m));
-        let mut numbers = request.to_vec();
+        let mut numbers = request.0.to_vec();
         numbers.extend(found.south_west_mm.map(f64::from));
         numbers.extend([found.spacing_mm, found.columns, found.asked, found.filled].map(f64::from));
         opened.base.heights = Some(Heights::told(&numbers, found.heights_mm).unwrap());
@@ -215,7 +209,10 @@ fn a_plan_that_lies_nowhere_comes_to_lie_where_the_heights_are() {
     let there = placed_app().study().document().heading.geographic_origin().to_deg();
     let here = app.study().document().heading.geographic_origin().to_deg();
     // The middle of the cells is the place.
-    assert!((here.0 - there.0).abs() < 1e-6 && (here.1 - there.1).abs() < 1e-6, "{here:?}");
+    assert!(
+        (here.0 - there.0).abs() < 1e-6 && (here.1 - there.1).abs() < 1e-6,
+        "{here:?}"
+    );
     assert!(topography(&app).is_some());
     app.undo();
     assert_eq!(app.study().document().heading.geographic_origin().to_deg(), (0.0, 0.0));

@@ -30,7 +30,7 @@ fn steepest_field() -> Bounded {
 }
 
 /// Words of a drawing over its width.
-const LETTERS_ACROSS: f64 = 30.0;
+const LETTERS_ACROSS: i32 = 30;
 /// So much of the width the rise takes at most.
 const MOST_RISE: f64 = 0.13;
 /// How many times as high as it is long the rise may be drawn.
@@ -42,6 +42,7 @@ pub(super) fn shown(document: &Document, street: &Street) -> Option<(Vec<Line>, 
     let units = document.settings.units;
     let fire_percent = fire_access_percent(document);
     let profile = Profile::of(&ground, &meters(&flatten(&street.line)));
+    // From here on there are two points or more.
     if profile.points.len() < 2 {
         return None;
     }
@@ -114,86 +115,67 @@ pub(super) fn changed(document: &Document, change: &Change) -> Result<Settings, 
 /// The ground over the length of the street, from its start on the left: steep pieces heavier, low points marked.
 fn drawing(profile: &Profile, steep_percent: f64, units: UnitSystem) -> Drawing {
     let mut paper = Paper::default();
-    let heights = || profile.points.iter().map(|(_, height_m)| *height_m);
-    let least_m = heights().fold(f64::INFINITY, f64::min);
-    let rise_m = heights().fold(f64::NEG_INFINITY, f64::max) - least_m;
-    let length_m = profile.points.last().map_or(0.0, |(along_m, _)| *along_m);
+    let (mut least_m, mut most_m, mut length_m) = (f64::INFINITY, f64::NEG_INFINITY, 0.0);
+    for (along_m, height_m) in &profile.points {
+        (least_m, most_m, length_m) = (height_m.min(least_m), height_m.max(most_m), *along_m);
+    }
+    let rise_m = most_m - least_m;
+    // A file may hold heights and streets that no place on Earth has.
+    const FARTHEST_MM: f64 = 1e9;
+    let drawn_mm = |length_m: f64| (length_m * 1000.0).min(FARTHEST_MM) as i32;
     let fits = |times: &&i32| rise_m * f64::from(**times) <= length_m * MOST_RISE;
     let times = *EXAGGERATIONS.iter().find(fits).unwrap_or(&1);
-    let letter_mm = (length_m * 1000.0 / LETTERS_ACROSS) as i32;
+    let right_mm = drawn_mm(length_m);
+    let letter_mm = right_mm / LETTERS_ACROSS;
     let at = |(along_m, height_m): &(f64, f64)| {
-        let up_mm = (height_m - least_m) * 1000.0 * f64::from(times);
-        [(along_m * 1000.0).round() as i32, -up_mm.round() as i32]
+        let up_m = (height_m - least_m) * f64::from(times);
+        [drawn_mm(*along_m), -drawn_mm(up_m)]
     };
-    let foot_mm = letter_mm;
-    let right_mm = (length_m * 1000.0).round() as i32;
-    let mut ground = "V0".to_owned();
-    for point in &profile.points {
+    let sags = profile.sags();
+    let last = profile.points.len() - 1;
+    let mut ground = String::new();
+    let mut before = None;
+    let mut ends = [String::new(), String::new()];
+    for (place, (point, grade)) in profile
+        .points
+        .iter()
+        .zip([0.0].into_iter().chain(profile.grades_percent()))
+        .enumerate()
+    {
         let [x_mm, y_mm] = at(point);
         ground = ground + "L" + &x_mm.to_string() + " " + &y_mm.to_string();
-    }
-    ground = ground + "V" + &foot_mm.to_string() + "Z";
-    paper.put(Ink::Planted, 0, foot_mm, &ground);
-    let ends = profile.points.iter().zip(profile.points.iter().skip(1));
-    for (grade, (from, to)) in profile.grades_percent().zip(ends) {
-        let ink = if is_steeper(grade, steep_percent) {
-            Ink::Steep
-        } else {
-            Ink::Ground
-        };
-        paper.line(ink, at(from), at(to));
-    }
-    for place in profile.sags() {
-        if let Some(point) = profile.points.get(place) {
-            let [x_mm, y_mm] = at(point);
-            let side = (letter_mm / 2).to_string();
-            let sign = "l-".to_owned() + &side + " -" + &side + "h" + &(letter_mm / 2 * 2).to_string() + "z";
-            paper.put(Ink::Person, x_mm, y_mm - letter_mm / 4, &sign);
-            paper.label(x_mm, y_mm - letter_mm, say!("heights-low"));
+        if let Some(from) = before
+            .replace([x_mm, y_mm])
+            .filter(|_| is_steeper(grade, steep_percent))
+        {
+            paper.line(Ink::Steep, from, [x_mm, y_mm]);
+        }
+        if sags.contains(&place) {
+            paper.line(Ink::Edge, [x_mm, y_mm], [x_mm, y_mm - letter_mm]);
+            paper.label(x_mm, y_mm - letter_mm * 5 / 4, say!("heights-low"));
+        }
+        if place == 0 || place == last {
+            let side = usize::from(place > 0);
+            ends[side] = words::length(point.1, units);
+            let within_mm = x_mm.clamp(letter_mm * 3, right_mm - letter_mm * 3);
+            paper.label(within_mm, y_mm - letter_mm, ends[side].clone());
         }
     }
-    let height_of = |point: Option<&(f64, f64)>| point.map_or(0.0, |(_, height_m)| *height_m);
-    for (point, x_mm) in [
-        (profile.points.first(), letter_mm * 3),
-        (profile.points.last(), right_mm - letter_mm * 3),
-    ] {
-        let y_mm = point.map_or(0, |point| at(point)[1]);
-        paper.label(x_mm, y_mm - letter_mm, words::length(height_of(point), units));
-    }
+    let [_, start_mm] = at(&profile.points[0]);
+    paper.put(Ink::Ground, 0, start_mm, &ground);
+    let foot = ground + "V" + &letter_mm.to_string() + "H0z";
+    paper.put(Ink::Planted, 0, start_mm, &foot);
     let scale = if times == 1 {
         say!("heights-true").to_owned()
     } else {
         say!("heights-exaggerated", times = times.to_string())
     };
-    let line_mm = foot_mm + letter_mm / 2;
-    paper.line(Ink::Dimension, [0, line_mm], [right_mm, line_mm]);
-    for x_mm in [0, right_mm] {
-        paper.line(
-            Ink::Dimension,
-            [x_mm, line_mm - letter_mm / 3],
-            [x_mm, line_mm + letter_mm / 3],
-        );
-    }
     let along = words::length(length_m, units) + "; " + &scale;
-    paper.label(right_mm / 2, line_mm + letter_mm * 4 / 3, along.clone());
-    let top_mm = (rise_m * 1000.0 * f64::from(times)) as i32 + letter_mm * 2;
-    let described = say!(
-        "heights-profile",
-        along = along,
-        from = words::length(height_of(profile.points.first()), units),
-        to = words::length(height_of(profile.points.last()), units),
-        low = profile.sags().len()
-    );
-    paper.finished(
-        [
-            -letter_mm / 4,
-            -top_mm,
-            right_mm + letter_mm / 2,
-            top_mm + line_mm + letter_mm * 2,
-        ],
-        letter_mm,
-        described,
-    )
+    paper.label(right_mm / 2, letter_mm * 5 / 2, along.clone());
+    let [from, to] = ends;
+    let described = say!("heights-profile", along = along, from = from, to = to, low = sags.len());
+    let top_mm = drawn_mm(rise_m * f64::from(times)) + letter_mm * 5 / 2;
+    paper.finished([0, -top_mm, right_mm, top_mm + letter_mm * 3], letter_mm, described)
 }
 
 #[cfg(test)]
@@ -238,7 +220,7 @@ mod tests {
         assert_eq!(said[1], "12.0 % down along the street");
         assert_eq!(said[3..6], ["20.0 m steeper", "20.0 m steeper", "80.0 m steeper"]);
         let inks: Vec<&str> = drawing.paths.iter().map(|(ink, _)| *ink).collect();
-        assert!(inks.contains(&"steep") && inks.contains(&"person"), "{inks:?}");
+        assert!(inks.contains(&"steep") && inks.contains(&"edge"), "{inks:?}");
         let labels: Vec<&str> = drawing.labels.iter().map(|label| label.text.as_str()).collect();
         assert!(labels.contains(&"9.0 m") && labels.contains(&"10.2 m"), "{labels:?}");
         assert!(labels.contains(&"100 m; heights drawn 2 times"), "{labels:?}");
@@ -284,7 +266,7 @@ mod tests {
         let (lines, drawing) = shown_on(&[5_000; 11]);
         assert_eq!(lines[1].value, "0.0 % up along the street");
         assert!(lines[3..6].iter().all(|line| line.value == "nothing steeper"));
-        assert!(drawing.paths.iter().all(|(ink, _)| *ink != "steep" && *ink != "person"));
+        assert!(drawing.paths.iter().all(|(ink, _)| *ink != "steep" && *ink != "edge"));
         assert!(shown(&document(None), &street(&[(0, 0), (100_000, 0)])).is_none());
         assert!(shown(&document(Some(ground(&[0; 11]))), &street(&[])).is_none());
     }

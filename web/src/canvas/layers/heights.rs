@@ -19,6 +19,7 @@ const HEAVIER_EACH: i32 = 5;
 /// Labels of a line may stand so close, in meters, and are so far apart on screen.
 const LABELS_M: f64 = 25.0;
 const LABELS_PX: f64 = 330.0;
+const MOST_LABELS: f64 = 1_000.0;
 const LABEL_PX: f64 = 11.0;
 
 const FOOT_MM: f64 = 304.8;
@@ -91,16 +92,17 @@ fn label(line: &[(f64, f64)], text: String, labels: &mut Layer) {
     let length_of = |(a, b): (&(f64, f64), &(f64, f64))| number::length(b.0 - a.0, b.1 - a.1);
     let length_m: f64 = runs().map(length_of).sum();
     let width_px = text.len() as f64 * LABEL_PX;
-    // The place of a label among those to either side of the middle.
-    let beside = (length_m / 2.0 / LABELS_M).floor();
+    // The place of a label among those to either side of the middle; of a line too long to be seen fewer.
+    let step_m = LABELS_M.max(length_m / MOST_LABELS);
+    let beside = (length_m / 2.0 / step_m).floor();
     let (mut place, mut walked_m) = (-beside, 0.0);
     for (a, b) in runs() {
         let run_m = length_of((a, b));
-        while place <= beside && run_m > 0.0 && length_m / 2.0 + place * LABELS_M <= walked_m + run_m {
-            let share = (length_m / 2.0 + place * LABELS_M - walked_m) / run_m;
+        while place <= beside && run_m > 0.0 && length_m / 2.0 + place * step_m <= walked_m + run_m {
+            let share = (length_m / 2.0 + place * step_m - walked_m) / run_m;
             // With how many others it is left out at half the scale.
             let halvings = (place as i32).trailing_zeros().min(8);
-            let apart_m = LABELS_M * f64::from(1 << halvings);
+            let apart_m = step_m * f64::from(1 << halvings);
             let (from, to) = if a.0 <= b.0 { (a, b) } else { (b, a) };
             labels.items.push(Item::Words(Words {
                 at: (a.0 + (b.0 - a.0) * share, a.1 + (b.1 - a.1) * share),
