@@ -150,6 +150,16 @@ fn slopes_are_a_map_and_streets_show_how_they_rise() {
             "{said}"
         );
         page.take_screenshot("heights-street").await;
+        // It is steeper than 10 %; a town that allows more has it as it is.
+        page.wait_for(".editor > .section-drawn .steep").await;
+        for _ in 0..6 {
+            page.press(".number:has(#grade-0-0) button:last-of-type").await;
+        }
+        page.wait_for(".editor:not(:has(.section-drawn .steep)) .section-drawn .planted")
+            .await;
+        assert!(page.text("[data-editor='street']").await.contains("Over 13 %"));
+        page.press("[data-command='undo']").await;
+        page.wait_for(".editor > .section-drawn .steep").await;
     });
 }
 
@@ -163,6 +173,7 @@ fn heights_can_be_taken_away_again() {
         page.press("[data-menu='plan'] summary").await;
         page.wait_for("[data-heights]").await;
         assert!(page.text("[data-heights]").await.contains("plane.asc"));
+        page.take_screenshot("heights-menu").await;
         page.press("[data-command='heights-remove']").await;
         page.wait_for("#drawing[data-contours='']").await;
         page.press("[data-command='undo']").await;
