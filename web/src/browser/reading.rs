@@ -198,7 +198,7 @@ fn begun(name: &str, heading: &JsValue) -> Option<Base> {
         attribution: text(heading, "attribution")?,
         system: text(heading, "system")?,
         layers: list(heading, "layers", JsValue::as_string)?,
-        grid: GridSaid::told(&list(heading, "heights", JsValue::as_f64)?),
+        grid: GridSaid::told(&js_sys::Float64Array::new(&member(heading, "heights")).to_vec()),
         faults: list(heading, "faults", fault_said)?,
         ..Base::new(name, coordinates)
     })

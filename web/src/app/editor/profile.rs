@@ -8,13 +8,14 @@ use hobnail_core::measures::street_grades::{
 use hobnail_core::measures::walk_network::ground::Ground;
 use hobnail_core::plan::document::{Document, Settings, UnitSystem};
 use hobnail_core::plan::flatten::flatten;
-use hobnail_core::plan::{Street, StreetRole};
+use hobnail_core::plan::{PlanPoint, Street, StreetRole};
 use hobnail_core::say;
 
 use super::Change;
 use super::drawn::{Drawing, Ink, Paper};
 use super::lines::{Key, Line, Part};
 use super::quantity::{Bounded, GRADE, is_same};
+use crate::app::alternatives::course;
 use crate::app::words;
 use crate::canvas::scene_of::meters;
 
@@ -127,44 +128,38 @@ fn drawing(profile: &Profile, steep_percent: f64, units: UnitSystem) -> Drawing 
     let times = *EXAGGERATIONS.iter().find(fits).unwrap_or(&1);
     let right_mm = drawn_mm(length_m);
     let letter_mm = right_mm / LETTERS_ACROSS;
-    let at = |(along_m, height_m): &(f64, f64)| {
+    let points = profile.points.iter().map(|(along_m, height_m)| {
         let up_m = (height_m - least_m) * f64::from(times);
-        [drawn_mm(*along_m), -drawn_mm(up_m)]
-    };
-    let sags = profile.sags();
-    let last = profile.points.len() - 1;
-    let mut ground = String::new();
-    let mut before = None;
-    let mut ends = [String::new(), String::new()];
-    for (place, (point, grade)) in profile
-        .points
-        .iter()
-        .zip([0.0].into_iter().chain(profile.grades_percent()))
-        .enumerate()
-    {
-        let [x_mm, y_mm] = at(point);
-        ground = ground + "L" + &x_mm.to_string() + " " + &y_mm.to_string();
-        if let Some(from) = before
-            .replace([x_mm, y_mm])
-            .filter(|_| is_steeper(grade, steep_percent))
-        {
-            paper.line(Ink::Steep, from, [x_mm, y_mm]);
-        }
-        if sags.contains(&place) {
-            paper.line(Ink::Edge, [x_mm, y_mm], [x_mm, y_mm - letter_mm]);
-            paper.label(x_mm, y_mm - letter_mm * 5 / 4, say!("heights-low"));
-        }
-        if place == 0 || place == last {
-            let side = usize::from(place > 0);
-            ends[side] = words::length(point.1, units);
-            let within_mm = x_mm.clamp(letter_mm * 3, right_mm - letter_mm * 3);
-            paper.label(within_mm, y_mm - letter_mm, ends[side].clone());
+        PlanPoint::new(drawn_mm(*along_m), drawn_mm(up_m))
+    });
+    let mut points: Vec<PlanPoint> = points.collect();
+    let above = |at: PlanPoint, letters: i32| PlanPoint::new(at.x_mm, at.y_mm + letter_mm * letters / 4);
+    for (ends, grade) in points.windows(2).zip(profile.grades_percent()) {
+        if is_steeper(grade, steep_percent) {
+            course(&mut paper, Ink::Steep, ends);
         }
     }
-    let [_, start_mm] = at(&profile.points[0]);
-    paper.put(Ink::Ground, 0, start_mm, &ground);
-    let foot = ground + "V" + &letter_mm.to_string() + "H0z";
-    paper.put(Ink::Planted, 0, start_mm, &foot);
+    let mut label = |at: PlanPoint, text: &str| {
+        let within_mm = at.x_mm.clamp(letter_mm * 3, right_mm - letter_mm * 3);
+        paper.label(within_mm, -at.y_mm, text);
+    };
+    let [from, to] = [0, points.len() - 1].map(|end| {
+        let words = words::length(profile.points[end].1, units);
+        label(above(points[end], 4), &words);
+        words
+    });
+    let sags = profile.sags();
+    for sag in &sags {
+        label(above(points[*sag], 6), say!("heights-low"));
+    }
+    for sag in &sags {
+        course(&mut paper, Ink::Edge, &[points[*sag], above(points[*sag], 5)]);
+    }
+    course(&mut paper, Ink::Ground, &points);
+    for x_mm in [right_mm, 0] {
+        points.push(PlanPoint::new(x_mm, -letter_mm));
+    }
+    course(&mut paper, Ink::Planted, &points);
     let scale = if times == 1 {
         say!("heights-true").to_owned()
     } else {
@@ -172,7 +167,6 @@ fn drawing(profile: &Profile, steep_percent: f64, units: UnitSystem) -> Drawing 
     };
     let along = words::length(length_m, units) + "; " + &scale;
     paper.label(right_mm / 2, letter_mm * 5 / 2, along.clone());
-    let [from, to] = ends;
     let described = say!("heights-profile", along = along, from = from, to = to, low = sags.len());
     let top_mm = drawn_mm(rise_m * f64::from(times)) + letter_mm * 5 / 2;
     paper.finished([0, -top_mm, right_mm, top_mm + letter_mm * 3], letter_mm, described)
@@ -182,7 +176,6 @@ fn drawing(profile: &Profile, steep_percent: f64, units: UnitSystem) -> Drawing 
 mod tests {
     use super::*;
     use crate::tools::fixtures::street;
-    use hobnail_core::plan::PlanPoint;
     use hobnail_core::plan::document::Topography;
     use hobnail_core::plan::projection::GeographicPoint;
 

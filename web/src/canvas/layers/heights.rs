@@ -1,8 +1,6 @@
 //! The heights of the ground: contours as thin brown lines, each fifth heavier and labeled with its height, and slopes in
 //! classes. Brown is what maps draw the ground in, by common practice.
 
-use std::sync::Arc;
-
 use hobnail_core::measures::slopes::{BORDERS_PERCENT, Slopes, THOUSANDTHS};
 use hobnail_core::number;
 use hobnail_core::plan::document::{Topography, UnitSystem};
@@ -133,31 +131,24 @@ pub fn slopes(held: &Topography) -> Layer {
     // A border all around that is flatter than anything, so that what is steep is closed at the edge.
     const OUTSIDE: i32 = -1_000_000_000;
     let columns = slopes.columns + 2;
-    let mut values = vec![OUTSIDE; columns];
-    for row in slopes.values.chunks(slopes.columns) {
-        values.push(OUTSIDE);
-        values.extend_from_slice(row);
-        values.push(OUTSIDE);
+    let mut values = vec![OUTSIDE; held.heights_mm.len()];
+    for (place, slope) in slopes.values.iter().enumerate() {
+        let (column, row) = (place % slopes.columns, place / slopes.columns);
+        if let Some(value) = values.get_mut((row + 1) * columns + column + 1) {
+            *value = *slope;
+        }
     }
-    values.resize(values.len() + columns, OUTSIDE);
     let field = Field {
         columns,
         values: &values,
         ..Field::of(held)
     };
-    let levels: Vec<i32> = [0]
-        .into_iter()
-        .chain(BORDERS_PERCENT)
-        .map(|border| border * THOUSANDTHS)
-        .collect();
-    let mut paths = vec![Path::default(); levels.len()];
-    for (place, (ring, _)) in field.lines(&levels) {
-        if let Some(path) = paths.get_mut(place) {
+    for (class, border) in [0].into_iter().chain(BORDERS_PERCENT).enumerate() {
+        let mut path = Path::default();
+        for (_, (ring, _)) in field.lines(&[border * THOUSANDTHS]) {
             path.ring(ring);
         }
-    }
-    for (class, path) in (0..).zip(paths) {
-        layer.fill(Arc::new(path), Fill::Flat(palette::class(Scale::Ramp, class)));
+        layer.fill(path, Fill::Flat(palette::class(Scale::Ramp, class as u8)));
     }
     layer
 }
