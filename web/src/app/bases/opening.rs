@@ -48,6 +48,9 @@ pub struct Bases {
     reading: Option<Reading>,
 }
 
+/// A change of what is chosen.
+type Choosing<'a> = Box<dyn FnOnce(&mut Opened, &App) + 'a>;
+
 impl Opening {
     /// Whether the file is a table, whose columns can be named.
     #[must_use]
@@ -124,6 +127,7 @@ impl Store {
             }]),
         };
         let is_done = !matches!(stage, Stage::Reading(_));
+        let has_heights = matches!(&stage, Stage::Read(opened) if opened.base.grid.is_some());
         self.opening.update(|opening| {
             if let Some(opening) = opening {
                 opening.stage = stage;
@@ -131,7 +135,9 @@ impl Store {
         });
         if is_done {
             // The worker has said all that it has to say, but for heights.
-            if !self.ask_heights() {
+            if has_heights {
+                self.choose_of_base(|_, _| {});
+            } else {
                 drop(self.bases.update(|bases| bases.reading.take()));
             }
             let said = self
@@ -147,8 +153,14 @@ impl Store {
         self.with(|app| Opened::new(base, app))
     }
 
-    /// Changes what is chosen, and looks what would be taken then.
+    /// Changes what is chosen, looks what would be taken then, and asks for heights where others are needed.
     pub fn choose_of_base(self, change: impl FnOnce(&mut Opened, &App)) {
+        self.choose_boxed(Box::new(change));
+    }
+
+    // Written once, and not for each kind of change.
+    fn choose_boxed(self, change: Choosing<'_>) {
+        let mut due = None;
         self.opening.update(|opening| {
             if let Some(Opening {
                 stage: Stage::Read(opened),
@@ -159,28 +171,13 @@ impl Store {
                     change(opened, app);
                     opened.look(app);
                 });
+                due = opened.take_due();
             }
         });
-        self.ask_heights();
-    }
-
-    /// Asks for heights where some are due; whether the file has any.
-    fn ask_heights(self) -> bool {
-        let mut asks = (None, false);
-        self.opening.update(|opening| {
-            if let Some(Opening {
-                stage: Stage::Read(opened),
-                ..
-            }) = opening
-            {
-                asks = (opened.take_due(), opened.base.grid.is_some());
-            }
-        });
-        if let Some(request) = asks.0 {
+        if let Some(request) = due {
             self.bases
                 .with(|bases| bases.reading.as_ref().map(|reading| reading.ask(&request)));
         }
-        asks.1
     }
 
     /// Takes what is chosen into the plan; the panel then closes.
