@@ -30,6 +30,8 @@ pub struct Field<'a> {
 struct Links {
     next: Vec<u32>,
     is_entered: Vec<bool>,
+    /// The edges from which it goes on, as they were found.
+    from: Vec<usize>,
 }
 
 const NONE: u32 = u32::MAX;
@@ -98,6 +100,7 @@ impl<'a> Field<'a> {
         let mut links = Links {
             next: vec![NONE; self.values.len() * 2],
             is_entered: vec![false; self.values.len() * 2],
+            from: Vec::new(),
         };
         for (place, level) in levels.iter().enumerate() {
             for row in 0..rows - 1 {
@@ -106,8 +109,9 @@ impl<'a> Field<'a> {
                 }
             }
             // Lines that begin at the edge of the grid before those that run in a ring.
+            let from = std::mem::take(&mut links.from);
             for begins in [true, false] {
-                for edge in 0..links.next.len() {
+                for edge in from.iter().copied() {
                     if links.next[edge] != NONE && !(begins && links.is_entered[edge]) {
                         found.push((place, self.followed(edge, *level, &mut links)));
                     }
@@ -154,6 +158,7 @@ impl<'a> Field<'a> {
         for (from, to) in [Some(first), second].into_iter().flatten() {
             links.next[from] = to as u32;
             links.is_entered[to] = true;
+            links.from.push(from);
         }
     }
 
