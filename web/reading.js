@@ -17,6 +17,13 @@ globalThis.hobnailReading = async (Reading, { file, beside, options }, post) => 
       post(["piece", shapes, positions, piece.words()], [shapes.buffer, positions.buffer]);
     }
     post(["end"]);
+    // Heights are asked for as long as somebody chooses how many; what goes wrong then ends the worker.
+    globalThis.onmessage = ({ data }) => {
+      const heights = reading.heights(data);
+      const heights_mm = heights.heights_mm();
+      post(["heights", heights.numbers(), heights_mm], [heights_mm.buffer]);
+      heights.free();
+    };
   } catch (fault) {
     // What the readers throw is a list of faults; all else is a fault of our own, or too little memory.
     post(Array.isArray(fault) ? ["refused", fault] : ["failed", String(fault)]);

@@ -3,7 +3,7 @@
 
 bases-title = Base data
 bases-begin = Base data
-bases-about = Take streets, buildings, parcels and places as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table
+bases-about = Take streets, buildings, parcels and places as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table; and heights of the ground from a GeoTIFF, ASCII or HGT grid
 bases-choose = Open a file of base data…
 bases-reading = Reading { $file }…
 bases-progress = Share of the file that is read
@@ -39,10 +39,6 @@ bases-unit-survey-feet = US survey feet
 bases-unit-other = A unit of its own
 bases-size = Extent
 bases-extent = { $wide } west to east, { $high } south to north
-bases-heights = { $count ->
-    [one] The file holds a grid of heights. Plans take no heights from files yet.
-   *[other] The file holds { $count } grids of heights. Plans take no heights from files yet.
-}
 bases-layers = Layers
 # Layers of OpenStreetMap.
 bases-layer-streets = Streets
@@ -125,6 +121,10 @@ bases-kind = { $kind ->
     [notes] { $count ->
         [one] note
        *[other] notes
+    }
+    [heights] { $count ->
+        [one] height of the ground
+       *[other] heights of the ground
     }
    *[parcels] { $count ->
         [one] parcel

@@ -3,7 +3,7 @@
 
 bases-title = Datos de base
 bases-begin = Datos de base
-bases-about = Incorpore calles, edificios, parcelas y lugares existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla
+bases-about = Incorpore calles, edificios, parcelas y lugares existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla; y alturas del terreno desde una cuadrícula GeoTIFF, ASCII o HGT
 bases-choose = Abrir un archivo de datos de base…
 bases-reading = Leyendo { $file }…
 bases-progress = Parte del archivo que se ha leído
@@ -39,10 +39,6 @@ bases-unit-survey-feet = Pies de agrimensura de EE. UU.
 bases-unit-other = Una unidad propia
 bases-size = Extensión
 bases-extent = { $wide } de oeste a este, { $high } de sur a norte
-bases-heights = { $count ->
-    [one] El archivo contiene una cuadrícula de alturas. Los planes aún no toman alturas de archivos.
-   *[other] El archivo contiene { $count } cuadrículas de alturas. Los planes aún no toman alturas de archivos.
-}
 bases-layers = Capas
 # Capas de OpenStreetMap.
 bases-layer-streets = Calles
@@ -125,6 +121,10 @@ bases-kind = { $kind ->
     [notes] { $count ->
         [one] nota
        *[other] notas
+    }
+    [heights] { $count ->
+        [one] altura del terreno
+       *[other] alturas del terreno
     }
    *[parcels] { $count ->
         [one] parcela

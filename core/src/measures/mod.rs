@@ -31,6 +31,10 @@ pub mod walk;
 
 pub mod details;
 
+pub mod slopes;
+
+pub mod street_grades;
+
 pub mod streets;
 
 pub mod sun;

@@ -8,6 +8,7 @@ mod bases;
 mod draw;
 mod everywhere;
 mod files;
+mod heights;
 mod keeping;
 mod keyboard;
 mod land;

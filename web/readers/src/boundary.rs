@@ -12,7 +12,9 @@
 //! }
 //! const base = reading.result();           // all but the features, see `Handed`; throws the list of faults when nothing was read
 //! for (let piece; (piece = reading.piece()); ) post(piece.shapes(), piece.positions(), piece.words());
-//! const surface = reading.surface(0);      // heights, when base.grids_count > 0
+//! const heights = reading.heights(asked);  // for the plan, any number of times, when base.grids_count > 0
+//! post(heights.numbers(), heights.heights_mm());
+//! const surface = reading.surface(0);      // a grid itself
 //! ```
 //!
 //! Who does not want to wait ends the worker, and nothing is left. `web/reading.js` is where it is called.
@@ -26,6 +28,7 @@ use wasm_bindgen::prelude::wasm_bindgen;
 
 use crate::base::{Coordinates, Format, Picture, Position};
 use crate::fault::Fault;
+use crate::grid::resampled::{Resampled, about, resampled};
 use crate::grid::{Grid, contours, slope};
 use crate::options::Options;
 use crate::pieces::{self, Pieces};
@@ -41,7 +44,8 @@ pub struct Reading {
     grids: Vec<Grid>,
 }
 
-/// What is handed over first: what [`crate::base::Base`] says but for the features, and how many surfaces can be asked for.
+/// What is handed over first: what [`crate::base::Base`] says but for the features, how many surfaces can be asked for, and
+/// what its grids of heights are ([`crate::grid::resampled::About::numbers`]; empty where there are none).
 #[derive(Serialize)]
 struct Handed<'a> {
     format: Format,
@@ -52,6 +56,7 @@ struct Handed<'a> {
     pictures: &'a [Picture],
     faults: &'a [Fault],
     grids_count: usize,
+    heights: Vec<f64>,
 }
 
 /// Some features: see [`pieces::Piece`]. Each part can be taken once.
@@ -144,6 +149,7 @@ impl Reading {
             pictures: &base.pictures,
             faults: &base.faults,
             grids_count: self.grids.len(),
+            heights: about(&self.grids).map_or_else(Vec::new, |about| about.numbers()),
         });
         self.pieces = Some(Pieces::new(base));
         Ok(handed)
@@ -152,6 +158,24 @@ impl Reading {
     /// The next features, once there is a result; nothing when all were given.
     pub fn piece(&mut self) -> Option<Piece> {
         self.pieces.as_mut()?.next().map(Piece)
+    }
+
+    /// Heights of all grids on a regular grid of the plan. `asked` holds west, south, east and north of the area in
+    /// millimeters, longitude and latitude of the plan's origin in degrees, and meters in a unit of height, 0 for the
+    /// file's own; nothing comes of other numbers.
+    pub fn heights(&self, asked: &[f64]) -> Heights {
+        let found = match *asked {
+            [west, south, east, north, longitude, latitude, unit_m] => {
+                let plan = System::plan([longitude, latitude]).ok();
+                let unit_m = (unit_m > 0.0).then_some(unit_m);
+                plan.map(|plan| resampled(&self.grids, &plan, [west, south, east, north], unit_m))
+            }
+            _ => None,
+        };
+        Heights {
+            asked: asked.to_vec(),
+            found: found.unwrap_or_default(),
+        }
     }
 
     /// The heights of a grid, to be asked of; each can be taken once.
@@ -169,6 +193,31 @@ impl Reading {
             grid,
             plan: self.plan.clone(),
         })
+    }
+}
+
+/// Heights for the plan. Its heights can be taken once.
+#[wasm_bindgen]
+pub struct Heights {
+    asked: Vec<f64>,
+    found: Resampled,
+}
+
+#[wasm_bindgen]
+impl Heights {
+    /// What was asked; then east and north of the southwestern point, the spacing, and the columns; then how many points
+    /// the area has, and how many heights are those of a neighbor.
+    pub fn numbers(&self) -> Vec<f64> {
+        let found = &self.found;
+        let mut numbers = self.asked.clone();
+        numbers.extend(found.south_west_mm.map(f64::from));
+        numbers.extend([found.spacing_mm, found.columns, found.asked, found.filled].map(f64::from));
+        numbers
+    }
+
+    /// Heights in millimeters, rows from south to north.
+    pub fn heights_mm(&mut self) -> Vec<i32> {
+        std::mem::take(&mut self.found.heights_mm)
     }
 }
 

@@ -4,6 +4,7 @@
 //! value are `NaN` and nothing that needs them has one.
 
 pub mod contours;
+pub mod resampled;
 pub mod slope;
 
 use crate::base::Position;
@@ -61,10 +62,12 @@ impl Grid {
 
     /// The height in meters at a position of the grid's system: bilinear between the four centers around it,
     /// h = Σ hᵢ·wᵢ with the products of the distances to the opposite sides as weights. `None` beyond the outermost
-    /// centers, and where a center that weighs has no value.
+    /// centers, and where a center that weighs has no value. What is within a millionth of a cell of a center is on it,
+    /// so that a position there and back through degrees is the same.
     #[must_use]
     pub fn height_m(&self, position: Position) -> Option<f64> {
-        let [column, row] = self.cell(position);
+        let on_center = |at: f64| if (at - at.round()).abs() < 1e-6 { at.round() } else { at };
+        let [column, row] = self.cell(position).map(on_center);
         let inside = |at: f64, count: usize| (0.0..=(count as f64 - 1.0)).contains(&at);
         if !(inside(column, self.columns) && inside(row, self.rows)) {
             return None;

@@ -6,10 +6,13 @@
 use hobnail_core::figures::display::digits;
 use hobnail_core::figures::unit::ACRE_M2;
 use hobnail_core::measures::frontage::PaintedFace;
+use hobnail_core::measures::slopes::{BORDERS_PERCENT, Slopes};
+use hobnail_core::measures::street_grades::{Profile, WALK_PERCENT, fire_access_percent, is_steeper};
+use hobnail_core::measures::walk_network::ground::Ground;
 use hobnail_core::plan::building::LandUse;
-use hobnail_core::plan::document::UnitSystem;
+use hobnail_core::plan::document::{Topography, UnitSystem};
 use hobnail_core::plan::land::OwnerGroup;
-use hobnail_core::plan::street::Status;
+use hobnail_core::plan::street::{Status, StreetRole};
 use hobnail_core::plan::{Document, Mark as Drawn, PhaseId};
 use hobnail_core::say;
 use hobnail_core::study::Study;
@@ -57,6 +60,7 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
     };
     let mut note = None;
     let mut scale = Scale::Kinds;
+    let mut steep: Vec<f64> = Vec::new();
     match map {
         Map::Density => {
             scale = Scale::Ramp;
@@ -116,6 +120,22 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
                 });
             }
         }
+        Map::Slope => {
+            scale = Scale::Ramp;
+            let Some(topography) = &seen.topography else {
+                return Some(Legend {
+                    map,
+                    note: Some(say!("heights-none").to_owned()),
+                    ..Legend::default()
+                });
+            };
+            let areas_m2 = Slopes::of(topography).class_areas_m2(topography, &seen.site.boundary);
+            for (class, area_m2) in (0..).zip(areas_m2).filter(|(_, area_m2)| *area_m2 > 0.0) {
+                hold(class, area_m2);
+            }
+            steep = steep_streets(study, &seen, topography, scene);
+            note = Some(say!("heights-map-note").to_owned());
+        }
         Map::Ground => {
             scene.is_ground = true;
             note = Some(say!("maps-ground-note").to_owned());
@@ -128,16 +148,26 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
         words: title(&seen, map, class),
         value: Some(match map {
             Map::Sections => words::length(held.amount, units),
-            Map::Owners => words::area(held.amount, units),
+            Map::Owners | Map::Slope => words::area(held.amount, units),
             _ => say!("maps-homes", count = number_of_homes(held.amount)),
         }),
     };
-    let lines: Vec<Line> = held
+    let mut lines: Vec<Line> = held
         .iter()
         .enumerate()
         .filter(|(_, held)| held.is_there)
         .map(line)
         .collect();
+    for (place, length_m) in (0..).zip(steep) {
+        lines.push(Line {
+            mark: Mark::Steep(place),
+            words: match place {
+                0 => say!("heights-steep-walk").to_owned(),
+                _ => say!("heights-steep-fire", limit = digits(fire_access_percent(&seen))),
+            },
+            value: Some(words::length(length_m, units)),
+        });
+    }
     if lines.is_empty() && map != Map::Ground {
         note = Some(say!("maps-nothing").to_owned());
     }
@@ -169,6 +199,14 @@ fn title(document: &Document, map: Map, class: usize) -> String {
         Map::Sections => {
             let section = document.street_sections.values().nth(class);
             section.map(|section| section.name.clone()).unwrap_or_default()
+        }
+        Map::Slope => {
+            let border = |place: Option<usize>| BORDERS_PERCENT.get(place?).map(i32::to_string);
+            match (border(class.checked_sub(1)), border(Some(class))) {
+                (None, high) => say!("heights-class-under", high = high.unwrap_or_default()),
+                (Some(low), Some(high)) => say!("heights-class-between", low = low, high = high),
+                (Some(low), None) => say!("heights-class-over", low = low),
+            }
         }
         Map::Owners => OWNERS
             .get(class)
@@ -226,6 +264,59 @@ fn wash(study: &Study, face: &PaintedFace, scale: Scale, class: u8, tag: String,
     scene.washes.push(Wash { rings, scale, class });
     let at = land.outline.first().and_then(|outline| widest_place(&meters(outline)));
     scene.tags.extend(at.map(|(at, _)| (at, tag)));
+}
+
+/// The classes that steep streets are colored as: steeper than a walk, and than fire access.
+pub const STEEP: [u8; 2] = [0, 3];
+
+/// Bands along what is steeper of each street than a limit, with the steepest grade on each; the length of what is
+/// steeper than each of the limits, in meters.
+fn steep_streets(study: &Study, seen: &Document, held: &Topography, scene: &mut Scene) -> Vec<f64> {
+    let limits = [WALK_PERCENT, fire_access_percent(seen)];
+    let mut lengths_m = vec![0.0; limits.len()];
+    let Some(ground) = Ground::of(held) else {
+        return lengths_m;
+    };
+    let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
+    let streets = marks
+        .into_iter()
+        .flat_map(|marks| marks.values())
+        .filter_map(Drawn::as_street);
+    for street in streets.filter(|street| street.status != Status::Removed) {
+        // Nobody drives along a path.
+        let count = if street.role == StreetRole::Path {
+            1
+        } else {
+            limits.len()
+        };
+        let profile = Profile::of(&ground, &meters(&hobnail_core::plan::flatten::flatten(&street.line)));
+        let mut steepest: Option<(f64, (f64, f64))> = None;
+        let ends = profile.places.iter().zip(profile.places.iter().skip(1));
+        for (grade, (from, to)) in profile.grades_percent().zip(ends) {
+            let passed = limits
+                .iter()
+                .take(count)
+                .filter(|limit| is_steeper(grade, **limit))
+                .count();
+            let Some(class) = passed.checked_sub(1).and_then(|place| STEEP.get(place)) else {
+                continue;
+            };
+            match scene.bands.last_mut() {
+                Some((line, held)) if *held == *class && line.last() == Some(from) => line.push(*to),
+                _ => scene.bands.push((vec![*from, *to], *class)),
+            }
+            if steepest.is_none_or(|(most, _)| grade.abs() > most) {
+                steepest = Some((grade.abs(), (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1))));
+            }
+        }
+        for (length_m, limit) in lengths_m.iter_mut().zip(limits).take(count) {
+            *length_m += profile.steeper_m(limit);
+        }
+        scene
+            .tags
+            .extend(steepest.map(|(grade, at)| (at, say!("heights-percent", grade = format!("{grade:.1}")))));
+    }
+    lengths_m
 }
 
 /// Bands along every street that is there, with the number of its class once on each.

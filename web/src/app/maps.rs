@@ -61,6 +61,8 @@ pub enum Map {
     Owners,
     /// The buildings alone.
     Ground,
+    /// How steep the ground is.
+    Slope,
     /// Which intersections a counting rule counts, by its place among [`COUNTING_RULES`].
     Counted(usize),
 }
@@ -73,9 +75,10 @@ impl Default for Map {
 
 impl Map {
     /// The maps that are no walk and no counting rule, with their names in the page and their words.
-    pub const OTHERS: [(Self, &'static str, Words); 11] = [
+    pub const OTHERS: [(Self, &'static str, Words); 12] = [
         (Self::Plain, "plain", message!("page-map-plain")),
         (Self::Ground, "ground", message!("maps-ground")),
+        (Self::Slope, "slope", message!("heights-map")),
         (Self::Five, "five", message!("page-map-five")),
         (Self::Routes, "routes", message!("page-map-routes")),
         (Self::Indirect, "indirect", message!("page-map-indirect")),
@@ -159,6 +162,8 @@ pub enum Mark {
     Best,
     /// Land or streets of a class.
     Class(Scale, u8),
+    /// Streets steeper than a limit, by its place.
+    Steep(u8),
     /// Nothing: a figure of the whole, by its name in the page.
     Figure(&'static str),
 }
@@ -278,7 +283,7 @@ pub fn legend(study: &Study, drawn: &Drawn, map: Map) -> Legend {
         Map::Indirect => detail_maps::fronts_legend(study, drawn),
         Map::Mix => detail_maps::mix_legend(study),
         Map::Shared => alternatives::shared_legend(study),
-        Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground => {
+        Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground | Map::Slope => {
             class_maps::lay(study, map, &mut Scene::default()).unwrap_or_default()
         }
         Map::Counted(_) => {

@@ -34,6 +34,8 @@ pub struct PlanShown {
     pub is_metric: bool,
     /// What the drawing holds, in words.
     pub described: String,
+    /// The heights of the ground in words; empty where the plan has none.
+    pub heights: String,
 }
 
 /// A street section of the palette.
@@ -146,6 +148,7 @@ pub fn plan(app: &App) -> PlanShown {
             .collect(),
         is_metric: units == UnitSystem::Metric,
         described: described(app),
+        heights: app.heights_words(),
     }
 }
 

@@ -3,8 +3,10 @@
 
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
+use hobnail_core::plan::document::{Topography, UnitSystem};
 use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 use std::sync::Arc;
 
@@ -21,7 +23,7 @@ use crate::canvas::layers::overlay::Selected;
 use crate::canvas::layers::streets::STRIPS_FROM_PX_PER_M;
 use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
 use crate::canvas::layers::{
-    classes, drafted, fronts, furniture, land, marks, needs, nodes, overlay, routes, shed, streets,
+    classes, drafted, fronts, furniture, heights, land, marks, needs, nodes, overlay, routes, shed, streets,
 };
 use crate::canvas::palette;
 use crate::canvas::picture::Layer;
@@ -37,6 +39,9 @@ const SHED_MINUTES: [u32; 2] = [FAR_MINUTES, NEAR_MINUTES];
 
 /// The layer that the picture lies on: the ground, so that it shows through what is traced and streets lie on it.
 const PICTURE_ABOVE: usize = 1;
+
+/// The layer that the ground's heights lie on, beneath the streets.
+const HEIGHTS_ABOVE: usize = 2;
 
 /// The layers that planting and lanes lie on.
 const PLANTING_ABOVE: usize = 3;
@@ -83,6 +88,62 @@ impl Near {
     }
 }
 
+/// The ground's heights as they are drawn: made anew only where the heights, the interval or the map are others.
+#[derive(Default)]
+struct Heights {
+    held: Option<Topography>,
+    mean_slope: f64,
+    /// The interval and its unit, and whether slopes are shown.
+    made_for: Option<((f64, f64), bool)>,
+    /// Slopes, and contours upon them.
+    below: Vec<Prepared>,
+    labels: Option<Prepared>,
+}
+
+impl Heights {
+    fn take(&mut self, topography: Option<&Topography>) {
+        if self.held.as_ref() != topography {
+            *self = Self::default();
+            self.held = topography.cloned();
+            self.mean_slope = self.held.as_ref().map_or(0.0, heights::mean_slope);
+            document::note(CANVAS, "data-contours", "");
+        }
+    }
+
+    /// How far apart the contours are; nothing without any.
+    fn words(&self, units: UnitSystem) -> Option<String> {
+        let ((interval, _), _) = self.made_for?;
+        let unit = match units {
+            UnitSystem::Metric => "m",
+            UnitSystem::UsCustomary => say!("drawing-feet"),
+        };
+        Some(say!("heights-contours", interval = interval.to_string() + " " + unit))
+    }
+
+    fn bring(&mut self, px_per_m: f64, units: UnitSystem, map: Map) {
+        let Some(held) = &self.held else { return };
+        let interval = heights::interval(px_per_m, self.mean_slope, units);
+        let key = Some((interval, map == Map::Slope));
+        if self.made_for == key {
+            return;
+        }
+        self.made_for = key;
+        let (lines, labels, count) = heights::contours(held, interval);
+        self.below.clear();
+        if map == Map::Slope {
+            self.below.push(Prepared::of(heights::slopes(held)));
+        }
+        self.below.push(Prepared::of(lines));
+        self.labels = Some(Prepared::of(labels));
+        // For tests: how many lines, and how far apart.
+        document::note(
+            CANVAS,
+            "data-contours",
+            &(count.to_string() + " " + &interval.0.to_string()),
+        );
+    }
+}
+
 /// The canvas and what the browser holds of the drawing.
 pub struct Stage {
     painter: Painter,
@@ -97,6 +158,8 @@ pub struct Stage {
     disks: Vec<fronts::Disk>,
     /// Words, the most needed first.
     words: Vec<Prepared>,
+    /// The ground's heights.
+    heights: Heights,
     /// The picture under the drawing, once it is decoded.
     picture: Option<Picture>,
     /// The picture that is decoded or being decoded.
@@ -124,6 +187,7 @@ impl Stage {
             above: Vec::new(),
             disks: Vec::new(),
             words: Vec::new(),
+            heights: Heights::default(),
             picture: None,
             asked_picture: None,
             corner_px: (100.0, 60.0),
@@ -174,6 +238,7 @@ impl Stage {
     pub fn take_plan(&mut self, app: &App) {
         let study = app.study();
         self.scene = scene_of(&study.seen(), study.alternative(), study.fabric());
+        self.heights.take(study.document().topography.as_ref());
         match app.map() {
             Map::Plain => {}
             Map::Walk(destination) => {
@@ -188,7 +253,7 @@ impl Stage {
             Map::Mix => self.scene.needs = detail_maps::mix(study),
             Map::Indirect => self.scene.fronts = detail_maps::fronts(study),
             Map::Shared => self.scene.routes = alternatives::shared_streets(study),
-            Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground => {
+            Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground | Map::Slope => {
                 // The legend is the panel's.
                 let _ = class_maps::lay(study, app.map(), &mut self.scene);
             }
@@ -286,11 +351,18 @@ impl Stage {
                 .bring(camera, |window| lots(study.document(), study.painted(), window));
             self.trees.bring(camera, |window| trees(&self.scene, window));
         }
+        self.heights
+            .bring(camera.px_per_m() / self.scale, app.units(), app.map());
         self.painter.clear(palette::AROUND);
         for (place, layer) in self.below.iter().enumerate() {
             self.painter.paint(layer, &view);
             if self.scene.is_ground {
                 continue;
+            }
+            if place == HEIGHTS_ABOVE {
+                for layer in &self.heights.below {
+                    self.painter.paint(layer, &view);
+                }
             }
             let near = match place {
                 PLANTING_ABOVE => self.planting.held.as_ref(),
@@ -337,12 +409,16 @@ impl Stage {
         for layer in &self.words {
             self.painter.paint_words(layer, &view, &mut room);
         }
+        if let Some(labels) = self.heights.labels.as_ref().filter(|_| !self.scene.is_ground) {
+            self.painter.paint_words(labels, &view, &mut room);
+        }
         for layer in hand(app) {
             self.painter.paint(&Prepared::of(layer), &view);
         }
         let (_, height_px) = camera.size_px();
         let at = ScreenPoint::new(self.corner_px.0 / scale, (height_px - self.corner_px.1) / scale);
-        let bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
+        let mut bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
+        bar.contours = self.heights.words(app.units()).filter(|_| !self.scene.is_ground);
         self.painter
             .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::of_screen(scale));
     }

@@ -2,7 +2,7 @@
 //!
 //! The worker runs `web/reading.js` and the readers' module; the file itself goes to it, so the page never holds its
 //! bytes. What it tells: `["share", number]`, `["base", heading]`, `["piece", shapes, positions, words]` any number of
-//! times, `["end"]`; or `["refused", faults]`, `["failed", words]`. Each piece is some thousand positions, so taking it is
+//! times, `["end"]`, and `["heights", numbers, heights]` as often as they are asked for; or `["refused", faults]`, `["failed", words]`. Each piece is some thousand positions, so taking it is
 //! short work between two frames.
 
 use std::cell::RefCell;
@@ -13,6 +13,7 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::{loader, words};
+use crate::app::bases::heights::{GridSaid, Heights, Request};
 use crate::app::bases::{Base, Coordinates, FaultSaid};
 
 /// What is heard of a file that is being read.
@@ -21,6 +22,8 @@ pub enum Heard {
     Share(f64),
     /// All is read.
     Base(Box<Base>),
+    /// Heights that were asked for.
+    Heights(Box<Heights>),
     /// Nothing could be read.
     Refused(Vec<FaultSaid>),
     /// Reading stopped; why, in a sentence.
@@ -138,6 +141,14 @@ impl Reading {
             _stopped: stopped,
         })
     }
+
+    /// Asks for heights, once all is read.
+    pub fn ask(&self, request: &Request) {
+        // Numbers can always be handed over.
+        let _ = self
+            .worker
+            .post_message(&js_sys::Float64Array::from(request.0.as_slice()));
+    }
 }
 
 /// What a message says; the inner `None` where it is only noted, the outer where it is no message of the readers.
@@ -155,6 +166,11 @@ fn taken(name: &str, base: &mut Option<Box<Base>>, message: &js_sys::Array) -> O
             let words = message.get(3).as_string()?;
             base.as_mut()?.add_piece(&shapes, &positions, &words).ok()?;
             Some(None)
+        }
+        "heights" => {
+            let numbers = said.dyn_into::<js_sys::Float64Array>().ok()?.to_vec();
+            let heights_mm = message.get(2).dyn_into::<js_sys::Int32Array>().ok()?.to_vec();
+            Some(Some(Heard::Heights(Box::new(Heights::told(&numbers, heights_mm)?))))
         }
         "end" => Some(Some(Heard::Base(base.take()?))),
         "refused" => {
@@ -182,7 +198,7 @@ fn begun(name: &str, heading: &JsValue) -> Option<Base> {
         attribution: text(heading, "attribution")?,
         system: text(heading, "system")?,
         layers: list(heading, "layers", JsValue::as_string)?,
-        grids_count: member(heading, "grids_count").as_f64()? as u32,
+        grid: GridSaid::told(&js_sys::Float64Array::new(&member(heading, "heights")).to_vec()),
         faults: list(heading, "faults", fault_said)?,
         ..Base::new(name, coordinates)
     })

@@ -24,7 +24,10 @@ pub(super) fn what_is_taken(opened: &Opened) -> View {
                 left.insert(0, say!("bases-left-unchosen", count = taken.unchosen));
             }
             View::nothing()
-                .and(element("p").holds(taken.share(opened.base.features.len())))
+                .and(
+                    (!opened.base.features.is_empty())
+                        .then(|| element("p").holds(taken.share(opened.base.features.len()))),
+                )
                 .and(element("p").holds(say!("bases-would-take")))
                 .and(
                     element("ul")
@@ -44,15 +47,10 @@ pub(super) fn what_is_taken(opened: &Opened) -> View {
 
 /// All that is shown and chosen of a base.
 pub(super) fn choices(store: Store, opened: &Opened) -> View {
-    let heights = opened.base.grids_count;
+    let has_heights = opened.base.grid.is_some();
     View::nothing()
         .and(about(opened))
-        .and((heights > 0).then(|| {
-            element("p")
-                .class("base-wrong")
-                .holds(say!("bases-heights", count = heights))
-        }))
-        .and((!opened.base.features.is_empty()).then(|| {
+        .and((has_heights || !opened.base.features.is_empty()).then(|| {
             element("div")
                 .class("base-columns")
                 .holds(
@@ -61,13 +59,18 @@ pub(super) fn choices(store: Store, opened: &Opened) -> View {
                         .holds(placing(store, opened))
                         .holds(layers(store, opened)),
                 )
-                .holds(classes(store, opened))
+                .holds(if has_heights {
+                    heights(store, opened)
+                } else {
+                    classes(store, opened)
+                })
         }))
 }
 
 /// Where the data is from, in which coordinates, how large.
 fn about(opened: &Opened) -> View {
     let (system, unit) = opened.system();
+    let [lowest, cells] = opened.grid_words();
     let line = |(name, words, value): (&'static str, &'static str, String)| {
         (!value.is_empty()).then(|| {
             View::nothing()
@@ -80,6 +83,8 @@ fn about(opened: &Opened) -> View {
         ("system", say!("bases-system"), system),
         ("unit", say!("bases-unit"), unit.to_owned()),
         ("extent", say!("bases-size"), opened.extent().unwrap_or_default()),
+        ("heights", say!("heights-in-file"), lowest),
+        ("cells", say!("heights-cell"), cells),
     ];
     element("dl")
         .class("base-about")
@@ -92,6 +97,37 @@ fn option(value: usize, is_chosen: bool, words: impl Into<View>) -> View {
         .with("value", value)
         .property("selected", is_chosen)
         .holds(words)
+        .into()
+}
+
+/// In which unit the heights are, and what they are not.
+fn heights(store: Store, opened: &Opened) -> View {
+    let chosen = move |event| {
+        let place = value_of(&event).parse().unwrap_or(usize::MAX);
+        store.choose_of_base(move |opened, _| opened.choose_height_unit(place));
+    };
+    let units = opened.height_units().into_iter().enumerate();
+    let units = units.map(|(place, (words, is_chosen))| option(place, is_chosen, words));
+    element("section")
+        .with("aria-labelledby", "base-heights-title")
+        .holds(
+            element("h3")
+                .with("id", "base-heights-title")
+                .holds(say!("heights-title")),
+        )
+        .holds(
+            element("label")
+                .class("base-field base-wide")
+                .holds(element("span").holds(say!("heights-unit")))
+                .holds(
+                    element("select")
+                        .mark("data-base-height-unit")
+                        .on("change", chosen)
+                        .holds(units.collect::<View>()),
+                ),
+        )
+        .holds(element("p").class("choice-more").holds(say!("heights-unit-about")))
+        .holds(element("p").class("choice-more").holds(say!("heights-caution")))
         .into()
 }
 

@@ -5,9 +5,11 @@ use crate::browser::view::{self, View, element, value_of};
 use hobnail_core::say;
 
 use super::base_choices::{choices, what_is_taken};
+use crate::app::App;
 use crate::app::bases::{ACCEPTED, BASE, FaultSaid, Opening, Stage};
 use crate::app::store::{BASE_INPUT, Store};
 use crate::browser::{document, files};
+use crate::live::memo;
 
 /// A command of the panel.
 pub(super) fn command(name: &'static str, words: impl Into<View>, work: impl Fn() + 'static) -> view::Element {
@@ -34,6 +36,7 @@ pub fn start() -> View {
 
 /// The lines of the plan's menu, and the input that they open.
 pub fn lines(store: Store) -> View {
+    let heights = memo(move || store.plan.with(|plan| plan.heights.clone()));
     View::nothing()
         .and(
             element("section")
@@ -41,7 +44,17 @@ pub fn lines(store: Store) -> View {
                 .with("aria-labelledby", "bases-title")
                 .holds(element("h2").with("id", "bases-title").holds(say!("bases-title")))
                 .holds(element("p").class("choice-more").holds(say!("bases-about")))
-                .holds(command("base", say!("bases-choose"), choose)),
+                .holds(command("base", say!("bases-choose"), choose))
+                .holds(move || {
+                    let words = heights.get();
+                    (!words.is_empty()).then(|| {
+                        View::nothing()
+                            .and(element("p").class("choice-more").mark("data-heights").holds(words))
+                            .and(command("heights-remove", say!("heights-remove"), move || {
+                                store.act(App::remove_heights)
+                            }))
+                    })
+                }),
         )
         .and(
             element("input")
@@ -95,12 +108,14 @@ fn card(store: Store, opening: &Opening) -> View {
                 .and((!opened.base.faults.is_empty()).then(|| faults(&opened.base.faults)))
                 .and((opened.can_be_read_again() || opening.is_table()).then(|| again(store, opening))),
             View::nothing()
-                .and((!opened.base.features.is_empty()).then(|| {
-                    what_is_taken(opened).and(
-                        command("base-take", say!("bases-take"), move || store.take_base())
-                            .with("aria-disabled", opened.preview.is_err().to_string()),
-                    )
-                }))
+                .and(
+                    (opened.base.grid.is_some() || !opened.base.features.is_empty()).then(|| {
+                        what_is_taken(opened).and(
+                            command("base-take", say!("bases-take"), move || store.take_base())
+                                .with("aria-disabled", opened.preview.is_err().to_string()),
+                        )
+                    }),
+                )
                 .and(close(say!("bases-cancel"))),
         ),
     };

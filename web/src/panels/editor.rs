@@ -29,9 +29,14 @@ fn panel(store: Store, class: &'static str, label: &'static str, of: fn(&Editors
         .on("pointerleave", move |_| leave())
         .on("focusout", move |_| leave())
         .holds(move || {
-            let EditorShown { name, drawing, lines } = shown();
+            let EditorShown {
+                name,
+                drawing,
+                lines,
+                profile,
+            } = shown();
             let lines: Vec<View> = lines.into_iter().map(|held| line(store, held)).collect();
-            View::nothing().and(drawing.map(drawn)).and(
+            View::nothing().and(drawing.map(drawn)).and(profile.map(drawn)).and(
                 element("div")
                     .class("editor-lines")
                     .with("data-editor", name)

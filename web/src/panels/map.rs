@@ -3,10 +3,11 @@
 use crate::browser::view::{View, element, value_of};
 use hobnail_core::say;
 
+use crate::app::class_maps;
 use crate::app::maps::{Line, Map, Mark};
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
-use crate::canvas::layers::{needs, routes, shed};
+use crate::canvas::layers::{classes, needs, routes, shed};
 use crate::canvas::palette;
 use crate::canvas::picture::Color;
 use crate::canvas::scene::{Node, Scale};
@@ -75,9 +76,13 @@ fn line(line: Line) -> View {
         Mark::Front(rank) => format!("front-{rank}"),
         Mark::Best => "best".to_owned(),
         Mark::Class(_, class) => format!("class-{class}"),
+        Mark::Steep(place) => format!("steep-{place}"),
         Mark::Figure(name) => name.to_owned(),
     };
-    let is_long = matches!(line.mark, Mark::Front(_) | Mark::Best | Mark::Figure(_));
+    let is_long = matches!(
+        line.mark,
+        Mark::Front(_) | Mark::Best | Mark::Figure(_) | Mark::Steep(_)
+    );
     element("li")
         .with("data-legend", name)
         .class_if("is-long", is_long)
@@ -156,6 +161,16 @@ fn pieces(mark: Mark) -> (Vec<Piece>, Option<(String, Color, Color)>) {
             let cuts = (cuts, clear(), palette::PAPER, 3.0, String::new());
             let number = (scale == Scale::Kinds).then(|| ((class + 1).to_string(), palette::SHED_EDGE, palette::PAPER));
             (vec![wash, cuts], number)
+        }
+        Mark::Steep(place) => {
+            let color = palette::class(Scale::Kinds, class_maps::STEEP[usize::from(place) % 2]);
+            (
+                vec![
+                    line(palette::PAPER, classes::BAND_PX + 3.0),
+                    line(color, classes::BAND_PX),
+                ],
+                None,
+            )
         }
         Mark::Figure(_) => (Vec::new(), None),
     }

@@ -10,6 +10,7 @@
 //! words into marks of the plan.
 
 mod clip;
+pub mod heights;
 mod held;
 pub mod kind;
 mod meaning;
@@ -22,6 +23,8 @@ mod take;
 
 #[cfg(test)]
 mod clip_tests;
+#[cfg(test)]
+mod heights_tests;
 #[cfg(test)]
 mod opened_tests;
 #[cfg(test)]
@@ -54,8 +57,10 @@ pub struct Base {
     pub coordinates: Coordinates,
     /// The names of its layers.
     pub layers: Vec<String>,
-    /// How many grids of heights it holds.
-    pub grids_count: u32,
+    /// What its grids of heights are, where it holds any.
+    pub grid: Option<heights::GridSaid>,
+    /// Its heights for the plan, once they were asked for.
+    pub heights: Option<heights::Heights>,
     /// What its features are, in the order of their first.
     pub classes: Vec<Class>,
     /// The features, in the order of the file.
@@ -144,18 +149,20 @@ impl Base {
             system: String::new(),
             coordinates,
             layers: Vec::new(),
-            grids_count: 0,
+            grid: None,
+            heights: None,
             classes: Vec::new(),
             features: Vec::new(),
             faults: Vec::new(),
         }
     }
 
-    /// West, south, east and north of all features of the chosen layers, as the file gives positions; `None` of none.
+    /// West, south, east and north of all features of the chosen layers and of its heights, as the file gives positions;
+    /// `None` of none.
     /// Cost: linear in the positions.
     #[must_use]
     pub fn bounds(&self, layers: &[bool]) -> Option<[f64; 4]> {
-        let mut found: Option<[f64; 4]> = None;
+        let mut found = self.grid.map(|grid| grid.bounds_deg);
         let is_chosen = |feature: &&Feature| {
             let class = self.classes.get(feature.class);
             class.is_some_and(|class| layers.get(class.layer).copied().unwrap_or(true))

@@ -8,13 +8,14 @@ use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::projection::{GeographicPoint, Projection};
 use hobnail_core::say;
 
+use super::heights::{self, Request};
 use super::place::is_placed;
 use super::sketch::sketch;
 use super::{Base, Becomes, Choices, Coordinates, Extent, Shape, Taken};
 use crate::app::App;
 use crate::app::editor::drawn::Drawing;
 use crate::app::editor::quantity::number;
-use crate::app::words::{METERS_PER_FOOT, Words, length_field};
+use crate::app::words::{self, METERS_PER_FOOT, Words, length_field};
 
 /// A number that is typed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,6 +74,8 @@ pub struct Opened {
     typed: [String; FIELDS],
     /// Which of them hold nothing that can be used.
     is_wrong: [bool; FIELDS],
+    /// Heights that are to be asked for.
+    due: Option<Request>,
     /// Classes in the order in which they are shown: those that become something first, the larger before the smaller.
     order: Vec<usize>,
 }
@@ -109,6 +112,7 @@ impl Opened {
             units: app.units(),
             typed: Default::default(),
             is_wrong: [false; FIELDS],
+            due: None,
             order,
         };
         opened.write_fields();
@@ -143,8 +147,48 @@ impl Opened {
         } else {
             self.base.edits(study.document(), study.alternative(), &self.choices)
         };
+        if self.base.grid.is_some() {
+            let request = self.choices.heights_request(study.document()).ok();
+            let held = self.base.heights.as_ref().map(|held| held.request);
+            self.due = request.filter(|request| Some(*request) != held);
+        }
         self.sketch = found.as_ref().ok().map(|(edits, _)| sketch(study.document(), edits));
         self.preview = found.map(|(_, taken)| taken);
+    }
+
+    /// The heights that are to be asked for, once.
+    pub const fn take_due(&mut self) -> Option<Request> {
+        self.due.take()
+    }
+
+    /// The units of height to choose from, in words, and which is chosen.
+    #[must_use]
+    pub fn height_units(&self) -> Vec<(&'static str, bool)> {
+        let is_chosen = |unit_m: f64| (unit_m - self.choices.height_unit_m).abs() < 1e-9;
+        let units = heights::units().into_iter();
+        units.map(|(unit_m, words)| (words, is_chosen(unit_m))).collect()
+    }
+
+    /// Chooses a unit of height, by its place among those.
+    pub fn choose_height_unit(&mut self, place: usize) {
+        if let Some((unit_m, _)) = heights::units().get(place) {
+            self.choices.height_unit_m = *unit_m;
+        }
+    }
+
+    /// Lowest and highest height of the file, and how many of its cells have none.
+    #[must_use]
+    pub fn grid_words(&self) -> [String; 2] {
+        let Some(grid) = self.base.grid else {
+            return Default::default();
+        };
+        let [lowest, highest] = grid.range.map(|height| grouped(height, 1));
+        let [cells, empty] = grid.cells.map(|count| grouped(count, 0));
+        let [wide, high] = grid.cell_m.map(|side_m| words::length(side_m, self.units));
+        [
+            say!("heights-from-to", lowest = lowest, highest = highest),
+            say!("heights-cells", cells = cells, empty = empty, wide = wide, high = high),
+        ]
     }
 
     /// What stands in a field, and whether that can be used.

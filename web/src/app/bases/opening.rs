@@ -48,6 +48,9 @@ pub struct Bases {
     reading: Option<Reading>,
 }
 
+/// A change of what is chosen.
+type Choosing<'a> = Box<dyn FnOnce(&mut Opened, &App) + 'a>;
+
 impl Opening {
     /// Whether the file is a table, whose columns can be named.
     #[must_use]
@@ -114,6 +117,7 @@ impl Store {
 
     fn hear(self, heard: Heard) {
         let stage = match heard {
+            Heard::Heights(heights) => return self.choose_of_base(|opened, _| opened.base.heights = Some(*heights)),
             Heard::Share(share) => Stage::Reading((share * 100.0) as u32),
             Heard::Base(base) => Stage::Read(Box::new(self.read(*base))),
             Heard::Refused(faults) => Stage::Refused(faults),
@@ -123,14 +127,19 @@ impl Store {
             }]),
         };
         let is_done = !matches!(stage, Stage::Reading(_));
+        let has_heights = matches!(&stage, Stage::Read(opened) if opened.base.grid.is_some());
         self.opening.update(|opening| {
             if let Some(opening) = opening {
                 opening.stage = stage;
             }
         });
         if is_done {
-            // The worker has said all that it has to say.
-            drop(self.bases.update(|bases| bases.reading.take()));
+            // The worker has said all that it has to say, but for heights.
+            if has_heights {
+                self.choose_of_base(|_, _| {});
+            } else {
+                drop(self.bases.update(|bases| bases.reading.take()));
+            }
             let said = self
                 .opening
                 .with_untracked(|opening| opening.as_ref().map(Opening::words));
@@ -144,8 +153,14 @@ impl Store {
         self.with(|app| Opened::new(base, app))
     }
 
-    /// Changes what is chosen, and looks what would be taken then.
+    /// Changes what is chosen, looks what would be taken then, and asks for heights where others are needed.
     pub fn choose_of_base(self, change: impl FnOnce(&mut Opened, &App)) {
+        self.choose_boxed(Box::new(change));
+    }
+
+    // Written once, and not for each kind of change.
+    fn choose_boxed(self, change: Choosing<'_>) {
+        let mut due = None;
         self.opening.update(|opening| {
             if let Some(Opening {
                 stage: Stage::Read(opened),
@@ -156,8 +171,13 @@ impl Store {
                     change(opened, app);
                     opened.look(app);
                 });
+                due = opened.take_due();
             }
         });
+        if let Some(request) = due {
+            self.bases
+                .with(|bases| bases.reading.as_ref().map(|reading| reading.ask(&request)));
+        }
     }
 
     /// Takes what is chosen into the plan; the panel then closes.
@@ -200,6 +220,7 @@ impl Opening {
         match &self.stage {
             Stage::Reading(_) => say!("bases-reading", file = self.name),
             Stage::Refused(_) => say!("bases-refused", file = self.name),
+            Stage::Read(opened) if opened.base.grid.is_some() => say!("heights-read", file = self.name),
             Stage::Read(opened) => say!("bases-read", file = self.name, count = opened.base.features.len()),
         }
     }

@@ -86,6 +86,8 @@ pub struct Choices {
     pub origin: GeographicPoint,
     /// Meters in one of a drawing's units.
     pub unit_m: f64,
+    /// Meters in a unit of height.
+    pub height_unit_m: f64,
     /// Where a drawing's zero comes to lie in the plan.
     pub zero: PlanPoint,
     /// By how much a drawing is turned about its zero, counterclockwise, in degrees.
@@ -155,6 +157,7 @@ impl Choices {
                 Coordinates::Drawing { unit_m } => unit_m,
                 Coordinates::Degrees => 1.0,
             },
+            height_unit_m: base.grid.map_or(1.0, |grid| grid.unit_m),
             zero: zero.filter(|_| !is_on_earth).unwrap_or_default(),
             turn_deg: 0.0,
         };

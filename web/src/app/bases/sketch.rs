@@ -1,15 +1,21 @@
 //! What would be taken of a base, as a small plan: with the site, and nothing of what is left out.
 
+use hobnail_core::plan::document::Topography;
 use hobnail_core::plan::land::{Barrier, ConstraintArea, Footprint, OutsideContext, Parcel, Place};
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Document, Edit, Mark, PlanPoint};
+use hobnail_core::report::drawing::contours::{Field, levels};
 use hobnail_core::say;
 
+use super::heights::corners;
 use crate::app::alternatives::{course, square};
 use crate::app::editor::drawn::{Drawing, Ink, Paper};
 
 /// Most points that are drawn: more than can be told apart in so small a plan.
 const MOST_POINTS: usize = 20_000;
+
+/// So many steps of height are shown of the ground.
+const LEVELS: f64 = 12.0;
 
 /// The small plan. Cost: linear in the points of the marks, of which every so many are drawn where there are many.
 #[must_use]
@@ -28,6 +34,17 @@ pub fn sketch(document: &Document, edits: &[Edit]) -> Drawing {
     view.hold(boundary);
     // A point is as large as it must be to be seen, which is known once all is.
     let mut dots: Vec<PlanPoint> = Vec::new();
+    if let Some(held) = heights_of(edits) {
+        view.hold(&corners(held));
+        let field = Field::of(held);
+        let (least, most) = field.range().unwrap_or_default();
+        let (_, levels) = levels((least, most), f64::from(most.saturating_sub(least)) / LEVELS);
+        for (_, (line, _)) in field.lines(&levels) {
+            let on_plan = |at: (f64, f64)| PlanPoint::checked_from_m(at.0, at.1);
+            let line: Vec<PlanPoint> = line.into_iter().filter_map(on_plan).collect();
+            course(&mut paper, Ink::Dimension, &line);
+        }
+    }
     for (place, mark) in marks().enumerate() {
         let (ink, shape) = shape_of(mark);
         view.hold(&shape);
@@ -55,9 +72,20 @@ fn marks_of(edits: &[Edit]) -> impl Iterator<Item = &Mark> {
     })
 }
 
-/// All points of the marks that edits put into the plan.
+/// The heights that edits put into the plan.
+fn heights_of(edits: &[Edit]) -> Option<&Topography> {
+    edits.iter().find_map(|edit| match edit {
+        Edit::Topography { after, .. } => after.as_ref(),
+        _ => None,
+    })
+}
+
+/// All points of what edits put into the plan.
 pub(super) fn points_of(edits: &[Edit]) -> Vec<PlanPoint> {
-    marks_of(edits).flat_map(|mark| shape_of(mark).1).collect()
+    let heights = heights_of(edits).into_iter().flat_map(corners);
+    heights
+        .chain(marks_of(edits).flat_map(|mark| shape_of(mark).1))
+        .collect()
 }
 
 /// The ink of a mark and its points: lines, closed outlines, or one point; none of marks that base data can not become.

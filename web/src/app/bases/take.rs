@@ -1,6 +1,7 @@
 //! A base taken into the plan: marks in one step, clipped, with the status of what stands.
 
 use hobnail_core::fabric::regions::Ring;
+use hobnail_core::figures::display::grouped;
 use hobnail_core::plan::defaults::street_sections;
 use hobnail_core::plan::document::Site;
 use hobnail_core::plan::inside::{goes_around, segments_meet};
@@ -41,6 +42,10 @@ pub struct Taken {
     pub known: u32,
     /// Holes that were filled, since a plan's outlines have none and what they became is not divided.
     pub holes: u32,
+    /// Heights of the ground.
+    pub heights: u32,
+    /// What is to be known of those, in sentences.
+    pub of_heights: Vec<String>,
 }
 
 impl Taken {
@@ -62,10 +67,16 @@ impl Taken {
             "parcels",
             "notes",
         ];
-        let held = KINDS.into_iter().zip(self.marks).filter(|(_, count)| *count > 0);
+        let heights = [("heights", self.heights)];
+        let held = KINDS.into_iter().zip(self.marks).chain(heights);
         let site = self.site.then_some(("site", 1)).into_iter();
-        site.chain(held)
-            .map(|(kind, count)| [count.to_string(), say!("bases-kind", kind = kind, count = count)])
+        site.chain(held.filter(|(_, count)| *count > 0))
+            .map(|(kind, count)| {
+                [
+                    grouped(f64::from(count), 0),
+                    say!("bases-kind", kind = kind, count = count),
+                ]
+            })
             .collect()
     }
 
@@ -79,7 +90,7 @@ impl Taken {
     /// What is not taken as it is in the file, a sentence for each reason.
     #[must_use]
     pub fn left_out(&self) -> Vec<String> {
-        let mut said = Vec::new();
+        let mut said = self.of_heights.clone();
         if self.beyond > 0 {
             said.push(say!("bases-left-beyond", count = self.beyond));
         }
@@ -130,6 +141,9 @@ impl Base {
         alternative: AlternativeId,
         choices: &Choices,
     ) -> Result<(Vec<Edit>, Taken), String> {
+        if self.grid.is_some() {
+            return self.height_edits(document, choices);
+        }
         let sides = choices.sides(document)?;
         let within = (choices.extent == Extent::Within).then_some(document.site.boundary.as_slice());
         let mut taking = Taking {
@@ -184,7 +198,7 @@ impl Base {
     }
 
     /// The plan's place, where it has none yet, and who is to be named.
-    fn heading(&self, document: &Document, choices: &Choices) -> Option<Edit> {
+    pub(super) fn heading(&self, document: &Document, choices: &Choices) -> Option<Edit> {
         let before = document.heading.clone();
         let mut after = before.clone();
         if self.coordinates == Coordinates::Degrees {
@@ -446,7 +460,11 @@ impl App {
         };
         let mut points = points_of(&edits);
         let revision = self.study.revision();
-        self.step_with(say!("bases-step"), edits);
+        let step = match taken.heights {
+            0 => say!("bases-step"),
+            _ => say!("heights-step"),
+        };
+        self.step_with(step, edits);
         if self.study.revision() == revision {
             return false;
         }

@@ -228,6 +228,7 @@ pub(super) fn shown(document: &Document, id: BuildingTypeId) -> Option<EditorSho
         name: "building-type",
         drawing: None,
         lines,
+        profile: None,
     })
 }
 

@@ -69,6 +69,7 @@ pub(super) fn shown(study: &Study, street: MarkId, along_thousandths: u16) -> Op
         name: "cut",
         drawing: Some(drawing(section, &cut, units)),
         lines,
+        profile: None,
     })
 }
 

@@ -21,11 +21,12 @@ pub enum Ink {
     Passing,
     Person,
     Ground,
+    Steep,
     Edge,
     Dimension,
 }
 
-const INKS: [&str; 15] = [
+const INKS: [&str; 16] = [
     "building",
     "walk",
     "planted",
@@ -39,6 +40,7 @@ const INKS: [&str; 15] = [
     "passing",
     "person",
     "ground",
+    "steep",
     "edge",
     "dimension",
 ];

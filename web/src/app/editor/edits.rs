@@ -7,7 +7,7 @@ use hobnail_core::plan::{BuildingTypeId, Document, Edit, Mark, MarkId, StreetSec
 use hobnail_core::say;
 
 use super::lines::{Key, Line, Part};
-use super::{App, Change, CutAt, Open, building_type, cut, land, section, walking};
+use super::{App, Change, CutAt, Open, building_type, cut, land, profile, section, walking};
 use crate::app::words::sentence_case;
 use crate::input::PointerKind;
 use crate::tools::{Input, Selection};
@@ -80,6 +80,13 @@ impl App {
                     after: Box::new(walking::changed(&self.study, key, change)?),
                 };
                 (say!("page-step-walking"), edit)
+            }
+            (Part::Grade, ..) => {
+                let edit = Edit::Settings {
+                    before: Box::new(document.settings.clone()),
+                    after: Box::new(profile::changed(document, change)?),
+                };
+                (say!("heights-limit-step"), edit)
             }
             (Part::Side, _, Some(Selection::Use(_))) if key.field == land::OPEN => {
                 let is_open = self.editor.side == Some(key.index);

@@ -181,6 +181,7 @@ pub(super) fn shown(study: &Study, id: MarkId, open: Option<u16>) -> Option<Edit
         name: "land",
         drawing: None,
         lines,
+        profile: None,
     })
 }
 

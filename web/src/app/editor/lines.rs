@@ -28,6 +28,8 @@ pub enum Part {
     Walking,
     /// The cut.
     Cut,
+    /// What grade streets may have.
+    Grade,
     /// What only says something.
     Said,
 }
@@ -70,6 +72,7 @@ impl Key {
             Part::Side => "side",
             Part::Walking => "walking",
             Part::Cut => "cut",
+            Part::Grade => "grade",
             Part::Said => "said",
         };
         part.to_owned() + "-" + &self.index.to_string() + "-" + &self.field.to_string()

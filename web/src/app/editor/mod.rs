@@ -15,6 +15,7 @@ mod building_type;
 mod cut_drawing;
 pub mod edits;
 mod land;
+mod profile;
 mod section;
 mod walking;
 
@@ -79,6 +80,8 @@ pub struct EditorShown {
     pub drawing: Option<Drawing>,
     /// The lines.
     pub lines: Vec<Line>,
+    /// A drawing below the first.
+    pub profile: Option<Drawing>,
 }
 
 impl EditorShown {
@@ -136,17 +139,24 @@ impl App {
         let document = self.study.document();
         let street = document.mark(self.study.alternative(), id)?.as_street()?;
         let held = document.street_sections.get(&street.section)?;
+        let mut lines = vec![
+            Line::title(
+                0,
+                held.name.clone() + ", " + &section::width(held.right_of_way_mm(), self.units()),
+            ),
+            Line::command(Key::panel(edits::SHOW_CUT), say!("page-street-cut")),
+            Line::command(Key::panel(edits::EDIT_SECTION_OF_STREET), say!("page-street-section")),
+        ];
+        let profile = profile::shown(document, street);
+        let profile = profile.map(|(more, drawing)| {
+            lines.extend(more);
+            drawing
+        });
         Some(EditorShown {
             name: "street",
             drawing: self.editor.cut.is_none().then(|| section::drawing(held, self.units())),
-            lines: vec![
-                Line::title(
-                    0,
-                    held.name.clone() + ", " + &section::width(held.right_of_way_mm(), self.units()),
-                ),
-                Line::command(Key::panel(edits::SHOW_CUT), say!("page-street-cut")),
-                Line::command(Key::panel(edits::EDIT_SECTION_OF_STREET), say!("page-street-section")),
-            ],
+            lines,
+            profile,
         })
     }
 

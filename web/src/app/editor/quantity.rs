@@ -95,6 +95,8 @@ pub const FACTOR_PACE: Quantity = Quantity {
 };
 /// Things that are counted.
 pub const COUNT: Quantity = same(|| "", 1.0, 1.0);
+/// Grades, stored in percent.
+pub const GRADE: Quantity = loose(shown(|| "%", 1.0, 0.5), shown(|| "%", 1.0, 0.5));
 /// Shares stored in thousandths.
 pub const THOUSANDTHS: Quantity = same(|| "%", 10.0, 5.0);
 /// Shares stored in parts per million.

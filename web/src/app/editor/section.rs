@@ -164,6 +164,7 @@ pub(super) fn shown(document: &Document, id: StreetSectionId) -> Option<EditorSh
         name: "section",
         drawing: Some(drawing(section, units)),
         lines,
+        profile: None,
     })
 }
 

@@ -121,6 +121,7 @@ pub(super) fn shown(study: &Study) -> EditorShown {
         name: "walking",
         drawing: None,
         lines,
+        profile: None,
     }
 }
 

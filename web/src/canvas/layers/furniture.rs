@@ -16,6 +16,8 @@ pub struct Bar {
     pub length_px: f64,
     /// Its length in words.
     pub words: String,
+    /// How far apart contours are, where there are any.
+    pub contours: Option<String>,
 }
 
 const METERS_PER_FOOT: f64 = 0.3048;
@@ -72,6 +74,15 @@ pub fn furniture(at: ScreenPoint, bar: &Bar) -> Layer {
         .push(words((x + bar.length_px, y - 15.0), bar.words.clone()));
     layer.items.push(words((x, y - 15.0), "0".to_owned()));
 
+    if let Some(said) = &bar.contours {
+        let mut said = words((x + bar.length_px + 30.0, y - 15.0), said.clone());
+        if let Item::Words(words) = &mut said {
+            words.align = Align::Right;
+            words.is_bold = false;
+            words.color = palette::CONTOUR_WORDS;
+        }
+        layer.items.push(said);
+    }
     let (north_x, foot) = (at.x_px + 8.0, y + 1.0);
     let mut right = Path::default();
     right.ring([(north_x, foot - 34.0), (north_x + 7.0, foot), (north_x, foot - 7.0)]);
@@ -97,6 +108,7 @@ fn named(length_px: f64, count: f64, unit: &str) -> Bar {
     Bar {
         length_px,
         words: format!("{count} {unit}"),
+        contours: None,
     }
 }
 

@@ -4,6 +4,7 @@ pub mod classes;
 pub mod drafted;
 pub mod fronts;
 pub mod furniture;
+pub mod heights;
 pub mod land;
 pub mod lots;
 pub mod marks;
