@@ -2,7 +2,7 @@
 
 help-open = Help
 help-close = Close
-help-licenses = Licenses of what is inside
+help-licenses = Licenses
 help-first-title = Three steps to begin
 help-first =
     1. Draw the site’s boundary or its streets: click point by point, Enter ends.

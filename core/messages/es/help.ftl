@@ -2,7 +2,7 @@
 
 help-open = Ayuda
 help-close = Cerrar
-help-licenses = Licencias de lo que contiene
+help-licenses = Licencias
 help-first-title = Tres pasos para empezar
 help-first =
     1. Dibuje el límite del sitio o sus calles: haga clic punto por punto; Intro termina.

@@ -86,18 +86,18 @@ pub fn help(store: Store) -> View {
                             .on("click", close)
                             .holds(say!("help-close")),
                     )
-                    .holds(
-                        command()
-                            .with("data-command", "licenses")
-                            .on("click", move |_| store.save_licenses())
-                            .holds(say!("help-licenses")),
-                    )
                     .holds(other.map(|(next, words)| {
                         command()
                             .with("data-command", "help-other")
                             .on_press(move || store.help.set(next))
                             .holds(words)
-                    })),
+                    }))
+                    .holds(
+                        command()
+                            .with("data-command", "licenses")
+                            .on("click", move |_| store.save_licenses())
+                            .holds(say!("help-licenses")),
+                    ),
             );
         section.into()
     };

@@ -130,7 +130,7 @@ impl Choices {
     /// What is chosen at first: all layers, the site with its surroundings or the surroundings of the middle, where the
     /// plan lies or, for a plan that lies nowhere yet, the middle of the base; a drawing's middle comes to lie in the
     /// plan's origin. Into a plan without site and streets a base is taken whole where it is no larger than
-    /// [`WHOLE_RADIUS_M`] and [`WHOLE_FEATURES`].
+    /// `WHOLE_RADIUS_M` and `WHOLE_FEATURES`.
     #[must_use]
     pub fn first(base: &Base, document: &Document) -> Self {
         let layers = vec![true; base.layers.len()];
