@@ -182,7 +182,12 @@ fn number_text(number: f64) -> String {
     const LEAST_PLAIN: f64 = 1e-5;
     const MOST_PLAIN: f64 = 1e16;
     if number != 0.0 && !(LEAST_PLAIN..MOST_PLAIN).contains(&number.abs()) {
-        return format!("{number:e}");
+        // With the sign of the exponent, as files were always written.
+        let text = format!("{number:e}");
+        return match text.split_once('e') {
+            Some((digits, exponent)) if !exponent.starts_with('-') => [digits, "e+", exponent].concat(),
+            _ => text,
+        };
     }
     let mut text = number.to_string();
     if !text.contains('.') {
@@ -279,10 +284,10 @@ mod tests {
         let mut written = String::new();
         json.write_to(&mut written);
         assert_eq!(parse(written.as_bytes()), Ok(json));
-        assert!(written.starts_with(r#"{"a":[null,true,-5,0.1,1e300,"#), "{written}");
+        assert!(written.starts_with(r#"{"a":[null,true,-5,0.1,1e+300,"#), "{written}");
     }
 
-    /// `serde_json` as the oracle, which writes the sign of every exponent.
+    /// `serde_json` as the oracle.
     #[test]
     fn numbers_are_written_with_the_fewest_digits() {
         let mut bits = 0x9E37_79B9_7F4A_7C15_u64;
@@ -307,10 +312,7 @@ mod tests {
             numbers.push((bits >> 20) as f64 / [1.0, 1e3, 1e9, 1e12][step % 4]);
         }
         for number in numbers.into_iter().filter(|number| number.is_finite()) {
-            let (text, expected) = (
-                number_text(number),
-                serde_json::to_string(&number).unwrap().replace("e+", "e"),
-            );
+            let (text, expected) = (number_text(number), serde_json::to_string(&number).unwrap());
             // A number halfway between two texts is said by either.
             assert_eq!(text.len(), expected.len(), "{text}, not {expected}");
             let read: f64 = text.parse().unwrap();
