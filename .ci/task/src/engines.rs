@@ -34,7 +34,7 @@ impl Engine {
     /// WebKit 2.50.6 did in 7 of 680 loads of the page on a machine with more to do than cores: memory read out of
     /// bounds, or a number that nobody wrote, at another place each time, before and after changes of the code there; a
     /// module that never grows its memory fares no better, nor does one that the worker does not share, and Chromium and
-    /// Firefox never did. Its baseline compiler is the cause: without the optimizing one (`JSC_useOMGJIT=0`) 3 of 60
+    /// Firefox never did. Its baseline compiler is taken for the cause: without the optimizing one (`JSC_useOMGJIT=0`) 3 of 60
     /// loads stopped, without either (`JSC_useBBQJIT=0` too) none of more than 120.
     pub fn stops_by_itself(self) -> bool {
         self == Engine::WebKit
