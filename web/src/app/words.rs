@@ -1,5 +1,6 @@
 //! Sentences about the open plan: what is selected, what changed, how long something is.
 
+use hobnail_core::figures::display::grouped;
 use hobnail_core::figures::unit::{ACRE_M2, SQUARE_FOOT_M2};
 use hobnail_core::messages::{self, Argument, Message, ToArgument};
 use hobnail_core::plan::document::UnitSystem;
@@ -25,8 +26,8 @@ pub type Words = Message;
 pub fn length(length_m: f64, units: UnitSystem) -> String {
     match units {
         UnitSystem::Metric if length_m < 100.0 => format!("{length_m:.1} m"),
-        UnitSystem::Metric => format!("{length_m:.0} m"),
-        UnitSystem::UsCustomary => say!("page-feet", number = format!("{:.0}", length_m / METERS_PER_FOOT)),
+        UnitSystem::Metric => grouped(length_m, 0) + " m",
+        UnitSystem::UsCustomary => say!("page-feet", number = grouped(length_m / METERS_PER_FOOT, 0)),
     }
 }
 
@@ -425,5 +426,7 @@ mod tests {
         assert_eq!(length(12.34, UnitSystem::Metric), "12.3 m");
         assert_eq!(length(123.4, UnitSystem::Metric), "123 m");
         assert_eq!(length(30.48, UnitSystem::UsCustomary), "100 ft");
+        assert_eq!(length(2_106.168, UnitSystem::UsCustomary), "6,910 ft");
+        assert_eq!(length(2_106.168, UnitSystem::Metric), "2,106 m");
     }
 }

@@ -66,7 +66,7 @@ fn the_cut_moves_along_the_street_and_is_shown_on_the_drawing() {
         (middle.0 - 40.0).abs() < 0.01 && (middle.1 + 40.0).abs() < 0.01,
         "{middle:?}"
     );
-    assert_eq!(line(&app, "Where it runs").more, "459 ft of 1837 ft");
+    assert_eq!(line(&app, "Where it runs").more, "459 ft of 1,837 ft");
     change(&mut app, "Close the cut", Change::Pick(1));
     assert_eq!(app.cut_line(), None);
 }
