@@ -1,6 +1,6 @@
 //! One edit through the figures, and the draws of the figures on screen.
 //!
-//! Sizes are faces; each face carries a few of twelve building types.
+//! Sizes are blocks; lots of twelve building types stand in them.
 
 mod common;
 
@@ -23,14 +23,8 @@ const TYPES: usize = 12;
 fn neighborhood(faces: usize) -> MeasureInputs {
     let mut random = Random(5);
     let mut some = |most| f64::from(random.within(0, most));
-    let lots: Vec<Vec<f64>> = (0..TYPES)
-        .map(|one| {
-            (0..faces)
-                .map(|face| if (face + one) % 4 == 0 { some(40) } else { 0.0 })
-                .collect()
-        })
-        .collect();
-    let all: f64 = lots.iter().flatten().sum();
+    let lots: Vec<f64> = (0..TYPES).map(|_| some(40 * faces as i32)).collect();
+    let all: f64 = lots.iter().sum();
     let last_s = KNOTS_S[KNOTS_S.len() - 1];
     let homes: Vec<f64> = KNOTS_S
         .iter()
@@ -45,10 +39,6 @@ fn neighborhood(faces: usize) -> MeasureInputs {
                 floor_per_lot_m2: [110.0, 20.0 * (one % 3) as f64, 15.0, 0.0, 4.0],
             })
             .collect(),
-        faces: (0..faces)
-            .map(|face| Entry::new(format!("face_{face}"), format!("face {face}")))
-            .collect(),
-        lots,
         walk: WalkInput {
             homes_within: vec![Ok(homes); Destination::ALL.len()],
             base_speed_m_per_s: 1.34,
@@ -65,7 +55,13 @@ fn neighborhood(faces: usize) -> MeasureInputs {
             east_west_blocks: faces as u32,
             ..StreetInputs::default()
         },
-        form: FormInputs::without_land(TYPES),
+        form: {
+            let mut form = FormInputs::without_land(TYPES);
+            for (held, lots) in form.density.types.iter_mut().zip(lots) {
+                held.lots_by_phase = vec![lots];
+            }
+            form
+        },
         details: None,
     }
 }
@@ -90,7 +86,7 @@ pub fn main() -> Result<(), String> {
         .collect();
 
         let mut edited = measured.clone();
-        edited.lots[3][7] += 3.0;
+        edited.form.density.types[3].lots_by_phase[0] += 3.0;
         let states = [inputs(&edited), inputs(&measured)];
         let mut turn = 0;
         measure(&format!("figures/edit/{faces}"), || {

@@ -65,15 +65,12 @@ measures-share-of = share of { $what }
 
 measures-whole-plan = the whole plan
 # Followed by a place such as "12 m east, 8 m south". A face is the part of a block that one use is painted on.
-measures-face-at = face at
 measures-soft-at = soft area at
 measures-block-at = block at
 
 ## Homes and people.
 
 measures-building-type = building type
-measures-face = block face
-measures-lots-face = lots in each block face
 measures-homes-per-lot = homes on a lot
 measures-people-per-home = people per home, by building type
 measures-household-scale = local households beside the building types' own

@@ -65,15 +65,12 @@ measures-share-of = proporción de { $what }
 
 measures-whole-plan = todo el plan
 # Followed by a place such as "12 m east, 8 m south". A face is the part of a block that one use is painted on.
-measures-face-at = parte de manzana a
 measures-soft-at = área tentativa a
 measures-block-at = manzana a
 
 ## Homes and people.
 
 measures-building-type = tipo de edificio
-measures-face = parte de manzana
-measures-lots-face = lotes en cada parte de manzana
 measures-homes-per-lot = viviendas por lote
 measures-people-per-home = personas por vivienda, por tipo de edificio
 measures-household-scale = hogares locales frente a los de los tipos de edificio

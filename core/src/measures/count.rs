@@ -1,18 +1,13 @@
 //! From a fabric to the leaf values of the figures: what is counted on the drawing.
 
-use crate::order::OrderedMap;
-
-use crate::fabric::Fabric;
 use crate::figures::axis::Entry;
 use crate::measures::form::FormInputs;
-use crate::measures::frontage::{Painted, PaintedFace};
+use crate::measures::frontage::Painted;
 use crate::measures::palette::BuiltType;
 use crate::measures::streets::StreetInputs;
 use crate::measures::walk::Walks;
 use crate::measures::{BuildingTypeInput, MeasureInputs, mix};
-use crate::plan::document::UnitSystem;
-use crate::plan::{Document, FloorUse, MarkId};
-use crate::say;
+use crate::plan::{Document, FloorUse};
 
 /// The floor uses in the order of [`mix::uses`].
 pub(super) const FLOOR_USES: [FloorUse; mix::USES] = [
@@ -23,30 +18,18 @@ pub(super) const FLOOR_USES: [FloorUse; mix::USES] = [
     FloorUse::Gathering,
 ];
 
-/// Counts a fabric and the walks in it; `streets` is what was counted of streets and blocks, `form` of land and the
+/// Counts building types and walks; `streets` is what was counted of streets and blocks, `form` of land, lots and the
 /// program.
 #[must_use]
 pub fn count(
     document: &Document,
-    fabric: &Fabric,
     painted: &Painted,
     walks: &Walks,
     streets: StreetInputs,
     form: FormInputs,
 ) -> MeasureInputs {
-    let types = &painted.palette;
-    let mut lots = vec![vec![0.0; painted.len()]; types.len()];
-    for (face, painted) in painted.iter().enumerate() {
-        for (building_type, count) in &painted.lots {
-            if let Some(place) = types.place(*building_type) {
-                lots[place][face] += count;
-            }
-        }
-    }
     MeasureInputs {
-        building_types: types.iter().map(building_type_input).collect(),
-        faces: face_entries(fabric, painted, document.settings.units),
-        lots,
+        building_types: painted.palette.iter().map(building_type_input).collect(),
         walk: walks.input(document),
         streets,
         form,
@@ -62,27 +45,4 @@ fn building_type_input(built: &BuiltType) -> BuildingTypeInput {
         people_per_home: f64::from(one.persons_per_home_thousandths) / 1e3,
         floor_per_lot_m2: FLOOR_USES.map(|floor_use| one.floor_area_m2(floor_use) as f64),
     }
-}
-
-/// One entry for each painted face. A use mark speaks for one face; a soft area for every block that takes its program.
-fn face_entries(fabric: &Fabric, painted: &[PaintedFace], units: UnitSystem) -> Vec<Entry> {
-    let mut faces_of: OrderedMap<MarkId, u32> = OrderedMap::new();
-    let entries = painted.iter().map(|painted| {
-        let faces = faces_of.entry(painted.mark).or_insert(0);
-        *faces += 1;
-        let id = match faces {
-            1 => format!("mark_{}", painted.mark),
-            more => format!("mark_{}_{more}", painted.mark),
-        };
-        Entry::new(id, face_name(fabric, painted, units))
-    });
-    entries.collect()
-}
-
-/// A face is told by where it is: the drawing shows it, the words only help to find it again.
-fn face_name(fabric: &Fabric, painted: &PaintedFace, units: UnitSystem) -> String {
-    let at = fabric
-        .face(painted.face)
-        .map_or_else(Default::default, |face| face.anchor);
-    say!("measures-face-at").to_owned() + " " + &at.in_words(units)
 }

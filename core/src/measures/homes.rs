@@ -1,6 +1,6 @@
 //! Lots, homes and people: how many the land as painted holds.
 //!
-//! Homes are the lots of each building type times the homes on one, and the rough homes of soft areas. People are homes times the building type's own
+//! Homes are the lots of each building type, in all phases, times the homes on one, and the rough homes of soft areas. People are homes times the building type's own
 //! number of people per home, times one factor for how local households compare with those numbers. Not counted: second
 //! homes on a lot that the type does not name, empty homes, people in institutions.
 
@@ -9,14 +9,10 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::unit;
 use crate::say;
 
-/// Declares homes and people, and the axes `building_type` and `face`.
+/// Declares homes and people, and the axis `building_type`.
 pub fn declare(graph: &mut GraphBuilder) {
     graph.open_axis("building_type", say!("measures-building-type"));
-    graph.open_axis("face", say!("measures-face"));
 
-    let _ = graph
-        .counted("lots.by_face", say!("measures-lots-face"), unit::LOTS)
-        .over(&["building_type", "face"]);
     let _ = graph
         .chosen("homes.per_lot", say!("measures-homes-per-lot"), unit::HOMES_PER_LOT)
         .over(&["building_type"]);
@@ -32,7 +28,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     graph
         .figure("lots.by_building_type", say!("measures-lots-type"), unit::LOTS)
         .over(&["building_type"])
-        .sum("lots.by_face", &["face"]);
+        .sum("lots.by_phase", &["phase"]);
     graph
         .figure("homes.by_building_type", say!("measures-homes-type"), unit::HOMES)
         .over(&["building_type"])

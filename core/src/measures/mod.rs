@@ -54,10 +54,6 @@ use crate::figures::inputs::{Inputs, numbers};
 pub struct MeasureInputs {
     /// The plan's building types, in palette order.
     pub building_types: Vec<BuildingTypeInput>,
-    /// The faces that carry land, in the drawing's order. Their ids only need to tell them apart now.
-    pub faces: Vec<Entry>,
-    /// Lots of each building type in each face: outer by building type, inner by face.
-    pub lots: Vec<Vec<f64>>,
     /// Who can walk where.
     pub walk: walk::WalkInput,
     /// Streets and blocks.
@@ -150,8 +146,6 @@ pub fn first_level_inputs(measured: &MeasureInputs, factors: &Factors) -> Result
     let mut inputs = Inputs::new();
     let types = &measured.building_types;
     inputs.set_entries("building_type", types.iter().map(|one| one.entry.clone()).collect());
-    inputs.set_entries("face", measured.faces.clone());
-    inputs.set_counted("lots.by_face", numbers(&measured.lots.concat()), Some("lots"));
     let homes_per_lot: Vec<f64> = types.iter().map(|one| one.homes_per_lot).collect();
     inputs.set_chosen("homes.per_lot", numbers(&homes_per_lot));
     let people_per_home: Vec<f64> = types.iter().map(|one| one.people_per_home).collect();

@@ -27,14 +27,6 @@ pub(crate) fn village() -> MeasureInputs {
             building_type("row", "row house", 2.3, 1.0, [120.0, 10.0, 0.0, 0.0, 0.0]),
             building_type("shop_house", "shop house", 2.0, 3.0, [240.0, 60.0, 90.0, 20.0, 0.0]),
         ],
-        faces: (1..=4)
-            .map(|face| Entry::new(format!("face_{face}"), format!("face {face}")))
-            .collect(),
-        lots: vec![
-            vec![26.0, 21.0, 0.0, 48.0],
-            vec![0.0, 35.0, 45.0, 0.0],
-            vec![0.0, 0.0, 13.0, 0.0],
-        ],
         walk: village_walk(),
         streets: super::streets::tests::village(),
         form: form::tests::village(),
@@ -126,8 +118,6 @@ fn without_a_center_its_share_says_so_and_the_rest_stands() {
 fn an_empty_drawing_has_no_homes_and_no_shares() {
     let mut measured = village();
     measured.building_types.clear();
-    measured.faces.clear();
-    measured.lots.clear();
     measured.form = form::FormInputs::without_land(0);
     measured.walk.homes_within[0] = Err("no neighborhood center is drawn".to_owned());
     let evaluation = evaluated(&measured);
@@ -353,7 +343,9 @@ fn jobs_and_homes(jobs: f64, homes: f64, workers_per_home: f64) -> Evaluation {
         kind("office", 0.0, 250.0 * 0.092_903_04),
         kind("none", 0.0, 0.0),
     ];
-    measured.lots = vec![vec![homes, 0.0, 0.0, 0.0], vec![jobs, 0.0, 0.0, 0.0], vec![0.0; 4]];
+    for (held, lots) in measured.form.density.types.iter_mut().zip([homes, jobs, 0.0]) {
+        held.lots_by_phase = vec![lots, 0.0];
+    }
     let own = Override {
         low: None,
         typical: workers_per_home,

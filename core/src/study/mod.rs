@@ -518,7 +518,7 @@ impl Derived {
         let mut claims = ClaimCache::default();
         let form = FormInputs::count(document, alternative, &fabric, &painted, &mut claims);
         let streets = StreetInputs::of(document, alternative, &fabric, &painted);
-        let measured = count(document, &fabric, &painted, &walks, streets, form);
+        let measured = count(document, &painted, &walks, streets, form);
         let inputs = measures::inputs(&measured, &factors).map_err(|missing| fault(missing.iter().map(no_factor)))?;
         let figures = Figures::new(graph, inputs)?;
         Ok(Self {
@@ -550,7 +550,7 @@ impl Derived {
         }
         let form = FormInputs::count(document, alternative, &self.fabric, &self.painted, &mut self.claims);
         let streets = StreetInputs::of_first_level(document, alternative, &self.fabric, &self.painted);
-        let measured = count(document, &self.fabric, &self.painted, &self.walks, streets, form);
+        let measured = count(document, &self.painted, &self.walks, streets, form);
         match measures::first_level_inputs(&measured, &factors) {
             Ok(inputs) => {
                 if let Err(input_faults) = self.figures.set_first_level(inputs) {

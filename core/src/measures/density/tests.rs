@@ -47,7 +47,6 @@ fn one_type(lots: f64, homes_per_lot: f64, people_per_home: f64, work_m2: f64, l
     held.homes_per_lot = homes_per_lot;
     held.people_per_home = people_per_home;
     held.floor_per_lot_m2 = [0.0, work_m2, 0.0, 0.0, 0.0];
-    measured.lots = vec![vec![lots, 0.0, 0.0, 0.0]];
     measured.form.density.types.truncate(1);
     let held = &mut measured.form.density.types[0];
     held.land_m2 = lots * lot_m2;

@@ -171,7 +171,7 @@ pub(crate) fn measured(document: &Document) -> Evaluation {
     let streets = StreetInputs::of(document, ONLY, &fabric, &painted);
     let form = FormInputs::count(document, ONLY, &fabric, &painted, &mut ClaimCache::default());
     let walks = Walks::of(document, ONLY, &fabric, &painted).unwrap();
-    measures::tests::evaluated(&count(document, &fabric, &painted, &walks, streets, form))
+    measures::tests::evaluated(&count(document, &painted, &walks, streets, form))
 }
 
 /// The number of a single figure.
