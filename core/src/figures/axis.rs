@@ -3,6 +3,8 @@
 //! A table is a flat list of cells over an ordered list of axes, the last axis fastest. Tables over different axes are
 //! brought together by axis: a table without an axis has the same value all along it.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 /// One place along an axis.
@@ -21,6 +23,63 @@ impl Entry {
         Self {
             id: id.into(),
             title: title.into(),
+        }
+    }
+}
+
+/// The entries of an axis, in order.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Entries {
+    /// Each with an id and words of its own.
+    Named(Arc<[Entry]>),
+    /// Places on the drawing.
+    Places(Arc<Places>),
+}
+
+/// Places on the drawing, numbered from one. There are thousands, and few are ever read: an entry is made of a place
+/// when it is asked for.
+#[derive(Clone, Debug)]
+pub struct Places {
+    /// What stands before the number in an entry's id.
+    pub word: &'static str,
+    /// Where they are, as whoever tells them understands it.
+    pub at: Vec<[i32; 2]>,
+    /// A place in words.
+    pub told: fn([i32; 2]) -> String,
+}
+
+impl PartialEq for Places {
+    /// Words follow from where a place is.
+    fn eq(&self, other: &Self) -> bool {
+        self.word == other.word && self.at == other.at
+    }
+}
+
+impl From<Vec<Entry>> for Entries {
+    fn from(entries: Vec<Entry>) -> Self {
+        Self::Named(entries.into())
+    }
+}
+
+impl Entries {
+    /// How many there are.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        match self {
+            Self::Named(entries) => entries.len(),
+            Self::Places(places) => places.at.len(),
+        }
+    }
+
+    /// The entry at a place along the axis.
+    #[must_use]
+    pub fn get(&self, place: usize) -> Option<Entry> {
+        match self {
+            Self::Named(entries) => entries.get(place).cloned(),
+            Self::Places(places) => {
+                let id = [places.word, "_", &(place + 1).to_string()].concat();
+                places.at.get(place).map(|at| Entry::new(id, (places.told)(*at)))
+            }
         }
     }
 }

@@ -6,7 +6,7 @@
 
 use std::sync::Arc;
 
-use super::axis::{self, AxisIndex, Entry};
+use super::axis::{self, AxisIndex, Entries, Entry};
 use super::column::{Column, Tables};
 use super::graph::{Graph, Node, NodeIndex, Operator};
 use super::inputs::{InputFault, Inputs, State};
@@ -81,7 +81,7 @@ impl Evaluation {
 
     /// The entries of an axis.
     #[must_use]
-    pub fn entries(&self, axis: AxisIndex) -> &[Entry] {
+    pub fn entries(&self, axis: AxisIndex) -> &Entries {
         &self.state.entries[axis.at()]
     }
 
@@ -123,7 +123,7 @@ impl Evaluation {
 
     /// The entries a cell stands at, one for each of the node's axes.
     #[must_use]
-    pub fn place(&self, index: NodeIndex, cell: usize) -> Vec<&Entry> {
+    pub fn place(&self, index: NodeIndex, cell: usize) -> Vec<Entry> {
         let axes = &self.graph.node(index).axes;
         let mut rest = cell;
         let mut place = Vec::with_capacity(axes.len());
@@ -139,11 +139,8 @@ impl Evaluation {
     /// The words for a cell's place: the titles of its entries; empty for a single number.
     #[must_use]
     pub fn label(&self, index: NodeIndex, cell: usize) -> String {
-        let titles: Vec<&str> = self
-            .place(index, cell)
-            .iter()
-            .map(|entry| entry.title.as_str())
-            .collect();
+        let place = self.place(index, cell);
+        let titles: Vec<&str> = place.iter().map(|entry| entry.title.as_str()).collect();
         titles.join(", ")
     }
 
@@ -151,9 +148,9 @@ impl Evaluation {
     pub(crate) fn label_along(&self, index: NodeIndex, cell: usize, along: &[AxisIndex]) -> String {
         let axes = &self.graph.node(index).axes;
         let place = axes.iter().zip(self.place(index, cell));
-        let titles: Vec<&str> = place
+        let titles: Vec<String> = place
             .filter(|(axis, _)| along.contains(axis))
-            .map(|(_, entry)| entry.title.as_str())
+            .map(|(_, entry)| entry.title)
             .collect();
         titles.join(", ")
     }

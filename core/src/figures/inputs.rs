@@ -4,7 +4,7 @@ use crate::order::OrderedMap;
 use std::fmt;
 use std::sync::Arc;
 
-use super::axis::Entry;
+use super::axis::{Entries, Entry, Places};
 use super::graph::{Graph, LeafKind};
 use super::leaf::{Cell, Factor, LeafValue};
 use super::unit::Dimension;
@@ -15,7 +15,7 @@ use crate::say;
 #[derive(Clone, Debug, Default)]
 pub struct Inputs {
     /// Entries of open axes.
-    pub entries: OrderedMap<String, Vec<Entry>>,
+    pub entries: OrderedMap<String, Entries>,
     /// Values of leaves.
     pub leaves: OrderedMap<String, LeafValue>,
 }
@@ -29,7 +29,12 @@ impl Inputs {
 
     /// Sets the entries of an open axis.
     pub fn set_entries(&mut self, axis: &str, entries: Vec<Entry>) {
-        self.entries.insert(axis.to_owned(), entries);
+        self.entries.insert(axis.to_owned(), entries.into());
+    }
+
+    /// Sets the entries of an open axis to places on the drawing.
+    pub fn set_places(&mut self, axis: &str, places: Places) {
+        self.entries.insert(axis.to_owned(), Entries::Places(Arc::new(places)));
     }
 
     /// Sets a counted leaf, with what was counted for showing it on the drawing.
@@ -157,7 +162,7 @@ impl fmt::Display for InputFault {
 /// The entries of every axis and the value of every leaf (by node), as they stand.
 #[derive(Clone, Debug)]
 pub(crate) struct State {
-    pub entries: Vec<Arc<[Entry]>>,
+    pub entries: Vec<Entries>,
     pub leaves: Vec<Option<Arc<LeafValue>>>,
 }
 
@@ -175,7 +180,7 @@ impl State {
     }
 
     pub fn lengths(&self) -> Vec<usize> {
-        self.entries.iter().map(|entries| entries.len()).collect()
+        self.entries.iter().map(Entries::count).collect()
     }
 
     /// This state with `inputs` set, or every fault.
@@ -184,10 +189,10 @@ impl State {
         let mut faults = Vec::new();
         for (id, entries) in inputs.entries {
             let found = graph.axis_index(&id);
-            let held = found.map_or(&[][..], |axis| &self.entries[axis.at()]);
+            let held = found.map(|axis| &self.entries[axis.at()]);
             let problems = entry_problems(graph, &id, &entries, held);
             if let (Some(axis), true) = (found, problems.is_empty()) {
-                next.entries[axis.at()] = entries.into();
+                next.entries[axis.at()] = entries;
             }
             faults.extend(at(&id, problems));
         }
@@ -209,7 +214,7 @@ impl State {
         let mut faults = Vec::new();
         for index in graph.indices().filter(|index| graph.leaf_kind(*index).is_some()) {
             let node = graph.node(index);
-            let expected = node.axes.iter().map(|axis| self.entries[axis.at()].len()).product();
+            let expected = node.axes.iter().map(|axis| self.entries[axis.at()].count()).product();
             let problem = match &self.leaves[index.at()] {
                 None => InputProblem::Missing,
                 Some(value) if value.len() != expected => InputProblem::CellCount {
@@ -235,7 +240,7 @@ fn at(id: &str, problems: Vec<InputProblem>) -> Vec<InputFault> {
 }
 
 /// What is wrong with entries of an axis that holds `held`, of which none stands twice.
-fn entry_problems(graph: &Graph, id: &str, entries: &[Entry], held: &[Entry]) -> Vec<InputProblem> {
+fn entry_problems(graph: &Graph, id: &str, entries: &Entries, held: Option<&Entries>) -> Vec<InputProblem> {
     let Some(axis) = graph.axis_index(id) else {
         return vec![InputProblem::UnknownAxis];
     };
@@ -243,8 +248,15 @@ fn entry_problems(graph: &Graph, id: &str, entries: &[Entry], held: &[Entry]) ->
     if graph.axis(axis).fixed.is_some() {
         problems.push(InputProblem::FixedAxis);
     }
+    // Places are numbered, so none stands twice.
+    let Entries::Named(entries) = entries else {
+        return problems;
+    };
     let is_same = |(new, old): (&Entry, &Entry)| new.id == old.id;
-    if entries.len() == held.len() && entries.iter().zip(held).all(is_same) {
+    if let Some(Entries::Named(held)) = held
+        && entries.len() == held.len()
+        && entries.iter().zip(held.iter()).all(is_same)
+    {
         return problems;
     }
     let mut places: Vec<usize> = (0..entries.len()).collect();

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::axis::Entry;
+use super::axis::{Entries, Entry};
 use super::evaluate::Evaluation;
 use super::expression::{Binary, Comparison, Expression, choose, constant, figure};
 use super::graph::{Graph, GraphBuilder, LeafKind};
@@ -264,9 +264,7 @@ fn random_edit(random: &mut Random, graph: &Graph, all: &mut Inputs, everything:
             edit.set_entries(axis, entries);
         }
     }
-    for (axis, entries) in &edit.entries {
-        all.set_entries(axis, entries.clone());
-    }
+    all.entries.extend(edit.entries.clone());
     for index in graph.indices() {
         let node = graph.node(index);
         let Some(kind) = graph.leaf_kind(index) else {
@@ -274,7 +272,9 @@ fn random_edit(random: &mut Random, graph: &Graph, all: &mut Inputs, everything:
         };
         let axes = node.axes.iter().map(|axis| graph.axis(*axis).id.as_str());
         if everything || axes.clone().any(|axis| edit.entries.contains_key(axis)) || random.chance(20) {
-            let count = axes.map(|axis| all.entries.get(axis).map_or(3, Vec::len)).product();
+            let count = axes
+                .map(|axis| all.entries.get(axis).map_or(3, Entries::count))
+                .product();
             edit.leaves
                 .insert(node.id.clone(), random_leaf(random, kind, &node.id, count));
         }

@@ -149,14 +149,14 @@ impl Evaluation {
                     .map(|axis| self.graph().axis(*axis).id.clone())
                     .collect(),
                 rows: (0..self.cell_count(index))
-                    .map(|cell| TableRow {
-                        at: self.place(index, cell).iter().map(|entry| entry.id.clone()).collect(),
-                        titles: self
-                            .place(index, cell)
-                            .iter()
-                            .map(|entry| entry.title.clone())
-                            .collect(),
-                        value: cell_value(cell),
+                    .map(|cell| {
+                        let place = self.place(index, cell).into_iter();
+                        let (at, titles) = place.map(|entry| (entry.id, entry.title)).unzip();
+                        TableRow {
+                            at,
+                            titles,
+                            value: cell_value(cell),
+                        }
                     })
                     .collect(),
             }

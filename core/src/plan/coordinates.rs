@@ -141,13 +141,7 @@ impl PlanPoint {
             (false, true) => say!("plan-meters-north"),
             (false, false) => say!("plan-feet-north"),
         };
-        // By hand, since every block and face of a plan is named anew at each move of a pointer.
-        let mut words = String::with_capacity(32);
-        add_digits(&mut words, east);
-        words.extend([" ", sideways, ", "]);
-        add_digits(&mut words, north);
-        words.extend([" ", upward]);
-        words
+        [&east.to_string(), " ", sideways, ", ", &north.to_string(), " ", upward].concat()
     }
 
     /// Squared distance to `other`, exact, in square millimeters.
@@ -230,30 +224,9 @@ impl Neg for PlanVector {
     }
 }
 
-/// Adds a whole number in digits.
-pub(crate) fn add_digits(words: &mut String, number: u32) {
-    let mut place = 1;
-    while number / place >= 10 {
-        place *= 10;
-    }
-    while place > 0 {
-        words.push(char::from(b'0' + (number / place % 10) as u8));
-        place /= 10;
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn digits_are_those_of_the_standard_writer() {
-        for number in (0..2_000).chain([9_999, 10_000, 100_001, u32::MAX - 1, u32::MAX]) {
-            let mut words = String::from("no. ");
-            add_digits(&mut words, number);
-            assert_eq!(words, format!("no. {number}"));
-        }
-    }
 
     #[test]
     fn near_distances_are_rounded_as_far_ones_are() {

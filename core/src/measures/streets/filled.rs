@@ -2,12 +2,12 @@
 
 use super::ways::CountedPlace;
 use super::{StreetInputs, counts_heads, no_boundary};
-use crate::figures::axis::Entry;
+use crate::figures::axis::{Entry, Places};
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::network::counting_rule::COUNTING_RULES;
 use crate::plan::PlanPoint;
-use crate::plan::coordinates::add_digits;
+use crate::plan::document::UnitSystem;
 use crate::say;
 
 /// Why no home is behind a single place when there is no way in.
@@ -134,10 +134,16 @@ impl StreetInputs {
     }
 
     fn set_blocks(&self, inputs: &mut Inputs) {
-        let title = |at: PlanPoint| say!("measures-block-at").to_owned() + " " + &at.in_words(self.units);
-        let entries = (1..).zip(&self.blocks);
-        let entries = entries.map(|(number, block)| Entry::new(numbered("block", number), title(block.at)));
-        inputs.set_entries("block", entries.collect());
+        let told = match self.units {
+            UnitSystem::Metric => |at| block_at(at, UnitSystem::Metric),
+            UnitSystem::UsCustomary => |at| block_at(at, UnitSystem::UsCustomary),
+        };
+        let places = Places {
+            word: "block",
+            at: self.blocks.iter().map(|block| [block.at.x_mm, block.at.y_mm]).collect(),
+            told,
+        };
+        inputs.set_places("block", places);
         let perimeters = self.blocks.iter().map(|block| Cell::Number(block.perimeter_m));
         inputs.set_counted("blocks.perimeters", perimeters.collect(), Some("blocks"));
         let sides = self.blocks.iter().map(|block| Cell::Number(block.longest_side_m));
@@ -157,18 +163,17 @@ impl StreetInputs {
     }
 }
 
-/// An id: a word with a number after it.
-fn numbered(word: &str, number: u32) -> String {
-    let mut id = String::with_capacity(16);
-    id.extend([word, "_"]);
-    add_digits(&mut id, number);
-    id
+fn block_at([x_mm, y_mm]: [i32; 2], units: UnitSystem) -> String {
+    say!("measures-block-at").to_owned() + " " + &PlanPoint::new(x_mm, y_mm).in_words(units)
 }
 
 /// Sets an axis of places, each with a number after `word` as its id, and what is counted at them.
 fn set_listed(inputs: &mut Inputs, (axis, word): (&str, &str), leaf: &str, places: &[CountedPlace], counted: &str) {
     let entries = (1..).zip(places);
-    let entries = entries.map(|(number, place)| Entry::new(numbered(word, number), place.title.clone()));
+    let entries = entries.map(|(number, place): (u32, _)| {
+        let id = [word, "_", &number.to_string()].concat();
+        Entry::new(id, place.title.clone())
+    });
     inputs.set_entries(axis, entries.collect());
     let cells = places.iter().map(|place| Cell::Number(place.count));
     inputs.set_counted(leaf, cells.collect(), Some(counted));
