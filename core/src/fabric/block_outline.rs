@@ -17,21 +17,27 @@ use super::streets::DrawnLines;
 use crate::number;
 use crate::plan::{PlanPoint, StreetRole};
 
-/// The outline of one block along the right-of-way. Lengths in millimeters.
-#[derive(Clone, Debug, PartialEq)]
-pub struct BlockOutline {
+/// How long the outline of a block is along the right-of-way, in millimeters.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BlockLengths {
     /// Its length all round.
     pub perimeter_mm: f64,
     /// The longest of its sides: from corner to corner, a corner being where it turns by more than 45° at one point.
     pub longest_side_mm: f64,
-    /// The corners of the outline, counterclockwise, from [`BlockOutline::origin`]; empty where nobody asked for them.
+}
+
+/// The outline of one block along the right-of-way. Lengths in millimeters.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BlockOutline {
+    /// How long it is.
+    pub lengths: BlockLengths,
+    /// The corners of the outline, counterclockwise, from [`BlockOutline::origin`].
     pub corners_mm: Vec<(f64, f64)>,
     /// Where the corners are measured from: a vertex of the streets around it.
     pub origin: PlanPoint,
 }
 
-/// The outline of every block, in their order; `None` for a block without streets all round, or of no width. Corners
-/// are told `with_corners` alone.
+/// The outline of every block, in their order; `None` for a block without streets all round, or of no width.
 ///
 /// Cost: linear in the edges of all blocks.
 #[must_use]
@@ -40,8 +46,70 @@ pub fn block_outlines(
     arrangement: &Arrangement,
     carriers: &[Option<Carrier>],
     blocks: &[Vec<FaceId>],
-    with_corners: bool,
 ) -> Vec<Option<BlockOutline>> {
+    let mut outlines = vec![None; blocks.len()];
+    for_each_ring(
+        lines,
+        arrangement,
+        carriers,
+        blocks,
+        &|_| false,
+        &mut |block, around, origin| {
+            outlines[block] = around.map(|around| BlockOutline {
+                lengths: measured(around),
+                corners_mm: around.iter().map(|line| line.at(line.from)).collect(),
+                origin,
+            });
+        },
+    );
+    outlines
+}
+
+/// The lengths of every block, in their order, as [`block_outlines`] has them. `known` tells the lengths of a face as a
+/// block of its own as [`ring_lengths`] has them, or nothing.
+pub(super) fn block_lengths(
+    lines: &DrawnLines,
+    arrangement: &Arrangement,
+    carriers: &[Option<Carrier>],
+    blocks: &[Vec<FaceId>],
+    known: &dyn Fn(FaceId) -> Option<BlockLengths>,
+) -> Vec<Option<BlockLengths>> {
+    let mut lengths = vec![None; blocks.len()];
+    let is_known = |face| known(face).is_some();
+    for_each_ring(
+        lines,
+        arrangement,
+        carriers,
+        blocks,
+        &is_known,
+        &mut |block, around, _| {
+            lengths[block] = match (around, &blocks[block][..]) {
+                (Some(around), _) => Some(measured(around)),
+                (None, [face]) => known(*face),
+                _ => None,
+            };
+        },
+    );
+    lengths
+}
+
+/// The lengths of a ring of edges that move by these widths.
+pub(super) fn ring_lengths(arrangement: &Arrangement, ring: &[HalfEdgeId], widths: &[f64]) -> Option<BlockLengths> {
+    let mut moved = Vec::new();
+    outline_of_ring(arrangement, ring, widths, &mut moved)?;
+    Some(measured(&moved))
+}
+
+/// Calls `visit` with every block that has streets all round: its lines moved inward and where they are measured from;
+/// no lines where `is_known` tells that nobody needs them.
+fn for_each_ring(
+    lines: &DrawnLines,
+    arrangement: &Arrangement,
+    carriers: &[Option<Carrier>],
+    blocks: &[Vec<FaceId>],
+    is_known: &dyn Fn(FaceId) -> bool,
+    visit: &mut dyn FnMut(usize, Option<&[Line]>, PlanPoint),
+) {
     let mut block_of_face = vec![None; arrangement.face_count()];
     for (block, faces) in blocks.iter().enumerate() {
         for face in faces {
@@ -63,16 +131,26 @@ pub fn block_outlines(
         let is_street = !matches!(street.role, StreetRole::Alley | StreetRole::Path);
         is_street.then(|| f64::from(street.right_of_way_mm) / 2.0)
     };
-    let mut outline_of = |(block, faces): (usize, &Vec<FaceId>)| {
+    for (block, faces) in blocks.iter().enumerate() {
+        if let [face] = faces[..]
+            && is_known(face)
+        {
+            let mut loops = arrangement.outer_loop(face).into_iter();
+            if loops.all(|start| arrangement.around(start).all(|part| half_width_mm(part).is_some())) {
+                visit(block, None, PlanPoint::default());
+            }
+            continue;
+        }
         let is_edge = |half_edge: HalfEdgeId| block_of(half_edge.twin()) != Some(block);
         walker.find_shell(faces, is_edge);
         widths.clear();
-        for part in &walker.shell {
-            widths.push(half_width_mm(*part)?);
+        widths.extend(walker.shell.iter().map_while(|part| half_width_mm(*part)));
+        if widths.len() == walker.shell.len()
+            && let Some(origin) = outline_of_ring(arrangement, &walker.shell, &widths, &mut moved)
+        {
+            visit(block, Some(&moved), origin);
         }
-        outline_of_ring(arrangement, &walker.shell, &widths, &mut moved, with_corners)
-    };
-    blocks.iter().enumerate().map(&mut outline_of).collect()
+    }
 }
 
 /// Walks around unions of faces; keeps scratch memory between blocks.
@@ -177,14 +255,14 @@ impl Line {
     }
 }
 
-/// The outline of a ring of edges that move by these widths; `lines` is memory for the moved lines.
+/// Moves a ring of edges inward by these widths into `lines`, and gives back where those are measured from; nothing where
+/// nothing is left of it.
 fn outline_of_ring(
     arrangement: &Arrangement,
     ring: &[HalfEdgeId],
     widths: &[f64],
     lines: &mut Vec<Line>,
-    with_corners: bool,
-) -> Option<BlockOutline> {
+) -> Option<PlanPoint> {
     let point = |half_edge: HalfEdgeId| arrangement.point(arrangement.origin(half_edge));
     let origin = point(*ring.first()?);
     let relative = |at: PlanPoint| {
@@ -221,7 +299,7 @@ fn outline_of_ring(
     }
     take_out_overrun(lines)?;
     lines.retain(|line| !line.is_gone);
-    Some(measured(lines, origin, with_corners))
+    Some(origin)
 }
 
 /// Works the corner between an edge and the next, which share a vertex: as strips of right-of-way meet there.
@@ -303,7 +381,7 @@ fn meet(lines: &mut [Line], first: usize, second: usize) {
 /// meet far away, and the straight way across is shorter by a millionth of its length at most.
 const LEAST_TURN: f64 = 1e-3;
 
-fn measured(around: &[Line], origin: PlanPoint, with_corners: bool) -> BlockOutline {
+fn measured(around: &[Line]) -> BlockLengths {
     let length = |line: &Line| line.to - line.from + line.between;
     let turns_before = |index: usize| {
         let (a, b) = (&around[(index + around.len() - 1) % around.len()], &around[index]);
@@ -321,12 +399,9 @@ fn measured(around: &[Line], origin: PlanPoint, with_corners: bool) -> BlockOutl
         }
         side_mm += length(&around[index]);
     }
-    let told = if with_corners { around } else { &[] };
-    BlockOutline {
+    BlockLengths {
         perimeter_mm: around.iter().map(length).sum(),
         longest_side_mm: longest_side_mm.max(side_mm),
-        corners_mm: told.iter().map(|line| line.at(line.from)).collect(),
-        origin,
     }
 }
 

@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use super::anchors::anchor_of;
 use super::arrangement::Arrangement;
+use super::block_outline::{BlockLengths, ring_lengths};
 use super::constraints::Constraint;
 use super::ids::{FaceId, HalfEdgeId};
 use super::kept::Kept;
@@ -25,6 +26,8 @@ pub(super) struct FaceShape {
     pub outline: Arc<FaceRings>,
     pub anchor: PlanPoint,
     pub land: Arc<Land>,
+    /// Its lengths as a block of its own, where its boundary passes no vertex twice.
+    pub as_block: Option<BlockLengths>,
 }
 
 /// What is kept from one fabric to the next: faces under all they depend on, and how their lines met.
@@ -68,15 +71,25 @@ impl LandCache {
             add_key_of(arrangement, face, &built_half_width_mm, constraints, &mut key);
         }
         let shape = self.shapes.get_or(&key, || {
+            let boundary = outliner.outline(face).shell;
+            let around = arrangement.outer_loop(face).map(|start| arrangement.around(start));
+            let is_plain = around.is_some_and(|around| around.count() == boundary.len());
+            let widths: Vec<f64> = boundary
+                .iter()
+                .map(|half_edge| built_half_width_mm(*half_edge))
+                .collect();
             let whole = land_key(arrangement, outliner, face, half_width_mm, constraints);
             let mut land = land_of(&whole);
             if keeps {
-                let built = land_key(arrangement, outliner, face, built_half_width_mm, constraints);
+                let built = land_key(arrangement, outliner, face, &built_half_width_mm, constraints);
                 land.twice_kept_mm2 = (land_of(&built).twice_area_mm2 - land.twice_area_mm2).max(0);
             }
             let corner = arrangement.outer_loop(face).map(|start| arrangement.origin(start));
             let anchor = anchor_of(arrangement, face).or(corner.map(|vertex| arrangement.point(vertex)));
             FaceShape {
+                as_block: is_plain
+                    .then(|| ring_lengths(arrangement, &boundary, &widths))
+                    .flatten(),
                 land: Arc::new(land),
                 outline: Arc::new(whole.outline().to_vec()),
                 anchor: anchor.unwrap_or_default(),

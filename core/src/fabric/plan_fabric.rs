@@ -4,11 +4,12 @@ use crate::order::{OrderedMap, OrderedSet};
 use std::sync::Arc;
 
 use super::arrangement::Arrangement;
+use super::block_outline::{BlockLengths, block_lengths};
 use super::blocks::blocks;
 use super::carriers::{Carrier, carriers};
 use super::constraints::Constraint;
 use super::face_cache::{FaceRings, LandCache};
-use super::ids::{FaceId, HalfEdgeId};
+use super::ids::{EdgeId, FaceId, HalfEdgeId};
 use super::land::{Bounds, Land};
 use super::links::StreetLinks;
 use super::locator::Locator;
@@ -59,6 +60,8 @@ pub struct FaceOfLand {
     pub land: Arc<Land>,
     /// Its sides.
     pub sides: Vec<Side>,
+    /// How long it is along the right-of-way as a block of its own, where its boundary passes no vertex twice.
+    pub(super) as_block: Option<BlockLengths>,
 }
 
 impl Fabric {
@@ -103,11 +106,16 @@ impl Fabric {
         let bounded = constraints.iter().map(|one| (Bounds::of(&one.outline), one.clone()));
         let bounded: Vec<(Bounds, Constraint)> = bounded.collect();
         // Both sides of an edge have one width, which is asked for at every corner.
-        let widths_of = |half_width_mm: &dyn Fn(HalfEdgeId) -> f64| -> Vec<f64> {
-            arrangement.edges().map(|edge| half_width_mm(edge.forward())).collect()
-        };
-        let built_widths = widths_of(&|half_edge| built_half_width_mm(&lines, &carriers, half_edge));
-        let widths = widths_of(&|half_edge| half_width_mm(&lines, &arrangement, &carriers, half_edge));
+        let mut built_widths = Vec::with_capacity(carriers.len());
+        for carrier in &carriers {
+            built_widths.push(built_half_width_mm(&lines, *carrier));
+        }
+        let mut widths = built_widths.clone();
+        if !lines.unbuilt.is_empty() {
+            for (edge, width) in arrangement.edges().zip(&mut widths) {
+                *width = half_width_mm(&lines, &arrangement, &carriers, edge);
+            }
+        }
         let half_width = |half_edge: HalfEdgeId| widths[half_edge.edge().0 as usize];
         let built_half_width = |half_edge: HalfEdgeId| built_widths[half_edge.edge().0 as usize];
         let in_site = InSite::of(&lines, &arrangement, &carriers);
@@ -128,6 +136,7 @@ impl Fabric {
                 outline: shape.outline,
                 land: shape.land,
                 sides,
+                as_block: shape.as_block,
             });
         }
         cache.end_fabric();
@@ -188,6 +197,14 @@ impl Fabric {
         }
     }
 
+    /// How long every block is along the right-of-way, in their order; `None` for a block without streets all round, or
+    /// of no width. Equals what [`block_outlines`](super::block_outline::block_outlines) tells; cost: linear in the edges.
+    #[must_use]
+    pub fn block_lengths(&self) -> Vec<Option<BlockLengths>> {
+        let known = |face| self.face(face)?.as_block;
+        block_lengths(&self.lines, &self.arrangement, &self.carriers, &self.blocks, &known)
+    }
+
     /// A bounded face.
     #[must_use]
     pub fn face(&self, id: FaceId) -> Option<&FaceOfLand> {
@@ -197,7 +214,7 @@ impl Fabric {
     /// Half the right-of-way along a half-edge in millimeters; 0 where only the site boundary runs.
     #[must_use]
     pub fn half_width_mm(&self, half_edge: HalfEdgeId) -> f64 {
-        half_width_mm(&self.lines, &self.arrangement, &self.carriers, half_edge)
+        half_width_mm(&self.lines, &self.arrangement, &self.carriers, half_edge.edge())
     }
 
     fn face_mut(&mut self, id: FaceId) -> Option<&mut FaceOfLand> {
@@ -231,18 +248,12 @@ impl FaceOfLand {
     }
 }
 
-fn half_width_mm(
-    lines: &DrawnLines,
-    arrangement: &Arrangement,
-    carriers: &[Option<Carrier>],
-    half_edge: HalfEdgeId,
-) -> f64 {
-    let kept_mm = lines.kept_right_of_way_mm(arrangement.sources(half_edge.edge()));
-    (f64::from(kept_mm) / 2.0).max(built_half_width_mm(lines, carriers, half_edge))
+fn half_width_mm(lines: &DrawnLines, arrangement: &Arrangement, carriers: &[Option<Carrier>], edge: EdgeId) -> f64 {
+    let kept_mm = lines.kept_right_of_way_mm(arrangement.sources(edge));
+    (f64::from(kept_mm) / 2.0).max(built_half_width_mm(lines, carriers[edge.0 as usize]))
 }
 
-fn built_half_width_mm(lines: &DrawnLines, carriers: &[Option<Carrier>], half_edge: HalfEdgeId) -> f64 {
-    let carrier = carriers[half_edge.edge().0 as usize];
+fn built_half_width_mm(lines: &DrawnLines, carrier: Option<Carrier>) -> f64 {
     f64::from(carrier.map_or(0, |carrier| lines.streets[carrier.street as usize].right_of_way_mm)) / 2.0
 }
 

@@ -64,13 +64,7 @@ impl Study {
         let fabric = self.fabric();
         let face = fabric.face_at(at)?.id;
         let place = fabric.blocks.iter().position(|faces| faces.contains(&face))?;
-        let outlines = block_outlines(
-            &fabric.lines,
-            &fabric.arrangement,
-            &fabric.carriers,
-            &fabric.blocks,
-            true,
-        );
+        let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
         let BlockOutline { corners_mm, origin, .. } = outlines.into_iter().nth(place)??;
         let (x_m, y_m) = origin.to_m();
         Some(corners_mm.iter().map(|(x, y)| (x_m + x / 1e3, y_m + y / 1e3)).collect())

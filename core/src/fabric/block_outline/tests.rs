@@ -50,14 +50,15 @@ fn fabric_of(plan: &Document) -> Fabric {
     Fabric::of(plan, ONLY, &mut LandCache::default())
 }
 
+/// The outlines, whose lengths are those that are kept by face.
 fn outlines(fabric: &Fabric) -> Vec<Option<BlockOutline>> {
-    block_outlines(
-        &fabric.lines,
-        &fabric.arrangement,
-        &fabric.carriers,
-        &fabric.blocks,
-        true,
-    )
+    let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
+    let lengths: Vec<_> = outlines
+        .iter()
+        .map(|outline| outline.as_ref().map(|outline| outline.lengths))
+        .collect();
+    assert_eq!(fabric.block_lengths(), lengths);
+    outlines
 }
 
 /// The outlines of the blocks among these streets.
@@ -69,10 +70,11 @@ fn around(streets: &[(Street, u32)]) -> Vec<Option<BlockOutline>> {
 fn check(outline: Option<&BlockOutline>, perimeter_mm: f64, longest_side_mm: f64) {
     let outline = outline.expect("a block with streets all round");
     assert!(
-        (outline.perimeter_mm - perimeter_mm).abs() < 1e-3 && (outline.longest_side_mm - longest_side_mm).abs() < 1e-3,
+        (outline.lengths.perimeter_mm - perimeter_mm).abs() < 1e-3
+            && (outline.lengths.longest_side_mm - longest_side_mm).abs() < 1e-3,
         "{} and {}, not {perimeter_mm} and {longest_side_mm}",
-        outline.perimeter_mm,
-        outline.longest_side_mm
+        outline.lengths.perimeter_mm,
+        outline.lengths.longest_side_mm
     );
 }
 
@@ -100,7 +102,7 @@ fn n_a7_a_block_of_660_by_300_feet() {
     let found = around(&four_streets(feet(660), feet(300)));
     assert_eq!(found.len(), 1);
     check(found[0].as_ref(), f64::from(feet(1_920)), f64::from(feet(660)));
-    let perimeter_mm = found[0].as_ref().unwrap().perimeter_mm;
+    let perimeter_mm = found[0].as_ref().unwrap().lengths.perimeter_mm;
     let passes = |most_feet: i32| perimeter_mm <= f64::from(feet(most_feet)) + 1e-3;
     assert_eq!([3_000, 2_400, 2_000].map(passes), [true; 3]);
     assert_eq!([2_640, 1_760, 1_320].map(passes), [true, false, false]);
@@ -113,7 +115,7 @@ fn n_a7_a_block_of_660_by_300_feet() {
 fn n_a15_a_block_of_300_by_300_feet() {
     let found = around(&four_streets(feet(300), feet(300)));
     check(found[0].as_ref(), f64::from(feet(1_200)), f64::from(feet(300)));
-    let length_mm = found[0].as_ref().unwrap().longest_side_mm.round() as i32;
+    let length_mm = found[0].as_ref().unwrap().lengths.longest_side_mm.round() as i32;
     assert!(length_mm < feet(400), "fails the first");
     assert!((feet(300)..=feet(900)).contains(&length_mm), "passes the second");
 }
@@ -252,9 +254,9 @@ fn outlines_agree_with_the_boolean_operation() {
         // Every vertex of the operation is rounded to a millimeter.
         let tolerance_mm = 2.0 * ring.len() as f64 + 2.0;
         assert!(
-            (outline.perimeter_mm - length_mm).abs() <= tolerance_mm,
+            (outline.lengths.perimeter_mm - length_mm).abs() <= tolerance_mm,
             "case {case}: {} instead of {length_mm}: {streets:?}",
-            outline.perimeter_mm
+            outline.lengths.perimeter_mm
         );
         compared += 1;
         with_steps += i32::from(streets.iter().any(|(_, width_mm)| *width_mm != streets[0].1));

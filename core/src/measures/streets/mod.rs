@@ -34,7 +34,7 @@ mod filled;
 pub use declared::declare;
 
 use crate::fabric::Fabric;
-use crate::fabric::block_outline::{BlockOutline, block_outlines};
+use crate::fabric::block_outline::{BlockLengths, BlockOutline, block_outlines};
 use crate::figures::axis::Entry;
 use crate::measures::frontage::{Painted, PaintedFace};
 use crate::measures::sun::{self, EastWest};
@@ -131,21 +131,16 @@ impl StreetInputs {
     #[must_use]
     pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) -> Self {
         let streets = SiteStreets::of(document, alternative, fabric);
-        let outlines = block_outlines(
-            &fabric.lines,
-            &fabric.arrangement,
-            &fabric.carriers,
-            &fabric.blocks,
-            true,
-        );
-        let mut inputs = Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines);
+        let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
+        let mut inputs = Self::first_level_of(document, alternative, fabric, painted, &streets);
         inputs.frontage_m = frontage_m(document, fabric, &streets, painted);
         inputs.sides = StreetSides::of(document, fabric, &streets, painted);
         inputs.standing_m2 = standing_m2(document, alternative, fabric, &streets);
         inputs.solar_lots = solar_lots(document, painted);
         inputs.boundary_gaps = boundary_gaps(&document.site.boundary, &inputs.ways.ways_in);
-        let east_west = outlines_in_site(fabric, &outlines);
-        let east_west = east_west.filter(|(_, outline)| sun::is_east_west_block(&outline.corners_mm));
+        let east_west = told_in_site(fabric, &outlines);
+        let east_west =
+            east_west.filter(|(_, outline): &(_, &BlockOutline)| sun::is_east_west_block(&outline.corners_mm));
         inputs.east_west_blocks = east_west.count() as u32;
         inputs.add_east_west(fabric, &streets);
         inputs.add_rules(document, alternative, fabric, &streets, painted);
@@ -157,14 +152,7 @@ impl StreetInputs {
     #[must_use]
     pub fn of_first_level(document: &Document, alternative: AlternativeId, fabric: &Fabric, painted: &Painted) -> Self {
         let streets = SiteStreets::of(document, alternative, fabric);
-        let outlines = block_outlines(
-            &fabric.lines,
-            &fabric.arrangement,
-            &fabric.carriers,
-            &fabric.blocks,
-            false,
-        );
-        Self::first_level_of(document, alternative, fabric, painted, &streets, &outlines)
+        Self::first_level_of(document, alternative, fabric, painted, &streets)
     }
 
     fn first_level_of(
@@ -173,7 +161,6 @@ impl StreetInputs {
         fabric: &Fabric,
         painted: &Painted,
         streets: &SiteStreets,
-        outlines: &[Option<BlockOutline>],
     ) -> Self {
         let mut inputs = Self {
             units: document.settings.units,
@@ -183,8 +170,8 @@ impl StreetInputs {
                 .map(|(id, section)| Entry::new(format!("section_{}", id.0), section.name.clone()))
                 .collect(),
             ways: ways::ways(document, alternative, fabric, streets, painted),
-            blocks: outlines_in_site(fabric, outlines)
-                .map(|(at, outline)| block_count(outline, at))
+            blocks: told_in_site(fabric, &fabric.block_lengths())
+                .map(|(at, lengths)| block_count(*lengths, at))
                 .collect(),
             ..Self::default()
         };
@@ -380,23 +367,20 @@ fn solar_lots(document: &Document, painted: &[PaintedFace]) -> (f64, f64) {
     (f64::from(all), f64::from(solar))
 }
 
-/// Of the blocks with streets all round whose land lies in the site, in order: a point in each, and its outline.
-fn outlines_in_site<'a>(
-    fabric: &'a Fabric,
-    outlines: &'a [Option<BlockOutline>],
-) -> impl Iterator<Item = (PlanPoint, &'a BlockOutline)> {
-    fabric.blocks.iter().zip(outlines).filter_map(|(faces, outline)| {
+/// Of the blocks with streets all round whose land lies in the site, in order: a point in each, and what is told of it.
+fn told_in_site<'a, T>(fabric: &'a Fabric, told: &'a [Option<T>]) -> impl Iterator<Item = (PlanPoint, &'a T)> {
+    fabric.blocks.iter().zip(told).filter_map(|(faces, told)| {
         let mut held = faces.iter().filter_map(|face| fabric.face(*face));
-        let (outline, first) = (outline.as_ref()?, held.next()?);
-        (first.is_in_site && held.all(|face| face.is_in_site)).then_some((first.anchor, outline))
+        let (told, first) = (told.as_ref()?, held.next()?);
+        (first.is_in_site && held.all(|face| face.is_in_site)).then_some((first.anchor, told))
     })
 }
 
-fn block_count(outline: &BlockOutline, at: PlanPoint) -> BlockCount {
+fn block_count(lengths: BlockLengths, at: PlanPoint) -> BlockCount {
     BlockCount {
         at,
-        perimeter_m: outline.perimeter_mm / 1e3,
-        longest_side_m: outline.longest_side_mm / 1e3,
+        perimeter_m: lengths.perimeter_mm / 1e3,
+        longest_side_m: lengths.longest_side_mm / 1e3,
     }
 }
 

@@ -39,13 +39,7 @@ pub(super) fn add_site(study: &Study, features: &mut Features) {
 /// Every block; gives back the block of each face.
 pub(super) fn add_blocks(study: &Study, features: &mut Features) -> BlockOf {
     let fabric = study.fabric();
-    let outlines = block_outlines(
-        &fabric.lines,
-        &fabric.arrangement,
-        &fabric.carriers,
-        &fabric.blocks,
-        true,
-    );
+    let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
     let mut block_of: BlockOf = vec![None; fabric.arrangement.face_count()];
     for (place, (faces, outline)) in fabric.blocks.iter().zip(&outlines).enumerate() {
         for face in faces {
@@ -76,10 +70,13 @@ fn add_block(study: &Study, block: usize, faces: &[FaceId], outline: Option<&Blo
     let mut properties = Writing::default();
     properties.put_json("in_site", Json::Bool(held.iter().all(|face| face.is_in_site)));
     properties.put_json("streets_all_round", Json::Bool(outline.is_some()));
-    properties.put_json("perimeter_m", number(outline.map(|outline| outline.perimeter_mm / 1e3)));
+    properties.put_json(
+        "perimeter_m",
+        number(outline.map(|outline| outline.lengths.perimeter_mm / 1e3)),
+    );
     properties.put_json(
         "longest_side_m",
-        number(outline.map(|outline| outline.longest_side_mm / 1e3)),
+        number(outline.map(|outline| outline.lengths.longest_side_mm / 1e3)),
     );
     properties.put_json("area_m2", number(area_m2(&pieces)));
     properties.put_json("buildable_m2", number(buildable as f64 / 2e6));
