@@ -22,6 +22,7 @@ use crate::plan::PlanPoint;
 pub struct Arrangement {
     vertices: Vec<PlanPoint>,
     ends: Vec<[VertexId; 2]>,
+    lengths_um: Vec<u64>,
     source_starts: Vec<u32>,
     sources: Vec<SourceId>,
     next: Vec<HalfEdgeId>,
@@ -84,7 +85,10 @@ impl Arrangement {
             edges.between(lower, higher).map(EdgeId::forward)
         });
         let vertices = noding.vertices;
+        let point = |vertex: VertexId| vertices[vertex.0 as usize];
+        let length_um = |&[lower, higher]: &[VertexId; 2]| point(lower).distance_um(point(higher));
         Self {
+            lengths_um: edges.ends.iter().map(length_um).collect(),
             vertices,
             ends: edges.ends,
             source_starts: edges.source_starts,
@@ -114,6 +118,7 @@ impl Arrangement {
 
     /// Where a vertex is.
     #[must_use]
+    #[inline(always)]
     pub fn point(&self, vertex: VertexId) -> PlanPoint {
         self.vertices[vertex.0 as usize]
     }
@@ -131,6 +136,7 @@ impl Arrangement {
 
     /// The ends of an edge, lower vertex first.
     #[must_use]
+    #[inline(always)]
     pub fn ends(&self, edge: EdgeId) -> [VertexId; 2] {
         self.ends[edge.0 as usize]
     }
@@ -144,19 +150,21 @@ impl Arrangement {
 
     /// The length of an edge in integer micrometers, correctly rounded.
     #[must_use]
+    #[inline(always)]
     pub fn length_um(&self, edge: EdgeId) -> u64 {
-        let [lower, higher] = self.ends(edge);
-        self.point(lower).distance_um(self.point(higher))
+        self.lengths_um[edge.0 as usize]
     }
 
     /// The vertex a half-edge leaves.
     #[must_use]
+    #[inline(always)]
     pub fn origin(&self, half_edge: HalfEdgeId) -> VertexId {
         self.ends(half_edge.edge())[usize::from(!half_edge.is_forward())]
     }
 
     /// The vertex a half-edge arrives at.
     #[must_use]
+    #[inline(always)]
     pub fn target(&self, half_edge: HalfEdgeId) -> VertexId {
         self.origin(half_edge.twin())
     }
@@ -202,12 +210,14 @@ impl Arrangement {
 
     /// The half-edge that follows around the face on the left.
     #[must_use]
+    #[inline(always)]
     pub fn next(&self, half_edge: HalfEdgeId) -> HalfEdgeId {
         self.next[half_edge.0 as usize]
     }
 
     /// The face to the left of a half-edge.
     #[must_use]
+    #[inline(always)]
     pub fn face(&self, half_edge: HalfEdgeId) -> FaceId {
         self.face_of_loop[self.loop_of[half_edge.0 as usize] as usize]
     }

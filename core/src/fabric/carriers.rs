@@ -26,21 +26,18 @@ pub fn carriers(lines: &DrawnLines, arrangement: &Arrangement) -> Vec<Option<Car
 }
 
 fn carrier(lines: &DrawnLines, arrangement: &Arrangement, edge: EdgeId) -> Option<Carrier> {
-    let drawn = arrangement
-        .sources(edge)
-        .iter()
-        .filter_map(|source| match lines.drawn(*source) {
-            Drawn::Street { street, segment } => Some((street, segment)),
-            Drawn::Boundary | Drawn::Unbuilt(_) => None,
-        });
-    // The widest right-of-way wins; of equal ones the street drawn first, and of its segments the first.
-    let (street, segment) = drawn.min_by_key(|(street, segment)| {
-        (
-            std::cmp::Reverse(lines.streets[*street as usize].right_of_way_mm),
-            *street,
-            *segment,
-        )
-    })?;
+    // The widest right-of-way wins; of equal ones the street drawn first, and of its segments the first, as sources are
+    // in order.
+    let mut widest: Option<(u32, u32, u32)> = None;
+    for source in arrangement.sources(edge) {
+        if let Drawn::Street { street, segment } = lines.drawn(*source) {
+            let width_mm = lines.streets[street as usize].right_of_way_mm;
+            if widest.is_none_or(|(most_mm, ..)| width_mm > most_mm) {
+                widest = Some((width_mm, street, segment));
+            }
+        }
+    }
+    let (_, street, segment) = widest?;
     let points = &lines.streets[street as usize].points;
     let (from, to) = (points[segment as usize], points[segment as usize + 1]);
     let [lower, higher] = arrangement.ends(edge).map(|vertex| arrangement.point(vertex));

@@ -19,12 +19,14 @@ pub struct FaceId(pub u32);
 impl EdgeId {
     /// The edge from its lower to its higher vertex.
     #[must_use]
+    #[inline(always)]
     pub const fn forward(self) -> HalfEdgeId {
         HalfEdgeId(self.0 * 2)
     }
 
     /// The edge from its higher to its lower vertex.
     #[must_use]
+    #[inline(always)]
     pub const fn backward(self) -> HalfEdgeId {
         HalfEdgeId(self.0 * 2 + 1)
     }
@@ -33,18 +35,21 @@ impl EdgeId {
 impl HalfEdgeId {
     /// The edge that this is one direction of.
     #[must_use]
+    #[inline(always)]
     pub const fn edge(self) -> EdgeId {
         EdgeId(self.0 / 2)
     }
 
     /// The same edge in the other direction.
     #[must_use]
+    #[inline(always)]
     pub const fn twin(self) -> Self {
         Self(self.0 ^ 1)
     }
 
     /// Whether it runs from the lower to the higher vertex.
     #[must_use]
+    #[inline(always)]
     pub const fn is_forward(self) -> bool {
         self.0.is_multiple_of(2)
     }

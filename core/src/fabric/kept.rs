@@ -16,7 +16,8 @@ pub(crate) struct Kept<V> {
 #[derive(Clone, Debug)]
 struct Round<V> {
     keys: Keys,
-    values: Vec<V>,
+    /// None where a value has gone on to the round after.
+    values: Vec<Option<V>>,
 }
 
 impl<V> Default for Kept<V> {
@@ -34,21 +35,20 @@ impl<V> Default for Kept<V> {
 }
 
 impl<V: Clone> Kept<V> {
-    /// The result of a key that the last round asked for too, or what `work` gives.
+    /// The result of a key that the last round asked for too, or what `work` gives. A round that asks for a key twice
+    /// works it twice.
     pub fn get_or(&mut self, key: &[i32], work: impl FnOnce() -> V) -> V {
         let found = self.held.keys.find(key, self.next);
-        let value = match found {
+        let (hash, held) = match found {
             Some((place, hash)) => {
                 self.next = place + 1;
-                self.asked.keys.push(key, hash);
-                self.held.values[place].clone()
+                (hash, self.held.values[place].take())
             }
-            None => {
-                self.asked.keys.push(key, hash_of(key));
-                work()
-            }
+            None => (hash_of(key), None),
         };
-        self.asked.values.push(value.clone());
+        self.asked.keys.push(key, hash);
+        let value = held.unwrap_or_else(work);
+        self.asked.values.push(Some(value.clone()));
         value
     }
 

@@ -7,7 +7,6 @@ use crate::order::OrderedMap;
 
 use super::arrangement::Arrangement;
 use super::carriers::Carrier;
-use super::chains::{ChainId, Chains};
 use super::ids::{EdgeId, HalfEdgeId, VertexId};
 use super::run::Run;
 use super::streets::DrawnLines;
@@ -53,44 +52,57 @@ impl StreetLinks {
     pub fn of(lines: &DrawnLines, arrangement: &Arrangement, carriers: &[Option<Carrier>]) -> Self {
         let edges_at = EdgesAt::of(arrangement, carriers);
         let street_of = |edge: EdgeId| carriers[edge.0 as usize].map(|carrier| carrier.street);
-        let chains = Chains::of(arrangement, |vertex| match edges_at.vertex(vertex) {
-            [a, b] => street_of(*a) != street_of(*b),
-            _ => true,
-        });
+        // Between nodes nothing but one street passes.
+        let degrees = arrangement.degrees();
+        let mut is_node = Vec::with_capacity(degrees.len());
+        for (vertex, degree) in (0..).map(VertexId).zip(degrees) {
+            is_node.push(match edges_at.vertex(vertex) {
+                [a, b] => degree != 2 || street_of(*a) != street_of(*b),
+                _ => true,
+            });
+        }
         let groups = Groups::of(lines, carriers, &edges_at);
         let mut links = Self {
-            nodes: Vec::with_capacity(chains.nodes().len()),
-            links: Vec::with_capacity(chains.count()),
+            nodes: Vec::with_capacity(arrangement.vertices().len()),
+            links: Vec::with_capacity(arrangement.edge_count()),
             on_link: vec![None; arrangement.edge_count()],
         };
         // Mostly all that meets at a vertex is in group 0.
         let mut ground_node: Vec<Option<u32>> = vec![None; arrangement.vertices().len()];
         let mut node_above: OrderedMap<(VertexId, i8), u32> = OrderedMap::new();
-        for chain in chains.ids() {
-            links.add(chain, &chains, arrangement, carriers, |vertex, edge, next| {
-                let node = match groups.of_edge(vertex, edge) {
-                    0 => ground_node[vertex.0 as usize].get_or_insert(next),
-                    group => node_above.entry((vertex, group)).or_insert(next),
-                };
-                *node
-            });
+        let mut node_of = |vertex: VertexId, edge, next| {
+            let node = match groups.of_edge(vertex, edge) {
+                0 => ground_node[vertex.0 as usize].get_or_insert(next),
+                group => node_above.entry((vertex, group)).or_insert(next),
+            };
+            *node
+        };
+        let mut walked = Vec::new();
+        // What is left after the walks from nodes are rings without one: their lowest vertex becomes it.
+        for is_ring in [false, true] {
+            for edge in arrangement.edges() {
+                let Some(street) = street_of(edge) else { continue };
+                for first in [edge.forward(), edge.backward()] {
+                    let begins = is_node[arrangement.origin(first).0 as usize];
+                    if (begins || is_ring) && links.on_link[edge.0 as usize].is_none() {
+                        is_node[arrangement.origin(first).0 as usize] = true;
+                        walk(arrangement, first, &is_node, &mut walked);
+                        links.add(street, &walked, arrangement, &mut node_of);
+                    }
+                }
+            }
         }
         links
     }
 
     fn add(
         &mut self,
-        chain: ChainId,
-        chains: &Chains,
+        street: u32,
+        half_edges: &[HalfEdgeId],
         arrangement: &Arrangement,
-        carriers: &[Option<Carrier>],
-        mut node_of: impl FnMut(VertexId, EdgeId, u32) -> u32,
+        node_of: &mut impl FnMut(VertexId, EdgeId, u32) -> u32,
     ) {
-        let half_edges = chains.half_edges(chain);
         let (Some(first), Some(last)) = (half_edges.first(), half_edges.last()) else {
-            return;
-        };
-        let Some(carrier) = carriers[first.edge().0 as usize] else {
             return;
         };
         let mut end = |vertex: VertexId, edge: EdgeId, nodes: &mut Vec<PlanPoint>| {
@@ -101,10 +113,8 @@ impl StreetLinks {
             }
             node
         };
-        let ends = [
-            end(arrangement.origin(*first), first.edge(), &mut self.nodes),
-            end(arrangement.target(*last), last.edge(), &mut self.nodes),
-        ];
+        let from = end(arrangement.origin(*first), first.edge(), &mut self.nodes);
+        let to = end(arrangement.target(*last), last.edge(), &mut self.nodes);
         let mut length_um = 0;
         for (half_edge, place) in half_edges.iter().zip(0..) {
             self.on_link[half_edge.edge().0 as usize] = Some(OnLink {
@@ -115,8 +125,8 @@ impl StreetLinks {
             length_um += arrangement.length_um(half_edge.edge());
         }
         self.links.push(StreetLink {
-            street: carrier.street,
-            ends,
+            street,
+            ends: [from, to],
             half_edges: Run::of(half_edges),
             length_um,
         });
@@ -149,6 +159,20 @@ impl StreetLinks {
     #[must_use]
     pub fn link_of(&self, edge: EdgeId) -> Option<u32> {
         self.on_link[edge.0 as usize].map(|on| on.link)
+    }
+}
+
+/// Walks along a street from the half-edge `first` to the next node.
+fn walk(arrangement: &Arrangement, first: HalfEdgeId, is_node: &[bool], walked: &mut Vec<HalfEdgeId>) {
+    walked.clear();
+    let mut here = first;
+    loop {
+        walked.push(here);
+        if is_node[arrangement.target(here).0 as usize] {
+            return;
+        }
+        // Between nodes a vertex has two edges, so what follows around the face goes on along the street.
+        here = arrangement.next(here);
     }
 }
 

@@ -34,6 +34,7 @@ impl Run {
 impl std::ops::Deref for Run {
     type Target = [HalfEdgeId];
 
+    #[inline(always)]
     fn deref(&self) -> &[HalfEdgeId] {
         match self {
             Self::One(one) => one,

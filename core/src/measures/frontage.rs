@@ -95,6 +95,20 @@ pub struct PaintedLand {
     pub laid: LaidLots,
     /// The building type of each of those lots, as built.
     pub built: Vec<BuildingTypeId>,
+    /// Lots of one type side by side, in their order.
+    runs: Vec<Run>,
+}
+
+/// Lots of one type side by side along one side of a face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Run {
+    side: u32,
+    /// From where to where along the side; `None` at the head of the dead end at its end.
+    along_um: Option<[u64; 2]>,
+    /// As built.
+    building_type: BuildingTypeId,
+    /// How many lots.
+    count: f64,
 }
 
 /// Lots that front on one stretch of street.
@@ -275,6 +289,7 @@ fn painted_land(palette: &Palette, face: &FaceOfLand, facing: &Facing<'_>, land_
         land_m2: summed(land.chain(program)),
         lots: summed(lots().map(|(id, lot)| (id, count_of(lot)))),
         lot_land_m2: summed(lots().map(|(id, lot)| (id, area_m2(lot)))),
+        runs: runs_of(&laid.lots, &built),
         laid,
         built,
     }
@@ -290,37 +305,17 @@ impl PaintedCache {
     fn add_fronts(&mut self, fabric: &Fabric, face: &FaceOfLand, land: &PaintedLand, fronts: &mut Vec<FrontedLots>) {
         fronts.clear();
         let Self { pieces, stretches, .. } = self;
-        let PaintedLand { laid, built, .. } = land;
         let mut pieces_of = None;
-        let mut at = 0;
-        while let Some(first) = laid.lots.get(at) {
-            let begin = at;
-            let (mut last, building_type) = (first, built[at]);
-            at += 1;
-            while let Some(next) = laid.lots.get(at).filter(|next| {
-                next.side == first.side
-                    && next.building_type == first.building_type
-                    && !next.is_at_head
-                    && !first.is_at_head
-                    && next.front_um[0] == last.front_um[1]
-            }) {
-                last = next;
-                at += 1;
-            }
-            let count: f64 = laid.lots[begin..at].iter().map(count_of).sum();
-            let Some(side) = face.sides.get(first.side as usize) else {
+        for run in &land.runs {
+            let Some(side) = face.sides.get(run.side as usize) else {
                 continue;
             };
             // Lots come side by side: a side's pieces are worked once.
-            if pieces_of != Some(first.side) {
+            if pieces_of != Some(run.side) {
                 pieces_of_side(fabric, side, pieces);
-                pieces_of = Some(first.side);
+                pieces_of = Some(run.side);
             }
-            let [from_um, to_um] = if first.is_at_head {
-                [side.length_um, side.length_um]
-            } else {
-                [first.front_um[0], last.front_um[1]]
-            };
+            let [from_um, to_um] = run.along_um.unwrap_or([side.length_um; 2]);
             add_stretches_between(pieces, from_um, to_um, stretches);
             let total_um: u64 = stretches.iter().map(|stretch| stretch.length_um()).sum();
             let shares = stretches.len() as f64;
@@ -332,11 +327,38 @@ impl PaintedCache {
                 };
                 fronts.push(FrontedLots {
                     stretch,
-                    lots: [(building_type, count * share)],
+                    lots: [(run.building_type, run.count * share)],
                 });
             }
         }
     }
+}
+
+fn runs_of(lots: &[Lot], built: &[BuildingTypeId]) -> Vec<Run> {
+    let mut runs = Vec::new();
+    let mut at = 0;
+    while let Some(first) = lots.get(at) {
+        let begin = at;
+        let (mut last, building_type) = (first, built[at]);
+        at += 1;
+        while let Some(next) = lots.get(at).filter(|next| {
+            next.side == first.side
+                && next.building_type == first.building_type
+                && !next.is_at_head
+                && !first.is_at_head
+                && next.front_um[0] == last.front_um[1]
+        }) {
+            last = next;
+            at += 1;
+        }
+        runs.push(Run {
+            side: first.side,
+            along_um: (!first.is_at_head).then_some([first.front_um[0], last.front_um[1]]),
+            building_type,
+            count: lots[begin..at].iter().map(count_of).sum(),
+        });
+    }
+    runs
 }
 
 /// One half-edge of a side on its link.

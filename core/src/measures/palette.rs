@@ -128,6 +128,11 @@ impl Palette {
     /// The place of a type in the order. Ids grow with places.
     #[must_use]
     pub fn place(&self, id: BuildingTypeId) -> Option<usize> {
+        // Ids mostly count up from none, so a type stands where its id says; otherwise it is looked for.
+        let expected = id.0 as usize;
+        if self.types.get(expected).is_some_and(|held| held.id == id) {
+            return Some(expected);
+        }
         self.types.binary_search_by(|held| held.id.cmp(&id)).ok()
     }
 

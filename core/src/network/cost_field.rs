@@ -386,28 +386,44 @@ impl CostField {
 
     /// The link in pieces between its ends and the sources on it, each with the cost at both its ends.
     pub(super) fn spans(&self, network: &Network, id: LinkId, spans: &mut Vec<Span>) {
+        let first = self.sources_on_links.partition_point(|&(other, _)| other < id);
+        self.spans_with(network, id, &self.sources_on_links[first..], spans);
+    }
+
+    /// The same for links asked for in order: `passed` counts the sources on links before, and begins as 0.
+    pub(super) fn next_spans(&self, network: &Network, id: LinkId, passed: &mut usize, spans: &mut Vec<Span>) {
+        while self.sources_on_links.get(*passed).is_some_and(|(other, _)| *other < id) {
+            *passed += 1;
+        }
+        self.spans_with(network, id, &self.sources_on_links[*passed..], spans);
+    }
+
+    fn spans_with(&self, network: &Network, id: LinkId, sources: &[(LinkId, u32)], spans: &mut Vec<Span>) {
         spans.clear();
         let Some(link) = network.link(id).filter(|link| link.walkable) else {
             return;
         };
-        let ends =
-            [link.from, link.to].map(|node| Some((self.at_node(network, node)?, self.owner_at_node(network, node)?)));
-        let stretches = self.sources_on(id);
-        spans_of(
-            link.length_um,
-            scales_away(link, self.direction),
-            ends,
-            stretches,
-            spans,
-        );
+        let ends = [link.from, link.to].map(|node| {
+            let rank = network.rank(node);
+            let cost = self.labels.get(rank).copied().filter(|cost| *cost != UNREACHED)?;
+            Some((cost, self.owners.get(rank).copied().unwrap_or(self.only_owner)))
+        });
+        let scales = scales_away(link, self.direction);
+        spans_of(link.length_um, scales, ends, self.stretches(id, sources), spans);
     }
 
     /// The sources on a link: where, the cost they start at, their owner.
     pub(super) fn sources_on(&self, id: LinkId) -> impl Iterator<Item = (Stretch, u64, u32)> + '_ {
-        let start = self.sources_on_links.partition_point(|&(other, _)| other < id);
-        let here = self.sources_on_links[start..]
-            .iter()
-            .take_while(move |&&(other, _)| other == id);
+        let first = self.sources_on_links.partition_point(|&(other, _)| other < id);
+        self.stretches(id, &self.sources_on_links[first..])
+    }
+
+    fn stretches<'a>(
+        &'a self,
+        id: LinkId,
+        sources: &'a [(LinkId, u32)],
+    ) -> impl Iterator<Item = (Stretch, u64, u32)> + 'a {
+        let here = sources.iter().take_while(move |&&(other, _)| other == id);
         here.filter_map(|&(_, index)| {
             let source = self.sources[index as usize];
             match source.place {

@@ -74,11 +74,12 @@ impl CostPieces {
     /// Reads the cost along each of `links` from a field, in place of what was held. O(links + sources on them).
     pub fn fill(&mut self, network: &Network, field: &CostField, links: &[LinkId]) {
         self.begin();
+        let mut passed = 0;
         let mut spans = std::mem::take(&mut self.spans);
         for &id in links {
             if let Some(link) = network.link(id) {
                 let scales = field.scales(link);
-                field.spans(network, id, &mut spans);
+                field.next_spans(network, id, &mut passed, &mut spans);
                 for span in &spans {
                     add_span(span, scales, &mut self.pieces);
                 }

@@ -191,7 +191,7 @@ pub struct Network {
     node_points: Vec<PlanPoint>,
     links: Vec<Link>,
     pub(super) vertices: Vec<PlanPoint>,
-    /// Micrometers along its link of every vertex, by the vertices' own distances.
+    /// Micrometers along its link of every vertex, by the vertices' own distances; of a straight link by its length.
     pub(super) vertex_along_um: Vec<u64>,
     pub(super) rank_of_node: Vec<u32>,
     pub(super) node_of_rank: Vec<u32>,
@@ -234,22 +234,28 @@ impl Network {
             return Err(faults);
         }
         let mut links = Vec::with_capacity(drafts.len());
-        let mut vertices = Vec::new();
-        let mut vertex_along_um = Vec::new();
+        let mut vertices = Vec::with_capacity(drafts.len() * 2);
+        let mut vertex_along_um = Vec::with_capacity(drafts.len() * 2);
         for draft in drafts {
             let first_vertex = vertices.len() as u32;
             let (start, end) = (nodes[draft.from.0 as usize], nodes[draft.to.0 as usize]);
             let mut along_um = 0;
             let mut last = start;
-            let points = std::iter::once(start)
-                .chain(draft.corners.iter().copied())
-                .chain(std::iter::once(end));
-            for point in points {
-                along_um += last.distance_um(point);
-                last = point;
-                vertices.push(point);
+            vertices.push(start);
+            vertex_along_um.push(0);
+            for point in &draft.corners {
+                along_um += last.distance_um(*point);
+                last = *point;
+                vertices.push(last);
                 vertex_along_um.push(along_um);
             }
+            vertices.push(end);
+            // A straight link is as long as it says.
+            vertex_along_um.push(if draft.corners.is_empty() {
+                draft.length_um
+            } else {
+                along_um + last.distance_um(end)
+            });
             links.push(Link {
                 from: draft.from,
                 to: draft.to,
@@ -287,8 +293,9 @@ impl Network {
 
     /// Writes the compressed rows: for every rank its arcs, in order of target, cost and link.
     fn lay_arcs(&mut self) {
-        let mut rows: Vec<(u32, u32, u64, u64, LinkId)> = Vec::with_capacity(self.links.len() * 2);
-        let mut total = 0_u64;
+        // An arc on its way: where it leads, its link, and whether that is walked forward.
+        let mut rows: Vec<(u32, u32, LinkId, bool)> = Vec::with_capacity(self.links.len() * 2);
+        let (mut total, mut is_uneven) = (0_u64, false);
         for (id, link) in self.link_ids().zip(&self.links) {
             if !link.walkable {
                 continue;
@@ -298,8 +305,9 @@ impl Network {
                 self.loops.push((from, id));
                 continue;
             }
-            rows.push((from, to, link.cost_forward, link.cost_backward, id));
-            rows.push((to, from, link.cost_backward, link.cost_forward, id));
+            rows.push((from, to, id, true));
+            rows.push((to, from, id, false));
+            is_uneven |= link.cost_forward != link.cost_backward;
             total += link.cost_forward.max(link.cost_backward);
             self.most_cost = self.most_cost.max(link.cost_forward).max(link.cost_backward);
         }
@@ -322,19 +330,39 @@ impl Network {
             sorted[*cursor as usize] = row;
             *cursor += 1;
         }
-        let mut rows = sorted;
+        let costs = |id: LinkId, forward: bool| {
+            let link = &self.links[id.0 as usize];
+            if forward {
+                (link.cost_forward, link.cost_backward)
+            } else {
+                (link.cost_backward, link.cost_forward)
+            }
+        };
         for pair in self.first_arc.windows(2) {
-            order::sort_few_by(&mut rows[pair[0] as usize..pair[1] as usize], Ord::cmp);
+            let few = &mut sorted[pair[0] as usize..pair[1] as usize];
+            order::sort_few_by(few, |a, b| {
+                let key = |row: &(u32, u32, LinkId, bool)| (costs(row.2, row.3), row.2);
+                a.1.cmp(&b.1).then_with(|| key(a).cmp(&key(b)))
+            });
         }
         let narrow = |target, cost: u64| Arc {
             target,
             cost: u32::try_from(cost).unwrap_or(WIDE_COST),
         };
-        self.arcs_out = rows.iter().map(|&(_, to, going, ..)| narrow(to, going)).collect();
-        self.arc_links = rows.iter().map(|&(.., id)| id).collect();
-        if rows.iter().any(|&(_, _, going, coming, _)| going != coming) {
-            self.arcs_in = rows.iter().map(|&(_, to, _, coming, _)| narrow(to, coming)).collect();
+        let mut arcs_out = Vec::with_capacity(sorted.len());
+        let mut arcs_in = Vec::with_capacity(if is_uneven { sorted.len() } else { 0 });
+        let mut arc_links = Vec::with_capacity(sorted.len());
+        for &(_, to, id, forward) in &sorted {
+            let (going, coming) = costs(id, forward);
+            arcs_out.push(narrow(to, going));
+            if is_uneven {
+                arcs_in.push(narrow(to, coming));
+            }
+            arc_links.push(id);
         }
+        self.arcs_out = arcs_out;
+        self.arcs_in = arcs_in;
+        self.arc_links = arc_links;
     }
 
     /// The node's place in the network's own order.

@@ -91,22 +91,22 @@ pub(super) fn spans_of(
         (Some(only), None) => {
             // As most links have that have any source: without memory of its own.
             let mut cuts = [0, only.0.from_um, only.0.to_um, length_um];
-            let count = sorted_once(&mut cuts);
-            cut(scales, ends, &[only], &cuts[..count], &mut [None; 4][..count], spans);
+            let count = each_once(&mut cuts);
+            cut(scales, ends, &[only], &cuts[..count], &mut [NOBODY; 4][..count], spans);
         }
         (Some(first), Some(second)) => {
             let sources: Vec<(Stretch, Served)> = [first, second].into_iter().chain(sources).collect();
             let mut cuts = vec![0, length_um];
             cuts.extend(sources.iter().flat_map(|(stretch, _)| [stretch.from_um, stretch.to_um]));
-            let count = sorted_once(&mut cuts);
-            cut(scales, ends, &sources, &cuts[..count], &mut vec![None; count], spans);
+            order::sort_numbers(&mut cuts);
+            let count = each_once(&mut cuts);
+            cut(scales, ends, &sources, &cuts[..count], &mut vec![NOBODY; count], spans);
         }
     }
 }
 
-/// Sorts, and gives back how many are left at the front where each stands once.
-fn sorted_once(cuts: &mut [u64]) -> usize {
-    order::sort_numbers(cuts);
+/// Gives back how many are left at the front of a sorted list where each stands once.
+fn each_once(cuts: &mut [u64]) -> usize {
     let mut count = 0;
     for place in 0..cuts.len() {
         if count == 0 || cuts[count - 1] != cuts[place] {
@@ -117,50 +117,55 @@ fn sorted_once(cuts: &mut [u64]) -> usize {
     count
 }
 
+/// What no source serves: dearer than anything that one does.
+const NOBODY: Served = (u64::MAX, u32::MAX);
+
 /// Adds the spans between cuts, ascending, of a link with sources; `served` is memory, one for each cut.
 fn cut(
     (up, down): (Scale, Scale),
     ends: [Option<Served>; 2],
     sources: &[(Stretch, Served)],
     cuts: &[u64],
-    served: &mut [Option<Served>],
+    served: &mut [Served],
     spans: &mut Vec<Span>,
 ) {
     let cheapest_over = |from_um: u64, to_um: u64| {
-        let covering = sources
-            .iter()
-            .filter(|(stretch, _)| stretch.from_um <= from_um && to_um <= stretch.to_um);
-        covering.map(|&(_, served)| served).min()
+        let mut cheapest = NOBODY;
+        for (stretch, served) in sources {
+            if stretch.from_um <= from_um && to_um <= stretch.to_um {
+                cheapest = cheapest.min(*served);
+            }
+        }
+        cheapest
     };
     for (served, &at_um) in served.iter_mut().zip(cuts) {
         *served = cheapest_over(at_um, at_um);
     }
     let last = cuts.len() - 1;
-    served[0] = lesser(served[0], ends[0]);
-    served[last] = lesser(served[last], ends[1]);
+    served[0] = served[0].min(ends[0].unwrap_or(NOBODY));
+    served[last] = served[last].min(ends[1].unwrap_or(NOBODY));
     for at in 1..=last {
-        let rise = up.up_to(cuts[at]) - up.up_to(cuts[at - 1]);
-        let come = served[at - 1].map(|(cost, owner)| (cost + rise, owner));
-        served[at] = lesser(served[at], come);
+        let (cost, owner) = served[at - 1];
+        if cost < NOBODY.0 {
+            let come = cost + up.up_to(cuts[at]) - up.up_to(cuts[at - 1]);
+            served[at] = served[at].min((come, owner));
+        }
     }
     for at in (0..last).rev() {
-        let rise = down.up_to(cuts[at + 1]) - down.up_to(cuts[at]);
-        let come = served[at + 1].map(|(cost, owner)| (cost + rise, owner));
-        served[at] = lesser(served[at], come);
+        let (cost, owner) = served[at + 1];
+        if cost < NOBODY.0 {
+            let come = cost + down.up_to(cuts[at + 1]) - down.up_to(cuts[at]);
+            served[at] = served[at].min((come, owner));
+        }
     }
-    spans.extend((0..last).map(|at| Span {
-        from_um: cuts[at],
-        to_um: cuts[at + 1],
-        left: served[at],
-        right: served[at + 1],
-        level: cheapest_over(cuts[at], cuts[at + 1]),
-    }));
-}
-
-/// The lesser of two that may be absent.
-fn lesser(a: Option<Served>, b: Option<Served>) -> Option<Served> {
-    match (a, b) {
-        (Some(a), Some(b)) => Some(a.min(b)),
-        (a, b) => a.or(b),
+    let somebody = |served: Served| (served.0 < NOBODY.0).then_some(served);
+    for at in 0..last {
+        spans.push(Span {
+            from_um: cuts[at],
+            to_um: cuts[at + 1],
+            left: somebody(served[at]),
+            right: somebody(served[at + 1]),
+            level: somebody(cheapest_over(cuts[at], cuts[at + 1])),
+        });
     }
 }

@@ -77,7 +77,7 @@ impl WeightCurve {
                 from_cost: cost,
                 to_cost: cost,
             });
-            return self.add_pieces(place.into_iter(), start_um, end_um, weight);
+            return self.add_pieces(place.as_slice(), start_um, end_um, weight);
         }
         let pieces = points.windows(2).map(|pair| CostPiece {
             from_um: pair[0].0,
@@ -85,7 +85,7 @@ impl WeightCurve {
             from_cost: pair[0].1,
             to_cost: pair[1].1,
         });
-        self.add_pieces(pieces, start_um, end_um, weight)
+        self.add_pieces(&pieces.collect::<Vec<_>>(), start_um, end_um, weight)
     }
 
     /// Adds weight spread evenly between two positions of a link whose cost is given in pieces, in order; what lies
@@ -95,20 +95,19 @@ impl WeightCurve {
     /// Returns `false` and adds nothing when the weight is not finite, negative, or more than 2^30.
     #[must_use]
     pub fn add_along(&mut self, pieces: &[CostPiece], from_um: u64, to_um: u64, weight: f64) -> bool {
-        let start = pieces.partition_point(|piece| piece.to_um < from_um);
-        let near = pieces.get(start..).unwrap_or_default().iter().copied();
-        self.add_pieces(near, from_um, to_um, weight)
+        let before = pieces.iter().take_while(|piece| piece.to_um < from_um).count();
+        self.add_pieces(&pieces[before..], from_um, to_um, weight)
     }
 
-    fn add_pieces(&mut self, pieces: impl Iterator<Item = CostPiece>, from_um: u64, to_um: u64, weight: f64) -> bool {
+    fn add_pieces(&mut self, pieces: &[CostPiece], from_um: u64, to_um: u64, weight: f64) -> bool {
         if !(0.0..=MOST_WEIGHT).contains(&weight) {
             return false;
         }
         let whole = weight * (1_u64 << FRACTION_BITS) as f64;
-        let near = pieces.take_while(|piece| piece.from_um <= to_um);
-        let parts = near.filter_map(|piece| piece.between(from_um, to_um));
         if from_um == to_um {
             // Where two pieces meet the nearer way counts.
+            let near = pieces.iter().take_while(|piece| piece.from_um <= to_um);
+            let parts = near.filter_map(|piece| piece.between(from_um, to_um));
             if let Some(least) = parts.map(|piece| piece.from_cost).min() {
                 self.add_ramp(least, least, whole as i64);
             }
@@ -117,12 +116,17 @@ impl WeightCurve {
         let length_um = (to_um - from_um) as f64;
         // Rounding the running share, not each part, makes the parts add up to the whole.
         let share = |along_um: u64| ((along_um - from_um) as f64 / length_um * whole) as i64;
-        for piece in parts {
-            let part = share(piece.to_um) - share(piece.from_um);
+        for piece in pieces {
+            if piece.from_um > to_um {
+                break;
+            }
+            let Some(part) = piece.between(from_um, to_um) else {
+                continue;
+            };
             self.add_ramp(
-                piece.from_cost.min(piece.to_cost),
-                piece.from_cost.max(piece.to_cost),
-                part,
+                part.from_cost.min(part.to_cost),
+                part.from_cost.max(part.to_cost),
+                share(part.to_um) - share(part.from_um),
             );
         }
         true

@@ -176,7 +176,8 @@ impl LandCount {
         }
         // Shares are whole millionths of the land.
         let types = painted.land_m2.len() as i128;
-        let is_rounding = rest.abs() <= types * (face.land.twice_area_mm2 / WHOLE_PPM + 2);
+        let whole = i64::try_from(face.land.twice_area_mm2).unwrap_or(i64::MAX);
+        let is_rounding = rest.abs() <= types * (i128::from(whole / WHOLE_PPM as i64) + 2);
         match largest {
             Some((_, held)) if is_rounding => self.add_used(held, Source::Blocks, rest),
             _ => self.add(Part::Unused, Source::Nothing, rest),

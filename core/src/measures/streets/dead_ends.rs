@@ -41,7 +41,7 @@ pub fn dead_ends(streets: &SiteStreets) -> Vec<DeadEnd> {
 #[must_use]
 pub fn is_head(streets: &SiteStreets, place: u32, end: usize) -> bool {
     let link = streets.link(place);
-    link.ends[end] == SiteEnd::Inner && ways_at(streets, link.nodes[end]).count() == 1
+    link.ends[end] == SiteEnd::Inner && ways_at(streets, link.nodes[end]).nth(1).is_none()
 }
 
 /// The links vehicles may go on along at a node, each with its end there.

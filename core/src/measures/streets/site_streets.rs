@@ -8,7 +8,7 @@ use crate::fabric::links::StreetLink;
 use crate::fabric::{Fabric, FaceId, HalfEdgeId};
 use crate::plan::document::UnitSystem;
 use crate::plan::land::SiteAccess;
-use crate::plan::{AlternativeId, Document, Mark, PlanPoint, StreetRole};
+use crate::plan::{AlternativeId, Document, Mark, PlanPoint, StreetRole, StreetSectionId};
 use crate::say;
 
 /// How near a site access must lie to the end of a street to be where that street leaves the site: 15 m, half of a wide
@@ -89,18 +89,26 @@ impl SiteStreets {
     #[must_use]
     pub fn of(document: &Document, alternative: AlternativeId, fabric: &Fabric) -> Self {
         let in_site = faces_in_site(fabric);
+        // Streets one after another mostly have one section.
+        let mut last: Option<(StreetSectionId, bool)> = None;
+        let mut is_drivable = |section: StreetSectionId| match last {
+            Some((held, is_drivable)) if held == section => is_drivable,
+            _ => {
+                let held = document.street_sections.get(&section);
+                let is_drivable = held.is_some_and(|held| held.drivable);
+                last = Some((section, is_drivable));
+                is_drivable
+            }
+        };
         let site_link = |link: &StreetLink| {
             let line = &fabric.lines.streets[link.street as usize];
-            let section = document.street_sections.get(&line.section);
-            let has_side_inside = |half_edge: &HalfEdgeId| {
-                let faces = [*half_edge, half_edge.twin()].map(|side| fabric.arrangement.face(side));
-                faces.iter().any(|face| in_site[face.0 as usize])
-            };
+            let is_in_site = |side: HalfEdgeId| in_site[fabric.arrangement.face(side).0 as usize];
+            let has_side_inside = |half_edge: &HalfEdgeId| is_in_site(*half_edge) || is_in_site(half_edge.twin());
             SiteLink {
                 street: link.street,
                 way: Way::of(line.role),
                 is_inside: !line.is_outside && link.half_edges.first().is_some_and(has_side_inside),
-                is_drivable: section.is_some_and(|section| section.drivable),
+                is_drivable: is_drivable(line.section),
                 length_um: link.length_um,
                 nodes: link.ends,
                 ends: [SiteEnd::Inner; 2],
@@ -113,9 +121,10 @@ impl SiteStreets {
             ..Self::default()
         };
         streets.list_ends();
-        let ends: Vec<[SiteEnd; 2]> = (0..streets.links.len() as u32)
-            .map(|link| [0, 1].map(|end| streets.end_of(fabric, link, end)))
-            .collect();
+        let mut ends = Vec::with_capacity(streets.links.len());
+        for link in 0..streets.links.len() as u32 {
+            ends.push([streets.end_of(fabric, link, 0), streets.end_of(fabric, link, 1)]);
+        }
         for (link, ends) in streets.links.iter_mut().zip(ends) {
             link.ends = ends;
         }

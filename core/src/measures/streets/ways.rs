@@ -232,9 +232,17 @@ fn doors_of<'a>(
 
 /// Homes along every link. Homes that front on nothing are noted.
 fn homes_of_links(streets: &SiteStreets, painted: &Painted, ways: &mut Ways) -> Vec<f64> {
+    let per_lot: Vec<f64> = painted
+        .palette
+        .iter()
+        .map(|built| f64::from(built.held.homes_per_lot))
+        .collect();
     let homes_of = |lots: &[(BuildingTypeId, f64)]| -> f64 {
-        let held = |id| painted.palette.get(id).map_or(0, |held| held.homes_per_lot);
-        lots.iter().map(|(id, count)| count * f64::from(held(*id))).sum()
+        let mut homes = 0.0;
+        for (id, count) in lots {
+            homes += count * painted.palette.place(*id).map_or(0.0, |place| per_lot[place]);
+        }
+        homes
     };
     let mut homes = vec![0.0; streets.links.len()];
     for face in painted.iter() {

@@ -84,8 +84,35 @@ pub fn fronts(painted: &Painted) -> Vec<Front> {
             });
         }
     }
-    order::sort_by_key(&mut fronts, |front| (front.stretch, front.face));
-    fronts
+    in_order(fronts)
+}
+
+/// Fronts in order of link, position and face: laid by their links, then sorted among the few of each. Cost: linear.
+fn in_order(fronts: Vec<Front>) -> Vec<Front> {
+    let links = fronts
+        .iter()
+        .map(|front| front.stretch.link.0 as usize + 1)
+        .max()
+        .unwrap_or(0);
+    let mut first_of = vec![0_u32; links + 1];
+    for front in &fronts {
+        first_of[front.stretch.link.0 as usize + 1] += 1;
+    }
+    for link in 0..links {
+        first_of[link + 1] += first_of[link];
+    }
+    let mut cursors = first_of.clone();
+    let mut laid = fronts.clone();
+    for front in fronts {
+        let cursor = &mut cursors[front.stretch.link.0 as usize];
+        laid[*cursor as usize] = front;
+        *cursor += 1;
+    }
+    for link in 0..links {
+        let few = &mut laid[first_of[link] as usize..first_of[link + 1] as usize];
+        order::sort_few_by(few, |a, b| (a.stretch, a.face).cmp(&(b.stretch, b.face)));
+    }
+    laid
 }
 
 /// Where the walk to one destination ends.
@@ -163,12 +190,18 @@ impl Finder<'_> {
 
     /// Adds the fronts that together hold at least `minimum` of a need, over their face or along their street.
     fn add_fronts(&mut self, destination: Destination, fronts: &[Front], need: usize, minimum: f64) {
-        let faces = fronts.iter().map(|front| front.face + 1).max().unwrap_or(0);
-        let mut of_face = vec![0.0; faces];
+        let mut holding: Vec<&Front> = Vec::new();
+        let mut faces = 0;
         for front in fronts {
+            if front.amounts[need] > 0.0 {
+                holding.push(front);
+                faces = faces.max(front.face + 1);
+            }
+        }
+        let mut of_face = vec![0.0; faces];
+        for front in &holding {
             of_face[front.face] += front.amounts[need];
         }
-        let holding: Vec<&Front> = fronts.iter().filter(|front| front.amounts[need] > 0.0).collect();
         let mut rest = holding.as_slice();
         while let Some(first) = rest.first() {
             let mut end_um = first.stretch.to_um;

@@ -16,7 +16,7 @@ use crate::network::graph::NetworkFault;
 use crate::network::weight_curve::WeightCurve;
 use crate::network::{CostField, Direction, Location, Network, Reach, Source, Stretch};
 use crate::order;
-use crate::plan::{AlternativeId, Document};
+use crate::plan::{AlternativeId, Document, Mark, PlaceKind};
 use crate::say;
 
 /// How the walk to one destination is found.
@@ -106,11 +106,12 @@ impl Walks {
         self.homes = HomeFronts::of(&self.network, &self.fronts);
         let all_ends: AllEnds = ends(document, alternative, fabric, painted, &self.fronts, &self.network);
         let is_walkable = self.network.network().links().iter().any(|link| link.walkable);
+        let drawn = kinds_of_places(document, alternative);
         let mut used = 0;
         self.found.clear();
         self.sure.clear();
         for (destination, ends) in Destination::ALL.into_iter().zip(all_ends) {
-            let is_drawn = has_place(document, alternative, destination);
+            let is_drawn = drawn.iter().any(|kind| has_place(*kind, destination));
             let all = self.find(destination, ends.all, &mut used, is_walkable, is_drawn);
             let sure = if destination.need().is_some() {
                 self.find(destination, ends.sure, &mut used, is_walkable, is_drawn)
@@ -416,23 +417,22 @@ impl Search {
     }
 }
 
-/// Whether a place of this kind is drawn, wherever it is.
-fn has_place(document: &Document, alternative: AlternativeId, destination: Destination) -> bool {
-    use crate::plan::PlaceKind;
-    let marks = document.alternatives.get(&alternative).map(|held| &held.marks);
-    let mut places = marks
-        .into_iter()
-        .flat_map(|marks| marks.values())
-        .filter_map(|mark| mark.as_place());
-    places.any(|place| {
-        matches!(
-            (destination, place.kind),
-            (Destination::Center, PlaceKind::Center)
-                | (Destination::Park, PlaceKind::Park)
-                | (Destination::School, PlaceKind::School)
-                | (Destination::TransitStop, PlaceKind::TransitStop)
-        )
-    })
+/// The kinds of the places that are drawn, wherever they are.
+fn kinds_of_places(document: &Document, alternative: AlternativeId) -> Vec<PlaceKind> {
+    let marks = document.alternatives.get(&alternative).map(|held| held.marks.values());
+    let places = marks.into_iter().flatten().filter_map(Mark::as_place);
+    places.map(|place| place.kind).collect()
+}
+
+/// Whether a place of this kind is a destination by itself.
+const fn has_place(kind: PlaceKind, destination: Destination) -> bool {
+    matches!(
+        (destination, kind),
+        (Destination::Center, PlaceKind::Center)
+            | (Destination::Park, PlaceKind::Park)
+            | (Destination::School, PlaceKind::School)
+            | (Destination::TransitStop, PlaceKind::TransitStop)
+    )
 }
 
 /// Why nobody can walk to a destination of which nothing is drawn.

@@ -16,7 +16,7 @@ use crate::network::pace::costs_us;
 use crate::network::{LinkDraft, LinkId, Network, NodeId};
 use crate::number;
 use crate::plan::land::Crossing;
-use crate::plan::{AlternativeId, Document, Mark, PlanPoint};
+use crate::plan::{AlternativeId, Document, Mark, PlanPoint, StreetSectionId};
 
 /// A link's points, each with its distance along the link in micrometers.
 type Line = Vec<(PlanPoint, u64)>;
@@ -69,7 +69,17 @@ impl<'a> Drafting<'a> {
             }
         }
         let pace_mm_per_s = u64::from(document.settings.walking_pace_mm_per_s.max(1));
-        let streets = fabric.lines.streets.iter();
+        // Streets one after another mostly have one section.
+        let mut last: Option<(StreetSectionId, SectionWalk)> = None;
+        let mut walks = Vec::with_capacity(fabric.lines.streets.len());
+        for street in &fabric.lines.streets {
+            let walk = match last {
+                Some((section, walk)) if section == street.section => walk,
+                _ => section_walk(document, street.section),
+            };
+            last = Some((street.section, walk));
+            walks.push(walk);
+        }
         Self {
             fabric,
             ground,
@@ -79,7 +89,7 @@ impl<'a> Drafting<'a> {
             } else {
                 pace_mm_per_s * 1_000
             },
-            walks: streets.map(|street| section_walk(document, street.section)).collect(),
+            walks,
             barriers,
             crossings,
             nodes: fabric.links.nodes.clone(),
@@ -97,16 +107,20 @@ impl<'a> Drafting<'a> {
 
     pub fn built(mut self) -> Result<WalkNetwork, Vec<NetworkFault>> {
         let fabric = self.fabric;
+        let has_ground = self.ground.is_some();
         for link in &fabric.links.links {
-            let inner = line_of(fabric, link)
-                .skip(1)
-                .take(link.half_edges.len().saturating_sub(1));
+            let mut corners = Vec::new();
+            for half_edge in link.half_edges.iter().skip(1) {
+                corners.push(fabric.arrangement.point(fabric.arrangement.origin(*half_edge)));
+            }
             let mut draft = LinkDraft {
                 walkable: self.walks[link.street as usize].is_walked,
-                corners: inner.map(|(point, _)| point).collect(),
+                corners,
                 ..LinkDraft::level(NodeId(link.ends[0]), NodeId(link.ends[1]), link.length_um)
             };
-            self.set_slope(&mut draft);
+            if has_ground {
+                self.set_slope(&mut draft);
+            }
             self.drafts.push(draft);
         }
         if !self.barriers.is_empty() {
