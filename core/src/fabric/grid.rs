@@ -31,12 +31,13 @@ impl Grid {
     /// A grid suited to the spans: with mean length L on area A, a cell of side s holds about n·s·(s + L)/A of n spans.
     fn suited_to(spans: &[Span]) -> Self {
         let (mut low, mut high) = (PlanPoint::new(i32::MAX, i32::MAX), PlanPoint::new(i32::MIN, i32::MIN));
-        let mut total_length: i128 = 0;
+        // Lengths of all spans together stay far below what an integer of 64 bits holds.
+        let mut total_length = 0_i64;
         for span in spans {
             let (y_low, y_high) = span.y_range();
             low = PlanPoint::new(low.x_mm.min(span.a.x_mm), low.y_mm.min(y_low));
             high = PlanPoint::new(high.x_mm.max(span.b.x_mm), high.y_mm.max(y_high));
-            total_length += i128::from(span.b.x_mm - span.a.x_mm) + i128::from(y_high - y_low);
+            total_length += i64::from(span.b.x_mm - span.a.x_mm) + i64::from(y_high - y_low);
         }
         if spans.is_empty() {
             (low, high) = (PlanPoint::default(), PlanPoint::default());
@@ -46,7 +47,7 @@ impl Grid {
             i128::from(high.x_mm - low.x_mm) + 1,
             i128::from(high.y_mm - low.y_mm) + 1,
         );
-        let mean_length = total_length / count;
+        let mean_length = i128::from(total_length) / count;
         let root = (mean_length * mean_length + 4 * SPANS_PER_CELL * width * height / count).isqrt();
         let side = ((root - mean_length) / 2).max(1);
         // The power of two nearest to the side in ratio, within a limit on the number of cells.
@@ -111,6 +112,16 @@ impl Grid {
     fn visit_cells(&self, span: Span, mut visit: impl FnMut(u32)) {
         let (first, last) = (self.column_of(span.a.x_mm), self.column_of(span.b.x_mm));
         let (y_low, y_high) = span.y_range();
+        let mut visit_rows = |column: i32, y_low: i32, y_high: i32| {
+            let (mut row, top) = (self.row_of(y_low), self.row_of(y_high));
+            while row <= top {
+                visit(column as u32 * self.rows + row as u32);
+                row += 1;
+            }
+        };
+        if first == last {
+            return visit_rows(first, y_low, y_high);
+        }
         let (dx, dy) = (
             i64::from(span.b.x_mm - span.a.x_mm),
             i64::from(span.b.y_mm - span.a.y_mm),
@@ -126,11 +137,7 @@ impl Grid {
                 let y = span.a.y_mm + rise;
                 (y, y + 1)
             };
-            let bottom = self.row_of(y_in.0.min(y_out.0).max(y_low));
-            let top = self.row_of(y_in.1.max(y_out.1).min(y_high));
-            for row in bottom..=top {
-                visit(column as u32 * self.rows + row as u32);
-            }
+            visit_rows(column, y_in.0.min(y_out.0).max(y_low), y_in.1.max(y_out.1).min(y_high));
             y_in = y_out;
         }
     }
