@@ -34,9 +34,42 @@ impl fmt::Display for OverrideFault {
     }
 }
 
+/// Factors that say how many times as large something is here as the plan says it: the id under which they once said how
+/// large it is, the id now, and what was shipped as typical then, in the unit of the earlier id.
+const NOW_RELATIVE: [(&str, &str, f64); 4] = [
+    ("jobs.floor_per_job.work", "jobs.floor_per_job_scale.work", 250.0),
+    ("jobs.floor_per_job.shops", "jobs.floor_per_job_scale.shops", 550.0),
+    (
+        "jobs.floor_per_job.learning",
+        "jobs.floor_per_job_scale.learning",
+        1300.0,
+    ),
+    (
+        "jobs.floor_per_job.gathering",
+        "jobs.floor_per_job_scale.gathering",
+        1645.0,
+    ),
+];
+
+/// A value as it is meant now: one that was given as an amount counts by what was usual then.
+fn meant_now(id: &str, value: Override) -> (&str, Override) {
+    let found = NOW_RELATIVE.iter().find(|(earlier, _, _)| *earlier == id);
+    found.map_or((id, value), |(_, now, usual)| {
+        let relative = Override {
+            low: value.low.map(|low| low / usual),
+            typical: value.typical / usual,
+            high: value.high.map(|high| high / usual),
+        };
+        (*now, relative)
+    })
+}
+
 impl Factors {
     /// These factors with the user's own values, each by id or earlier id. A value equal to the shipped one is no
     /// change.
+    ///
+    /// Floor areas per job, which kept plans may name, are taken as so many times what was usual: a plan that said 500
+    /// square feet of office where 250 was usual has jobs that take twice the floor its building types say.
     ///
     /// # Errors
     /// Every unknown id, every id named twice, every value that does not fit its factor.
@@ -54,7 +87,8 @@ impl Factors {
                     problem,
                 });
             };
-            let Some(shipped) = self.get(id) else {
+            let (now, value) = meant_now(id, value);
+            let Some(shipped) = self.get(now) else {
                 fault(say!("factors-no-such").to_owned());
                 continue;
             };
@@ -115,6 +149,38 @@ mod tests {
         let shipped = Factors::shipped().unwrap();
         let changed = shipped.with_overrides([("people.per_home", own(2.51))]).unwrap();
         assert_eq!(changed, shipped);
+    }
+
+    /// Plans kept while factors gave floor areas per job still say what they said.
+    #[test]
+    fn a_floor_area_per_job_is_so_many_times_the_usual_one() {
+        let shipped = Factors::shipped().unwrap();
+        let of = |values: [(&str, Override); 1]| shipped.with_overrides(values).unwrap();
+        let whole = Override {
+            low: Some(400.0),
+            typical: 500.0,
+            high: Some(800.0),
+        };
+        let changed = of([("jobs.floor_per_job.work", whole)]);
+        let spread = changed.get("jobs.floor_per_job_scale.work").unwrap().spread;
+        let expected = Spread {
+            low: 1.6,
+            typical: 2.0,
+            high: 3.2,
+            ..spread
+        };
+        assert_eq!(spread, expected);
+        for (earlier, now, usual) in NOW_RELATIVE {
+            assert_eq!(of([(earlier, own(usual))]), shipped, "{earlier}");
+            let spread = of([(earlier, own(usual * 1.5))]).get(now).unwrap().spread;
+            assert!((spread.typical - 1.5).abs() < 1e-12, "{now}");
+        }
+        let values = [
+            ("jobs.floor_per_job.work", own(400.0)),
+            ("jobs.floor_per_job_scale.work", own(2.0)),
+        ];
+        let faults = shipped.with_overrides(values).unwrap_err();
+        assert_eq!(faults[0].id, "jobs.floor_per_job_scale.work", "given twice");
     }
 
     #[test]

@@ -11,7 +11,10 @@ use crate::figures::Evaluation;
 use crate::figures::graph::{Graph, NodeIndex};
 use crate::figures::inputs::{InputFault, Inputs};
 use crate::figures::value::FigureValue;
+use crate::measures::count::WORKPLACES;
+use crate::measures::mix::FLOOR_PER_JOB_SCALE;
 use crate::measures::streets::StreetInputs;
+use crate::plan::BuildingType;
 use crate::study::first_level::system;
 
 /// Every figure, worked out as far as it was asked for.
@@ -126,6 +129,20 @@ impl Study {
     #[must_use]
     pub fn figure_value(&self, index: NodeIndex) -> FigureValue {
         self.evaluation_for(index).figure_value(index, system(self.document()))
+    }
+
+    /// Jobs on one lot of a building type, as `jobs.count` counts them: those the type says, by how much floor a job takes
+    /// here beside what types say.
+    #[must_use]
+    pub fn jobs_on_lot(&self, held: &BuildingType) -> f64 {
+        let figures = &self.derived.figures.first_level;
+        let scale = figures.graph().index(FLOOR_PER_JOB_SCALE);
+        let scale_of = |workplace| figures.cell(scale?, workplace).number();
+        let by_workplace = WORKPLACES.iter().enumerate().map(|(workplace, floor_use)| {
+            let said = held.jobs_ten_thousandths(*floor_use) as f64 / 1e4;
+            said / scale_of(workplace).unwrap_or(1.0)
+        });
+        by_workplace.sum()
     }
 
     /// Overridden factors that could not be used, one sentence each.
