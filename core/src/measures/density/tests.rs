@@ -185,3 +185,75 @@ fn jobs_are_as_doubtful_as_published_floor_areas_per_job() {
         check("most", most / (1_000.0 * typical / low), 1.0, 0.04);
     }
 }
+
+/// Points of LEED v4 for Neighborhood Development, credit Compact development (read): how many of the bounds a density lies
+/// above; the upper bound of a band belongs to it. A rule of that credit is not part of these figures.
+fn points_above(bounds: [f64; 6], value: f64) -> u8 {
+    bounds.iter().map(|bound| u8::from(value > *bound)).sum()
+}
+
+fn points_of_homes(homes_per_m2: f64) -> u8 {
+    points_above(
+        [10.0, 13.0, 18.0, 25.0, 38.0, 63.0].map(|per_acre| per_acre / unit::ACRE_M2),
+        homes_per_m2,
+    )
+}
+
+fn points_of_other_floor(ratio: f64) -> u8 {
+    points_above([0.75, 1.0, 1.25, 1.75, 2.25, 3.0], ratio)
+}
+
+/// Case D-A3. Derived from the credit's bands, whose upper bounds are closed: a floor-area ratio of exactly 1.25 is in the
+/// second and 25 homes to an acre are in the third, so the figures must meet those bounds to the last bit.
+#[test]
+fn densities_meet_a_threshold_exactly() {
+    // Ten acres drawn as 660 by 660 feet, in whole square millimeters.
+    let ten_acres_m2 = 40_468.564_224;
+    let homes = of_one_type(250.0, 1.0, 2.5, 0.0, ten_acres_m2 / 250.0);
+    let per_m2 = number(&homes, "density.homes_per_residential_lots");
+    assert_eq!(points_of_homes(per_m2), 3, "{per_m2}");
+    let work = of_one_type(4.0, 0.0, 0.0, 1.25 * 10_117.141_056, 10_117.141_056);
+    let ratio = number(&work, "density.floor_area_ratio");
+    assert_eq!(points_of_other_floor(ratio), 2, "{ratio}");
+    // A home more, a square meter of floor more.
+    let denser = of_one_type(251.0, 1.0, 2.5, 0.0, ten_acres_m2 / 251.0);
+    assert_eq!(
+        points_of_homes(number(&denser, "density.homes_per_residential_lots")),
+        4
+    );
+    let denser = of_one_type(4.0, 0.0, 0.0, 1.25 * 10_117.141_056 + 1.0, 10_117.141_056);
+    assert_eq!(points_of_other_floor(number(&denser, "density.floor_area_ratio")), 3);
+}
+
+/// Case D-A2. Derived from the same credit: of a project with 60 percent of its floor in homes at 20 to an acre and 40 percent
+/// elsewhere at a floor-area ratio of 2.0, the points 3 and 4 weighed by floor area are 3.4.
+#[test]
+fn points_of_a_mixed_project_are_weighed_by_floor_area() {
+    let mut measured = measures::tests::village();
+    measured.building_types.truncate(2);
+    measured.form.density.types.truncate(2);
+    measured.form.soft.lots_per_m2.truncate(2);
+    measured.form.soft.is_park.truncate(2);
+    measured.form.program.homes_of.clear();
+    measured.lots = vec![vec![20.0, 0.0, 0.0, 0.0], vec![1.0, 0.0, 0.0, 0.0]];
+    let kinds = [
+        (1.0, [150.0, 0.0, 0.0, 0.0, 0.0], unit::ACRE_M2),
+        (0.0, [0.0, 1_500.0, 500.0, 0.0, 0.0], 1_000.0),
+    ];
+    let types = measured.building_types.iter_mut().zip(&mut measured.form.density.types);
+    for ((held, lots), (homes_per_lot, floor_per_lot_m2, land_m2)) in types.zip(kinds) {
+        (held.homes_per_lot, held.floor_per_lot_m2) = (homes_per_lot, floor_per_lot_m2);
+        lots.land_m2 = land_m2;
+        let has_homes = homes_per_lot > 0.0;
+        lots.groups = [has_homes, !has_homes, true, false, !has_homes];
+    }
+    let evaluation = measures::tests::evaluated(&measured);
+    let points = [
+        points_of_homes(number(&evaluation, "density.homes_per_residential_lots")),
+        points_of_other_floor(number(&evaluation, "density.floor_area_ratio")),
+    ];
+    assert_eq!(points, [3, 4]);
+    let other = number(&evaluation, "density.other_floor_area") / number(&evaluation, "density.floor_area");
+    let [homes_points, other_points] = points.map(f64::from);
+    check("D-A2", homes_points * (1.0 - other) + other_points * other, 3.4, 1e-12);
+}
