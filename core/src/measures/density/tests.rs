@@ -99,7 +99,7 @@ fn a_hundred_homes_are_251_people() {
 }
 
 /// The second half of case D-A15. 1,141 households of 3.057 people are 3,488 people (Centerville, Minnesota, records, 2017
-/// annual population estimate, page 74, published). Its first half, which of 1,182 houses stand empty, no figure asks.
+/// annual population estimate, page 74, published). Its first half stands beside the yardsticks, which ask who lives where.
 #[test]
 fn households_of_more_than_three_are_the_people_of_an_estimate() {
     let evaluation = of_one_type(1_141.0, 1.0, 3.057, 0.0, 400.0);
