@@ -34,33 +34,28 @@ impl fmt::Display for OverrideFault {
     }
 }
 
-/// Factors that say how many times as large something is here as the plan says it: the id under which they once said how
-/// large it is, the id now, and what was shipped as typical then, in the unit of the earlier id.
-const NOW_RELATIVE: [(&str, &str, f64); 4] = [
-    ("jobs.floor_per_job.work", "jobs.floor_per_job_scale.work", 250.0),
-    ("jobs.floor_per_job.shops", "jobs.floor_per_job_scale.shops", 550.0),
-    (
-        "jobs.floor_per_job.learning",
-        "jobs.floor_per_job_scale.learning",
-        1300.0,
-    ),
-    (
-        "jobs.floor_per_job.gathering",
-        "jobs.floor_per_job_scale.gathering",
-        1645.0,
-    ),
+/// Floor areas per job were factors once, in square feet, of which these were usual; now factors say how many times as much
+/// floor a job takes as the plan's building types say.
+const USUAL_FLOOR_PER_JOB_SQ_FT: [(&str, f64); 4] = [
+    ("work", 250.0),
+    ("shops", 550.0),
+    ("learning", 1300.0),
+    ("gathering", 1645.0),
 ];
 
-/// A value as it is meant now: one that was given as an amount counts by what was usual then.
-fn meant_now(id: &str, value: Override) -> (&str, Override) {
-    let found = NOW_RELATIVE.iter().find(|(earlier, _, _)| *earlier == id);
-    found.map_or((id, value), |(_, now, usual)| {
+/// A value as it is meant now, by the id it has now: a floor area per job counts by what was usual.
+fn meant_now(id: &str, value: Override) -> (String, Override) {
+    let workplace = id.strip_prefix("jobs.floor_per_job.");
+    let found = USUAL_FLOOR_PER_JOB_SQ_FT
+        .iter()
+        .find(|(held, _)| Some(*held) == workplace);
+    found.map_or((id.to_owned(), value), |(workplace, usual)| {
         let relative = Override {
             low: value.low.map(|low| low / usual),
             typical: value.typical / usual,
             high: value.high.map(|high| high / usual),
         };
-        (*now, relative)
+        (["jobs.floor_per_job_scale.", workplace].concat(), relative)
     })
 }
 
@@ -88,7 +83,7 @@ impl Factors {
                 });
             };
             let (now, value) = meant_now(id, value);
-            let Some(shipped) = self.get(now) else {
+            let Some(shipped) = self.get(&now) else {
                 fault(say!("factors-no-such").to_owned());
                 continue;
             };
@@ -170,10 +165,12 @@ mod tests {
             ..spread
         };
         assert_eq!(spread, expected);
-        for (earlier, now, usual) in NOW_RELATIVE {
-            assert_eq!(of([(earlier, own(usual))]), shipped, "{earlier}");
-            let spread = of([(earlier, own(usual * 1.5))]).get(now).unwrap().spread;
-            assert!((spread.typical - 1.5).abs() < 1e-12, "{now}");
+        for (workplace, usual) in USUAL_FLOOR_PER_JOB_SQ_FT {
+            let earlier = format!("jobs.floor_per_job.{workplace}");
+            assert_eq!(of([(&earlier, own(usual))]), shipped, "{earlier}");
+            let changed = of([(&earlier, own(usual * 1.5))]);
+            let now = changed.get(&format!("jobs.floor_per_job_scale.{workplace}")).unwrap();
+            assert!((now.spread.typical - 1.5).abs() < 1e-12, "{workplace}");
         }
         let values = [
             ("jobs.floor_per_job.work", own(400.0)),

@@ -129,19 +129,20 @@ impl BuildingType {
     /// parking.
     #[must_use]
     pub fn jobs_ten_thousandths(&self, floor_use: FloorUse) -> u64 {
-        self.jobs_where(|held| held == floor_use)
+        self.jobs_on(Some(floor_use))
     }
 
     /// Jobs on one lot, all uses together, in ten-thousandths.
     #[must_use]
     pub fn jobs_per_lot_ten_thousandths(&self) -> u64 {
-        self.jobs_where(|_| true)
+        self.jobs_on(None)
     }
 
-    fn jobs_where(&self, is_meant: impl Fn(FloorUse) -> bool) -> u64 {
+    /// Jobs on the floor of one use, or of all.
+    fn jobs_on(&self, floor_use: Option<FloorUse>) -> u64 {
         self.stories
             .iter()
-            .filter(|story| story.floor_use.holds_jobs() && is_meant(story.floor_use))
+            .filter(|story| story.floor_use.holds_jobs() && floor_use.is_none_or(|held| held == story.floor_use))
             .map(|story| u64::from(story.floor_area_m2) * u64::from(story.jobs_per_floor_hectare))
             .fold(0, u64::saturating_add)
     }
