@@ -37,6 +37,7 @@ fn neighborhood(faces: usize) -> MeasureInputs {
                 people_per_home: 2.3,
                 homes_per_lot: f64::from(one as u32 % 4),
                 floor_per_lot_m2: [110.0, 20.0 * (one % 3) as f64, 15.0, 0.0, 4.0],
+                jobs_per_m2: [0.0431, 0.0196, 0.0083, 0.005],
             })
             .collect(),
         walk: WalkInput {

@@ -1,15 +1,15 @@
 //! One edit through the study: a vertex dragged, everything brought up to date.
 //!
 //! In the networks every second face is painted and a center stands in the middle; the village is the sample sketch.
-//! `study/paint` gives a face another use and its own again; `study/open` is the same from nothing; `study/details` is what is worked out once the drawing rests, on plans of at most
-//! [`MOST_WITH_DETAILS`] streets.
+//! `study/paint` gives a face another use and its own again; `study/open` is the same from nothing; `study/details` is
+//! what is worked out once the drawing rests, on plans of at most [`MOST_WITH_DETAILS`] streets.
 
 mod common;
 
 use common::plans;
 use hobnail_core::exchange::plan_file;
 use hobnail_core::measures::details::WalkDetails;
-use hobnail_core::plan::{Document, Edit, Mark, PlanPoint, Vertex};
+use hobnail_core::plan::{Document, Edit, Mark, MarkId, PlanPoint, Vertex};
 use hobnail_core::study::Study;
 
 /// The compact village of the sample sketches.
@@ -54,55 +54,43 @@ fn run(name: &str, has_details: bool, document: impl Fn() -> Option<Document>) {
             )
         });
     }
-    let Some((id, street)) = plans::a_street(&study) else {
-        return;
-    };
-    if study.begin("Drag").is_err() {
-        return;
+    if let Some((id, street)) = plans::a_street(&study) {
+        measure_gesture(&drag, &mut study, id, Mark::Street(street.clone()), |step| {
+            let mut moved = street.clone();
+            let from = moved.line[0].point;
+            moved.line[0] = Vertex::at(PlanPoint::new(from.x_mm + step % 7 * 100, from.y_mm + step % 5 * 100));
+            Mark::Street(moved)
+        });
     }
-    let mut step = 0;
-    common::measure(&drag, || {
-        step += 1;
-        let mut moved = street.clone();
-        let from = moved.line[0].point;
-        moved.line[0] = Vertex::at(PlanPoint::new(from.x_mm + step % 7 * 100, from.y_mm + step % 5 * 100));
-        let before = Some(Box::new(Mark::Street(street.clone())));
-        let after = Some(Box::new(Mark::Street(moved)));
-        let alternative = study.alternative();
-        study
-            .change(vec![Edit::Mark {
-                alternative,
-                id,
-                before,
-                after,
-            }])
-            .is_ok()
-    });
-    let _ended = study.cancel();
-    if let Some((id, mark)) = plans::a_use(&study) {
-        let other = study.document().building_types.keys().next().copied();
-        if study.begin("Paint").is_err() {
-            return;
-        }
-        let mut is_other = false;
-        common::measure(&paint, || {
-            is_other = !is_other;
-            let mut painted = mark.clone();
-            if let (true, Some(portion), Some(other)) = (is_other, painted.program.first_mut(), other) {
+    let other = study.document().building_types.keys().next().copied();
+    if let (Some((id, held)), Some(other)) = (plans::a_use(&study), other) {
+        measure_gesture(&paint, &mut study, id, Mark::Use(held.clone()), |step| {
+            let mut painted = held.clone();
+            if let (1, Some(portion)) = (step % 2, painted.program.first_mut()) {
                 portion.building_type = other;
             }
-            let alternative = study.alternative();
-            let before = Some(Box::new(Mark::Use(mark.clone())));
-            let after = Some(Box::new(Mark::Use(painted)));
-            study
-                .change(vec![Edit::Mark {
-                    alternative,
-                    id,
-                    before,
-                    after,
-                }])
-                .is_ok()
+            Mark::Use(painted)
         });
     }
     common::print_peak_memory(&format!("study/{name}"));
+}
+
+/// One gesture on a mark, given up at its end; `after` says what the mark is at each step, counted from 1.
+fn measure_gesture(name: &str, study: &mut Study, id: MarkId, mark: Mark, after: impl Fn(i32) -> Mark) {
+    if study.begin("Bench").is_err() {
+        return;
+    }
+    let (alternative, before) = (study.alternative(), Some(Box::new(mark)));
+    let mut step = 0;
+    common::measure(name, || {
+        step += 1;
+        let edit = Edit::Mark {
+            alternative,
+            id,
+            before: before.clone(),
+            after: Some(Box::new(after(step))),
+        };
+        study.change(vec![edit]).is_ok()
+    });
+    let _ended = study.cancel();
 }

@@ -159,6 +159,11 @@ fn exported_numbers_sum_to_the_figures() {
             number("homes.count", &[]),
         );
         near(
+            "jobs on lots",
+            sum(features, "lot", "jobs"),
+            number("jobs.count", &[]) - number("jobs.soft", &[]),
+        );
+        near(
             "homes of blocks",
             sum(features, "block", "homes"),
             number("homes.count", &[]),

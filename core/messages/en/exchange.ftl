@@ -107,7 +107,6 @@ exchange-geometry-any = a point, a line or a polygon
 
 exchange-feature = feature { $index }
 exchange-feature-id = feature { $index } ({ $id })
-exchange-lines-not-json = line { $line }, column { $column }: not JSON: { $what }
 exchange-lines-not-geojson = not GeoJSON: no FeatureCollection with a list of features, Feature or geometry
 exchange-lines-not-a-feature = not a feature, left out
 exchange-lines-no-geometry = has no geometry, left out

@@ -163,6 +163,7 @@ plan-fault-no-strips = has no strips
 plan-fault-no-travel-lane = is for motor vehicles and has no travel lane
 plan-fault-homes-without-floor = has homes and no floor area for them
 plan-fault-floor-without-homes = has floor area for homes and no homes
+plan-fault-floor-without-jobs = has floor area where people work and no jobs on it, so none are counted there
 plan-fault-ragged-rows = { $heights } heights do not fill whole rows of { $columns }
 plan-fault-not-an-image = holds no image
 plan-fault-more-votes = has more votes than people present

@@ -8,7 +8,6 @@ readers-not-utf8 = The text is not in UTF-8. Save it again in that encoding.
 readers-too-many-positions = The file holds more than { $limit } points. Choose a smaller area or fewer layers.
 readers-too-many-cells = The grid has more than { $limit } cells within the area. Choose a smaller area.
 readers-too-many-bytes = The file expands to more than { $limit } bytes.
-readers-too-many-contours = The contours would be too many (more than { $limit }). Choose a wider interval or a smaller area.
 readers-no-system = The file does not say which coordinate system it is in. Choose one.
 readers-unknown-system = The coordinate system “{ $system }” is not known here. Choose another, or save the file in longitude and latitude.
 readers-uncertain-datum = How the coordinate system “{ $system }” lies to WGS84 is not known: everything may be off by up to 200 m.

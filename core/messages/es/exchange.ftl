@@ -107,7 +107,6 @@ exchange-geometry-any = un punto, una línea o un polígono
 
 exchange-feature = elemento { $index }
 exchange-feature-id = elemento { $index } ({ $id })
-exchange-lines-not-json = línea { $line }, columna { $column }: no es JSON: { $what }
 exchange-lines-not-geojson = no es GeoJSON: no hay FeatureCollection con una lista de elementos, ni Feature, ni geometría
 exchange-lines-not-a-feature = no es un elemento, se dejó fuera
 exchange-lines-no-geometry = no tiene geometría, se dejó fuera

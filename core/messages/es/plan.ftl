@@ -163,6 +163,7 @@ plan-fault-no-strips = no tiene franjas
 plan-fault-no-travel-lane = es para vehículos de motor y no tiene carril de circulación
 plan-fault-homes-without-floor = tiene viviendas y ninguna superficie construida para ellas
 plan-fault-floor-without-homes = tiene superficie construida para viviendas y ninguna vivienda
+plan-fault-floor-without-jobs = tiene superficie construida donde se trabaja y ningún empleo en ella, así que allí no se cuenta ninguno
 plan-fault-ragged-rows = { $heights } alturas no llenan filas completas de { $columns }
 plan-fault-not-an-image = no contiene ninguna imagen
 plan-fault-more-votes = tiene más votos que personas presentes

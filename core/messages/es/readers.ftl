@@ -8,7 +8,6 @@ readers-not-utf8 = El texto no está en UTF-8. Guárdelo de nuevo con esa codifi
 readers-too-many-positions = El archivo contiene más de { $limit } puntos. Elija un área menor o menos capas.
 readers-too-many-cells = La cuadrícula tiene más de { $limit } celdas dentro del área. Elija un área menor.
 readers-too-many-bytes = El archivo descomprimido ocupa más de { $limit } bytes.
-readers-too-many-contours = Las curvas de nivel serían demasiadas (más de { $limit }). Elija un intervalo mayor o un área menor.
 readers-no-system = El archivo no dice en qué sistema de coordenadas está. Elija uno.
 readers-unknown-system = Aquí no se conoce el sistema de coordenadas «{ $system }». Elija otro o guarde el archivo en longitud y latitud.
 readers-uncertain-datum = No se sabe cómo se sitúa el sistema de coordenadas «{ $system }» respecto de WGS84: todo puede estar desplazado hasta 200 m.

@@ -149,9 +149,22 @@ pub(super) fn check_members(json: &Json, known: &[&str], reader: &mut Reader) {
 }
 
 fn feature_id(feature: &Json) -> Option<String> {
-    match feature.member("id")? {
+    text_of_id(feature.member("id")?)
+}
+
+/// An id is text or a whole number.
+pub(super) fn text_of_id(id: &Json) -> Option<String> {
+    match id {
         Json::Text(text) => Some(text.clone()),
         other => other.as_integer().map(|id| id.to_string()),
+    }
+}
+
+/// The first two numbers of a position, where the list has so many.
+pub(super) fn first_two(position: &[Json]) -> Option<[f64; 2]> {
+    match position {
+        [x, y, ..] => x.as_number().zip(y.as_number()).map(|(x, y)| [x, y]),
+        _ => None,
     }
 }
 
@@ -243,13 +256,8 @@ fn list_of<'a>(json: Option<&'a Json>, reader: &mut Reader) -> Option<&'a [Json]
 
 fn position_of(json: Option<&Json>, heights: &mut bool, reader: &mut Reader) -> Option<[f64; 2]> {
     let list = list_of(json, reader)?;
-    let position = match list {
-        [x, y, rest @ ..] => {
-            *heights |= !rest.is_empty();
-            x.as_number().zip(y.as_number()).map(|(x, y)| [x, y])
-        }
-        _ => None,
-    };
+    *heights |= list.len() > 2;
+    let position = first_two(list);
     if position.is_none() {
         reader.expected(say!("exchange-value-position"), json.unwrap_or(&Json::Null));
     }

@@ -7,8 +7,8 @@
 
 use std::fmt;
 
-use serde_json::{Map, Value};
-
+use super::geojson::{first_two, text_of_id};
+use super::json::{Json, JsonFault, parse};
 use crate::say;
 
 /// Names a feature by its place in the file, from 0, and its id if it has one.
@@ -49,8 +49,8 @@ pub struct ReadPoint {
     pub feature: FeatureName,
     /// The position, as written.
     pub position: [f64; 2],
-    /// The feature's properties.
-    pub properties: Map<String, Value>,
+    /// The feature's properties; null where it has none.
+    pub properties: Json,
 }
 
 /// What was read of one kind, and everything that was not.
@@ -146,15 +146,8 @@ fn path(at: &[usize]) -> String {
 /// Why a file is not GeoJSON at all.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Unreadable {
-    /// Not JSON, or a number beyond what a number can be.
-    NotJson {
-        /// Line, from 1.
-        line: usize,
-        /// Column, from 1; 0 at a line's very start.
-        column: usize,
-        /// What the parser met.
-        what: String,
-    },
+    /// Not JSON, or more of it than is read.
+    NotJson(JsonFault),
     /// JSON, but no GeoJSON object.
     NotGeoJson,
 }
@@ -162,12 +155,7 @@ pub enum Unreadable {
 impl fmt::Display for Unreadable {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NotJson { line, column, what } => out.write_str(&say!(
-                "exchange-lines-not-json",
-                line = line,
-                column = column,
-                what = what
-            )),
+            Self::NotJson(fault) => fault.fmt(out),
             Self::NotGeoJson => out.write_str(say!("exchange-lines-not-geojson")),
         }
     }
@@ -208,9 +196,8 @@ pub fn read_lines(bytes: &[u8]) -> Result<Reading<ReadLine>, Unreadable> {
 /// [`Unreadable`] when the bytes are not GeoJSON.
 pub fn read_points(bytes: &[u8]) -> Result<Reading<ReadPoint>, Unreadable> {
     read(bytes, "Point", &mut |feature, geometry, properties, reading| {
-        let kind = geometry.get("type").and_then(Value::as_str);
-        let problem = match kind {
-            Some("Point") => match geometry.get("coordinates").and_then(position_of) {
+        let problem = match type_of(geometry) {
+            Some("Point") => match geometry.member("coordinates").and_then(position_of) {
                 Some(position) => {
                     reading.items.push(ReadPoint {
                         feature: feature.clone(),
@@ -231,63 +218,48 @@ pub fn read_points(bytes: &[u8]) -> Result<Reading<ReadPoint>, Unreadable> {
 }
 
 /// Takes one geometry of one feature with the feature's properties into a reading.
-type Take<'a, T> = dyn FnMut(&FeatureName, &Map<String, Value>, &Map<String, Value>, &mut Reading<T>) + 'a;
+type Take<'a, T> = dyn FnMut(&FeatureName, &Json, &Json, &mut Reading<T>) + 'a;
 
 /// Walks over every feature of a file.
 fn read<T>(bytes: &[u8], wanted: &'static str, take: &mut Take<'_, T>) -> Result<Reading<T>, Unreadable> {
-    let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
-    let root: Value = serde_json::from_slice(bytes).map_err(|error| Unreadable::NotJson {
-        line: error.line(),
-        column: error.column(),
-        what: message_of(&error),
-    })?;
+    let root = parse(bytes).map_err(Unreadable::NotJson)?;
     let mut reading = Reading {
         items: Vec::new(),
         faults: Vec::new(),
     };
-    let Value::Object(object) = &root else {
-        return Err(Unreadable::NotGeoJson);
-    };
-    if let Some(name) = foreign_system(object) {
+    if let Some(name) = foreign_system(&root) {
         reading.faults.push(ReadFault {
             feature: None,
             problem: Problem::ForeignSystem { name },
         });
     }
-    match object.get("type").and_then(Value::as_str) {
+    match type_of(&root) {
         Some("FeatureCollection") => {
-            let Some(Value::Array(features)) = object.get("features") else {
-                return Err(Unreadable::NotGeoJson);
-            };
-            for (index, feature) in features.iter().enumerate() {
+            let features = root.member("features").and_then(Json::as_list);
+            for (index, feature) in features.ok_or(Unreadable::NotGeoJson)?.iter().enumerate() {
                 take_feature(index, feature, wanted, &mut reading, take);
             }
         }
         Some("Feature") => take_feature(0, &root, wanted, &mut reading, take),
         Some(kind) if GEOMETRIES.contains(&kind) => {
             let name = FeatureName { index: 0, id: None };
-            take_geometry(&name, object, &Map::new(), &mut reading, take);
+            take_geometry(&name, &root, &Json::Null, &mut reading, take);
         }
         _ => return Err(Unreadable::NotGeoJson),
     }
     Ok(reading)
 }
 
-/// The parser's message without the place, which is told apart.
-fn message_of(error: &serde_json::Error) -> String {
-    let message = error.to_string();
-    match message.rfind(" at line ") {
-        Some(place) => message[..place].to_owned(),
-        None => message,
-    }
+fn type_of(json: &Json) -> Option<&str> {
+    json.member("type").and_then(Json::as_text)
 }
 
 /// The name of a coordinate system other than the format's own.
-fn foreign_system(object: &Map<String, Value>) -> Option<String> {
-    let system = object.get("crs").filter(|system| !system.is_null())?;
-    let name = system
-        .pointer("/properties/name")
-        .and_then(Value::as_str)
+fn foreign_system(root: &Json) -> Option<String> {
+    let system = root.member("crs").filter(|system| **system != Json::Null)?;
+    let name = system.member("properties").and_then(|held| held.member("name"));
+    let name = name
+        .and_then(Json::as_text)
         .unwrap_or_else(|| say!("exchange-lines-unnamed-system"));
     let own = [
         "urn:ogc:def:crs:OGC:1.3:CRS84",
@@ -299,27 +271,26 @@ fn foreign_system(object: &Map<String, Value>) -> Option<String> {
 
 fn take_feature<T>(
     index: usize,
-    feature: &Value,
+    feature: &Json,
     wanted: &'static str,
     reading: &mut Reading<T>,
     take: &mut Take<'_, T>,
 ) {
-    let empty = Map::new();
-    let properties = feature.get("properties").and_then(Value::as_object).unwrap_or(&empty);
-    let id = [feature.get("id"), properties.get("id"), properties.get("name")];
+    let properties = feature.member("properties").unwrap_or(&Json::Null);
+    let id = [feature.member("id"), properties.member("id"), properties.member("name")];
     let name = FeatureName {
         index,
-        id: id.into_iter().flatten().find_map(text_of),
+        id: id.into_iter().flatten().find_map(text_of_id),
     };
-    let problem = if feature.get("type").and_then(Value::as_str) != Some("Feature") {
+    let problem = if type_of(feature) != Some("Feature") {
         Problem::NotAFeature
     } else {
-        match feature.get("geometry") {
-            Some(Value::Object(geometry)) => {
+        match feature.member("geometry") {
+            Some(geometry @ Json::Members(_)) => {
                 take_geometry(&name, geometry, properties, reading, take);
                 return;
             }
-            None | Some(Value::Null) => Problem::NoGeometry,
+            None | Some(Json::Null) => Problem::NoGeometry,
             Some(_) => other_geometry(None, wanted),
         }
     };
@@ -329,29 +300,20 @@ fn take_feature<T>(
     });
 }
 
-/// An id is text or a number.
-fn text_of(value: &Value) -> Option<String> {
-    match value {
-        Value::String(text) => Some(text.clone()),
-        Value::Number(number) => Some(number.to_string()),
-        _ => None,
-    }
-}
-
 /// Takes a geometry, or each of a collection's.
 fn take_geometry<T>(
     feature: &FeatureName,
-    geometry: &Map<String, Value>,
-    properties: &Map<String, Value>,
+    geometry: &Json,
+    properties: &Json,
     reading: &mut Reading<T>,
     take: &mut Take<'_, T>,
 ) {
-    let is_collection = geometry.get("type").and_then(Value::as_str) == Some("GeometryCollection");
-    match geometry.get("geometries") {
-        Some(Value::Array(parts)) if is_collection => {
+    let parts = geometry.member("geometries").and_then(Json::as_list);
+    match parts.filter(|_| type_of(geometry) == Some("GeometryCollection")) {
+        Some(parts) => {
             for part in parts {
                 match part {
-                    Value::Object(part) => take_geometry(feature, part, properties, reading, take),
+                    Json::Members(_) => take_geometry(feature, part, properties, reading, take),
                     _ => reading.faults.push(ReadFault {
                         feature: Some(feature.clone()),
                         problem: Problem::NoGeometry,
@@ -359,7 +321,7 @@ fn take_geometry<T>(
                 }
             }
         }
-        _ => take(feature, geometry, properties, reading),
+        None => take(feature, geometry, properties, reading),
     }
 }
 
@@ -370,8 +332,8 @@ fn other_geometry(found: Option<&str>, wanted: &str) -> Problem {
     }
 }
 
-fn lines_of(feature: &FeatureName, geometry: &Map<String, Value>, reading: &mut Reading<ReadLine>) {
-    let coordinates = geometry.get("coordinates");
+fn lines_of(feature: &FeatureName, geometry: &Json, reading: &mut Reading<ReadLine>) {
+    let coordinates = geometry.member("coordinates");
     let mut tell = |problem| {
         reading.faults.push(ReadFault {
             feature: Some(feature.clone()),
@@ -379,10 +341,10 @@ fn lines_of(feature: &FeatureName, geometry: &Map<String, Value>, reading: &mut 
         });
     };
     let mut lines = Vec::new();
-    match geometry.get("type").and_then(Value::as_str) {
+    match type_of(geometry) {
         Some("LineString") => lines.extend(line_of(coordinates, &[], &mut tell)),
         Some("MultiLineString") => match coordinates {
-            Some(Value::Array(parts)) => {
+            Some(Json::List(parts)) => {
                 for (index, part) in parts.iter().enumerate() {
                     lines.extend(line_of(Some(part), &[index], &mut tell));
                 }
@@ -405,8 +367,8 @@ fn lines_of(feature: &FeatureName, geometry: &Map<String, Value>, reading: &mut 
 }
 
 /// The positions of one line, or every reason why there is none.
-fn line_of(coordinates: Option<&Value>, at: &[usize], tell: &mut impl FnMut(Problem)) -> Option<Vec<[f64; 2]>> {
-    let Some(Value::Array(list)) = coordinates else {
+fn line_of(coordinates: Option<&Json>, at: &[usize], tell: &mut impl FnMut(Problem)) -> Option<Vec<[f64; 2]>> {
+    let Some(Json::List(list)) = coordinates else {
         tell(Problem::NotPositions { at: at.to_vec() });
         return None;
     };
@@ -429,15 +391,8 @@ fn line_of(coordinates: Option<&Value>, at: &[usize], tell: &mut impl FnMut(Prob
     is_whole.then_some(positions)
 }
 
-/// The first two numbers of a position.
-fn position_of(position: &Value) -> Option<[f64; 2]> {
-    let list = position.as_array()?;
-    let number = |index: usize| {
-        list.get(index)
-            .and_then(Value::as_f64)
-            .filter(|number| number.is_finite())
-    };
-    Some([number(0)?, number(1)?])
+fn position_of(position: &Json) -> Option<[f64; 2]> {
+    position.as_list().and_then(first_two)
 }
 
 #[cfg(test)]

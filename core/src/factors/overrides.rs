@@ -34,9 +34,37 @@ impl fmt::Display for OverrideFault {
     }
 }
 
+/// Floor areas per job were factors once, in square feet, of which these were usual; now factors say how many times as much
+/// floor a job takes as the plan's building types say.
+const USUAL_FLOOR_PER_JOB_SQ_FT: [(&str, f64); 4] = [
+    ("work", 250.0),
+    ("shops", 550.0),
+    ("learning", 1300.0),
+    ("gathering", 1645.0),
+];
+
+/// A value as it is meant now, by the id it has now: a floor area per job counts by what was usual.
+fn meant_now(id: &str, value: Override) -> (String, Override) {
+    let workplace = id.strip_prefix("jobs.floor_per_job.");
+    let found = USUAL_FLOOR_PER_JOB_SQ_FT
+        .iter()
+        .find(|(held, _)| Some(*held) == workplace);
+    found.map_or((id.to_owned(), value), |(workplace, usual)| {
+        let relative = Override {
+            low: value.low.map(|low| low / usual),
+            typical: value.typical / usual,
+            high: value.high.map(|high| high / usual),
+        };
+        (["jobs.floor_per_job_scale.", workplace].concat(), relative)
+    })
+}
+
 impl Factors {
     /// These factors with the user's own values, each by id or earlier id. A value equal to the shipped one is no
     /// change.
+    ///
+    /// Floor areas per job, which kept plans may name, are taken as so many times what was usual: a plan that said 500
+    /// square feet of office where 250 was usual has jobs that take twice the floor its building types say.
     ///
     /// # Errors
     /// Every unknown id, every id named twice, every value that does not fit its factor.
@@ -54,7 +82,8 @@ impl Factors {
                     problem,
                 });
             };
-            let Some(shipped) = self.get(id) else {
+            let (now, value) = meant_now(id, value);
+            let Some(shipped) = self.get(&now) else {
                 fault(say!("factors-no-such").to_owned());
                 continue;
             };
@@ -115,6 +144,40 @@ mod tests {
         let shipped = Factors::shipped().unwrap();
         let changed = shipped.with_overrides([("people.per_home", own(2.51))]).unwrap();
         assert_eq!(changed, shipped);
+    }
+
+    /// Plans kept while factors gave floor areas per job still say what they said.
+    #[test]
+    fn a_floor_area_per_job_is_so_many_times_the_usual_one() {
+        let shipped = Factors::shipped().unwrap();
+        let of = |values: [(&str, Override); 1]| shipped.with_overrides(values).unwrap();
+        let whole = Override {
+            low: Some(400.0),
+            typical: 500.0,
+            high: Some(800.0),
+        };
+        let changed = of([("jobs.floor_per_job.work", whole)]);
+        let spread = changed.get("jobs.floor_per_job_scale.work").unwrap().spread;
+        let expected = Spread {
+            low: 1.6,
+            typical: 2.0,
+            high: 3.2,
+            ..spread
+        };
+        assert_eq!(spread, expected);
+        for (workplace, usual) in USUAL_FLOOR_PER_JOB_SQ_FT {
+            let earlier = format!("jobs.floor_per_job.{workplace}");
+            assert_eq!(of([(&earlier, own(usual))]), shipped, "{earlier}");
+            let changed = of([(&earlier, own(usual * 1.5))]);
+            let now = changed.get(&format!("jobs.floor_per_job_scale.{workplace}")).unwrap();
+            assert!((now.spread.typical - 1.5).abs() < 1e-12, "{workplace}");
+        }
+        let values = [
+            ("jobs.floor_per_job.work", own(400.0)),
+            ("jobs.floor_per_job_scale.work", own(2.0)),
+        ];
+        let faults = shipped.with_overrides(values).unwrap_err();
+        assert_eq!(faults[0].id, "jobs.floor_per_job_scale.work", "given twice");
     }
 
     #[test]

@@ -335,12 +335,12 @@ pub const AREA_PER_LOT: Unit = Unit::measured(
     ("m2/lot", 1.0),
     ("ft2/lot", SQUARE_FOOT_M2),
 );
-/// Floor area for each job.
-pub const AREA_PER_JOB: Unit = Unit::measured(
-    "m2/job",
-    AREA_DIMENSION.over(JOB),
-    ("m2/job", 1.0),
-    ("ft2/job", SQUARE_FOOT_M2),
+/// Jobs on floor area: on a hectare or on 1,000 square feet of it.
+pub const JOBS_PER_AREA: Unit = Unit::measured(
+    "job/m2",
+    JOB.over(AREA_DIMENSION),
+    ("jobs/ha", 1.0 / HECTARE_M2),
+    ("jobs/1000ft2", 1.0 / (1_000.0 * SQUARE_FOOT_M2)),
 );
 /// School seats.
 pub const SEATS: Unit = Unit::counted("seat", SEAT, "seats");
@@ -429,7 +429,7 @@ pub const ALL: [Unit; 32] = [
     LAND,
     AREA,
     AREA_PER_LOT,
-    AREA_PER_JOB,
+    JOBS_PER_AREA,
     HOMES_PER_LAND,
     LENGTH,
     DISTANCE,
@@ -457,6 +457,7 @@ const WRITTEN: &[(&[&str], Dimension, f64)] = &[
     (&["mi"], METER, MILE_M),
     (&["ha"], AREA_DIMENSION, HECTARE_M2),
     (&["acre", "acres"], AREA_DIMENSION, ACRE_M2),
+    (&["1000ft2"], AREA_DIMENSION, 1_000.0 * SQUARE_FOOT_M2),
     (&["s"], SECOND, 1.0),
     (&["min"], SECOND, 60.0),
     (&["h"], SECOND, 3_600.0),
@@ -474,15 +475,15 @@ const WRITTEN: &[(&[&str], Dimension, f64)] = &[
     (&["space", "spaces"], SPACE, 1.0),
 ];
 
-/// Reads a written unit such as `ft2/job` or `person/home`: its dimension and the coherent units in one of it.
+/// Reads a written unit such as `ft2/lot` or `person/home`: its dimension and the coherent units in one of it.
 ///
 /// A name may carry a power (`m2`); names are joined by `/`, and everything after a `/` divides.
 /// An empty text is a plain number. `None` for a name that is not known.
 ///
 /// ```
-/// use hobnail_core::figures::unit::{read_unit, AREA_PER_JOB};
-/// let (dimension, scale) = read_unit("ft2/job").unwrap();
-/// assert_eq!(dimension, AREA_PER_JOB.dimension);
+/// use hobnail_core::figures::unit::{read_unit, AREA_PER_LOT};
+/// let (dimension, scale) = read_unit("ft2/lot").unwrap();
+/// assert_eq!(dimension, AREA_PER_LOT.dimension);
 /// assert!((250.0 * scale - 23.2).abs() < 0.1); // 250 ft² is 23.2 m²
 /// ```
 #[must_use]

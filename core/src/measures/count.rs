@@ -18,6 +18,10 @@ pub(super) const FLOOR_USES: [FloorUse; mix::USES] = [
     FloorUse::Gathering,
 ];
 
+/// Those with jobs, in the same order.
+pub(crate) const WORKPLACES: [FloorUse; mix::WORKPLACES] =
+    [FloorUse::Work, FloorUse::Shop, FloorUse::Learning, FloorUse::Gathering];
+
 /// Counts building types and walks; `streets` is what was counted of streets and blocks, `form` of land, lots and the
 /// program.
 #[must_use]
@@ -44,5 +48,10 @@ fn building_type_input(built: &BuiltType) -> BuildingTypeInput {
         homes_per_lot: f64::from(one.homes_per_lot),
         people_per_home: f64::from(one.persons_per_home_thousandths) / 1e3,
         floor_per_lot_m2: FLOOR_USES.map(|floor_use| one.floor_area_m2(floor_use) as f64),
+        jobs_per_m2: WORKPLACES.map(|floor_use| {
+            let jobs = one.jobs_ten_thousandths(floor_use) as f64 / 1e4;
+            // Of no floor there are no jobs.
+            jobs / (one.floor_area_m2(floor_use) as f64).max(1.0)
+        }),
     }
 }

@@ -1,4 +1,9 @@
 //! How mixed the floor area is, and the jobs it holds.
+//!
+//! Jobs are those that the building types say on their floor, by how much floor a job takes here beside what they say:
+//! one, with the doubt of published figures in it. Soft areas hold jobs in the same way.
+//!
+//! Not counted: work done at home; jobs outside the site.
 
 use crate::figures::expression::{Binary, Expression, Function, figure};
 use crate::figures::graph::GraphBuilder;
@@ -25,6 +30,17 @@ pub fn uses() -> [(&'static str, &'static str); USES] {
 /// Where in [`uses`] the uses with jobs begin. Work done at home is not counted.
 pub const FIRST_WORKPLACE: usize = 1;
 
+/// How many of [`uses`] have jobs.
+pub const WORKPLACES: usize = USES - FIRST_WORKPLACE;
+
+/// How much floor a job takes here beside what the building types say, for each workplace.
+pub const FLOOR_PER_JOB_SCALE: &str = "jobs.floor_per_job_scale";
+
+/// Jobs on floor area that is a table over building types and workplaces.
+pub(super) fn jobs_on(floor_area: &str) -> Expression<String> {
+    figure(floor_area) * figure("jobs.per_floor_area") / figure(FLOOR_PER_JOB_SCALE)
+}
+
 /// Declares use mix and jobs, and the axes `use` and `workplace`. Needs what [`super::homes::declare`] declares.
 pub fn declare(graph: &mut GraphBuilder) {
     graph.fixed_axis("use", say!("measures-use"), &uses());
@@ -45,7 +61,14 @@ pub fn declare(graph: &mut GraphBuilder) {
         )
         .over(&["building_type", "workplace"]);
     let _ = graph
-        .factor("jobs.floor_per_job", say!("measures-floor-per-job"), unit::AREA_PER_JOB)
+        .chosen(
+            "jobs.per_floor_area",
+            say!("measures-jobs-per-floor"),
+            unit::JOBS_PER_AREA,
+        )
+        .over(&["building_type", "workplace"]);
+    let _ = graph
+        .factor(FLOOR_PER_JOB_SCALE, say!("measures-floor-per-job-scale"), unit::NUMBER)
         .over(&["workplace"]);
 
     let lots = || figure("lots.by_building_type") + figure("lots.soft_by_building_type");
@@ -77,9 +100,17 @@ pub fn declare(graph: &mut GraphBuilder) {
         .figure("mix.use_evenness", say!("measures-use-evenness"), unit::NUMBER)
         .method(&EVENNESS, &["mix.floor_area"], &["use"]);
     graph
+        .figure(
+            "jobs.by_building_type",
+            say!("measures-jobs-type-workplace"),
+            unit::JOBS,
+        )
+        .over(&["building_type", "workplace"])
+        .formula(jobs_on("jobs.floor_area_by_building_type"));
+    graph
         .figure("jobs.by_workplace", say!("measures-jobs-workplace"), unit::JOBS)
         .over(&["workplace"])
-        .formula(figure("jobs.floor_area") / figure("jobs.floor_per_job"));
+        .sum("jobs.by_building_type", &["building_type"]);
     graph
         .figure("jobs.count", say!("measures-jobs"), unit::JOBS)
         .sum("jobs.by_workplace", &["workplace"]);
@@ -202,3 +233,6 @@ fn evenness_steps(inputs: &[MethodInput], _cell: usize) -> Vec<MethodStep> {
     });
     steps
 }
+
+#[cfg(test)]
+mod tests;

@@ -75,6 +75,8 @@ pub struct BuildingTypeInput {
     pub people_per_home: f64,
     /// Gross floor area of each use on one lot, in the order of [`mix::uses`].
     pub floor_per_lot_m2: [f64; mix::USES],
+    /// Jobs on a square meter of the floor of each workplace, as the type says; 0 where it has no such floor.
+    pub jobs_per_m2: [f64; mix::WORKPLACES],
 }
 
 /// Declares every figure of this module.
@@ -117,12 +119,12 @@ pub const FACTOR_LEAVES: [(&str, &[&str]); 18] = [
     ("walking.planning_speed", &["walking.planning_speed"]),
     ("walking.slower_speed", &["walking.slower_speed"]),
     (
-        "jobs.floor_per_job",
+        mix::FLOOR_PER_JOB_SCALE,
         &[
-            "jobs.floor_per_job.work",
-            "jobs.floor_per_job.shops",
-            "jobs.floor_per_job.learning",
-            "jobs.floor_per_job.gathering",
+            "jobs.floor_per_job_scale.work",
+            "jobs.floor_per_job_scale.shops",
+            "jobs.floor_per_job_scale.learning",
+            "jobs.floor_per_job_scale.gathering",
         ],
     ),
 ];
@@ -159,6 +161,8 @@ pub fn first_level_inputs(measured: &MeasureInputs, factors: &Factors) -> Result
     };
     inputs.set_chosen("mix.floor_per_lot", numbers(&floor_per_lot(0)));
     inputs.set_chosen("jobs.floor_per_lot", numbers(&floor_per_lot(mix::FIRST_WORKPLACE)));
+    let jobs_per_m2: Vec<f64> = types.iter().flat_map(|one| one.jobs_per_m2).collect();
+    inputs.set_chosen("jobs.per_floor_area", numbers(&jobs_per_m2));
     walk::set_inputs(&mut inputs, &measured.walk);
     measured.streets.set_first_level(&mut inputs);
     measured.form.set(&mut inputs);

@@ -4,7 +4,7 @@
 //! A lot there is built as its type but
 //! - stories above the most are left out; its homes go down with their floor area, to whole homes, and never to none
 //!   while floor for homes is left: a house of fewer stories is a smaller house;
-//! - a ground floor of homes or work is a shop, with the jobs of shop floor; the homes go down as before, and to none
+//! - a ground floor of homes or work is a shop, with the usual jobs of shop floor; the homes go down as before, and to none
 //!   where no floor for homes is left.
 //!
 //! Lot, coverage, parking, people per home and price stay as the type has them. What is not counted: a side that asks for
@@ -13,7 +13,7 @@
 use crate::order::OrderedSet;
 
 use crate::plan::building::Story;
-use crate::plan::defaults::SHOP_JOBS_PER_FLOOR_HECTARE;
+use crate::plan::defaults::usual_jobs_per_floor_hectare;
 use crate::plan::land::Fronting;
 use crate::plan::{AlternativeId, BuildingType, BuildingTypeId, Document, FloorUse, SideUse};
 use crate::say;
@@ -189,7 +189,7 @@ fn built_as(held: &BuildingType, said: Said) -> BuildingType {
     {
         *ground = Story {
             floor_use: FloorUse::Shop,
-            jobs_per_floor_hectare: SHOP_JOBS_PER_FLOOR_HECTARE,
+            jobs_per_floor_hectare: usual_jobs_per_floor_hectare(FloorUse::Shop),
             ..*ground
         };
     }

@@ -87,7 +87,12 @@ impl Slopes {
 /// The class of a slope in thousandths of a percent, from 0; a slope on a border is in the steeper class.
 #[must_use]
 pub fn class_of(slope: i32) -> usize {
-    let passed = BORDERS_PERCENT.iter().filter(|border| slope >= **border * THOUSANDTHS);
+    class_within(&BORDERS_PERCENT, slope)
+}
+
+/// Its class by other borders.
+fn class_within(borders_percent: &[i32], slope: i32) -> usize {
+    let passed = borders_percent.iter().filter(|border| slope >= **border * THOUSANDTHS);
     passed.count()
 }
 
@@ -132,6 +137,14 @@ mod tests {
     fn a_slope_on_a_border_is_in_the_steeper_class() {
         let classes = [0, 4_999, 5_000, 7_990, 8_000, 14_900, 15_000, 29_900, 30_000, 900_000].map(class_of);
         assert_eq!(classes, [0, 0, 1, 1, 2, 2, 3, 3, 4, 4]);
+    }
+
+    /// Case F-03: soil groups of Iowa, 0-2 A, 2-5 B, 5-9 C, 9-14 D, above that E+, the border in the steeper one (*Soil
+    /// Judging in Iowa*, "Slope", read): 2.0, 5.0, 8.9 and 14 % are B, C, C and E+.
+    #[test]
+    fn soil_groups_are_those_of_the_text() {
+        let group = |slope| class_within(&[2, 5, 9, 14], slope);
+        assert_eq!([2_000, 5_000, 8_900, 14_000].map(group), [1, 2, 2, 4]);
     }
 
     #[test]

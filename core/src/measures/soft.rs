@@ -17,6 +17,7 @@ use crate::figures::expression::figure;
 use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::unit;
+use crate::measures::mix::jobs_on;
 use crate::plan::document::UnitSystem;
 use crate::plan::inside::goes_around;
 use crate::plan::land::Portion;
@@ -314,12 +315,20 @@ fn declare_floor_and_jobs(graph: &mut GraphBuilder) {
         .sum("jobs.soft_floor_area_by_building_type", &["building_type"]);
     graph
         .figure(
+            "jobs.soft_by_building_type",
+            say!("measures-soft-jobs-type-workplace"),
+            unit::JOBS,
+        )
+        .over(&["building_type", "workplace"])
+        .formula(jobs_on("jobs.soft_floor_area_by_building_type"));
+    graph
+        .figure(
             "jobs.soft_by_workplace",
             say!("measures-soft-jobs-workplace"),
             unit::JOBS,
         )
         .over(&["workplace"])
-        .formula(figure("jobs.soft_floor_area") / figure("jobs.floor_per_job"));
+        .sum("jobs.soft_by_building_type", &["building_type"]);
     graph
         .figure("jobs.soft", say!("measures-soft-jobs"), unit::JOBS)
         .sum("jobs.soft_by_workplace", &["workplace"]);

@@ -13,6 +13,15 @@ use crate::measures::walk::destinations::Destination;
 use crate::measures::walk::{KNOTS_S, WalkInput, settings};
 use crate::messages::{Language, use_language};
 
+/// Jobs on a square meter of each workplace, from gross floor area per employee: offices 250, shops 550, schools 1,300 square
+/// feet (LEED v4, Appendix 2, table 1, read), halls 1,645 (CBECS 2003, from memory).
+pub(crate) const PUBLISHED_JOBS_PER_M2: [f64; mix::WORKPLACES] = [
+    1.0 / (250.0 * 0.092_903_04),
+    1.0 / (550.0 * 0.092_903_04),
+    1.0 / (1_300.0 * 0.092_903_04),
+    1.0 / (1_645.0 * 0.092_903_04),
+];
+
 /// An invented village: cottages and rows on four faces, a center, shops and a school.
 pub(crate) fn village() -> MeasureInputs {
     let building_type = |id: &str, title: &str, people_per_home, homes_per_lot, floor_per_lot_m2| BuildingTypeInput {
@@ -20,6 +29,7 @@ pub(crate) fn village() -> MeasureInputs {
         homes_per_lot,
         people_per_home,
         floor_per_lot_m2,
+        jobs_per_m2: PUBLISHED_JOBS_PER_M2,
     };
     MeasureInputs {
         building_types: vec![
@@ -336,6 +346,7 @@ fn jobs_and_homes(jobs: f64, homes: f64, workers_per_home: f64) -> Evaluation {
         homes_per_lot,
         people_per_home: 2.5,
         floor_per_lot_m2: [0.0, work_m2, 0.0, 0.0, 0.0],
+        jobs_per_m2: PUBLISHED_JOBS_PER_M2,
     };
     // At 250 square feet for each job.
     measured.building_types = vec![

@@ -40,7 +40,7 @@ pub struct Story {
     pub floor_area_m2: u32,
     /// Floor to floor, in millimeters.
     pub height_mm: u32,
-    /// Jobs on one hectare of this floor; 0 for homes and parking.
+    /// Jobs on one hectare of this floor; means nothing for homes and parking, which hold none.
     pub jobs_per_floor_hectare: u32,
 }
 
@@ -100,6 +100,14 @@ pub enum PriceBand {
     Upper,
 }
 
+impl FloorUse {
+    /// Whether people work there. Work done at home is not counted, whatever a plan says of a floor of homes.
+    #[must_use]
+    pub const fn holds_jobs(self) -> bool {
+        !matches!(self, Self::Home | Self::Parking)
+    }
+}
+
 impl BuildingType {
     /// Land of one typical lot, width times depth, in square millimeters.
     #[must_use]
@@ -117,11 +125,24 @@ impl BuildingType {
             .sum()
     }
 
-    /// Jobs on one lot, in ten-thousandths, so that the sum over stories is exact.
+    /// Jobs on the floor of one use on one lot, in ten-thousandths, so that the sum over stories is exact; 0 for homes and
+    /// parking.
+    #[must_use]
+    pub fn jobs_ten_thousandths(&self, floor_use: FloorUse) -> u64 {
+        self.jobs_on(Some(floor_use))
+    }
+
+    /// Jobs on one lot, all uses together, in ten-thousandths.
     #[must_use]
     pub fn jobs_per_lot_ten_thousandths(&self) -> u64 {
+        self.jobs_on(None)
+    }
+
+    /// Jobs on the floor of one use, or of all.
+    fn jobs_on(&self, floor_use: Option<FloorUse>) -> u64 {
         self.stories
             .iter()
+            .filter(|story| story.floor_use.holds_jobs() && floor_use.is_none_or(|held| held == story.floor_use))
             .map(|story| u64::from(story.floor_area_m2) * u64::from(story.jobs_per_floor_hectare))
             .fold(0, u64::saturating_add)
     }

@@ -5,6 +5,7 @@
 
 use crate::order::OrderedMap;
 
+use super::building::FloorUse;
 use super::document::{Alternative, Document, Heading, Settings, Site, UnitSystem};
 use super::ids::{AlternativeId, BuildingTypeId, StreetSectionId};
 use super::projection::GeographicPoint;
@@ -23,8 +24,20 @@ pub const NEIGHBORHOOD_STREET: StreetSectionId = StreetSectionId(2);
 /// *Pedestrian- and Transit-Friendly Design*, as used by the transit industry).
 pub const WALKING_PACE_MM_PER_S: u32 = 1341;
 
-/// Jobs on a hectare of shop floor: 550 square feet of gross floor area per employee (LEED v4 BD+C, Appendix 2, table 1).
-pub const SHOP_JOBS_PER_FLOOR_HECTARE: u32 = 196;
+/// Jobs on a hectare of floor of this use, where nothing else is known: what a story begins with when it is given the use.
+///
+/// From gross floor area per employee: offices 250, shops 550, schools from kindergarten to twelfth grade 1,300 square feet
+/// (LEED v4 BD+C, Appendix 2, table 1); a job to 200 m² of hall is common practice, no source. Homes and parking have none.
+#[must_use]
+pub const fn usual_jobs_per_floor_hectare(floor_use: FloorUse) -> u32 {
+    match floor_use {
+        FloorUse::Work => 431,
+        FloorUse::Shop => 196,
+        FloorUse::Learning => 83,
+        FloorUse::Gathering => 50,
+        FloorUse::Home | FloorUse::Parking => 0,
+    }
+}
 
 impl Document {
     /// A new plan about `origin`: nothing drawn, one alternative, default palettes and settings.
@@ -88,7 +101,7 @@ pub fn building_type_named(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::building::{FloorUse, LandUse};
+    use crate::plan::building::LandUse;
     use crate::plan::street::StripKind;
 
     #[test]
@@ -118,6 +131,31 @@ mod tests {
         }
     }
 
+    /// Case D-A10 and its neighbors in LEED v4 BD+C, Appendix 2, table 1: gross floor area per employee as printed in square
+    /// feet and, rounded, in square meters (read); 25,000 square feet of office are 100 employees and 11,000 of shops 20
+    /// (derived). Jobs on a hectare are whole.
+    #[test]
+    fn usual_jobs_on_floor_are_those_published() {
+        const SQUARE_FOOT_M2: f64 = 0.092_903_04;
+        for (floor_use, square_feet, square_meters) in [
+            (FloorUse::Work, 250.0, 23.0),
+            (FloorUse::Shop, 550.0, 51.0),
+            (FloorUse::Learning, 1_300.0, 121.0),
+        ] {
+            let jobs = f64::from(usual_jobs_per_floor_hectare(floor_use));
+            assert!(
+                (jobs - 1e4 / (square_feet * SQUARE_FOOT_M2)).abs() <= 0.5,
+                "{floor_use:?}"
+            );
+            assert!((jobs - 1e4 / square_meters).abs() <= 0.02 * jobs, "{floor_use:?}");
+        }
+        let jobs = |floor_use, square_feet: f64| {
+            f64::from(usual_jobs_per_floor_hectare(floor_use)) * square_feet * SQUARE_FOOT_M2 / 1e4
+        };
+        assert!((jobs(FloorUse::Work, 25_000.0) - 100.0).abs() < 0.5);
+        assert!((jobs(FloorUse::Shop, 11_000.0) - 20.0).abs() < 0.5);
+    }
+
     #[test]
     fn buildings_fit_their_lots() {
         for (id, held) in building_types() {
@@ -130,7 +168,7 @@ mod tests {
                     "{id} {}: {covered_m2} m²",
                     held.name
                 );
-                let holds_jobs = !matches!(story.floor_use, FloorUse::Home | FloorUse::Parking);
+                let holds_jobs = story.floor_use.holds_jobs();
                 assert_eq!(story.jobs_per_floor_hectare > 0, holds_jobs, "{id} {}", held.name);
             }
             assert_eq!(

@@ -11,7 +11,10 @@ use crate::figures::Evaluation;
 use crate::figures::graph::{Graph, NodeIndex};
 use crate::figures::inputs::{InputFault, Inputs};
 use crate::figures::value::FigureValue;
+use crate::measures::count::WORKPLACES;
+use crate::measures::mix::FLOOR_PER_JOB_SCALE;
 use crate::measures::streets::StreetInputs;
+use crate::plan::BuildingType;
 use crate::study::first_level::system;
 
 /// Every figure, worked out as far as it was asked for.
@@ -128,6 +131,20 @@ impl Study {
         self.evaluation_for(index).figure_value(index, system(self.document()))
     }
 
+    /// Jobs on one lot of a building type, as `jobs.count` counts them: those the type says, by how much floor a job takes
+    /// here beside what types say.
+    #[must_use]
+    pub fn jobs_on_lot(&self, held: &BuildingType) -> f64 {
+        let figures = &self.derived.figures.first_level;
+        let scale = figures.graph().index(FLOOR_PER_JOB_SCALE);
+        let scale_of = |workplace| figures.cell(scale?, workplace).number();
+        let by_workplace = WORKPLACES.iter().enumerate().map(|(workplace, floor_use)| {
+            let said = held.jobs_ten_thousandths(*floor_use) as f64 / 1e4;
+            said / scale_of(workplace).unwrap_or(1.0)
+        });
+        by_workplace.sum()
+    }
+
     /// Overridden factors that could not be used, one sentence each.
     #[must_use]
     pub fn override_faults(&self) -> &[String] {
@@ -161,5 +178,38 @@ mod tests {
         ] {
             assert!(needs[at(id)], "{id}");
         }
+    }
+
+    /// A plan kept while factors gave floor areas per job: 500 square feet of office where 250 were usual leave half the
+    /// jobs, and what the lots hold sums to the figure still.
+    #[test]
+    fn a_kept_plans_floor_area_per_job_still_counts() {
+        use crate::exchange::plan_file;
+        use crate::plan::document::FactorOverride;
+        let village = include_bytes!("../../../sample-sketches/compact-village.geojson");
+        let mut document = plan_file::read(village).unwrap().document;
+        let jobs_of_work = |document: &crate::plan::Document| {
+            let study = Study::open(document.clone()).unwrap();
+            assert_eq!(study.override_faults(), [""; 0]);
+            let number = |id: &str| study.evaluation().value(id).unwrap().number().unwrap();
+            let lots = study.painted().iter().flat_map(|face| &face.lots);
+            let types = &study.painted().palette;
+            let on_lots: f64 = lots
+                .map(|(id, lots)| lots * study.jobs_on_lot(types.get(*id).unwrap()))
+                .sum();
+            assert!((on_lots - number("jobs.count")).abs() < 1e-9);
+            let by_workplace = study.graph().index("jobs.by_workplace").unwrap();
+            study.evaluation().cell(by_workplace, 0).number().unwrap()
+        };
+        let before = jobs_of_work(&document);
+        let own = FactorOverride {
+            low: 400.0,
+            typical: 500.0,
+            high: 600.0,
+            source: "a survey in town".to_owned(),
+        };
+        let earlier_id = "jobs.floor_per_job.work".to_owned();
+        document.settings.overridden_factors.insert(earlier_id, own);
+        assert!((jobs_of_work(&document) * 2.0 - before).abs() < 1e-9);
     }
 }

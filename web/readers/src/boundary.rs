@@ -12,9 +12,8 @@
 //! }
 //! const base = reading.result();           // all but the features, see `Handed`; throws the list of faults when nothing was read
 //! for (let piece; (piece = reading.piece()); ) post(piece.shapes(), piece.positions(), piece.words());
-//! const heights = reading.heights(asked);  // for the plan, any number of times, when base.grids_count > 0
+//! const heights = reading.heights(asked);  // for the plan, any number of times, when base.heights is not empty
 //! post(heights.numbers(), heights.heights_mm());
-//! const surface = reading.surface(0);      // a grid itself
 //! ```
 //!
 //! Who does not want to wait ends the worker, and nothing is left. `web/reading.js` is where it is called.
@@ -26,10 +25,10 @@ use serde::Serialize;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::base::{Coordinates, Format, Picture, Position};
+use crate::base::{Coordinates, Format, Picture};
 use crate::fault::Fault;
+use crate::grid::Grid;
 use crate::grid::resampled::{Resampled, about, resampled};
-use crate::grid::{Grid, contours, slope};
 use crate::options::Options;
 use crate::pieces::{self, Pieces};
 use crate::read::{Progress, Reader};
@@ -40,12 +39,11 @@ use crate::system::System;
 pub struct Reading {
     reader: Option<Reader>,
     pieces: Option<Pieces>,
-    plan: Option<System>,
     grids: Vec<Grid>,
 }
 
-/// What is handed over first: what [`crate::base::Base`] says but for the features, how many surfaces can be asked for, and
-/// what its grids of heights are ([`crate::grid::resampled::About::numbers`]; empty where there are none).
+/// What is handed over first: what [`crate::base::Base`] says but for the features, and what its grids of heights are
+/// ([`crate::grid::resampled::About::numbers`]; empty where there are none).
 #[derive(Serialize)]
 struct Handed<'a> {
     format: Format,
@@ -55,7 +53,6 @@ struct Handed<'a> {
     layers: Vec<&'a str>,
     pictures: &'a [Picture],
     faults: &'a [Fault],
-    grids_count: usize,
     heights: Vec<f64>,
 }
 
@@ -105,12 +102,10 @@ impl Reading {
         } else {
             serde_wasm_bindgen::from_value(options)?
         };
-        let plan = options.origin_deg.and_then(|origin| System::plan(origin).ok());
         let reader = Reader::new(name, bytes, options).map_err(|faults| faults_to_js(&faults))?;
         Ok(Self {
             reader: Some(reader),
             pieces: None,
-            plan,
             grids: Vec::new(),
         })
     }
@@ -148,7 +143,6 @@ impl Reading {
             layers: base.layers.iter().map(|layer| layer.name.as_str()).collect(),
             pictures: &base.pictures,
             faults: &base.faults,
-            grids_count: self.grids.len(),
             heights: about(&self.grids).map_or_else(Vec::new, |about| about.numbers()),
         });
         self.pieces = Some(Pieces::new(base));
@@ -177,23 +171,6 @@ impl Reading {
             found: found.unwrap_or_default(),
         }
     }
-
-    /// The heights of a grid, to be asked of; each can be taken once.
-    pub fn surface(&mut self, index: usize) -> Option<Surface> {
-        let place = self.grids.get_mut(index)?;
-        if place.values.is_empty() {
-            return None;
-        }
-        let values = std::mem::take(&mut place.values);
-        let grid = Grid {
-            values,
-            ..place.clone()
-        };
-        Some(Surface {
-            grid,
-            plan: self.plan.clone(),
-        })
-    }
 }
 
 /// Heights for the plan. Its heights can be taken once.
@@ -218,86 +195,5 @@ impl Heights {
     /// Heights in millimeters, rows from south to north.
     pub fn heights_mm(&mut self) -> Vec<i32> {
         std::mem::take(&mut self.found.heights_mm)
-    }
-}
-
-/// Heights on a grid. Positions are degrees, or the plan's millimeters where its origin was given.
-#[wasm_bindgen]
-pub struct Surface {
-    grid: Grid,
-    plan: Option<System>,
-}
-
-/// A line of equal height, as it crosses.
-#[derive(Serialize)]
-struct Line {
-    height_m: f64,
-    line: Vec<Position>,
-}
-
-#[wasm_bindgen]
-impl Surface {
-    /// Heights in meters at positions `x0, y0, x1, y1, …`; not a number where none is known.
-    pub fn heights_m(&self, positions: &[f64]) -> Vec<f64> {
-        let at = |pair: &[f64]| {
-            let [x, y] = [pair[0], pair[1]];
-            match &self.plan {
-                Some(plan) => self.grid.height_at_plan_m(plan, [x, y]),
-                None => self.grid.height_at_deg_m([x, y]),
-            }
-        };
-        positions
-            .chunks_exact(2)
-            .map(|pair| at(pair).unwrap_or(f64::NAN))
-            .collect()
-    }
-
-    /// Slopes, rise over run, row by row; not a number at edges and where no height is known.
-    pub fn slopes(&self) -> Vec<f32> {
-        slope::slopes(&self.grid)
-    }
-
-    /// Land of each class of slope in square meters, by borders in percent; a slope on a border is in the steeper class.
-    pub fn class_areas_m2(&self, borders_percent: &[f64]) -> Vec<f64> {
-        let slopes = slope::slopes(&self.grid);
-        slope::class_areas_m2(&self.grid, &slopes, borders_percent, slope::Border::Steeper)
-    }
-
-    /// Columns and rows, then the corners as positions, from the northwest clockwise; not numbers where a corner has no
-    /// position.
-    pub fn outline(&self) -> Vec<f64> {
-        let [columns, rows] = [self.grid.columns as f64 - 0.5, self.grid.rows as f64 - 0.5];
-        let mut found = vec![self.grid.columns as f64, self.grid.rows as f64];
-        for corner in [[-0.5, -0.5], [columns, -0.5], [columns, rows], [-0.5, rows]] {
-            found.extend(self.position(self.grid.position(corner)).unwrap_or([f64::NAN; 2]));
-        }
-        found
-    }
-
-    /// Lines of equal height: a list of `{ height_m, line }`.
-    ///
-    /// # Errors
-    /// The list of one fault, when there would be too many.
-    pub fn contours(&self, interval_m: f64) -> Result<JsValue, JsValue> {
-        let found = contours::contours(&self.grid, interval_m);
-        let found = found.map_err(|what| faults_to_js(&vec![what.at(crate::fault::Place::File)]))?;
-        let line = |contour: contours::Contour| Line {
-            height_m: contour.height_m,
-            line: contour
-                .line
-                .into_iter()
-                .filter_map(|point| self.position(point))
-                .collect(),
-        };
-        let lines: Vec<Line> = found.into_iter().map(line).collect();
-        Ok(to_js(&lines))
-    }
-
-    fn position(&self, point: Position) -> Option<Position> {
-        let degrees = self.grid.system.to_degrees(point)?;
-        match &self.plan {
-            Some(plan) => Some(plan.from_degrees(degrees)?.map(|m| (m * 1000.0).round())),
-            None => Some(degrees),
-        }
     }
 }

@@ -137,8 +137,6 @@ pub enum Limited {
     Cells,
     /// Bytes once expanded.
     Bytes,
-    /// Lines of equal height.
-    Contours,
 }
 
 impl What {
@@ -160,7 +158,6 @@ impl What {
                 Limited::Positions => "readers-too-many-positions",
                 Limited::Cells => "readers-too-many-cells",
                 Limited::Bytes => "readers-too-many-bytes",
-                Limited::Contours => "readers-too-many-contours",
             },
             Self::NoSystem => "readers-no-system",
             Self::UnknownSystem { .. } => "readers-unknown-system",

@@ -1,11 +1,9 @@
-//! Heights on a grid: what they are at a point, how steep the ground is, where it is level.
+//! Heights on a grid, and what they are at a point.
 //!
 //! A cell's value is the height at its center. Rows run from north to south, columns from west to east. Cells without a
 //! value are `NaN` and nothing that needs them has one.
 
-pub mod contours;
 pub mod resampled;
-pub mod slope;
 
 use crate::base::Position;
 use crate::clip::Sides;
@@ -92,12 +90,6 @@ impl Grid {
     #[must_use]
     pub fn height_at_deg_m(&self, position_deg: Position) -> Option<f64> {
         self.height_m(self.system.from_degrees(position_deg)?)
-    }
-
-    /// The height in meters at a position of the plan, in millimeters.
-    #[must_use]
-    pub fn height_at_plan_m(&self, plan: &System, position_mm: Position) -> Option<f64> {
-        self.height_at_deg_m(plan.to_degrees(position_mm.map(|mm| mm / 1000.0))?)
     }
 
     /// Width and height of a cell of a row, in meters. Where the system is of degrees, those of WGS84 at the row's

@@ -3,10 +3,10 @@
 //! - [`read()`] reads a whole file, [`Reader`] step by step, so that a worker can report and stop. A file's format is
 //!   recognized by its content.
 //! - [`base`] is what comes out: layers of features with their tags and what each may become in a plan, positions in
-//!   degrees or in the plan's millimeters; [`grid`] is heights, with slopes, contours and sampling.
+//!   degrees or in the plan's millimeters; [`grid`] is heights, and what they are between its points.
 //! - [`fault`] is what could not be read, with its place; a file with faults gives what could be read of it.
 //! - [`osm`] and [`formats`] are the readers; [`system`] the coordinate systems.
-//! - [`Reading`] and [`Surface`] are what JavaScript calls; how the worker does is at the top of `boundary.rs`.
+//! - [`Reading`] is what JavaScript calls; how the worker does is at the top of `boundary.rs`.
 //!
 //! It is a crate and a module of its own so that the page does not carry it, and knows nothing of plans. Whatever a file
 //! holds, nothing here panics, and memory is bounded: by the file's size, and by limits on what is expanded and kept.
@@ -33,7 +33,7 @@ pub mod grid;
 pub mod pieces;
 
 mod boundary;
-pub use boundary::{Reading, Surface};
+pub use boundary::Reading;
 
 mod bytes;
 pub use bytes::Bytes;

@@ -24,7 +24,11 @@ mod program;
 use std::process::ExitCode;
 
 use driver::Target;
-use hobnail_readers::grid::{contours, slope};
+use hobnail_core::measures::slopes::Slopes;
+use hobnail_core::plan::PlanPoint;
+use hobnail_core::plan::document::Topography;
+use hobnail_core::report::drawing::contours::{Field, levels};
+use hobnail_readers::grid::resampled::resampled;
 use hobnail_readers::options::Options;
 use hobnail_readers::system::System;
 
@@ -108,10 +112,25 @@ fn any(input: &[u8]) {
         let Ok(base) = hobnail_readers::read("N42W072.hgt", input.to_vec(), options) else {
             continue;
         };
-        for grid in &base.grids {
-            let _ = slope::slopes(grid);
-            let _ = contours::contours(grid, 5.0);
-        }
+        let middle = base.grids.first().and_then(|grid| {
+            let middle = [grid.columns as f64 / 2.0, grid.rows as f64 / 2.0];
+            grid.system.to_degrees(grid.position(middle))
+        });
+        let Some(plan) = middle.and_then(|middle| System::plan(middle).ok()) else {
+            continue;
+        };
+        let found = resampled(&base.grids, &plan, [-1e5, -1e5, 1e5, 1e5], None);
+        let topography = Topography {
+            south_west: PlanPoint::new(found.south_west_mm[0], found.south_west_mm[1]),
+            spacing_mm: found.spacing_mm,
+            columns: found.columns,
+            heights_mm: found.heights_mm,
+            source: String::new(),
+        };
+        let _ = Slopes::of(&topography);
+        let field = Field::of(&topography);
+        let levels = field.range().map(|range| levels(range, 5_000.0).1);
+        let _ = field.lines(&levels.unwrap_or_default());
     }
 }
 

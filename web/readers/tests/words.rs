@@ -16,7 +16,6 @@ fn every_fault() -> Vec<What> {
         too_much(Limited::Positions),
         too_much(Limited::Cells),
         too_much(Limited::Bytes),
-        too_much(Limited::Contours),
         What::NoSystem,
         What::UnknownSystem { system: word() },
         What::UncertainDatum { system: word() },

@@ -176,6 +176,9 @@ mod tests {
 
     /// Published hues: LBCS color coding, activity dimension (RGB triples as printed there). Toning keeps the hue
     /// within 15 degrees.
+    ///
+    /// Case C-A1, derived from the triples: industry is A020F0 and leisure 90EE90. The hexadecimal numbers of the standard's
+    /// own text have green and blue changed about, which no tint may follow.
     #[test]
     fn tints_keep_the_published_hues() {
         let published = [
@@ -186,6 +189,14 @@ mod tests {
             (LandUse::Leisure, (144, 238, 144)),
             (LandUse::Natural, (34, 139, 34)),
         ];
+        let hex = |place: usize| {
+            let (red, green, blue): (u8, u8, u8) = published[place].1;
+            format!("{red:02X}{green:02X}{blue:02X}")
+        };
+        assert_eq!([hex(2), hex(4)], ["A020F0", "90EE90"]);
+        let industry = tint(LandUse::Industrial);
+        let changed_about = hue_degrees(160, 240, 32);
+        assert!((hue_degrees(industry.red, industry.green, industry.blue) - changed_about).abs() > 90.0);
         for (land_use, (red, green, blue)) in published {
             let wanted = hue_degrees(red, green, blue);
             for color in [tint(land_use), tone(land_use), building(land_use)] {

@@ -48,6 +48,23 @@ fn every_operator_gives_what_is_worked_by_hand() {
     check_table("plots.density", &[56.0 / (311.7 * 160.0)]);
 }
 
+/// Case D-A16, derived. A graduated rule is read as a curve of its bands: Aurora, Minnesota, asks of shops for 11 parking
+/// spaces for the first 1,000 square feet, 8 per 1,000 from there to 15,000 and 6 to 30,000 (parking table, read). 20,000
+/// square feet need 11 + 14 × 8 + 5 × 6 = 153, where flat rates would give 160 or 120. No figure asks what a code demands.
+#[test]
+fn a_graduated_rule_is_a_curve_of_its_bands() {
+    let spaces = super::super::column::Curve::new(
+        vec![0.0, 1.0, 15.0, 30.0],
+        vec![0.0, 11.0, 11.0 + 14.0 * 8.0, 11.0 + 14.0 * 8.0 + 15.0 * 6.0],
+    );
+    for (thousand_sq_ft, expected) in [(20.0, 153.0), (1.0, 11.0), (15.0, 123.0)] {
+        assert!(
+            (spaces.read(thousand_sq_ft) - expected).abs() < 1e-12,
+            "{thousand_sq_ft}"
+        );
+    }
+}
+
 #[test]
 fn curves_hold_beyond_their_ends_and_count_past_a_jump() {
     let curve = super::super::column::Curve::new(vec![1.0, 2.0, 2.0, 4.0], vec![10.0, 20.0, 30.0, 50.0]);

@@ -82,7 +82,7 @@ fn a_shopfront_takes_the_ground_floor_and_brings_its_jobs() {
     assert_eq!(built.floor_area_m2(FloorUse::Shop), 480);
     assert_eq!(
         built.jobs_per_lot_ten_thousandths(),
-        480 * u64::from(SHOP_JOBS_PER_FLOOR_HECTARE)
+        480 * u64::from(usual_jobs_per_floor_hectare(FloorUse::Shop))
     );
 }
 

@@ -4,7 +4,7 @@
 //! - a place of its kind (shops: a shop; learning: a school; gathering: a community hall or clinic), however small;
 //! - lots that together hold at least its minimum: those of one block face, or those along one street between
 //!   intersections, both sides together, with no gap of more than [`LONGEST_GAP_UM`]; jobs of any kind but at home are
-//!   work;
+//!   work, as many as the building types say;
 //! - what lies outside the site and holds at least the minimum (homes, jobs or shop floor).
 //!
 //! The need for homes is met where other homes are: neighbors within a walk, at least the minimum together.

@@ -14,6 +14,7 @@ fn one_lot(homes: f64, people_per_home: f64, floor_sq_ft: [f64; 5], parking: f64
         homes_per_lot: homes,
         people_per_home,
         floor_per_lot_m2: floor_sq_ft.map(|floor| floor * SQUARE_FOOT_M2),
+        jobs_per_m2: measures::tests::PUBLISHED_JOBS_PER_M2,
     }];
     measured.form.density.types.truncate(1);
     let held = &mut measured.form.density.types[0];

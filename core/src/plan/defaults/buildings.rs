@@ -6,20 +6,14 @@
 
 use crate::order::OrderedMap;
 
-use super::{feet, numbered};
+use super::{feet, numbered, usual_jobs_per_floor_hectare};
 use crate::plan::building::{BuildingType, EnvelopeClass, FloorUse, LandUse, PriceBand, Story};
 use crate::plan::ids::BuildingTypeId;
 use crate::say;
 use FloorUse::{Gathering, Home, Learning, Shop, Work};
 
-/// Jobs on a hectare of floor, from gross floor area per employee: office 250, retail 550, kindergarten to grade 12
-/// 1,300 square feet (LEED v4 BD+C, Appendix 2, table 1).
-const OFFICE_JOBS: u32 = 431;
-const SHOP_JOBS: u32 = super::SHOP_JOBS_PER_FLOOR_HECTARE;
-const SCHOOL_JOBS: u32 = 83;
-/// A job to 50 m² of workshop and to 200 m² of hall: common practice, no source.
+/// Jobs on a hectare of workshop, one to 50 m²: common practice, no source. Other floor has the usual jobs of its use.
 const WORKSHOP_JOBS: u32 = 200;
-const HALL_JOBS: u32 = 50;
 
 /// People per home, in thousandths.
 const DETACHED: u32 = 2700;
@@ -44,7 +38,7 @@ pub fn building_types() -> OrderedMap<BuildingTypeId, BuildingType> {
 fn homes() -> Vec<BuildingType> {
     vec![
         BuildingType {
-            stories: stories(&[(Home, 80), (Home, 70)], HOME_HEIGHT, 0),
+            stories: stories(&[(Home, 80), (Home, 70)], HOME_HEIGHT),
             homes_per_lot: 1,
             persons_per_home_thousandths: DETACHED,
             parking_per_lot_hundredths: 200,
@@ -56,7 +50,7 @@ fn homes() -> Vec<BuildingType> {
             )
         },
         BuildingType {
-            stories: stories(&[(Home, 130), (Home, 90)], HOME_HEIGHT, 0),
+            stories: stories(&[(Home, 130), (Home, 90)], HOME_HEIGHT),
             homes_per_lot: 1,
             persons_per_home_thousandths: DETACHED,
             parking_per_lot_hundredths: 400,
@@ -69,7 +63,7 @@ fn homes() -> Vec<BuildingType> {
             )
         },
         BuildingType {
-            stories: stories(&[(Home, 100), (Home, 90)], HOME_HEIGHT, 0),
+            stories: stories(&[(Home, 100), (Home, 90)], HOME_HEIGHT),
             homes_per_lot: 2,
             persons_per_home_thousandths: ATTACHED,
             parking_per_lot_hundredths: 300,
@@ -81,7 +75,7 @@ fn homes() -> Vec<BuildingType> {
             )
         },
         BuildingType {
-            stories: stories(&[(Home, 65), (Home, 65)], HOME_HEIGHT, 0),
+            stories: stories(&[(Home, 65), (Home, 65)], HOME_HEIGHT),
             homes_per_lot: 1,
             persons_per_home_thousandths: ATTACHED,
             parking_per_lot_hundredths: 150,
@@ -89,7 +83,7 @@ fn homes() -> Vec<BuildingType> {
         },
         // Cottages about a shared green, parking together at the rear.
         BuildingType {
-            stories: stories(&[(Home, 360), (Home, 120)], HOME_HEIGHT, 0),
+            stories: stories(&[(Home, 360), (Home, 120)], HOME_HEIGHT),
             homes_per_lot: 6,
             persons_per_home_thousandths: LARGE_BUILDING,
             parking_per_lot_hundredths: 700,
@@ -101,7 +95,7 @@ fn homes() -> Vec<BuildingType> {
             )
         },
         BuildingType {
-            stories: stories(&[(Home, 480), (Home, 480), (Home, 480)], HOME_HEIGHT, 0),
+            stories: stories(&[(Home, 480), (Home, 480), (Home, 480)], HOME_HEIGHT),
             homes_per_lot: 14,
             persons_per_home_thousandths: LARGE_BUILDING,
             parking_per_lot_hundredths: 1400,
@@ -114,7 +108,7 @@ fn homes() -> Vec<BuildingType> {
         },
         // Walk-up buildings in a parking lot, as conventional subdivisions have them.
         BuildingType {
-            stories: stories(&[(Home, 700), (Home, 700), (Home, 700)], HOME_HEIGHT, 0),
+            stories: stories(&[(Home, 700), (Home, 700), (Home, 700)], HOME_HEIGHT),
             homes_per_lot: 24,
             persons_per_home_thousandths: LARGE_BUILDING,
             parking_per_lot_hundredths: 4200,
@@ -129,12 +123,14 @@ fn homes() -> Vec<BuildingType> {
 }
 
 fn shops_and_work() -> Vec<BuildingType> {
-    let mut mixed = stories(&[(Shop, 320)], SHOP_HEIGHT, SHOP_JOBS);
-    mixed.extend(stories(&[(Home, 300), (Home, 300), (Home, 300)], HOME_HEIGHT, 0));
-    let mut corner = stories(&[(Shop, 120)], SHOP_HEIGHT, SHOP_JOBS);
-    corner.extend(stories(&[(Home, 110)], HOME_HEIGHT, 0));
-    let mut workshop = stories(&[(Work, 400)], WORK_HEIGHT, WORKSHOP_JOBS);
-    workshop.extend(stories(&[(Work, 400)], WORK_HEIGHT, OFFICE_JOBS));
+    let mut mixed = stories(&[(Shop, 320)], SHOP_HEIGHT);
+    mixed.extend(stories(&[(Home, 300), (Home, 300), (Home, 300)], HOME_HEIGHT));
+    let mut corner = stories(&[(Shop, 120)], SHOP_HEIGHT);
+    corner.extend(stories(&[(Home, 110)], HOME_HEIGHT));
+    let mut workshop = stories(&[(Work, 400), (Work, 400)], WORK_HEIGHT);
+    if let Some(ground) = workshop.first_mut() {
+        ground.jobs_per_floor_hectare = WORKSHOP_JOBS;
+    }
     vec![
         BuildingType {
             stories: mixed,
@@ -162,7 +158,7 @@ fn shops_and_work() -> Vec<BuildingType> {
         },
         // Four spaces to 1,000 square feet of shop, a usual minimum in conventional codes.
         BuildingType {
-            stories: stories(&[(Shop, 4500)], SHOP_HEIGHT, SHOP_JOBS),
+            stories: stories(&[(Shop, 4500)], SHOP_HEIGHT),
             parking_per_lot_hundredths: 19_400,
             ..lot(say!("plan-type-supermarket"), LandUse::Business, (400, 420), [290, 600])
         },
@@ -173,12 +169,12 @@ fn civic() -> Vec<BuildingType> {
     vec![
         // About 5 acres, the smallest campus maximum of LEED v4 ND's neighborhood schools credit.
         BuildingType {
-            stories: stories(&[(Learning, 3000), (Learning, 2500)], WORK_HEIGHT, SCHOOL_JOBS),
+            stories: stories(&[(Learning, 3000), (Learning, 2500)], WORK_HEIGHT),
             parking_per_lot_hundredths: 5000,
             ..lot(say!("plan-type-school"), LandUse::Civic, (400, 540), [150, 250])
         },
         BuildingType {
-            stories: stories(&[(Gathering, 700)], SHOP_HEIGHT, HALL_JOBS),
+            stories: stories(&[(Gathering, 700)], SHOP_HEIGHT),
             parking_per_lot_hundredths: 2500,
             ..lot(say!("plan-type-hall"), LandUse::Civic, (130, 165), [360, 340])
         },
@@ -212,15 +208,15 @@ fn lot(name: &str, land_use: LandUse, (width_ft, depth_ft): (u32, u32), [covered
     }
 }
 
-/// Stories from the ground up, each with its floor area in square meters.
-fn stories(floors: &[(FloorUse, u32)], height_ft: u32, jobs_per_floor_hectare: u32) -> Vec<Story> {
+/// Stories from the ground up, each with its floor area in square meters and the usual jobs of its use.
+fn stories(floors: &[(FloorUse, u32)], height_ft: u32) -> Vec<Story> {
     floors
         .iter()
         .map(|&(floor_use, floor_area_m2)| Story {
             floor_use,
             floor_area_m2,
             height_mm: feet(height_ft),
-            jobs_per_floor_hectare,
+            jobs_per_floor_hectare: usual_jobs_per_floor_hectare(floor_use),
         })
         .collect()
 }

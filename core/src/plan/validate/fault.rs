@@ -64,6 +64,8 @@ pub enum FaultKind {
     HomesWithoutFloor,
     /// A building type has floor area for homes and no homes.
     FloorWithoutHomes,
+    /// A building type has floor area where people work and no jobs on it.
+    FloorWithoutJobs,
     /// The heights do not fill whole rows.
     RaggedRows {
         /// Heights there are.
@@ -207,6 +209,7 @@ impl fmt::Display for FaultKind {
             Self::NoTravelLane => say!("plan-fault-no-travel-lane").to_owned(),
             Self::HomesWithoutFloor => say!("plan-fault-homes-without-floor").to_owned(),
             Self::FloorWithoutHomes => say!("plan-fault-floor-without-homes").to_owned(),
+            Self::FloorWithoutJobs => say!("plan-fault-floor-without-jobs").to_owned(),
             Self::NotAnImage => say!("plan-fault-not-an-image").to_owned(),
             Self::MoreVotesThanPeople => say!("plan-fault-more-votes").to_owned(),
         };

@@ -4,7 +4,7 @@ use crate::order::OrderedSet;
 
 use super::outline::{are_legal, check_outline};
 use super::{FaultKind, FaultPlace, Findings, Measure, Palettes};
-use crate::plan::building::{BuildingType, FloorUse};
+use crate::plan::building::{BuildingType, FloorUse, Story};
 use crate::plan::document::{BaseImage, Document, FactorOverride, Settings, TargetKind, Topography};
 use crate::plan::street::{StreetSection, StripKind};
 
@@ -79,6 +79,9 @@ pub(super) fn check_building_type(held: &BuildingType, place: &FaultPlace, findi
     let (has_homes, has_floor) = (held.homes_per_lot > 0, held.floor_area_m2(FloorUse::Home) > 0);
     findings.expect(has_floor || !has_homes, place, FaultKind::HomesWithoutFloor);
     findings.expect(has_homes || !has_floor, place, FaultKind::FloorWithoutHomes);
+    let is_empty = |story: &Story| story.floor_use.holds_jobs() && story.jobs_per_floor_hectare == 0;
+    let has_jobs = !held.stories.iter().any(is_empty);
+    findings.expect(has_jobs, place, FaultKind::FloorWithoutJobs);
     let has_people = held.persons_per_home_thousandths > 0;
     findings.expect(
         has_people || !has_homes,

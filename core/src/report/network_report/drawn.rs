@@ -1,10 +1,9 @@
 //! What was read, laid on the plan: lines and points, with a note for each that could not be.
 
-use serde_json::{Map, Value};
-
 use super::frame::Frame;
 use super::{InputFile, Note};
 use crate::exchange::geojson_lines::{FeatureName, ReadFault, ReadLine, ReadPoint};
+use crate::exchange::json::Json;
 use crate::fabric::joins::{Join, JoinKind, apply_joins, joins};
 use crate::fabric::{SourceId, SourceSegment, segments_of_line};
 use crate::plan::PlanPoint;
@@ -117,29 +116,31 @@ pub(super) fn place_points(frame: &Frame, points: &[ReadPoint]) -> (Vec<DrawnPoi
 }
 
 /// The role of a point, or what its role lacks.
-fn role_of(properties: &Map<String, Value>) -> Result<Role, String> {
-    let role = match properties.get("role") {
-        None | Some(Value::Null) => "origin",
-        Some(Value::String(role)) => role,
+fn role_of(properties: &Json) -> Result<Role, String> {
+    let role = match properties.member("role") {
+        None | Some(Json::Null) => "origin",
+        Some(Json::Text(role)) => role,
         Some(_) => return Err(say!("report-role-no-word").to_owned()),
     };
     match role {
         "origin" => Ok(Role::Origin),
         "sample" => Ok(Role::Sample),
         "dwelling" => {
-            let dwellings = properties.get("dwellings").and_then(Value::as_u64);
-            let dwellings = dwellings.filter(|&count| count <= u64::from(u32::MAX));
+            let dwellings = properties.member("dwellings").and_then(Json::as_integer);
+            let dwellings = dwellings.and_then(|count| u32::try_from(count).ok());
             let dwellings = dwellings.ok_or_else(|| say!("report-dwelling-uncounted"))?;
-            Ok(Role::Dwelling { dwellings })
+            Ok(Role::Dwelling {
+                dwellings: u64::from(dwellings),
+            })
         }
         "place" => {
             let use_name = properties
-                .get("use")
-                .and_then(Value::as_str)
+                .member("use")
+                .and_then(Json::as_text)
                 .ok_or_else(|| say!("report-place-without-use"))?;
             let area_m2 = properties
-                .get("area_m2")
-                .and_then(Value::as_f64)
+                .member("area_m2")
+                .and_then(Json::as_number)
                 .filter(|area_m2| *area_m2 >= 0.0);
             let area_m2 = area_m2.ok_or_else(|| say!("report-place-without-area"))?;
             Ok(Role::Place {

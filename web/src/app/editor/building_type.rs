@@ -1,6 +1,7 @@
 //! The editor of a building type: all that one lot of it holds, in groups.
 
 use hobnail_core::plan::building::{EnvelopeClass, PriceBand};
+use hobnail_core::plan::defaults::usual_jobs_per_floor_hectare;
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::validate::building_type_faults;
 use hobnail_core::plan::{BuildingType, BuildingTypeId, Document, FloorUse, LandUse, Story};
@@ -203,7 +204,9 @@ pub(super) fn shown(document: &Document, id: BuildingTypeId) -> Option<EditorSho
         lines.push(Line::fact(40 + index as u16, &name, String::new()).in_row(name.clone()));
         lines.push(Line::choice(key(FLOOR_USE), "", uses, chosen).in_row(say!("page-story-use", number = number)));
         lines.push(Line::sign(key(REMOVE), "×", say!("page-story-remove", number = number)));
-        add_numbers(&mut lines, &OF_STORY, story, key(NUMBERS_FROM), units);
+        // Jobs come last, and only where people work.
+        let shown = OF_STORY.len() - usize::from(!story.floor_use.holds_jobs());
+        add_numbers(&mut lines, &OF_STORY[..shown], story, key(NUMBERS_FROM), units);
     }
     lines.push(Line::command(key(ADD), say!("page-type-add-story")));
     lines.push(Line::title(2, say!("page-type-envelope-and-price")));
@@ -278,7 +281,13 @@ pub(super) fn changed(
         (_, field, _) => {
             if let Some(story) = after.stories.get_mut(usize::from(key.index)) {
                 match change {
-                    Change::Pick(chosen) => pick(&FLOOR_USES, *chosen, &mut story.floor_use, |held| held.0),
+                    Change::Pick(chosen) => {
+                        let before = story.floor_use;
+                        pick(&FLOOR_USES, *chosen, &mut story.floor_use, |held| held.0);
+                        if story.floor_use != before {
+                            story.jobs_per_floor_hectare = usual_jobs_per_floor_hectare(story.floor_use);
+                        }
+                    }
                     _ => set(&OF_STORY, story, field, change, units)?,
                 }
             }

@@ -240,7 +240,7 @@ fn yields(study: &Study, id: MarkId, units: UnitSystem) -> Vec<(&'static str, St
         let per_lot = [
             1.0,
             f64::from(held.homes_per_lot),
-            held.jobs_per_lot_ten_thousandths() as f64 / 1e4,
+            study.jobs_on_lot(held),
             floor_m2 as f64,
             f64::from(held.parking_per_lot_hundredths) / 100.0,
         ];

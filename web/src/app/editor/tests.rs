@@ -388,7 +388,6 @@ fn a_building_type_is_changed_field_by_field_and_the_homes_follow() {
         ("Under buildings", "27"),
         ("Floor area on a lot", "900"),
         ("Height, floor to floor", "11"),
-        ("Jobs on the floor", "0.5"),
         ("Name", "Cedar house"),
     ] {
         one_step(&mut app, label, text(made));
@@ -403,6 +402,27 @@ fn a_building_type_is_changed_field_by_field_and_the_homes_follow() {
     assert_eq!(held.lot_width_mm, 12_497);
     assert_eq!(held.persons_per_home_thousandths, 2500);
     assert_eq!(held.parking_per_lot_hundredths, 150);
+}
+
+#[test]
+fn jobs_are_said_where_people_work_and_move_the_figure() {
+    let mut app = with_type();
+    let has_line = |app: &App| lines(app).iter().any(|line| line.label == "Jobs on the floor");
+    assert!(!has_line(&app), "a floor of homes has no jobs to say");
+    assert_eq!(value(&app, "jobs.count"), "0 jobs");
+    one_step(&mut app, "Use of story 1", Change::Pick(2));
+    // A hectare of shop floor has 196 jobs, 1.82 to 1,000 square feet.
+    assert_eq!(line(&app, "Jobs on the floor").value, "1.82");
+    let usual = value(&app, "jobs.count");
+    assert_ne!(usual, "0 jobs");
+    one_step(&mut app, "Jobs on the floor", text("3.6"));
+    assert_ne!(value(&app, "jobs.count"), usual);
+    one_step(&mut app, "Jobs on the floor", text("0"));
+    assert_eq!(value(&app, "jobs.count"), "0 jobs");
+    let warning = "Has floor area where people work and no jobs on it, so none are counted there.";
+    assert!(lines(&app).iter().any(|line| line.label == warning), "it is said");
+    one_step(&mut app, "Use of story 1", Change::Pick(0));
+    assert!(!has_line(&app));
 }
 
 #[test]

@@ -22,7 +22,7 @@ pub(super) fn add_lots(study: &Study, block_of: &BlockOf, features: &mut Feature
         let mut properties = Writing::default();
         properties.put_json("block", block(block_of, face));
         if let Some(held) = held {
-            add_type(held, lots, &mut properties);
+            add_type(study, held, lots, &mut properties);
         }
         properties.put_json("lots", number(lots));
         properties.put_json("area_m2", number(lot.twice_area_mm2 as f64 / 2e6));
@@ -33,7 +33,7 @@ pub(super) fn add_lots(study: &Study, block_of: &BlockOf, features: &mut Feature
         let mut properties = Writing::default();
         properties.put_word("lot", &["lot-", &(place + 1).to_string()].concat());
         if let Some(held) = held {
-            add_type(held, lots, &mut properties);
+            add_type(study, held, lots, &mut properties);
             let height_mm: u32 = held.stories.iter().map(|story| story.height_mm).sum();
             properties.put_json("height_m", number(f64::from(height_mm) / 1e3));
         }
@@ -44,15 +44,14 @@ pub(super) fn add_lots(study: &Study, block_of: &BlockOf, features: &mut Feature
     }
 }
 
-fn add_type(held: &BuildingType, lots: f64, properties: &mut Writing) {
+fn add_type(study: &Study, held: &BuildingType, lots: f64, properties: &mut Writing) {
     properties.put("building_type", &held.name);
     properties.put("use", &held.land_use);
     properties.put_json("stories", Json::Integer(held.stories.len() as i64));
     properties.put_json("homes", number(f64::from(held.homes_per_lot) * lots));
     let floor_m2: f64 = held.stories.iter().map(|story| f64::from(story.floor_area_m2)).sum();
     properties.put_json("floor_area_m2", number(floor_m2 * lots));
-    let jobs = held.jobs_per_lot_ten_thousandths() as f64 / 1e4;
-    properties.put_json("jobs", number(jobs * lots));
+    properties.put_json("jobs", number(study.jobs_on_lot(held) * lots));
     let spaces = f64::from(held.parking_per_lot_hundredths) / 100.0;
     properties.put_json("parking_spaces", number(spaces * lots));
 }
