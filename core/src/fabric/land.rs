@@ -377,7 +377,7 @@ pub fn area_left_mm2(key: &LandKey, taken: &[bool]) -> i128 {
     twice_area_of(&left(key, taken))
 }
 
-type Shapes = Vec<Vec<Vec<IntPoint>>>;
+type Shapes = Vec<Vec<Vec<IntPoint<i32>>>>;
 
 fn left(key: &LandKey, taken: &[bool]) -> Shapes {
     overlaid(OverlayRule::Difference, |overlay| {
@@ -391,7 +391,7 @@ fn left(key: &LandKey, taken: &[bool]) -> Shapes {
     })
 }
 
-fn points(ring: &[PlanPoint]) -> Vec<IntPoint> {
+fn points(ring: &[PlanPoint]) -> Vec<IntPoint<i32>> {
     ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect()
 }
 
@@ -399,9 +399,9 @@ fn twice_area_of(shapes: &Shapes) -> i128 {
     shapes.iter().flatten().map(|ring| twice_area(ring)).sum()
 }
 
-fn twice_area(ring: &[IntPoint]) -> i128 {
+fn twice_area(ring: &[IntPoint<i32>]) -> i128 {
     let Some(first) = ring.first() else { return 0 };
-    let from_first = |point: &IntPoint| {
+    let from_first = |point: &IntPoint<i32>| {
         (
             i128::from(point.x) - i128::from(first.x),
             i128::from(point.y) - i128::from(first.y),

@@ -46,7 +46,7 @@ pub fn combined<'a>(rings: impl IntoIterator<Item = &'a Ring>, how: Combined, ot
             add_taken(overlay, ring);
         }
     });
-    let back = |ring: Vec<IntPoint>| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect();
+    let back = |ring: Vec<IntPoint<i32>>| ring.iter().map(|point| PlanPoint::new(point.x, point.y)).collect();
     shapes
         .into_iter()
         .map(|shape| shape.into_iter().map(back).collect())
@@ -55,11 +55,11 @@ pub fn combined<'a>(rings: impl IntoIterator<Item = &'a Ring>, how: Combined, ot
 
 thread_local! {
     /// Memory for boolean operations: thousands are made in a row.
-    static OVERLAY: Cell<Option<Overlay>> = const { Cell::new(None) };
+    static OVERLAY: Cell<Option<Overlay<i32>>> = const { Cell::new(None) };
 }
 
 /// The shapes that a boolean operation makes of the rings that `fill` adds.
-pub(super) fn overlaid(rule: OverlayRule, fill: impl FnOnce(&mut Overlay)) -> IntShapes {
+pub(super) fn overlaid(rule: OverlayRule, fill: impl FnOnce(&mut Overlay<i32>)) -> IntShapes<i32> {
     let mut overlay = OVERLAY.take().unwrap_or_else(|| Overlay::new(256));
     overlay.clear();
     fill(&mut overlay);
@@ -70,7 +70,7 @@ pub(super) fn overlaid(rule: OverlayRule, fill: impl FnOnce(&mut Overlay)) -> In
 
 /// Adds a ring that is taken away or cut to, counterclockwise whichever way it winds, so that overlapping ones add up
 /// under the non-zero rule instead of cancelling.
-pub(super) fn add_taken(overlay: &mut Overlay, ring: &[PlanPoint]) {
+pub(super) fn add_taken(overlay: &mut Overlay<i32>, ring: &[PlanPoint]) {
     if twice_area_mm2(ring) < 0 {
         overlay.add_path_iter(ring.iter().rev().map(int_point), ShapeType::Clip);
     } else {
@@ -78,7 +78,7 @@ pub(super) fn add_taken(overlay: &mut Overlay, ring: &[PlanPoint]) {
     }
 }
 
-pub(super) fn int_point(point: &PlanPoint) -> IntPoint {
+pub(super) fn int_point(point: &PlanPoint) -> IntPoint<i32> {
     IntPoint::new(point.x_mm, point.y_mm)
 }
 

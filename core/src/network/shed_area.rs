@@ -153,7 +153,7 @@ fn buffer(network: &Network, reach: &Reach, distance_m: f64) -> Option<Vec<Vec<V
         shapes.extend(sector(at_point[0].0, &ends, distance));
     }
     let mut overlay = Overlay::new(shapes.iter().map(Vec::len).sum());
-    overlay.add_contours(&shapes, ShapeType::Subject);
+    overlay.add_source(&shapes, ShapeType::Subject);
     Some(overlay.overlay(OverlayRule::Subject, FillRule::NonZero))
 }
 
