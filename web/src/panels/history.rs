@@ -37,7 +37,6 @@ pub fn history(store: Store) -> View {
         let link = move || {
             is_linkable().then(|| {
                 command()
-                    .mark("data-link")
                     .with("aria-label", label.clone())
                     .on_press(move || {
                         store.act(|app| app.link_step(place - 1));
@@ -78,12 +77,7 @@ pub fn history(store: Store) -> View {
         .holds(
             element("div")
                 .class("menu-card")
-                .holds(
-                    element("p")
-                        .class("palette-title")
-                        .mark("data-answering-here")
-                        .holds(answering),
-                )
+                .holds(element("p").class("palette-title").holds(answering))
                 .holds(element("ol").class("steps").holds(steps))
                 .holds(
                     command()
