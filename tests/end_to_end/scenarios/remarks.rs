@@ -13,6 +13,9 @@ const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
 const BY_THE_BLOCK: (f64, f64) = (-110.0, 78.0);
 const ELSEWHERE: (f64, f64) = (120.0, -60.0);
 
+/// Links a step of the history.
+const LINK: &str = "[data-menu='history'] [aria-label^='Link: ']";
+
 /// What somebody said in several lines.
 const TREES: &str = "Keep the old trees by the creek.\nThey are the only shade on the way to school.";
 
@@ -123,15 +126,15 @@ fn an_earlier_step_and_what_is_selected_are_linked_to_a_remark() {
         page.wait_for(".remark-line:focus").await;
         // From the history as well, where it is said which remark is answered; steps of remarks alone answer nothing.
         page.press("[data-menu='history'] summary").await;
-        assert_eq!(page.text("[data-answering-here]").await, "Answering remark 3");
         assert_eq!(
-            page.attributes("[data-link]", "aria-label").await,
-            ["Link: Draw street"]
+            page.text("[data-menu='history'] .palette-title").await,
+            "Answering remark 3"
         );
-        page.press("[data-link]").await;
+        assert_eq!(page.attributes(LINK, "aria-label").await, ["Link: Draw street"]);
+        page.press(LINK).await;
         page.wait_for("[data-answer-step]").await;
         page.wait_for("[data-menu='history'][open] summary:focus").await;
-        assert!(page.texts("[data-link]").await.is_empty(), "it is linked");
+        assert!(page.texts(LINK).await.is_empty(), "it is linked");
         page.take_screenshot("remarks-history").await;
         page.press("[data-menu='history'] summary").await;
         page.press("[data-unlink]").await;

@@ -237,7 +237,7 @@ fn a_remark_is_pinned_by_a_tap_and_answered_by_a_street_of_taps() {
         tap_at(page, "[data-unlink]").await;
         page.wait_for(".remark:not(:has([data-answer-step]))").await;
         tap_at(page, "[data-menu='history'] summary").await;
-        tap_at(page, "[data-link]").await;
+        tap_at(page, "[data-menu='history'] [aria-label^='Link: ']").await;
         page.wait_for(".remark [data-answer-step]").await;
         page.take_screenshot("touch-remark").await;
         tap_at(page, "[data-command='answered']").await;
