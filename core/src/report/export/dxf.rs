@@ -64,13 +64,15 @@ pub fn dxf(study: &Study, scale: f64, system: System) -> String {
 fn add(layer: &str, item: &Item, scale: f64, out: &mut Writer) {
     let straight = |line: &[(f64, f64)]| -> Vec<Vertex> { line.iter().map(|(x, y)| (*x, *y, 0.0)).collect() };
     match item {
-        Item::Rings(rings) => rings.iter().for_each(|ring| out.polyline(layer, &straight(ring), true)),
-        Item::Arcs(turns) => out.polyline(layer, turns, false),
-        Item::Line(line) => out.polyline(layer, &straight(line), false),
-        Item::Contour((line, is_closed), height) => out.polyline_at(layer, &straight(line), *is_closed, Some(*height)),
+        Item::Rings(rings) => rings
+            .iter()
+            .for_each(|ring| out.polyline(layer, &straight(ring), true, None)),
+        Item::Arcs(turns) => out.polyline(layer, turns, false, None),
+        Item::Line(line) => out.polyline(layer, &straight(line), false, None),
+        Item::Contour((line, is_closed), height) => out.polyline(layer, &straight(line), *is_closed, Some(*height)),
         Item::Band(line, width_m) => {
             for edge in edges_of_band(line, *width_m) {
-                out.polyline(layer, &straight(&edge), false);
+                out.polyline(layer, &straight(&edge), false, None);
             }
         }
         Item::Circle(at, radius_m) => out.circle(layer, *at, *radius_m),

@@ -63,13 +63,8 @@ impl Writer {
         self.pair(100, class);
     }
 
-    /// A line through corners.
-    pub fn polyline(&mut self, layer: &str, corners: &[Vertex], is_closed: bool) {
-        self.polyline_at(layer, corners, is_closed, None);
-    }
-
-    /// A line through corners that lies at a height, in units of the drawing.
-    pub fn polyline_at(&mut self, layer: &str, corners: &[Vertex], is_closed: bool, height: Option<f64>) {
+    /// A line through corners, which may lie at a height, in units of the drawing.
+    pub fn polyline(&mut self, layer: &str, corners: &[Vertex], is_closed: bool, height: Option<f64>) {
         if corners.len() < 2 {
             return;
         }
