@@ -334,7 +334,8 @@ impl Page {
 
     /// Types into the field of these words, in place of what stands there, and leaves it.
     pub async fn type_into(&self, words: &str, text: &str) {
-        self.type_at(&format!("[data-field='{words}'] input"), text).await;
+        self.type_at(&format!("[data-field='{words}'] :is(input, textarea)"), text)
+            .await;
     }
 
     /// Types into a field in place of what stands there, and leaves it.

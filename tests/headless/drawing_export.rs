@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use hobnail_core::exchange::plan_file;
 use hobnail_core::figures::unit::System;
 use hobnail_core::plan::defaults::NEIGHBORHOOD_STREET;
+use hobnail_core::plan::document::Topography;
 use hobnail_core::plan::projection::GeographicPoint;
 use hobnail_core::plan::street::{Status, StreetOwner};
 use hobnail_core::plan::{AlternativeId, Document, Mark, MarkId, PlanPoint, Street, StreetRole, Vertex};
@@ -224,6 +225,102 @@ fn what_people_write_breaks_no_drawing() {
     let dxf = export::dxf(&study, 1000.0, System::Metric);
     assert!(dxf.is_ascii() && dxf.contains("pi\\U+00F1\\U+00F3n"));
     assert!(Drawing::read(&dxf).of_layer("NAMES").count() == 1);
+}
+
+/// A street on ground that rises 10 % to the east, from 100 m on, with a site of 400 by 400 m.
+fn on_a_slope() -> Study {
+    let mut document = one_street(&[(0, 0), (100, 0)], 0).document().clone();
+    document.site.boundary = [(-200, -200), (200, -200), (200, 200), (-200, 200)]
+        .map(|(x, y)| PlanPoint::new(x * 1_000, y * 1_000))
+        .to_vec();
+    document.topography = Some(Topography {
+        south_west: PlanPoint::new(-300_000, -300_000),
+        spacing_mm: 10_000,
+        columns: 61,
+        heights_mm: (0..61 * 61).map(|place| 100_000 + place % 61 * 1_000).collect(),
+        source: "Made up & <steep>.".to_owned(),
+    });
+    Study::open(document).unwrap()
+}
+
+#[test]
+fn contours_lie_where_the_ground_is_as_high_in_both_drawings() {
+    let study = on_a_slope();
+    // From 100 to 160 m, but the lowest sample's height has no line; in feet every second from 330 to 524.
+    for (system, unit_m, interval, drawn) in [(System::Metric, 1.0, 1.0, 60), (System::Customary, 0.3048, 2.0, 98)] {
+        let dxf = export::dxf(&study, 1000.0, system);
+        let drawing = Drawing::read(&dxf);
+        // Heights are whole millimeters, so that a contour lies within half a centimeter of its place.
+        let east_m = |height: f64| (height * unit_m - 100.0) * 10.0 - 300.0;
+        let mut count = 0;
+        for (layer, is_index) in [("CONTOURS", false), ("CONTOURS-INDEX", true)] {
+            for contour in drawing.of_layer(layer) {
+                let height = contour.numbers(38).next().unwrap();
+                let number = height / interval;
+                assert!((number - number.round()).abs() < 1e-4, "{height}");
+                assert_eq!(number.round() as i32 % 5 == 0, is_index, "{height}");
+                for x in contour.numbers(10) {
+                    assert!((x * unit_m - east_m(height)).abs() < 0.006, "{x} at {height}");
+                }
+                count += 1;
+            }
+        }
+        assert_eq!(count, drawn);
+        let mut said = BTreeSet::new();
+        for words in drawing.of_layer("CONTOUR-HEIGHTS") {
+            let text = &words.pairs.iter().find(|pair| pair.0 == 1).unwrap().1;
+            let height: f64 = text.parse().unwrap();
+            let at = words.numbers(11).next().unwrap() * unit_m;
+            assert!((at - east_m(height)).abs() < 0.006, "{text} at {at}");
+            said.insert(text.clone());
+        }
+        assert!(said.len() > 8, "{said:?}");
+        assert!(dxf.contains("not from a survey") && dxf.contains("Made up & <steep>."));
+
+        let svg = export::svg(&study, 1000.0, system);
+        let elements = elements(&svg);
+        let paths = |layer: &str| {
+            let held = elements
+                .iter()
+                .filter(|held| held.layer == layer && held.name == "path");
+            held.count()
+        };
+        assert_eq!(paths("contours") + paths("contours-index"), drawn);
+        assert!(
+            elements
+                .iter()
+                .any(|held| held.layer == "contour-heights" && held.name == "text")
+        );
+        let said: String = svg
+            .split("<text")
+            .filter_map(|part| part.split_once('>'))
+            .map(|part| part.1)
+            .collect();
+        assert!(
+            said.contains("not from a") && said.contains("Made up &amp; &lt;steep&gt;."),
+            "{said}"
+        );
+    }
+    // Where the plan has no heights, nothing is said of any.
+    let flat = one_street(&[(0, 0), (100, 0)], 0);
+    assert!(!export::svg(&flat, 1000.0, System::Metric).contains("ontour"));
+}
+
+#[test]
+fn the_contour_about_a_summit_is_closed() {
+    let mut document = on_a_slope().document().clone();
+    if let Some(held) = &mut document.topography {
+        let away = |place: i32| (place % 61 - 30).pow(2) + (place / 61 - 30).pow(2);
+        held.heights_mm = (0..61 * 61).map(|place| 40_000 - away(place) * 100).collect();
+    }
+    let drawing = Drawing::read(&export::dxf(&Study::open(document).unwrap(), 1000.0, System::Metric));
+    let summit = drawing.of_layer("CONTOURS").chain(drawing.of_layer("CONTOURS-INDEX"));
+    let closed: Vec<&Entity> = summit.filter(|held| held.numbers(70).any(|flag| flag > 0.0)).collect();
+    assert!(closed.len() > 10);
+    for ring in closed {
+        let corners: Vec<f64> = ring.numbers(10).collect();
+        assert!(ring.numbers(90).any(|count| count as usize == corners.len()) && corners.len() > 3);
+    }
 }
 
 /// An entity as its pairs of code and value.

@@ -43,7 +43,13 @@ heights-class-over = { $low } % and over
 heights-steep-walk = Streets over 5 % (walks)
 heights-steep-fire = Streets over { $limit } % (fire access)
 heights-percent = { $grade } %
-heights-map-note = Slope zones of a city code (ch. 17.52, Ord. 1000, 2022; ecode360 43293071), within the site. Streets by pieces of 20 m: walks after ICC A117.1, fire access after the International Fire Code, app. D, unless set otherwise. A grid is no survey: the local code and licensed practice decide on steep or unstable ground, drainage and grading.
+heights-map-note = Land within the site by the classes of the settings; unless set otherwise these are the slope zones of a city code (ch. 17.52, Ord. 1000, 2022; ecode360 43293071). Streets by pieces of 20 m: walks after ICC A117.1, fire access after the International Fire Code, app. D, unless set otherwise. A grid is no survey: the local code and licensed practice decide on steep or unstable ground, drainage and grading.
+# Where classes of slope end, in the settings.
+heights-border = border of a slope class
+heights-border-of = Class { $number } ends below
+heights-border-about = Where the classes of the map of slopes end. Take the borders of the local code: it and licensed practice decide what may be built on steep ground.
+heights-border-source = slope zones of a city code, ch. 17.52, Ord. 1000, 2022
+heights-border-refused = each class must end at a steeper slope than the one before it
 
 ## A street along the ground.
 

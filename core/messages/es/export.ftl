@@ -20,6 +20,9 @@ export-layer-barriers = lo que no se puede cruzar a pie
 export-layer-site = límite del sitio
 export-layer-accesses = conexiones con calles existentes
 export-layer-places = lugares
+export-layer-contours = curvas de nivel
+export-layer-index-contours = curvas de nivel, una de cada cinco
+export-layer-contour-heights = alturas de las curvas de nivel
 export-layer-names = nombres
 export-layer-sheet = título, escala, leyenda y nota
 
@@ -31,6 +34,8 @@ export-scale = Escala 1:{ $scale }
 # feet and scale are numbers.
 export-scale-feet = 1 pulgada = { $feet } pies (1:{ $scale })
 export-note = Boceto a nivel de planificación, no apto para construcción: los lotes y edificios se trazan por regla, y el acceso de bomberos, el drenaje, las pendientes, la visibilidad, las estructuras, los estudios de tránsito y la reutilización del agua quedan a cargo de los códigos locales y de profesionales con licencia.
+# interval and spacing are numbers, unit the word for both; source is a sentence and may be empty.
+export-contours-about = Curvas de nivel cada { $interval } { $unit }, una de cada cinco más gruesa y con su altura en { $unit }. De una cuadrícula de alturas con un punto cada { $spacing } { $unit }, no de un levantamiento topográfico: el drenaje, la nivelación y el suelo empinado o inestable corresponden a profesionales autorizados. { $source }
 # Above it stands what unit the drawing is in.
 export-units-meters = Una unidad de este dibujo es un metro en el plano propio del plan, en torno al lugar que indica el archivo del plan.
 export-units-feet = Una unidad de este dibujo es un pie internacional en el plano propio del plan, en torno al lugar que indica el archivo del plan.

@@ -43,7 +43,13 @@ heights-class-over = { $low } % o más
 heights-steep-walk = Calles de más de 5 % (aceras)
 heights-steep-fire = Calles de más de { $limit } % (acceso de bomberos)
 heights-percent = { $grade } %
-heights-map-note = Zonas de pendiente de un código municipal (cap. 17.52, Ord. 1000, 2022; ecode360 43293071), dentro del terreno. Calles por tramos de 20 m: aceras según ICC A117.1, acceso de bomberos según el International Fire Code, ap. D, salvo que se fije otro límite. Una cuadrícula no es un levantamiento: la norma local y profesionales autorizados deciden sobre suelo empinado o inestable, drenaje y nivelación.
+heights-map-note = Suelo dentro del terreno según las clases de los ajustes; salvo que se fijen otras, son las zonas de pendiente de un código municipal (cap. 17.52, Ord. 1000, 2022; ecode360 43293071). Calles por tramos de 20 m: aceras según ICC A117.1, acceso de bomberos según el International Fire Code, ap. D, salvo que se fije otro límite. Una cuadrícula no es un levantamiento: la norma local y profesionales autorizados deciden sobre suelo empinado o inestable, drenaje y nivelación.
+# Where classes of slope end, in the settings.
+heights-border = límite de una clase de pendiente
+heights-border-of = La clase { $number } termina antes de
+heights-border-about = Dónde terminan las clases del mapa de pendientes. Tome los límites de la norma local: ella y los profesionales autorizados deciden qué puede construirse en suelo empinado.
+heights-border-source = zonas de pendiente de un código municipal, cap. 17.52, Ord. 1000, 2022
+heights-border-refused = cada clase debe terminar en una pendiente mayor que la anterior
 
 ## Una calle a lo largo del terreno.
 

@@ -7,22 +7,59 @@
 //! whatever the ground. A planning grid is no survey: steep and unstable ground, drainage and grading are for licensed
 //! practice.
 
-use crate::plan::PlanPoint;
 use crate::plan::document::Topography;
 use crate::plan::inside::goes_around;
+use crate::plan::{Document, PlanPoint};
 
-/// Where classes of slope end, in percent.
+/// Settings of where classes of slope end, in percent, from the flattest.
+pub const BORDERS: [&str; 4] = [
+    "ground.slope_border_1",
+    "ground.slope_border_2",
+    "ground.slope_border_3",
+    "ground.slope_border_4",
+];
+
+/// Where classes of slope end unless a plan sets it, in thousandths of a percent.
 ///
 /// Source: the slope zones of a city code, chapter 17.52 (Ord. 1000, 2022; ecode360 page 43293071; read, the fifth zone
 /// from 30 % is inferred): 5 % or less, 5 to 7.99, 8 to 14.9, 15 to 29.9, 30 and over. It leaves exactly 5 % in two zones;
 /// here a slope on a border is in the steeper class.
-pub const BORDERS_PERCENT: [i32; 4] = [5, 8, 15, 30];
+pub const SHIPPED: [i32; 4] = [5_000, 8_000, 15_000, 30_000];
+
+/// The steepest border that is taken, in thousandths of a percent.
+pub const STEEPEST: i32 = 200_000;
 
 /// How many classes there are.
-pub const CLASSES: usize = BORDERS_PERCENT.len() + 1;
+pub const CLASSES: usize = SHIPPED.len() + 1;
 
 /// Slopes in thousandths of a percent in a percent.
 pub const THOUSANDTHS: i32 = 1_000;
+
+/// Where classes of slope end in a plan, in thousandths of a percent, from the flattest: what was set, or what is
+/// shipped. A file may hold them in any order: one that is not steeper than the one before is not taken.
+#[must_use]
+pub fn borders(document: &Document) -> [i32; 4] {
+    let (mut borders, mut before) = (SHIPPED, 0);
+    for (border, id) in borders.iter_mut().zip(&BORDERS) {
+        let set = document
+            .settings
+            .chosen
+            .get(*id)
+            .map_or(0, |percent| thousandths(*percent));
+        *border = if before < set && set <= STEEPEST {
+            set
+        } else {
+            before.max(*border)
+        };
+        before = *border;
+    }
+    borders
+}
+
+/// A slope in percent in thousandths of a percent; 0 where it is no number.
+fn thousandths(percent: f64) -> i32 {
+    (percent * f64::from(THOUSANDTHS)).round() as i32
+}
 
 /// Slopes of the samples that have eight neighbors.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -63,10 +100,10 @@ impl Slopes {
         }
     }
 
-    /// Land of each class in square meters, from the flattest: that of the samples inside the site, or of all where no
-    /// site is drawn. Linear in the samples, times the corners of the site.
+    /// Land of each class between these borders in square meters, from the flattest: that of the samples inside the
+    /// site, or of all where no site is drawn. Linear in the samples, times the corners of the site.
     #[must_use]
-    pub fn class_areas_m2(&self, topography: &Topography, site: &[PlanPoint]) -> [f64; CLASSES] {
+    pub fn class_areas_m2(&self, topography: &Topography, site: &[PlanPoint], borders: [i32; 4]) -> [f64; CLASSES] {
         let spacing_m = f64::from(topography.spacing_mm) / 1000.0;
         let mut areas_m2 = [0.0; CLASSES];
         for (place, slope) in self.values.iter().enumerate() {
@@ -77,22 +114,18 @@ impl Slopes {
                 from.y_mm.saturating_add(along(place / self.columns)),
             );
             if site.len() < 3 || goes_around(site, at) {
-                areas_m2[class_of(*slope)] += spacing_m * spacing_m;
+                areas_m2[class_of(*slope, borders)] += spacing_m * spacing_m;
             }
         }
         areas_m2
     }
 }
 
-/// The class of a slope in thousandths of a percent, from 0; a slope on a border is in the steeper class.
+/// The class of a slope between borders, all in thousandths of a percent, from 0; a slope on a border is in the steeper
+/// class.
 #[must_use]
-pub fn class_of(slope: i32) -> usize {
-    class_within(&BORDERS_PERCENT, slope)
-}
-
-/// Its class by other borders.
-fn class_within(borders_percent: &[i32], slope: i32) -> usize {
-    let passed = borders_percent.iter().filter(|border| slope >= **border * THOUSANDTHS);
+pub fn class_of(slope: i32, borders: [i32; 4]) -> usize {
+    let passed = borders.iter().filter(|border| slope >= **border);
     passed.count()
 }
 
@@ -135,7 +168,8 @@ mod tests {
 
     #[test]
     fn a_slope_on_a_border_is_in_the_steeper_class() {
-        let classes = [0, 4_999, 5_000, 7_990, 8_000, 14_900, 15_000, 29_900, 30_000, 900_000].map(class_of);
+        let classes = [0, 4_999, 5_000, 7_990, 8_000, 14_900, 15_000, 29_900, 30_000, 900_000]
+            .map(|slope| class_of(slope, SHIPPED));
         assert_eq!(classes, [0, 0, 1, 1, 2, 2, 3, 3, 4, 4]);
     }
 
@@ -143,7 +177,7 @@ mod tests {
     /// Judging in Iowa*, "Slope", read): 2.0, 5.0, 8.9 and 14 % are B, C, C and E+.
     #[test]
     fn soil_groups_are_those_of_the_text() {
-        let group = |slope| class_within(&[2, 5, 9, 14], slope);
+        let group = |slope| class_of(slope, [2_000, 5_000, 9_000, 14_000]);
         assert_eq!([2_000, 5_000, 8_900, 14_000].map(group), [1, 2, 2, 4]);
     }
 
@@ -154,13 +188,38 @@ mod tests {
             .collect();
         let held = ground(60, 10_000, &heights);
         let slopes = Slopes::of(&held);
-        let whole = slopes.class_areas_m2(&held, &[]);
+        let whole = slopes.class_areas_m2(&held, &[], SHIPPED);
         assert!((whole.iter().sum::<f64>() - 58.0 * 58.0 * 100.0).abs() < 1e-6);
         assert!(whole.iter().all(|area| *area > 0.0), "{whole:?}");
         let corner = |x: i32, y: i32| PlanPoint::new(x * 1_000, y * 1_000);
         let site = [corner(95, 95), corner(305, 95), corner(305, 205), corner(95, 205)];
-        let inside = slopes.class_areas_m2(&held, &site);
+        let inside = slopes.class_areas_m2(&held, &site, SHIPPED);
         assert!((inside.iter().sum::<f64>() - 21.0 * 11.0 * 100.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_plan_sets_its_own_borders() {
+        let origin = crate::plan::projection::GeographicPoint {
+            longitude_ndeg: 0,
+            latitude_ndeg: 0,
+        };
+        let mut document = Document::new("a plan", origin);
+        assert_eq!(borders(&document), SHIPPED);
+        let chosen = &mut document.settings.chosen;
+        for (id, percent) in BORDERS.into_iter().zip([10.0, 12.5, -3.0, f64::NAN]) {
+            chosen.insert(id.to_owned(), percent);
+        }
+        assert_eq!(
+            borders(&document),
+            [10_000, 12_500, 15_000, 30_000],
+            "what is no slope is not taken"
+        );
+        let classes = [9_999, 10_000, 12_499, 12_500, 30_000].map(|slope| class_of(slope, borders(&document)));
+        assert_eq!(classes, [0, 1, 1, 2, 4]);
+        for (place, percent) in [(0, 40.0), (1, 12.5), (3, 1e9)] {
+            document.settings.chosen.insert(BORDERS[place].to_owned(), percent);
+        }
+        assert_eq!(borders(&document), [40_000; 4], "they never fall");
     }
 
     #[test]

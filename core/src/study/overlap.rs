@@ -90,7 +90,8 @@ pub fn twice_shared_area_mm2(a: &Rings, b: &Rings) -> i128 {
             .map(|ring| ring.iter().map(|point| IntPoint::new(point.x_mm, point.y_mm)).collect())
             .collect()
     };
-    let shapes = Overlay::from_subj_and_clip(&contours(a), &contours(b)).overlay(OverlayRule::Intersect, FillRule::NonZero);
+    let shapes =
+        Overlay::from_subj_and_clip(&contours(a), &contours(b)).overlay(OverlayRule::Intersect, FillRule::NonZero);
     let rings = shapes.iter().flatten();
     rings
         .map(|ring| {

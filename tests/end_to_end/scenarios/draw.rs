@@ -1,7 +1,9 @@
 //! Drawing a street across a block: the use stays on both halves, shed and numbers follow, undo restores them exactly.
 
+use hobnail_end_to_end::access::Sight;
 use hobnail_end_to_end::page::{Figure, Page};
 use hobnail_end_to_end::scenario::scenario;
+use serde_json::json;
 
 const VILLAGE: &str = "compact-village.geojson";
 
@@ -105,5 +107,27 @@ fn a_street_is_drawn_by_keyboard_alone() {
             page.keys(&[key]).await;
         }
         assert_eq!(drawn_and_painted(page).await.0, streets + 1);
+    });
+}
+
+#[test]
+fn what_is_said_of_a_selected_street_scrolls_as_one() {
+    scenario("selected-street", async |page| {
+        page.see(Sight::Window(1366, 768)).await;
+        page.begin_with(VILLAGE).await;
+        page.choose_tool("select").await;
+        page.click_at(ACROSS[0]).await;
+        page.wait_for("[data-palette='details']").await;
+        page.next_frame().await;
+        let script = "const scrolls = element => element.scrollHeight > element.clientHeight + 1
+                && ['auto', 'scroll'].includes(getComputedStyle(element).overflowY);
+            const found = [...document.querySelectorAll('.palettes, .palettes *')].filter(scrolls);
+            const last = [...document.querySelectorAll('.palettes select')].at(-1);
+            last.scrollIntoView();
+            const { top, bottom } = last.getBoundingClientRect();
+            const room = document.getElementById('status').getBoundingClientRect();
+            arguments[0]([found.map(element => element.className), top > 0 && bottom < room.top])";
+        assert_eq!(page.run_script(script).await, json!([["palettes"], true]));
+        page.take_screenshot("selected-street").await;
     });
 }

@@ -1,5 +1,6 @@
 //! What must work in every engine, not only in Chromium; `cargo task test` runs this file in each.
 
+use hobnail_end_to_end::browser::top_level;
 use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::{scenario, scenario_of_one_file};
 
@@ -57,6 +58,24 @@ fn the_page_in_one_file_works_from_disk_and_asks_for_nothing() {
         let licenses = page.saved_text("[data-command='licenses']").await;
         assert!(licenses.contains("i_overlay"), "{} letters", licenses.len());
         assert_eq!(page.server.asked(), Vec::<String>::new());
+    });
+}
+
+/// The readers' module, in a worker of its own, and the dialog that shows what it read.
+#[test]
+fn a_small_extract_of_base_data_is_opened_taken_and_given_back() {
+    scenario("everywhere-base", async |page| {
+        let extract = top_level().join("tests/fixtures/readers/small/streets.osm");
+        page.open_file(&extract).await;
+        page.wait_for("[data-base='read']").await;
+        let words = page.text("[data-base-words]").await;
+        assert!(words.contains("streets.osm"), "{words}");
+        page.press("[data-command='base-take']").await;
+        page.wait_for("#base:not([open])").await;
+        let taken = std::fs::read_to_string(page.save().await).expect("the saved plan can be read");
+        assert!(taken.contains("Mill & Main"), "{taken}");
+        page.keys(&[CONTROL, 'z']).await;
+        page.wait_for("[data-command='undo'][aria-disabled='true']").await;
     });
 }
 

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::PathBuf;
 
 use hobnail_end_to_end::access::Sight;
+use hobnail_end_to_end::browser::top_level;
 use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::scenario;
 use serde_json::Value;
@@ -137,6 +138,19 @@ fn slopes_are_a_map_and_streets_show_how_they_rise() {
         page.take_screenshot("heights-slope").await;
         let steep = page.text("[data-legend='steep-1'] [data-value]").await;
         assert!(steep.ends_with("ft") && steep != "0 ft", "{steep}");
+        // The first class ends where the local code says, until that is taken back.
+        let first = "[data-map='slope'] [data-legend='class-0'] .map-words";
+        assert_eq!(page.text(first).await, "Under 5 %");
+        page.press(".measured > .command").await;
+        page.wait_for("[data-editor='walking']").await;
+        page.press(".number:has(#walking-0-111) button:last-of-type").await;
+        page.next_frame().await;
+        assert_eq!(page.text(first).await, "Under 5.5 %");
+        page.take_screenshot("heights-borders").await;
+        page.press("[data-command='undo']").await;
+        page.next_frame().await;
+        assert_eq!(page.text(first).await, "Under 5 %");
+        page.press(".measured > .command").await;
 
         page.choose("#map", "plain").await;
         page.wait_for("[data-map='plain']").await;
@@ -178,5 +192,90 @@ fn heights_can_be_taken_away_again() {
         page.wait_for("#drawing[data-contours='']").await;
         page.press("[data-command='undo']").await;
         contours(page).await;
+    });
+}
+
+/// The plan as it is saved: where its place is, and its heights with where the first stands, how far apart, how many in
+/// a row.
+async fn saved(page: &Page) -> ([f64; 2], [f64; 4], Vec<i64>) {
+    let file = page.save().await;
+    let text = fs::read_to_string(&file).expect("the plan was saved");
+    let plan: Value = serde_json::from_str(&text).expect("the plan is JSON");
+    let number = |value: &Value| value.as_f64().expect("a number");
+    let origin = &plan["hobnail"]["heading"]["origin"];
+    let held = &plan["hobnail"]["topography"];
+    let from = &held["south_west_mm"];
+    let grid = [&from[0], &from[1], &held["spacing_mm"], &held["columns"]].map(number);
+    ([number(&origin[0]), number(&origin[1])], grid, heights_of(&file))
+}
+
+/// A GeoTIFF that GDAL wrote (`tests/fixtures/readers/heights`): tiles, compressed, in the coordinates of a state.
+#[test]
+fn a_geotiff_is_taken_where_its_coordinates_say() {
+    scenario("heights-geotiff", async |page| {
+        let file = top_level().join("tests/fixtures/readers/heights/tiles_deflate.tif");
+        page.choose_files(OPEN, &[&file]).await;
+        page.wait_for(READ).await;
+        page.wait_for(&format!("{TAKE}[aria-disabled='false']")).await;
+        assert!(page.text("[data-base-about='cells']").await.contains("1,200"));
+        page.press(TAKE).await;
+        page.wait_for(CLOSED).await;
+        contours(page).await;
+        let (origin, _, heights) = saved(page).await;
+        // 230,200 east and 899,850 north of EPSG:26986, by pyproj 3.7.2.
+        assert!(
+            (origin[0] + 71.133_469).abs() < 0.01 && (origin[1] - 42.348_562).abs() < 0.01,
+            "{origin:?}"
+        );
+        // The hill of `make.py`: 102.4 m at its top, 34.4 m in its lowest corner, between samples a little less.
+        let (least, most) = (heights.iter().min(), heights.iter().max());
+        assert!(most.is_some_and(|most| (101_500..=102_400).contains(most)), "{most:?}");
+        assert!(
+            least.is_some_and(|least| (34_300..=36_000).contains(least)),
+            "{least:?}"
+        );
+        page.take_screenshot("heights-geotiff").await;
+    });
+}
+
+/// A square degree as the radar mission's files have it, made up here: a meter higher with each sample to the east, and
+/// two with each to the north.
+#[test]
+fn a_square_degree_of_heights_is_taken_for_the_area_of_the_plan() {
+    scenario("heights-hgt", async |page| {
+        const SIDE: i32 = 1_201;
+        let mut bytes = Vec::new();
+        for row in 0..SIDE {
+            for column in 0..SIDE {
+                let height = (column + 2 * (SIDE - 1 - row)) as i16;
+                bytes.extend(height.to_be_bytes());
+            }
+        }
+        let file = page.browser.downloads().with_file_name("N39W041.hgt");
+        fs::write(&file, bytes).expect("the folder can be written");
+        page.choose_files(OPEN, &[&file]).await;
+        page.wait_for(READ).await;
+        page.wait_for(&format!("{TAKE}[aria-disabled='false']")).await;
+        assert!(page.text("[data-base-about='cells']").await.contains("1,442,401"));
+        page.press(TAKE).await;
+        page.wait_for(CLOSED).await;
+        contours(page).await;
+        let (origin, [west_mm, south_mm, spacing_mm, columns], heights) = saved(page).await;
+        assert!(heights.len() > 300, "{} heights", heights.len());
+        for (place, height_mm) in heights.iter().enumerate() {
+            let (column, row) = ((place % columns as usize) as f64, (place / columns as usize) as f64);
+            let [east, north] = [west_mm + column * spacing_mm, south_mm + row * spacing_mm].map(|mm| mm / 1_000.0);
+            // Lengths of a degree at latitude 39.5 (WGS84, derived), good to some centimeters a kilometer.
+            let samples = [
+                (origin[0] + 41.0 + east / 86_013.0) * 1_200.0,
+                (origin[1] - 39.0 + north / 111_025.0) * 1_200.0,
+            ];
+            let expected = samples[0] + 2.0 * samples[1];
+            assert!(
+                (*height_mm as f64 / 1_000.0 - expected).abs() < 0.2,
+                "{east} {north}: {height_mm}, not {expected}"
+            );
+        }
+        fs::remove_file(file).expect("what was written can be removed");
     });
 }

@@ -53,13 +53,26 @@ async fn share_of_drawing(page: &Page) -> f64 {
     page.run_script(script).await.as_f64().expect("a share is a number")
 }
 
+/// What a facilitator needs before a room and is not wholly in the window: enlarged figures and the files' commands.
+async fn out_of_sight(page: &Page) -> serde_json::Value {
+    let script = "const wanted = ['[data-command=open]', '[data-command=save]', '[data-menu=samples]'];
+        const found = [...document.querySelectorAll([...wanted, '.enlarged-figure'].join())];
+        const is_seen = element => {
+            const box = element.getBoundingClientRect();
+            return box.width && box.left >= 0 && box.right <= innerWidth && box.top >= 0 && box.bottom <= innerHeight;
+        };
+        const names = found.filter(element => !is_seen(element)).map(element => element.textContent);
+        arguments[0](found.length < wanted.length ? ['not on the page'] : names)";
+    page.run_script(script).await
+}
+
 /// The least size of any words in sight, in pixels of the screen.
 async fn least_type(page: &Page) -> f64 {
     let script = "const sizes = [...document.querySelectorAll('body *')]
             .filter(element => [...element.childNodes].some(node => node.nodeType === 3 && node.data.trim()))
             .filter(element => element.checkVisibility({ visibilityProperty: true }))
             .filter(element => element.getBoundingClientRect().width > 2)
-            .map(element => parseFloat(getComputedStyle(element).fontSize));
+            .map(element => parseFloat(getComputedStyle(element).fontSize) * (element.currentCSSZoom ?? 1));
         arguments[0](Math.min(...sizes))";
     page.run_script(script).await.as_f64().expect("a size is a number")
 }
@@ -78,7 +91,7 @@ fn for_a_projector_everything_is_large_and_the_drawing_has_most_of_the_window() 
         set_for(page, "projector").await;
         let said = page.text("[data-said]").await;
         assert!(said.contains("projector"), "{said}");
-        for (screen, least_px) in SCREENS.into_iter().zip([17.0, 24.0]) {
+        for (screen, least_px, least_share) in [(SCREENS[0], 17.0, 0.6), (SCREENS[1], 24.0, 0.65)] {
             page.see(screen).await;
             page.next_frame().await;
             let (size, scale) = (least_type(page).await, scale_of_words(page).await);
@@ -88,7 +101,9 @@ fn for_a_projector_everything_is_large_and_the_drawing_has_most_of_the_window() 
                 "{screen:?}: words on the drawing are {scale} times as large"
             );
             let share = share_of_drawing(page).await;
-            assert!(share > 0.5, "{screen:?}: the drawing has {share}");
+            assert!(share >= least_share, "{screen:?}: the drawing has {share}");
+            let cut_off = out_of_sight(page).await;
+            assert_eq!(cut_off, json!([]), "{screen:?}: files and figures are in sight");
             let enlarged = page.texts("#figures .enlarged-value").await;
             assert_eq!(enlarged.len(), 3);
             page.take_screenshot(&format!("mode-projector-{least_px}")).await;
@@ -127,6 +142,14 @@ fn at_a_board_targets_are_large_and_the_tools_stand_on_either_side() {
         page.settled_figures().await;
         for (mode, is_right) in [("board-left", false), ("board-right", true)] {
             set_for(page, mode).await;
+            page.choose_tool("view").await;
+            for (screen, least_share) in SCREENS.into_iter().zip([0.6, 0.65]) {
+                page.see(screen).await;
+                page.next_frame().await;
+                let share = share_of_drawing(page).await;
+                assert!(share >= least_share, "{mode}, {screen:?}: the drawing has {share}");
+                assert_eq!(out_of_sight(page).await, json!([]), "{mode}, {screen:?}");
+            }
             for tool in ["select", "area", "street", "use", "place", "view"] {
                 page.choose_tool(tool).await;
                 page.next_frame().await;

@@ -13,6 +13,12 @@ const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
 const BY_THE_BLOCK: (f64, f64) = (-110.0, 78.0);
 const ELSEWHERE: (f64, f64) = (120.0, -60.0);
 
+/// Links a step of the history.
+const LINK: &str = "[data-menu='history'] [aria-label^='Link: ']";
+
+/// What somebody said in several lines.
+const TREES: &str = "Keep the old trees by the creek.\nThey are the only shade on the way to school.";
+
 /// Writes a remark: pinned here, from this table, with so many dots of so many people.
 async fn write(page: &Page, at: (f64, f64), text: &str, table: &str, dots: [&str; 2]) {
     page.press("[data-command='remark']").await;
@@ -30,14 +36,12 @@ fn a_remark_is_voted_on_answered_and_kept_with_what_changed() {
     scenario("remarks", async |page| {
         page.begin_with(VILLAGE).await;
         page.settled_figures().await;
-        write(
-            page,
-            ELSEWHERE,
-            "Keep the old trees by the creek",
-            "Table 1",
-            ["5", "22"],
-        )
-        .await;
+        write(page, ELSEWHERE, TREES, "Table 1", ["5", "22"]).await;
+        assert_eq!(
+            page.text("[data-remark='3'] .remark-text").await,
+            TREES,
+            "line by line as it was said"
+        );
         write(page, BY_THE_BLOCK, "A way through this block", "Table 2", ["14", "22"]).await;
         assert_eq!(
             page.attributes(".remark", "data-remark").await,
@@ -89,6 +93,10 @@ fn a_remark_is_voted_on_answered_and_kept_with_what_changed() {
             "{text}"
         );
         assert!(
+            text.contains(&["3. ", &TREES.replace('\n', "\n   "), "\n   Table 1"].concat()),
+            "{text}"
+        );
+        assert!(
             text.contains(&changed) && text.contains("   Not answered yet."),
             "{text}"
         );
@@ -98,6 +106,7 @@ fn a_remark_is_voted_on_answered_and_kept_with_what_changed() {
         page.open_file(&file).await;
         page.wait_for("[data-remark='4'] [data-answer-step]").await;
         assert_eq!(page.text("[data-remark='4'] > [data-changed] li").await, changed);
+        assert_eq!(page.text("[data-remark='3'] .remark-text").await, TREES);
     });
 }
 
@@ -115,6 +124,21 @@ fn an_earlier_step_and_what_is_selected_are_linked_to_a_remark() {
         page.wait_for("[data-remark='3']:not(:has([data-answer-step]))").await;
         // The keyboard goes on at the remark.
         page.wait_for(".remark-line:focus").await;
+        // From the history as well, where it is said which remark is answered; steps of remarks alone answer nothing.
+        page.press("[data-menu='history'] summary").await;
+        assert_eq!(
+            page.text("[data-menu='history'] .palette-title").await,
+            "Answering remark 3"
+        );
+        assert_eq!(page.attributes(LINK, "aria-label").await, ["Link: Draw street"]);
+        page.press(LINK).await;
+        page.wait_for("[data-answer-step]").await;
+        page.wait_for("[data-menu='history'][open] summary:focus").await;
+        assert!(page.texts(LINK).await.is_empty(), "it is linked");
+        page.take_screenshot("remarks-history").await;
+        page.press("[data-menu='history'] summary").await;
+        page.press("[data-unlink]").await;
+        page.wait_for("[data-remark='3']:not(:has([data-answer-step]))").await;
         page.choose_tool("select").await;
         page.click_at((
             (ACROSS[0].0 + ACROSS[1].0) / 2.0,
@@ -140,13 +164,13 @@ fn a_remark_is_written_and_found_again_by_keyboard_alone() {
             page.keys(&[key]).await;
         }
         page.wait_for("[data-remark='3']").await;
-        page.go_to_by_keyboard("[data-field='Remark'] input", true).await;
-        for letter in ['S', 'h', 'a', 'd', 'e'] {
+        page.go_to_by_keyboard("[data-field='Remark'] textarea", true).await;
+        // Letters of tools and the keys of the drawing are what is written; Enter begins a line.
+        for letter in ['S', 'h', 'a', 'd', 'e', ENTER, 'v'] {
             page.keys(&[letter]).await;
         }
-        page.keys(&[ENTER]).await;
         page.go_to_by_keyboard("[data-remark='3'] .remark-line", false).await;
-        assert_eq!(page.text("[data-remark='3'] .remark-text").await, "Shade");
+        assert_eq!(page.text("[data-remark='3'] .remark-text").await, "Shade\nv");
         page.keys(&[ENTER]).await;
         page.wait_for("[data-palette='details']").await;
         page.go_to_by_keyboard("[data-remark='3'] [data-answer]", false).await;

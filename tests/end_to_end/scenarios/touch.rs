@@ -206,3 +206,55 @@ fn a_tap_on_a_phone_selects_and_the_drawing_stays_below_the_finger() {
         page.take_screenshot("touch-phone").await;
     });
 }
+
+#[test]
+fn a_remark_is_pinned_by_a_tap_and_answered_by_a_street_of_taps() {
+    scenario("touch-remark", async |page| {
+        // A tablet's window.
+        page.see(Sight::Window(1180, 820)).await;
+        page.begin_with(SITE).await;
+        // Commands are tapped as the drawing is.
+        tap_at(page, "[data-command='remark']").await;
+        page.tap(page.on_screen((140.0, 60.0)).await).await;
+        page.wait_for("[data-details-delete]").await;
+        tap_at(page, "[data-field='Remark'] textarea").await;
+        page.wait_for("[data-field='Remark'] textarea:focus").await;
+        page.type_into("Remark", "A way across.\nFor wheelchairs too.").await;
+        assert_eq!(
+            page.text(".remark .remark-text").await,
+            "A way across.\nFor wheelchairs too."
+        );
+
+        tap_at(page, ".remark [data-answer]").await;
+        page.wait_for("[data-answering]").await;
+        tap_at(page, "[data-tool='street']").await;
+        let end = (180.0, -60.0);
+        for place in [(60.0, -60.0), end, end] {
+            page.tap(page.on_screen(place).await).await;
+        }
+        page.wait_for(".remark [data-answer-step]").await;
+        assert_eq!(page.text(".remark [data-answer-step] span").await, "Draw street");
+        tap_at(page, "[data-unlink]").await;
+        page.wait_for(".remark:not(:has([data-answer-step]))").await;
+        tap_at(page, "[data-menu='history'] summary").await;
+        tap_at(page, "[data-menu='history'] [aria-label^='Link: ']").await;
+        page.wait_for(".remark [data-answer-step]").await;
+        page.take_screenshot("touch-remark").await;
+        tap_at(page, "[data-command='answered']").await;
+        page.wait_for("body:not(:has([data-answering]))").await;
+    });
+}
+
+/// Taps the middle of an element, once it is scrolled into sight.
+async fn tap_at(page: &Page, css: &str) {
+    let script = format!(
+        "const element = document.querySelector({});
+        element.scrollIntoView({{ block: 'center' }});
+        const box = element.getBoundingClientRect();
+        arguments[0]([(box.left + box.right) / 2, (box.top + box.bottom) / 2])",
+        serde_json::json!(css)
+    );
+    let spot = page.run_script(&script).await;
+    let (x, y): (f64, f64) = serde_json::from_value(spot).expect("a place is two numbers");
+    page.tap((x.round(), y.round())).await;
+}

@@ -6,7 +6,7 @@
 use hobnail_core::figures::display::digits;
 use hobnail_core::figures::unit::ACRE_M2;
 use hobnail_core::measures::frontage::PaintedFace;
-use hobnail_core::measures::slopes::{BORDERS_PERCENT, Slopes};
+use hobnail_core::measures::slopes::{Slopes, THOUSANDTHS, borders};
 use hobnail_core::measures::street_grades::{Profile, WALK_PERCENT, fire_access_percent, is_steeper};
 use hobnail_core::measures::walk_network::ground::Ground;
 use hobnail_core::plan::building::LandUse;
@@ -129,7 +129,7 @@ pub fn lay(study: &Study, map: Map, scene: &mut Scene) -> Option<Legend> {
                     ..Legend::default()
                 });
             };
-            let areas_m2 = Slopes::of(topography).class_areas_m2(topography, &seen.site.boundary);
+            let areas_m2 = Slopes::of(topography).class_areas_m2(topography, &seen.site.boundary, borders(&seen));
             for (class, area_m2) in (0..).zip(areas_m2).filter(|(_, area_m2)| *area_m2 > 0.0) {
                 hold(class, area_m2);
             }
@@ -201,7 +201,12 @@ fn title(document: &Document, map: Map, class: usize) -> String {
             section.map(|section| section.name.clone()).unwrap_or_default()
         }
         Map::Slope => {
-            let border = |place: Option<usize>| BORDERS_PERCENT.get(place?).map(i32::to_string);
+            let borders = borders(document);
+            let border = |place: Option<usize>| {
+                borders
+                    .get(place?)
+                    .map(|border| digits(f64::from(*border) / f64::from(THOUSANDTHS)))
+            };
             match (border(class.checked_sub(1)), border(Some(class))) {
                 (None, high) => say!("heights-class-under", high = high.unwrap_or_default()),
                 (Some(low), Some(high)) => say!("heights-class-between", low = low, high = high),

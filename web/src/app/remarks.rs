@@ -357,6 +357,8 @@ impl App {
             ..
         } in shown.remarks
         {
+            // What was said in several lines keeps them, below its number.
+            let text = text.replace('\n', "\n   ");
             lines.push([&number.to_string(), ". ", &text].concat());
             let open = answers.is_empty().then(|| say!("remarks-open").to_owned());
             let about = (!about.is_empty()).then_some(about);

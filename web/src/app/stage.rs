@@ -1,9 +1,10 @@
 //! The drawing on the screen: layers handed to the browser when the plan changes, painted once per frame when anything
 //! did.
 
+use hobnail_core::measures::slopes;
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
-use hobnail_core::plan::document::{Topography, UnitSystem};
+use hobnail_core::plan::document::{Document, Topography, UnitSystem};
 use hobnail_core::plan::flatten::flatten;
 use hobnail_core::plan::{Footprint, Mark, PlanPoint};
 use hobnail_core::say;
@@ -93,6 +94,8 @@ impl Near {
 struct Heights {
     held: Option<Topography>,
     mean_slope: f64,
+    /// Where classes of slope end.
+    borders: [i32; 4],
     /// The interval and its unit, and whether slopes are shown.
     made_for: Option<((f64, f64), bool)>,
     /// Slopes, and contours upon them.
@@ -101,12 +104,21 @@ struct Heights {
 }
 
 impl Heights {
-    fn take(&mut self, topography: Option<&Topography>) {
+    fn take(&mut self, plan: &Document) {
+        let topography = plan.topography.as_ref();
         if self.held.as_ref() != topography {
             *self = Self::default();
             self.held = topography.cloned();
-            self.mean_slope = self.held.as_ref().map_or(0.0, heights::mean_slope);
+            self.mean_slope = self
+                .held
+                .as_ref()
+                .map_or(0.0, hobnail_core::report::drawing::ground::mean_slope);
             document::note(CANVAS, "data-contours", "");
+        }
+        let borders = slopes::borders(plan);
+        if self.borders != borders {
+            self.borders = borders;
+            self.made_for = None;
         }
     }
 
@@ -131,7 +143,7 @@ impl Heights {
         let (lines, labels, count) = heights::contours(held, interval);
         self.below.clear();
         if map == Map::Slope {
-            self.below.push(Prepared::of(heights::slopes(held)));
+            self.below.push(Prepared::of(heights::slopes(held, self.borders)));
         }
         self.below.push(Prepared::of(lines));
         self.labels = Some(Prepared::of(labels));
@@ -238,7 +250,7 @@ impl Stage {
     pub fn take_plan(&mut self, app: &App) {
         let study = app.study();
         self.scene = scene_of(&study.seen(), study.alternative(), study.fabric());
-        self.heights.take(study.document().topography.as_ref());
+        self.heights.take(study.document());
         match app.map() {
             Map::Plain => {}
             Map::Walk(destination) => {

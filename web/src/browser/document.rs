@@ -114,11 +114,9 @@ pub fn focus_on(id: &str) {
 
 /// Puts the value back that a field holds after what was typed into it was taken or refused.
 pub fn put_back(event: &web_sys::Event, value: &str) {
-    if let Some(field) = event
-        .target()
-        .and_then(|field| field.dyn_into::<web_sys::HtmlInputElement>().ok())
-    {
-        field.set_value(value);
+    if let Some(field) = event.target() {
+        // What a field holds has one name for a line and for a text, which are of different types.
+        let _ = js_sys::Reflect::set(&field, &"value".into(), &value.into());
     }
 }
 

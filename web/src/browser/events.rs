@@ -150,7 +150,7 @@ pub fn focus() -> Focus {
         Focus::Drawing
     } else if is_within("[data-tools]") || active.tag_name().eq_ignore_ascii_case("body") {
         Focus::Rail
-    } else if is_within("input:not([type='radio'], [type='checkbox'])") {
+    } else if is_within("textarea, input:not([type='radio'], [type='checkbox'])") {
         Focus::Field
     } else if is_within("select") {
         Focus::List

@@ -54,9 +54,9 @@ pub const NOTE: Color = Color::solid(0xFD_F3_C4);
 /// What is selected or about to be acted upon.
 pub const CHOSEN: Color = Color::solid(0xC2_3B_0A);
 /// Contours of the ground.
-pub const CONTOUR: Color = Color::solid(0x9A_6A_3A);
+pub const CONTOUR: Color = Color::solid(tones::CONTOUR);
 /// Their heights.
-pub const CONTOUR_WORDS: Color = Color::solid(0x6B_43_1B);
+pub const CONTOUR_WORDS: Color = Color::solid(tones::CONTOUR_WORDS);
 /// Clear.
 pub const CLEAR: Color = Color::solid(0xFF_FF_FF).at(0.0);
 

@@ -55,9 +55,11 @@ fn line(store: Store, of: Of, field: Field) -> View {
             } else {
                 "number"
             };
+            // What somebody said takes several lines, as it was said.
+            let is_long = field == Field::Text;
             let names = matches!(field, Field::Author | Field::AlternativeTable).then_some(TABLES);
-            element("input")
-                .with("type", kind)
+            element(if is_long { "textarea" } else { "input" })
+                .with("type", (!is_long).then_some(kind))
                 .with("step", "any")
                 .with("list", names)
                 .property("value", text)

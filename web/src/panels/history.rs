@@ -4,8 +4,13 @@ use crate::browser::view::{View, button, command, element, value_of};
 use hobnail_core::say;
 
 use crate::app::App;
+use crate::app::remarks::RemarksShown;
 use crate::app::store::Store;
+use crate::browser::document;
 use crate::live::{Live, memo};
+
+/// Id of the button that opens the menu.
+const MENU: &str = "history-menu";
 
 /// Id of the field with the name of a moment.
 const NAME: &str = "moment-name";
@@ -23,15 +28,35 @@ pub fn history(store: Store) -> View {
     };
     let step = move |(place, words): (usize, String)| {
         let is_here = move || store.history.with(|history| history.done == place);
-        element("li").holds(
-            button()
-                .class("menu-line step")
-                .with("aria-current", move || is_here().then_some("step"))
-                .on_press(move || store.act(|app| app.go_to_step(place)))
-                .holds(element("span").class("choice-more").holds(place.to_string()))
-                .holds(words),
-        )
+        let label = say!("remarks-link-what", what = words);
+        // The list counts from the beginning, remarks from the first step.
+        let is_linkable = move || {
+            let steps = |shown: &RemarksShown| shown.steps.iter().any(|(step, _)| step + 1 == place);
+            store.remarks.with(steps)
+        };
+        let link = move || {
+            is_linkable().then(|| {
+                command()
+                    .with("aria-label", label.clone())
+                    .on_press(move || {
+                        store.act(|app| app.link_step(place - 1));
+                        document::focus_on(MENU);
+                    })
+                    .holds(say!("remarks-link"))
+            })
+        };
+        element("li")
+            .holds(
+                button()
+                    .class("menu-line step")
+                    .with("aria-current", move || is_here().then_some("step"))
+                    .on_press(move || store.act(|app| app.go_to_step(place)))
+                    .holds(element("span").class("choice-more").holds(place.to_string()))
+                    .holds(words),
+            )
+            .holds(link)
     };
+    let answering = move || store.remarks.with(|shown| shown.answering_words.clone());
     let steps = move || {
         let steps = store.history.with(|history| history.steps.clone());
         let begin = std::iter::once(say!("panels-history-begin").to_owned());
@@ -43,10 +68,16 @@ pub fn history(store: Store) -> View {
     element("details")
         .class("menu history")
         .with("data-menu", "history")
-        .holds(element("summary").class("command").holds(say!("panels-history")))
+        .holds(
+            element("summary")
+                .with("id", MENU)
+                .class("command")
+                .holds(say!("panels-history")),
+        )
         .holds(
             element("div")
                 .class("menu-card")
+                .holds(element("p").class("palette-title").holds(answering))
                 .holds(element("ol").class("steps").holds(steps))
                 .holds(
                     command()

@@ -3,6 +3,7 @@
 //! Positions are in meters, x east and y north; for drawing only, no measure uses them.
 
 pub mod contours;
+pub mod ground;
 pub mod offset;
 pub mod profile;
 pub mod tones;

@@ -28,6 +28,10 @@ pub const CROWN: u32 = 0x93_B0_7F;
 pub const CROWN_LINE: u32 = 0x62_80_55;
 /// A street that is to be removed.
 pub const REMOVED: u32 = 0xA8_3A_2C;
+/// Contours of the ground: brown, as maps draw them by common practice.
+pub const CONTOUR: u32 = 0x9A_6A_3A;
+/// Heights written beside them.
+pub const CONTOUR_WORDS: u32 = 0x6B_43_1B;
 /// Open water.
 pub const WATER: u32 = 0x4F_86_AD;
 

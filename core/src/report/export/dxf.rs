@@ -2,7 +2,7 @@
 //!
 //! Source: "DXF Reference", Autodesk, for version AC1015 (from memory); every sample is read and audited without errors by
 //! ezdxf, an independent reader (`tests/fixtures/exports/`). A unit is a meter or an international foot, as the header's
-//! `$INSUNITS` says. Center lines keep their arcs; everything else is outlines as straight as the plan measures them.
+//! `$INSUNITS` says. Center lines keep their arcs; everything else is outlines as straight as the plan measures them; contours of the ground lie at their heights.
 //! Land by use and buildings are filled too, with the pale and dark colors of the table of colors.
 //!
 //! Written here rather than by a library: half a dozen kinds of entities are needed, all of them written the same way, while the library
@@ -31,7 +31,7 @@ const fn unit(system: System) -> (u32, f64) {
 /// Cost: that of the right-of-ways' union, and the length of the text: about two megabytes for a village of 700 homes.
 #[must_use]
 pub fn dxf(study: &Study, scale: f64, system: System) -> String {
-    let sheet = Sheet::of(study, scale);
+    let sheet = Sheet::of(study, scale, system);
     let (code, unit_m) = unit(system);
     let [(west, south), (east, north)] = sheet.bounds().unwrap_or([(0.0, 0.0), (100.0, 100.0)]);
     let mut out = Writer::new(unit_m);
@@ -53,7 +53,8 @@ pub fn dxf(study: &Study, scale: f64, system: System) -> String {
         System::Customary => say!("export-units-feet"),
     };
     let heading = &study.document().heading.name;
-    for (line, text) in (1_u32..).zip([heading.as_str(), units, say!("export-note")]) {
+    let below = [heading.as_str(), units, say!("export-note"), &sheet.contours];
+    for (line, text) in (1_u32..).zip(below).filter(|(_, text)| !text.is_empty()) {
         let at = (west, south - line_m * f64::from(line + 1));
         out.text(writer::SHEET, at, text, 2.6 * scale / 1e3, 0.0, false);
     }
@@ -63,12 +64,15 @@ pub fn dxf(study: &Study, scale: f64, system: System) -> String {
 fn add(layer: &str, item: &Item, scale: f64, out: &mut Writer) {
     let straight = |line: &[(f64, f64)]| -> Vec<Vertex> { line.iter().map(|(x, y)| (*x, *y, 0.0)).collect() };
     match item {
-        Item::Rings(rings) => rings.iter().for_each(|ring| out.polyline(layer, &straight(ring), true)),
-        Item::Arcs(turns) => out.polyline(layer, turns, false),
-        Item::Line(line) => out.polyline(layer, &straight(line), false),
+        Item::Rings(rings) => rings
+            .iter()
+            .for_each(|ring| out.polyline(layer, &straight(ring), true, None)),
+        Item::Arcs(turns) => out.polyline(layer, turns, false, None),
+        Item::Line(line) => out.polyline(layer, &straight(line), false, None),
+        Item::Contour((line, is_closed), height) => out.polyline(layer, &straight(line), *is_closed, Some(*height)),
         Item::Band(line, width_m) => {
             for edge in edges_of_band(line, *width_m) {
-                out.polyline(layer, &straight(&edge), false);
+                out.polyline(layer, &straight(&edge), false, None);
             }
         }
         Item::Circle(at, radius_m) => out.circle(layer, *at, *radius_m),

@@ -22,7 +22,7 @@ const MARGIN_MM: f64 = 12.0;
 /// Cost: that of the right-of-ways' union, and the length of the text: about half a megabyte for a village of 700 homes.
 #[must_use]
 pub fn svg(study: &Study, scale: f64, system: System) -> String {
-    let sheet = Sheet::of(study, scale);
+    let sheet = Sheet::of(study, scale, system);
     let [(west, south), (east, north)] = frame_of(study, &sheet);
     let mm_per_m = 1e3 / scale;
     let frame = Frame {

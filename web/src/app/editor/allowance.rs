@@ -1,19 +1,21 @@
-//! Settings beside those of walking: what a town's rule on homes takes off and allows, and how far apart street trees
-//! stand.
+//! Settings beside those of walking: what a town's rule on homes takes off and allows, how far apart street trees stand,
+//! and where classes of slope end.
 
 use hobnail_core::measures::allowance::{AllowanceInputs, HOMES_BY_LAND, share_id};
 use hobnail_core::measures::land::constraint_kinds;
+use hobnail_core::measures::slopes::{BORDERS, SHIPPED, STEEPEST, THOUSANDTHS, borders};
 use hobnail_core::measures::streets::street_sides::{TREE_SPACING, TREE_SPACING_M};
 use hobnail_core::plan::Document;
 use hobnail_core::plan::document::Settings;
 use hobnail_core::say;
 
 use super::Change;
+use super::edits::refuse;
 use super::lines::{Key, Line, Part};
 use super::quantity::{self, Bounded};
 use crate::app::words::sentence_case;
 
-/// Fields: the spacing of trees, homes by land, then a share for each kind of constraint.
+/// Fields: the spacing of trees, homes by land, a share for each kind of constraint, then the borders of slope classes.
 pub const FIELDS_FROM: u8 = 100;
 const TREES: u8 = FIELDS_FROM;
 const HOMES: u8 = FIELDS_FROM + 1;
@@ -65,7 +67,17 @@ fn setting(document: &Document, field: u8) -> Option<Setting> {
         },
         _ => {
             let place = usize::from(field.checked_sub(SHARES_FROM)?);
-            let (kind, label) = *constraint_kinds().get(place)?;
+            let kinds = constraint_kinds();
+            let Some((kind, label)) = kinds.get(place).copied() else {
+                let place = place - kinds.len();
+                return Some(Setting {
+                    id: (*BORDERS.get(place)?).to_owned(),
+                    field: field_of(say!("heights-border"), &quantity::GRADE, [0.5, percent(STEEPEST)]),
+                    stored: percent(borders(document)[place]),
+                    default: percent(SHIPPED[place]),
+                    source: say!("heights-border-source"),
+                });
+            };
             Setting {
                 id: share_id(kind),
                 field: field_of(label, &quantity::SETTING_SHARE, [0.0, 1.0]),
@@ -81,9 +93,15 @@ fn setting(document: &Document, field: u8) -> Option<Setting> {
     })
 }
 
+/// A slope in thousandths of a percent in percent.
+fn percent(thousandths: i32) -> f64 {
+    f64::from(thousandths) / f64::from(THOUSANDTHS)
+}
+
 /// The lines of these settings.
 pub(super) fn lines(document: &Document) -> Vec<Line> {
     let units = document.settings.units;
+    let slopes_from = SHARES_FROM + constraint_kinds().len() as u8;
     let mut lines = Vec::new();
     let mut field = FIELDS_FROM;
     while let Some(setting) = setting(document, field) {
@@ -94,6 +112,10 @@ pub(super) fn lines(document: &Document) -> Vec<Line> {
                 lines.push(Line::words(6, say!("page-allowance-about")));
             }
             SHARES_FROM => lines.push(Line::words(7, say!("page-allowance-shares"))),
+            _ if field == slopes_from => {
+                lines.push(Line::title(8, say!("heights-map")));
+                lines.push(Line::words(9, say!("heights-border-about")));
+            }
             _ => {}
         }
         let default = setting.field.quantity.words(setting.default, units);
@@ -101,6 +123,9 @@ pub(super) fn lines(document: &Document) -> Vec<Line> {
         let key = Key::new(Part::Walking, 0, field);
         let mut line = Line::number(key, &setting.field, setting.stored, units).with_hint(hint);
         line.label = sentence_case(&line.label);
+        if let Some(place) = field.checked_sub(slopes_from) {
+            line.label = say!("heights-border-of", number = place + 1);
+        }
         lines.push(line);
         field += 1;
     }
@@ -111,6 +136,15 @@ pub(super) fn lines(document: &Document) -> Vec<Line> {
 pub(super) fn change(document: &Document, field: u8, change: &Change, after: &mut Settings) -> Result<(), String> {
     if let Some(setting) = setting(document, field) {
         let value = setting.field.read(setting.stored, change, document.settings.units)?;
+        let slopes_from = SHARES_FROM + constraint_kinds().len() as u8;
+        if let Some(place) = field.checked_sub(slopes_from) {
+            // Each class ends at a steeper slope than the one before.
+            let mut borders = borders(document).map(percent);
+            borders[usize::from(place)] = value;
+            if borders.windows(2).any(|pair| pair[0] >= pair[1]) {
+                return Err(refuse(say!("heights-border-refused")));
+            }
+        }
         after.chosen.remove(&setting.id);
         if !quantity::is_same(value, setting.default) {
             after.chosen.insert(setting.id, value);

@@ -581,3 +581,30 @@ fn bounds_are_said_in_the_units_of_the_page() {
         Err("Setback: from 0 to 10 ft.".to_owned())
     );
 }
+
+#[test]
+fn borders_of_slope_classes_are_set_in_order_taken_back_and_kept() {
+    let mut app = with_homes();
+    open(&mut app, edits::WALKING);
+    let borders = |app: &App| hobnail_core::measures::slopes::borders(app.study().document());
+    assert!(line(&app, "Class 1 ends below").hint.contains("17.52"));
+    one_step(&mut app, "Class 3 ends below", text("25"));
+    one_step(&mut app, "Class 2 ends below", text("15"));
+    assert_eq!(borders(&app), [5_000, 15_000, 25_000, 30_000]);
+    for typed in ["15", "16"] {
+        assert_eq!(
+            refused(&mut app, "Class 1 ends below", text(typed)),
+            "Each class must end at a steeper slope than the one before it."
+        );
+    }
+    let file = hobnail_core::exchange::plan_file::write(app.study().document()).unwrap();
+    let read = hobnail_core::exchange::plan_file::read(file.as_bytes()).unwrap();
+    assert_eq!(read.document.settings, app.study().document().settings);
+    app.undo();
+    assert_eq!(borders(&app), [5_000, 8_000, 25_000, 30_000]);
+    one_step(&mut app, "Class 3 ends below", text("15"));
+    assert!(
+        app.study().document().settings.chosen.is_empty(),
+        "the default is no choice"
+    );
+}

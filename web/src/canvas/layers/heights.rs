@@ -1,10 +1,12 @@
 //! The heights of the ground: contours as thin brown lines, each fifth heavier and labeled with its height, and slopes in
 //! classes. Brown is what maps draw the ground in, by common practice.
 
-use hobnail_core::measures::slopes::{BORDERS_PERCENT, Slopes, THOUSANDTHS};
+use hobnail_core::figures::unit::System;
+use hobnail_core::measures::slopes::Slopes;
 use hobnail_core::number;
 use hobnail_core::plan::document::{Topography, UnitSystem};
 use hobnail_core::report::drawing::contours::{Field, levels};
+use hobnail_core::report::drawing::ground::{self, HEAVIER_EACH};
 
 use crate::canvas::palette;
 use crate::canvas::picture::{Align, Fill, Item, Layer, Path, Stroke, Words};
@@ -12,45 +14,20 @@ use crate::canvas::scene::Scale;
 
 /// Contours lie so far apart on screen at least, where the ground rises as it does on average. Common practice, no source.
 const APART_PX: f64 = 16.0;
-/// Each so many lines one is heavier.
-const HEAVIER_EACH: i32 = 5;
 /// Labels of a line may stand so close, in meters, and are so far apart on screen.
 const LABELS_M: f64 = 25.0;
 const LABELS_PX: f64 = 330.0;
 const MOST_LABELS: f64 = 1_000.0;
 const LABEL_PX: f64 = 11.0;
 
-const FOOT_MM: f64 = 304.8;
-const INTERVALS_M: [f64; 7] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
-const INTERVALS_FT: [f64; 7] = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0];
-
-/// How much the ground rises on its way on average, rise over run along rows and columns. Linear in the heights.
-#[must_use]
-pub fn mean_slope(held: &Topography) -> f64 {
-    let columns = held.columns as usize;
-    let (mut rise_mm, mut count) = (0.0, 0.0);
-    for (place, height) in held.heights_mm.iter().enumerate() {
-        let east = held.heights_mm.get(place + 1).filter(|_| (place + 1) % columns != 0);
-        let north = held.heights_mm.get(place + columns);
-        for other in [east, north].into_iter().flatten() {
-            rise_mm += (f64::from(*other) - f64::from(*height)).abs();
-            count += 1.0;
-        }
-    }
-    let run_mm: f64 = count * f64::from(held.spacing_mm);
-    if run_mm > 0.0 { rise_mm / run_mm } else { 0.0 }
-}
-
 /// The interval between contours at a scale: the number in the page's unit, and how long that unit is in millimeters.
 #[must_use]
 pub fn interval(px_per_m: f64, mean_slope: f64, units: UnitSystem) -> (f64, f64) {
-    let (intervals, unit_mm) = match units {
-        UnitSystem::Metric => (INTERVALS_M, 1_000.0),
-        UnitSystem::UsCustomary => (INTERVALS_FT, FOOT_MM),
+    let system = match units {
+        UnitSystem::Metric => System::Metric,
+        UnitSystem::UsCustomary => System::Customary,
     };
-    let is_apart = |interval: &f64| interval * unit_mm / 1_000.0 * px_per_m >= APART_PX * mean_slope;
-    let found = intervals.into_iter().find(is_apart);
-    (found.unwrap_or(intervals[intervals.len() - 1]), unit_mm)
+    ground::interval(APART_PX / px_per_m, mean_slope, system)
 }
 
 /// The contours, undermost the thin ones; their labels; and how many lines there are. Cost: linear in the heights for
@@ -120,9 +97,9 @@ fn label(line: &[(f64, f64)], text: String, labels: &mut Layer) {
     }
 }
 
-/// Slopes in classes over the whole of the heights, the steeper upon the flatter.
+/// Slopes in classes between these borders over the whole of the heights, the steeper upon the flatter.
 #[must_use]
-pub fn slopes(held: &Topography) -> Layer {
+pub fn slopes(held: &Topography, borders: [i32; 4]) -> Layer {
     let slopes = Slopes::of(held);
     let mut layer = Layer::default();
     if slopes.values.is_empty() {
@@ -143,9 +120,9 @@ pub fn slopes(held: &Topography) -> Layer {
         values: &values,
         ..Field::of(held)
     };
-    for (class, border) in [0].into_iter().chain(BORDERS_PERCENT).enumerate() {
+    for (class, border) in [0].into_iter().chain(borders).enumerate() {
         let mut path = Path::default();
-        for (_, (ring, _)) in field.lines(&[border * THOUSANDTHS]) {
+        for (_, (ring, _)) in field.lines(&[border]) {
             path.ring(ring);
         }
         layer.fill(path, Fill::Flat(palette::class(Scale::Ramp, class as u8)));
@@ -180,7 +157,7 @@ mod tests {
             ("5".to_owned(), "304.8".to_owned())
         );
         // Of 1170 steps east each rises 10 %, of 1160 steps north none.
-        assert!((mean_slope(&plane()) - 117.0 / 2330.0).abs() < 1e-12);
+        assert!((ground::mean_slope(&plane()) - 117.0 / 2330.0).abs() < 1e-12);
     }
 
     #[test]
@@ -206,7 +183,7 @@ mod tests {
 
     #[test]
     fn slopes_are_filled_class_upon_class_to_the_edge() {
-        let layer = slopes(&plane());
+        let layer = slopes(&plane(), hobnail_core::measures::slopes::SHIPPED);
         let bounds = |item: &Item| {
             let Item::Shape(shape) = item else { panic!("{item:?}") };
             let points = shape.path.runs().flat_map(|(points, _)| points.to_vec());

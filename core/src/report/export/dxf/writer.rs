@@ -63,14 +63,17 @@ impl Writer {
         self.pair(100, class);
     }
 
-    /// A line through corners.
-    pub fn polyline(&mut self, layer: &str, corners: &[Vertex], is_closed: bool) {
+    /// A line through corners, which may lie at a height, in units of the drawing.
+    pub fn polyline(&mut self, layer: &str, corners: &[Vertex], is_closed: bool, height: Option<f64>) {
         if corners.len() < 2 {
             return;
         }
         self.begin("LWPOLYLINE", layer, None, "AcDbPolyline");
         self.pair(90, &corners.len().to_string());
         self.pair(70, if is_closed { "1" } else { "0" });
+        if let Some(height) = height {
+            self.number(38, height);
+        }
         for (x, y, bulge) in corners {
             self.length(10, *x);
             self.length(20, *y);

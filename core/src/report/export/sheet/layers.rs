@@ -34,6 +34,8 @@ pub(in crate::report::export) enum LayerId {
     SoftAreas,
     Constraints,
     Water,
+    Contours,
+    IndexContours,
     RightOfWay,
     Planting,
     Carriageway,
@@ -48,6 +50,7 @@ pub(in crate::report::export) enum LayerId {
     Site,
     Accesses,
     Places,
+    ContourHeights,
     Names,
 }
 
@@ -96,7 +99,7 @@ const fn dashed(id: &'static str, title: Message, color: u8, weight: u8) -> Laye
 }
 
 /// The layers, in the order of [`LayerId`]. Pale colors of the table, 10 to 249, end in 1.
-pub(in crate::report::export) const LAYERS: [Layer; 26] = [
+pub(in crate::report::export) const LAYERS: [Layer; 29] = [
     layer("ground", message!("export-layer-ground"), 9, 13),
     filled("land-homes", message!("drawing-use-homes"), 51, 51),
     filled("land-business", message!("drawing-use-business"), 11, 11),
@@ -108,6 +111,8 @@ pub(in crate::report::export) const LAYERS: [Layer; 26] = [
     dashed("soft-areas", message!("export-layer-soft-areas"), 41, 25),
     dashed("constraints", message!("export-layer-constraints"), 32, 18),
     layer("water", message!("drawing-water"), 150, 18),
+    layer("contours", message!("export-layer-contours"), 33, 13),
+    layer("contours-index", message!("export-layer-index-contours"), 33, 25),
     layer("right-of-way", message!("export-layer-right-of-way"), 7, 25),
     layer("planting", message!("export-layer-planting"), 92, 13),
     layer("curbs", message!("export-layer-curbs"), 8, 18),
@@ -122,5 +127,6 @@ pub(in crate::report::export) const LAYERS: [Layer; 26] = [
     layer("site-boundary", message!("export-layer-site"), 7, 60),
     layer("site-accesses", message!("export-layer-accesses"), 7, 40),
     layer("places", message!("export-layer-places"), 7, 40),
+    layer("contour-heights", message!("export-layer-contour-heights"), 33, 18),
     layer("names", message!("export-layer-names"), 7, 18),
 ];

@@ -4,6 +4,7 @@
 //! [`dxf`](super::dxf()) takes layers and lines. Layers are in a table ([`LAYERS`]); what lies in them is gathered in the order it
 //! is drawn.
 
+mod ground;
 mod land;
 mod layers;
 mod names;
@@ -13,8 +14,10 @@ pub(super) use land::look_of_constraint;
 pub(super) use layers::{LAYERS, Layer, LayerId};
 pub(super) use names::GLYPH_SHARE;
 
+use crate::figures::unit::System;
 use crate::plan::land::ConstraintKind;
 use crate::plan::{LandUse, PlanPoint};
+use crate::report::drawing::contours::Course;
 use crate::report::drawing::ways::{Line, meters};
 use crate::study::Study;
 
@@ -40,6 +43,8 @@ pub(super) enum Item {
     Arcs(Vec<Turn>),
     /// A line.
     Line(Line),
+    /// A line of equal height and that height, in the unit of the drawing.
+    Contour(Course, f64),
     /// A strip along a line, of a width in meters.
     Band(Line, f64),
     /// Its middle and its radius in meters.
@@ -139,17 +144,20 @@ pub(super) struct Sheet {
     pub constraints: Vec<ConstraintKind>,
     /// Whether a second use is hatched over a first anywhere.
     pub is_mixed: bool,
+    /// What is to be said of contours; empty where there are none.
+    pub contours: String,
 }
 
 impl Sheet {
-    /// The drawing of an open plan, with words sized for a scale of one to `scale`.
+    /// The drawing of an open plan, with words sized for a scale of one to `scale`, and contours in a system of units.
     ///
     /// Cost: a boolean operation for the right-of-ways and one for the carriageways.
-    pub fn of(study: &Study, scale: f64) -> Self {
+    pub fn of(study: &Study, scale: f64, system: System) -> Self {
         let mut sheet = Self::default();
         land::add_ground(study, &mut sheet);
         land::add_soft_areas(study, &mut sheet);
         land::add_constraints(study, &mut sheet);
+        ground::add_contours(study, scale, system, &mut sheet);
         streets::add_streets(study, &mut sheet);
         land::add_lots(study, &mut sheet);
         streets::add_trees(study, &mut sheet);
@@ -180,7 +188,7 @@ impl Sheet {
             match item {
                 Item::Rings(rings) => rings.iter().flatten().for_each(|at| take(*at, 0.0)),
                 Item::Arcs(turns) => turns.iter().for_each(|(x, y, _)| take((*x, *y), 0.0)),
-                Item::Line(line) => line.iter().for_each(|at| take(*at, 0.0)),
+                Item::Line(line) | Item::Contour((line, _), _) => line.iter().for_each(|at| take(*at, 0.0)),
                 Item::Band(line, width_m) => line.iter().for_each(|at| take(*at, width_m / 2.0)),
                 Item::Circle(at, radius_m) => take(*at, *radius_m),
                 Item::Words(words) => take(words.at, 0.0),

@@ -6,9 +6,9 @@ use crate::number;
 use crate::order;
 use crate::plan::flatten::flatten;
 use crate::plan::{Footprint, Mark, PlaceKind, PlanPoint};
-use crate::report::drawing::offset::length;
+use crate::report::drawing::offset::{length, spaced};
 use crate::report::drawing::tones;
-use crate::report::drawing::ways::{Line, meters};
+use crate::report::drawing::ways::meters;
 use crate::report::drawing::widest_place;
 use crate::report::drawing::words::{constraint_word, place_word};
 use crate::say;
@@ -17,8 +17,11 @@ use crate::study::Study;
 /// Width of a letter as a share of the type's height, on average.
 pub(in crate::report::export) const GLYPH_SHARE: f64 = 0.54;
 
-/// Heights of type on paper, in millimeters: places, streets, land.
-const SIZES_MM: [f64; 3] = [3.0, 2.3, 2.1];
+/// Heights of type on paper, in millimeters: places, streets, land, contours.
+const SIZES_MM: [f64; 4] = [3.0, 2.3, 2.1, 1.9];
+
+/// How far apart the heights of a contour stand on paper, in millimeters.
+const HEIGHTS_MM: f64 = 120.0;
 
 /// Words with the room they may take along their line, in meters.
 struct Wanted {
@@ -26,7 +29,7 @@ struct Wanted {
     room_m: f64,
 }
 
-/// All names that have room.
+/// All names that have room, and last the heights of contours.
 pub(super) fn add_names(study: &Study, scale: f64, sheet: &mut Sheet) {
     let document = study.seen();
     let m_per_mm = scale / 1e3;
@@ -76,9 +79,17 @@ pub(super) fn add_names(study: &Study, scale: f64, sheet: &mut Sheet) {
     all.append(&mut streets);
     all.append(&mut areas);
     all.extend(land(study));
+    let name_count = all.len();
+    let index = sheet
+        .groups
+        .iter()
+        .filter(|group| group.layer == LayerId::IndexContours);
+    for item in index.flat_map(|group| &group.items) {
+        add_heights(item, m_per_mm, &mut all);
+    }
     let mut taken: Vec<(f64, f64, f64)> = Vec::new();
-    let mut items = Vec::new();
-    for Wanted { words, room_m } in all {
+    let (mut items, mut heights) = (Vec::new(), Vec::new());
+    for (place, Wanted { words, room_m }) in all.into_iter().enumerate() {
         let width_m = words.text.chars().count() as f64 * words.size_mm * GLYPH_SHARE * m_per_mm;
         let disks = disks(&words, width_m, words.size_mm * 0.6 * m_per_mm);
         let is_free = |one: &(f64, f64, f64)| {
@@ -87,6 +98,7 @@ pub(super) fn add_names(study: &Study, scale: f64, sheet: &mut Sheet) {
         };
         if width_m <= room_m && disks.iter().all(is_free) {
             taken.extend(disks);
+            let items = if place < name_count { &mut items } else { &mut heights };
             items.push(Item::Words(words));
         }
     }
@@ -95,6 +107,11 @@ pub(super) fn add_names(study: &Study, scale: f64, sheet: &mut Sheet) {
         stroke: Some((tones::PAPER, 0.5)),
         ..Look::default()
     };
+    let brown = Look {
+        fill: Some((tones::CONTOUR_WORDS, 1.0)),
+        ..look
+    };
+    sheet.add(LayerId::ContourHeights, brown, heights);
     sheet.add(LayerId::Names, look, items);
 }
 
@@ -111,8 +128,23 @@ fn wanted(at: (f64, f64), name: &str, size_mm: f64, room_m: f64) -> Wanted {
     }
 }
 
+/// The height of a contour, again and again, where it runs straightest.
+fn add_heights(contour: &Item, m_per_mm: f64, all: &mut Vec<Wanted>) {
+    let Item::Contour((line, _), height) = contour else {
+        return;
+    };
+    let text = height.to_string();
+    let step_m = text.len() as f64 * SIZES_MM[3] * GLYPH_SHARE * 1.3 * m_per_mm;
+    for piece in spaced(line, step_m).chunks(((HEIGHTS_MM * m_per_mm / step_m) as usize).max(2)) {
+        if let Some(mut found) = along(piece, &text) {
+            found.words.size_mm = SIZES_MM[3];
+            all.push(found);
+        }
+    }
+}
+
 /// A street's name along its longest straight run, read from the left.
-fn along(line: &Line, name: &str) -> Option<Wanted> {
+fn along(line: &[(f64, f64)], name: &str) -> Option<Wanted> {
     let runs = line.windows(2).filter_map(|ends| match ends {
         [a, b] => Some((*a, *b, length(ends))),
         _ => None,

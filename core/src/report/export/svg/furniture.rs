@@ -56,13 +56,16 @@ pub(super) fn add(
     bar(out, (right, y), scale, system);
     y += LINE_MM + 1.5;
     y = legend(out, sheet, (left, y), right - 75.0);
-    for line in wrapped(&document.heading.about, right - left) {
-        say_at(out, (left, y), &line, TYPE_MM, false, Anchor::Start);
-        y += LINE_MM;
-    }
-    for line in wrapped(say!("export-note"), right - left) {
-        say_at(out, (left, y), &line, TYPE_MM, true, Anchor::Start);
-        y += LINE_MM;
+    let said = [
+        (document.heading.about.as_str(), false),
+        (&sheet.contours, false),
+        (say!("export-note"), true),
+    ];
+    for (text, is_bold) in said {
+        for line in wrapped(text, right - left) {
+            say_at(out, (left, y), &line, TYPE_MM, is_bold, Anchor::Start);
+            y += LINE_MM;
+        }
     }
     out.close("g");
     out.close("g");
@@ -147,27 +150,38 @@ fn arrow((x, y): (f64, f64), corners: &[(f64, f64)]) -> String {
 
 /// Swatches of what is drawn, each with its word; gives back where the next line stands.
 fn legend(out: &mut Writer, sheet: &Sheet, (left, top): (f64, f64), right: f64) -> f64 {
-    let uses = sheet.uses.iter().map(|land_use| {
+    let outline = Some((tones::INK, MEDIUM_MM / 2.0));
+    let mut held: Vec<(Look, &str)> = Vec::new();
+    for land_use in &sheet.uses {
         let look = Look {
             fill: Some((tones::tint(*land_use), 1.0)),
             hatch: hatch_of_use(*land_use).map(|hatch| (hatch, tones::tone(*land_use))),
-            stroke: Some((tones::INK, MEDIUM_MM / 2.0)),
+            stroke: outline,
             ..Look::default()
         };
-        (look, use_word(*land_use))
-    });
-    let mixed = sheet.is_mixed.then(|| {
+        held.push((look, use_word(*land_use)));
+    }
+    if sheet.is_mixed {
         let look = Look {
             hatch: Some((Hatch::Bands, tones::SOFT_INK)),
-            stroke: Some((tones::INK, MEDIUM_MM / 2.0)),
+            stroke: outline,
             ..Look::default()
         };
-        (look, say!("export-layer-second-use"))
-    });
-    let constraints = sheet.constraints.iter();
-    let constraints = constraints.map(|kind| (look_of_constraint(*kind), constraint_word(*kind)));
+        held.push((look, say!("export-layer-second-use")));
+    }
+    for kind in &sheet.constraints {
+        held.push((look_of_constraint(*kind), constraint_word(*kind)));
+    }
+    if !sheet.contours.is_empty() {
+        // Waves in the brown of contours say at this size what they are.
+        let look = Look {
+            hatch: Some((Hatch::Waves, tones::CONTOUR)),
+            ..Look::default()
+        };
+        held.push((look, say!("export-layer-contours")));
+    }
     let (mut x, mut y) = (left, top);
-    for (look, word) in uses.chain(mixed).chain(constraints) {
+    for (look, word) in held {
         let width = 8.0 + word.chars().count() as f64 * TYPE_MM * GLYPH_SHARE + 5.0;
         if x + width > right && x > left {
             (x, y) = (left, y + LINE_MM + 0.8);

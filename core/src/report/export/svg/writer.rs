@@ -121,6 +121,11 @@ impl Writer {
                 self.points(line);
                 self.text.push_str("\"/>\n");
             }
+            Item::Contour((line, is_closed), _) => {
+                self.text.push_str("<path d=\"");
+                self.points(line);
+                self.text.push_str(if *is_closed { "Z\"/>\n" } else { "\"/>\n" });
+            }
             Item::Arcs(turns) => {
                 self.text.push_str("<path fill=\"none\" d=\"");
                 self.arcs(turns);
