@@ -30,6 +30,7 @@ pub fn main() {
             });
         }
     }
+    run("town/10000", true, || Some(plans::town_of(&common::grid(10_000))));
 }
 
 fn run(name: &str, has_details: bool, document: impl Fn() -> Option<Document>) {

@@ -14,8 +14,31 @@ use super::Piece;
 
 const ONLY: AlternativeId = AlternativeId(0);
 
-/// A plan whose streets are these pieces, every second face painted, a center at the middle of the first street.
+/// Half the side of the site in a town: 500 m, about a hundred blocks.
+const HALF_SITE_MM: i32 = 500_000;
+
+/// A plan whose streets are these pieces, every second face painted, a center at the middle piece.
 pub fn plan_of(pieces: &[Piece]) -> Document {
+    painted_plan(pieces, &[], 2)
+}
+
+/// A town whose streets are these pieces, and a neighborhood in it: a site around the center, of which every block is
+/// painted.
+pub fn town_of(pieces: &[Piece]) -> Document {
+    let middle = middle_of(pieces);
+    let corners = [(-1, -1), (1, -1), (1, 1), (-1, 1)];
+    let site = corners
+        .map(|(east, north)| PlanPoint::new(middle.x_mm + east * HALF_SITE_MM, middle.y_mm + north * HALF_SITE_MM));
+    painted_plan(pieces, &site, 1)
+}
+
+fn middle_of(pieces: &[Piece]) -> PlanPoint {
+    pieces.get(pieces.len() / 2).map_or_else(PlanPoint::default, |[a, b]| {
+        PlanPoint::new((a.x_mm + b.x_mm) / 2, (a.y_mm + b.y_mm) / 2)
+    })
+}
+
+fn painted_plan(pieces: &[Piece], site: &[PlanPoint], every: usize) -> Document {
     let mut document = Document::new(
         "Bench",
         GeographicPoint {
@@ -23,6 +46,7 @@ pub fn plan_of(pieces: &[Piece]) -> Document {
             latitude_ndeg: 0,
         },
     );
+    document.site.boundary = site.to_vec();
     let streets = pieces.iter().map(|piece| street(*piece));
     let mut marks: Vec<Mark> = streets.collect();
     lay(&mut document, &marks);
@@ -30,13 +54,12 @@ pub fn plan_of(pieces: &[Piece]) -> Document {
     let painted = fabric
         .faces
         .iter()
-        .step_by(2)
+        .filter(|face| face.is_in_site)
+        .step_by(every)
         .zip(0..)
         .map(|(face, place)| painted(face.anchor, place % 6));
     marks.extend(painted);
-    if let Some([a, b]) = pieces.get(pieces.len() / 2) {
-        marks.push(center(PlanPoint::new((a.x_mm + b.x_mm) / 2, (a.y_mm + b.y_mm) / 2)));
-    }
+    marks.push(center(middle_of(pieces)));
     lay(&mut document, &marks);
     document
 }
