@@ -20,19 +20,19 @@ use crate::plan::PlanPoint;
 /// With V vertices, E edges, F faces (the unbounded one included) and C components, `V − E + F = 1 + C`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Arrangement {
-    vertices: Vec<PlanPoint>,
-    ends: Vec<[VertexId; 2]>,
-    lengths_um: Vec<u64>,
-    source_starts: Vec<u32>,
-    sources: Vec<SourceId>,
-    next: Vec<HalfEdgeId>,
-    loop_of: Vec<u32>,
-    loop_starts: Vec<HalfEdgeId>,
-    face_of_loop: Vec<FaceId>,
-    outer_loops: Vec<u32>,
-    twice_areas_mm2: Vec<i128>,
-    hole_starts: Vec<u32>,
-    holes: Vec<u32>,
+    vertices: Box<[PlanPoint]>,
+    ends: Box<[[VertexId; 2]]>,
+    lengths_um: Box<[u64]>,
+    source_starts: Box<[u32]>,
+    sources: Box<[SourceId]>,
+    next: Box<[HalfEdgeId]>,
+    loop_of: Box<[u32]>,
+    loop_starts: Box<[HalfEdgeId]>,
+    face_of_loop: Box<[FaceId]>,
+    outer_loops: Box<[u32]>,
+    twice_areas_mm2: Box<[i128]>,
+    hole_starts: Box<[u32]>,
+    holes: Box<[u32]>,
 }
 
 impl Arrangement {
@@ -89,18 +89,18 @@ impl Arrangement {
         let length_um = |&[lower, higher]: &[VertexId; 2]| point(lower).distance_um(point(higher));
         Self {
             lengths_um: edges.ends.iter().map(length_um).collect(),
-            vertices,
-            ends: edges.ends,
-            source_starts: edges.source_starts,
-            sources: edges.sources,
-            next,
-            loop_of: faces.loop_of,
-            loop_starts: faces.loop_starts,
-            face_of_loop: faces.face_of_loop,
-            outer_loops: faces.outer_loops,
-            twice_areas_mm2: faces.twice_areas_mm2,
-            hole_starts: faces.hole_starts,
-            holes: faces.holes,
+            vertices: vertices.into(),
+            ends: edges.ends.into(),
+            source_starts: edges.source_starts.into(),
+            sources: edges.sources.into(),
+            next: next.into(),
+            loop_of: faces.loop_of.into(),
+            loop_starts: faces.loop_starts.into(),
+            face_of_loop: faces.face_of_loop.into(),
+            outer_loops: faces.outer_loops.into(),
+            twice_areas_mm2: faces.twice_areas_mm2.into(),
+            hole_starts: faces.hole_starts.into(),
+            holes: faces.holes.into(),
         }
     }
 
@@ -270,11 +270,30 @@ impl Arrangement {
 
     /// The half-edges around a loop, from `start` on. Dead ends are walked on both sides.
     pub fn around(&self, start: HalfEdgeId) -> impl Iterator<Item = HalfEdgeId> + '_ {
-        let following = move |&half_edge: &HalfEdgeId| {
-            let next = self.next(half_edge);
-            (next != start).then_some(next)
-        };
-        std::iter::successors(Some(start), following)
+        Around {
+            arrangement: self,
+            start,
+            here: Some(start),
+        }
+    }
+}
+
+/// A walk around a loop. Loops are walked at every corner of every face while a pointer moves.
+struct Around<'a> {
+    arrangement: &'a Arrangement,
+    start: HalfEdgeId,
+    here: Option<HalfEdgeId>,
+}
+
+impl Iterator for Around<'_> {
+    type Item = HalfEdgeId;
+
+    #[inline(always)]
+    fn next(&mut self) -> Option<HalfEdgeId> {
+        let here = self.here?;
+        let next = self.arrangement.next(here);
+        self.here = (next != self.start).then_some(next);
+        Some(here)
     }
 }
 

@@ -25,9 +25,11 @@ pub fn blocks(lines: &DrawnLines, arrangement: &Arrangement, carriers: &[Option<
             continue;
         };
         let role = lines.streets[carrier.street as usize].role;
-        let [left, right] = [edge.forward(), edge.backward()].map(|half_edge| arrangement.face(half_edge));
-        let joins = matches!(role, StreetRole::Path | StreetRole::Alley);
-        if joins && left != FaceId::OUTSIDE && right != FaceId::OUTSIDE {
+        if !matches!(role, StreetRole::Path | StreetRole::Alley) {
+            continue;
+        }
+        let (left, right) = (arrangement.face(edge.forward()), arrangement.face(edge.backward()));
+        if left != FaceId::OUTSIDE && right != FaceId::OUTSIDE {
             let (left, right) = (lowest(&mut toward, left.0), lowest(&mut toward, right.0));
             toward[left.max(right) as usize] = left.min(right);
         }

@@ -119,7 +119,7 @@ fn add_key_of(
         for half_edge in arrangement.around(start) {
             let point = arrangement.point(arrangement.origin(half_edge));
             let width_mm = half_width_mm(half_edge);
-            key.extend([point.x_mm, point.y_mm, (width_mm * 2.0) as i32]);
+            key.extend_from_slice(&[point.x_mm, point.y_mm, (width_mm * 2.0) as i32]);
             if !constraints.is_empty() {
                 points.push(point);
             }

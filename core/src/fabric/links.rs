@@ -82,14 +82,20 @@ impl StreetLinks {
         for is_ring in [false, true] {
             for edge in arrangement.edges() {
                 let Some(street) = street_of(edge) else { continue };
-                for first in [edge.forward(), edge.backward()] {
-                    let begins = is_node[arrangement.origin(first).0 as usize];
-                    if (begins || is_ring) && links.on_link[edge.0 as usize].is_none() {
-                        is_node[arrangement.origin(first).0 as usize] = true;
-                        walk(arrangement, first, &is_node, &mut walked);
-                        links.add(street, &walked, arrangement, &mut node_of);
-                    }
+                if links.on_link[edge.0 as usize].is_some() {
+                    continue;
                 }
+                let begins = |half_edge: HalfEdgeId| is_node[arrangement.origin(half_edge).0 as usize];
+                let first = if is_ring || begins(edge.forward()) {
+                    edge.forward()
+                } else if begins(edge.backward()) {
+                    edge.backward()
+                } else {
+                    continue;
+                };
+                is_node[arrangement.origin(first).0 as usize] = true;
+                walk(arrangement, first, &is_node, &mut walked);
+                links.add(street, &walked, arrangement, &mut node_of);
             }
         }
         links

@@ -278,9 +278,8 @@ impl InSite {
         if lines.boundary.len() < 4 {
             let mut is_in = vec![false; arrangement.face_count()];
             for edge in arrangement.edges().filter(|edge| carriers[edge.0 as usize].is_some()) {
-                for half_edge in [edge.forward(), edge.backward()] {
-                    is_in[arrangement.face(half_edge).0 as usize] = true;
-                }
+                is_in[arrangement.face(edge.forward()).0 as usize] = true;
+                is_in[arrangement.face(edge.backward()).0 as usize] = true;
             }
             return Self { is_in };
         }

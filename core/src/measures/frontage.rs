@@ -17,8 +17,9 @@ use crate::fabric::{Fabric, FaceId, FaceOfLand};
 use crate::measures::palette::{Palette, Said};
 use crate::measures::soft::{SoftAreas, portions};
 use crate::network::{LinkId, Stretch};
+use crate::order::OrderedMap;
 use crate::plan::land::Portion;
-use crate::plan::{AlternativeId, BuildingTypeId, Document, MarkId, PhaseId, SideUse};
+use crate::plan::{AlternativeId, BuildingTypeId, Document, Mark, MarkId, PhaseId, SideUse};
 
 /// Every painted face, with the building types its lots are of.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -165,9 +166,12 @@ impl Painted {
     ) {
         self.palette = Palette::of(document, alternative);
         let soft_areas = SoftAreas::of(document, alternative);
+        let none = OrderedMap::new();
+        let held = document.alternatives.get(&alternative);
+        let marks = held.map_or(&none, |held| &held.marks);
         let mut count = 0;
         for face in fabric.faces.iter().filter(|face| face.is_in_site) {
-            let Some(land_use) = FaceUse::of(document, alternative, &soft_areas, face) else {
+            let Some(land_use) = FaceUse::of(marks, &soft_areas, face) else {
                 continue;
             };
             let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
@@ -203,14 +207,9 @@ struct FaceUse<'a> {
 }
 
 impl<'a> FaceUse<'a> {
-    fn of(
-        document: &'a Document,
-        alternative: AlternativeId,
-        soft_areas: &SoftAreas<'a>,
-        face: &FaceOfLand,
-    ) -> Option<Self> {
+    fn of(marks: &'a OrderedMap<MarkId, Mark>, soft_areas: &SoftAreas<'a>, face: &FaceOfLand) -> Option<Self> {
         if let Some(id) = face.use_mark {
-            let held = document.mark(alternative, id)?.as_use()?;
+            let held = marks.get(&id)?.as_use()?;
             return Some(Self {
                 mark: id,
                 phase: held.phase,
