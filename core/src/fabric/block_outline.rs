@@ -100,6 +100,9 @@ pub(super) fn ring_lengths(arrangement: &Arrangement, ring: &[HalfEdgeId], width
     Some(measured(&moved))
 }
 
+/// Told a block, its lines moved inward where they were worked, and where those are measured from.
+type Visit<'a> = dyn FnMut(usize, Option<&[Line]>, PlanPoint) + 'a;
+
 /// Calls `visit` with every block that has streets all round: its lines moved inward and where they are measured from;
 /// no lines where `is_known` tells that nobody needs them.
 fn for_each_ring(
@@ -108,7 +111,7 @@ fn for_each_ring(
     carriers: &[Option<Carrier>],
     blocks: &[Vec<FaceId>],
     is_known: &dyn Fn(FaceId) -> bool,
-    visit: &mut dyn FnMut(usize, Option<&[Line]>, PlanPoint),
+    visit: &mut Visit<'_>,
 ) {
     let mut block_of_face = vec![None; arrangement.face_count()];
     for (block, faces) in blocks.iter().enumerate() {
