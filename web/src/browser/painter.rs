@@ -12,7 +12,7 @@ use super::paths::Held;
 use super::pictures::Straight;
 use super::textures::Textures;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, STAR, Sign, Stroke, Width, Words};
-use crate::canvas::room::Room;
+use crate::canvas::room::{self, Room};
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
 
@@ -327,7 +327,9 @@ impl Painter {
     /// Where words hang on screen.
     fn place_of(&self, words: &Words, view: &View) -> (f64, f64) {
         let (x, y) = on_screen(words.at, view);
-        (x + words.shift_px.0 * self.scale, y + words.shift_px.1 * self.scale)
+        let x = x + words.shift_px.0 * self.scale;
+        let moved_px = room::moved_px(words, x, self.scale, self.size_px.0);
+        (x + moved_px, y + words.shift_px.1 * self.scale)
     }
 
     fn css(&mut self, color: Color) -> String {

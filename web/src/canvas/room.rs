@@ -43,9 +43,25 @@ impl Room {
     }
 }
 
+/// How wide words are in type of this size, nearly.
+#[must_use]
+pub fn width_px(words: &Words, size_px: f64) -> f64 {
+    words.text.chars().count() as f64 * size_px * GLYPH_SHARE
+}
+
+/// How far words beside a sign that begin at `x_px` are moved so that the edge of a drawing of this width does not cut
+/// them: to the other side of the sign, where there is room for them.
+#[must_use]
+pub fn moved_px(words: &Words, x_px: f64, scale: f64, drawing_px: f64) -> f64 {
+    let width_px = width_px(words, words.size_px * scale);
+    let across_px = 2.0 * words.shift_px.0 * scale + width_px;
+    let is_cut = words.align == Align::Right && x_px < drawing_px && x_px + width_px > drawing_px;
+    if is_cut && x_px > across_px { -across_px } else { 0.0 }
+}
+
 /// Disks along the line of words that cover them.
 fn disks(words: &Words, (x_px, y_px): (f64, f64), size_px: f64) -> Vec<(f64, f64, f64)> {
-    let width_px = words.text.chars().count() as f64 * size_px * GLYPH_SHARE;
+    let width_px = width_px(words, size_px);
     let radius_px = size_px * 0.6;
     let count = (width_px / radius_px / 1.5).ceil().max(1.0);
     let step_px = width_px / count;
@@ -99,6 +115,24 @@ mod tests {
         assert!(room.take_words(&words("Orchard Street", std::f64::consts::FRAC_PI_2), (100.0, 100.0)));
         assert!(room.take_words(&words("Park", 0.0), (130.0, 100.0)));
         assert!(!room.take_words(&words("Park", 0.0), (100.0, 130.0)));
+    }
+
+    #[test]
+    fn words_that_the_edge_would_cut_stand_on_the_other_side_of_their_sign() {
+        let mut beside = words("Footbridge", 0.0);
+        (beside.align, beside.shift_px) = (Align::Right, (10.0, 0.0));
+        let width = width_px(&beside, 12.0);
+        #[track_caller]
+        fn check(moved_px: f64, expected: f64) {
+            assert!((moved_px - expected).abs() < 1e-9, "{moved_px} instead of {expected}");
+        }
+        check(moved_px(&beside, 500.0, 1.0, 501.0 + width), 0.0);
+        check(moved_px(&beside, 500.0, 1.0, 499.0 + width), -20.0 - width);
+        check(moved_px(&beside, 500.0, 2.0, 499.0 + width), -40.0 - 2.0 * width);
+        // No room on the other side, a sign that is out of sight, a name in the middle of its land.
+        check(moved_px(&beside, 40.0, 1.0, 60.0), 0.0);
+        check(moved_px(&beside, 700.0, 1.0, 600.0), 0.0);
+        check(moved_px(&words("Park", 0.0), 500.0, 1.0, 501.0), 0.0);
     }
 
     #[test]
