@@ -208,7 +208,8 @@ impl Store {
         let insets = insets(width_px, height_px);
         self.stage.update(|stage| {
             if let Some(stage) = stage {
-                stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0);
+                let right_px = width_px - insets.right_px;
+                stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0, right_px);
             }
         });
         self.act(|app| app.resize(width_px, height_px, insets));

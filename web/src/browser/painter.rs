@@ -95,6 +95,8 @@ pub struct Painter {
     /// How many times as large drawn lines, words and signs are as they say.
     scale: f64,
     size_px: (f64, f64),
+    /// How far from the left words beside signs may reach.
+    words_to_px: f64,
     /// Width, height and density last fitted to, to tell whether they changed.
     fitted: Option<[u64; 3]>,
     css_colors: OrderedMap<[u32; 4], String>,
@@ -119,6 +121,7 @@ impl Painter {
             ratio: 0.0,
             scale: 1.0,
             size_px: (0.0, 0.0),
+            words_to_px: f64::INFINITY,
             fitted: None,
             css_colors: OrderedMap::new(),
         })
@@ -139,6 +142,11 @@ impl Painter {
             self.textures = Textures::default();
         }
         size_px
+    }
+
+    /// Keeps words beside signs from what lies so far from the left and beyond, where they would be covered.
+    pub const fn keep_words_from(&mut self, right_px: f64) {
+        self.words_to_px = right_px;
     }
 
     /// Draws lines, words, signs and textures so many times as large; what has a true width on the plan keeps it.
@@ -328,7 +336,7 @@ impl Painter {
     fn place_of(&self, words: &Words, view: &View) -> (f64, f64) {
         let (x, y) = on_screen(words.at, view);
         let x = x + words.shift_px.0 * self.scale;
-        let moved_px = room::moved_px(words, x, self.scale, self.size_px.0);
+        let moved_px = room::moved_px(words, x, self.scale, self.words_to_px);
         (x + moved_px, y + words.shift_px.1 * self.scale)
     }
 
