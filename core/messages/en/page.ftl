@@ -639,6 +639,7 @@ page-walking-slower-high = Slower walkers, high
 ## Where the default of a setting comes from.
 
 page-default = Default { $value }: { $source }.
+page-override-not-used = A value that the plan gives a factor is not used, the shipped one counts: { $fault }.
 page-from-memory = { $source }, from memory
 page-trees = Trees along streets
 page-tree-spacing = Distance between street trees

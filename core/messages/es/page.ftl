@@ -651,6 +651,7 @@ page-walking-slower-high = Peatones más lentos, alto
 ## Where the default of a setting comes from.
 
 page-default = Predeterminado { $value }: { $source }.
+page-override-not-used = Un valor que el plan da a un factor no se usa y cuenta el de fábrica: { $fault }.
 page-from-memory = { $source }, de memoria
 page-trees = Árboles a lo largo de las calles
 page-tree-spacing = Distancia entre árboles de la calle

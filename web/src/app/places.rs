@@ -3,6 +3,7 @@
 use hobnail_core::measures::streets::methods::place_of_largest;
 use hobnail_core::measures::streets::ways::CountedPlace;
 use hobnail_core::plan::PlanPoint;
+use hobnail_core::say;
 use hobnail_core::study::Study;
 use hobnail_core::study::notes::Note;
 
@@ -144,7 +145,7 @@ pub struct NoteShown {
     pub is_caution: bool,
 }
 
-/// What the drawing leaves open, and the cautions it calls for.
+/// Values of the plan's own that can not be used, what the drawing leaves open, and the cautions it calls for.
 #[must_use]
 pub fn notes(study: &Study) -> Vec<NoteShown> {
     let shown = |note: Note| NoteShown {
@@ -152,5 +153,10 @@ pub fn notes(study: &Study) -> Vec<NoteShown> {
         place: note.at.map(|at| Place::point(at.to_m())),
         is_caution: note.is_caution,
     };
-    study.notes().into_iter().map(shown).collect()
+    let not_used = study.override_faults().iter().map(|fault| NoteShown {
+        words: say!("page-override-not-used", fault = fault),
+        place: None,
+        is_caution: false,
+    });
+    not_used.chain(study.notes().into_iter().map(shown)).collect()
 }

@@ -305,6 +305,24 @@ fn a_place_that_is_spoken_of_comes_to_the_middle() {
 }
 
 #[test]
+fn a_value_for_a_factor_that_is_not_there_is_noted() {
+    let mut document = with_homes().study().document().clone();
+    let own = hobnail_core::plan::document::FactorOverride {
+        low: 1.0,
+        typical: 2.0,
+        high: 3.0,
+        source: "made up".to_owned(),
+    };
+    let held = |document: Document| crate::app::places::notes(&Study::open(document).unwrap());
+    let before = held(document.clone());
+    document.settings.overridden_factors.insert("no.such".to_owned(), own);
+    let notes = held(document);
+    assert_eq!(notes.len(), before.len() + 1);
+    assert!(notes[0].words.contains("no.such"), "{:?}", notes[0]);
+    assert!(!notes[0].is_caution && notes[0].place.is_none());
+}
+
+#[test]
 fn land_no_street_reaches_is_noted_with_its_place() {
     let mut app = with_homes();
     assert!(app.study().notes().iter().all(|note| note.at.is_none()));
