@@ -97,12 +97,12 @@ pub struct PaintedLand {
     /// The building type of each of those lots, as built.
     pub built: Vec<BuildingTypeId>,
     /// Lots of one type side by side, in their order.
-    runs: Vec<Run>,
+    runs: Vec<LotRun>,
 }
 
 /// Lots of one type side by side along one side of a face.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Run {
+struct LotRun {
     side: u32,
     /// From where to where along the side; `None` at the head of the dead end at its end.
     along_um: Option<[u64; 2]>,
@@ -333,7 +333,7 @@ impl PaintedCache {
     }
 }
 
-fn runs_of(lots: &[Lot], built: &[BuildingTypeId]) -> Vec<Run> {
+fn runs_of(lots: &[Lot], built: &[BuildingTypeId]) -> Vec<LotRun> {
     let mut runs = Vec::new();
     let mut at = 0;
     while let Some(first) = lots.get(at) {
@@ -350,7 +350,7 @@ fn runs_of(lots: &[Lot], built: &[BuildingTypeId]) -> Vec<Run> {
             last = next;
             at += 1;
         }
-        runs.push(Run {
+        runs.push(LotRun {
             side: first.side,
             along_um: (!first.is_at_head).then_some([first.front_um[0], last.front_um[1]]),
             building_type,
