@@ -114,6 +114,10 @@ fn write_messages(out: &Path) -> Result<(), Box<dyn Error>> {
         );
     }
     ids.sort();
+    let mut pairs = ids.windows(2);
+    if let Some([twice, _]) = pairs.find(|pair| pair.first() == pair.last()) {
+        return Err(format!("the message {twice} is written twice").into());
+    }
     fs::write(
         out.join("ids.rs"),
         format!("/// The names of all messages, in the order of their bytes.\nconst IDS: &[&str] = &{ids:?};\n"),

@@ -204,15 +204,23 @@ fn parts_of_land_homes_and_floor_sum_to_the_whole() {
             total(&study, "land.held_back_by_kind"),
             number(&study, "land.held_back"),
         );
-        let homes = number(&study, "homes.count");
-        for table in ["homes.by_building_type", "homes.by_price_band", "homes.by_phase"] {
-            alike(table, total(&study, table), homes);
+        for (quantity, whole) in [
+            ("homes.", "homes.count"),
+            ("people.", "people.count"),
+            ("jobs.", "jobs.count"),
+            ("density.floor_", "density.floor_area"),
+        ] {
+            for by in [
+                "by_building_type",
+                "by_price_band",
+                "by_phase",
+                "by_building_type_and_price_band",
+                "by_building_type_and_phase",
+            ] {
+                let table = format!("{quantity}{by}");
+                alike(&table, total(&study, &table), number(&study, whole));
+            }
         }
-        alike(
-            "people",
-            total(&study, "people.by_building_type"),
-            number(&study, "people.count"),
-        );
         let floor = number(&study, "density.floor_area");
         alike("floor", total(&study, "mix.floor_area_by_building_type"), floor);
         alike("floor by use", total(&study, "mix.floor_area"), floor);

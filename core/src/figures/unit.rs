@@ -304,6 +304,8 @@ pub const JOBS: Unit = Unit::counted("job", JOB, "jobs");
 pub const LOTS: Unit = Unit::counted("lot", LOT, "lots");
 /// Homes on a lot.
 pub const HOMES_PER_LOT: Unit = Unit::each("home/lot", HOME.over(LOT), "homes/lot");
+/// Jobs on a lot.
+pub const JOBS_PER_LOT: Unit = Unit::each("job/lot", JOB.over(LOT), "jobs/lot");
 /// People in a home.
 pub const PEOPLE_PER_HOME: Unit = Unit::each("person/home", PERSON.over(HOME), "people/home");
 /// Jobs for each home.
@@ -411,7 +413,7 @@ pub const SPEED: Unit = Unit::measured(
 );
 
 /// Every unit above, for the tests that read them back.
-pub const ALL: [Unit; 32] = [
+pub const ALL: [Unit; 33] = [
     COUNT,
     INTERSECTIONS,
     INTERSECTIONS_PER_LAND,
@@ -424,6 +426,7 @@ pub const ALL: [Unit; 32] = [
     LOTS,
     HOMES_PER_LOT,
     PEOPLE_PER_HOME,
+    JOBS_PER_LOT,
     JOBS_PER_HOME,
     JOBS_PER_PERSON,
     LAND,

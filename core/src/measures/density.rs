@@ -1,4 +1,4 @@
-//! Densities, each with its land; floor-area ratio; how homes are divided over types, price bands and phases.
+//! Densities, each with its land; floor-area ratio; how evenly homes are divided over types.
 //!
 //! Homes are those drawn as lots and the rough ones of soft areas. Three densities: on land of the whole site (what does
 //! not count in the site left out), on buildable land (right-of-ways left out, and what does not count as buildable), and
@@ -77,8 +77,6 @@ pub struct DensityInputs {
 /// [`super::land::declare`] and [`super::soft::declare`] declare.
 pub fn declare(graph: &mut GraphBuilder) {
     graph.fixed_axis("lot_group", say!("measures-lot-group"), &lot_groups());
-    graph.fixed_axis("price_band", say!("measures-price-band"), &price_bands());
-    graph.open_axis("phase", say!("measures-phase"));
     declare_lot_land(graph);
     declare_densities(graph);
     declare_ratios(graph);
@@ -202,40 +200,6 @@ fn declare_kinds_of_homes(graph: &mut GraphBuilder) {
     graph
         .figure("homes.type_diversity", say!("measures-type-diversity"), unit::NUMBER)
         .method(&DIVERSITY, &["homes.by_building_type"], &["building_type"]);
-    let _ = graph
-        .chosen("homes.in_price_band", say!("measures-in-band"), unit::NUMBER)
-        .over(&["building_type", "price_band"]);
-    graph
-        .figure(
-            "homes.by_building_type_and_price_band",
-            say!("measures-homes-type-band"),
-            unit::HOMES,
-        )
-        .over(&["building_type", "price_band"])
-        .formula(figure("homes.by_building_type") * figure("homes.in_price_band"));
-    graph
-        .figure("homes.by_price_band", say!("measures-homes-band"), unit::HOMES)
-        .over(&["price_band"])
-        .sum("homes.by_building_type_and_price_band", &["building_type"]);
-    let _ = graph
-        .counted("lots.by_phase", say!("measures-lots-type-phase"), unit::LOTS)
-        .over(&["building_type", "phase"]);
-    graph
-        .figure(
-            "homes.drawn_by_building_type_and_phase",
-            say!("measures-lot-homes-type-phase"),
-            unit::HOMES,
-        )
-        .over(&["building_type", "phase"])
-        .formula(figure("lots.by_phase") * figure("homes.per_lot"));
-    graph
-        .figure("homes.drawn_by_phase", say!("measures-lot-homes-phase"), unit::HOMES)
-        .over(&["phase"])
-        .sum("homes.drawn_by_building_type_and_phase", &["building_type"]);
-    graph
-        .figure("homes.by_phase", say!("measures-homes-phase"), unit::HOMES)
-        .over(&["phase"])
-        .formula(figure("homes.drawn_by_phase") + figure("homes.soft_by_phase"));
 }
 
 /// Simpson's diversity `1 − Σ (n ÷ N)²` of homes over building types: 0 when all are of one type, up to

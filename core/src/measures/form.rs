@@ -9,7 +9,7 @@ use super::land::count::{LandCount, is_park, square_meters};
 use super::palette::{BuiltType, Palette};
 use super::program::ProgramInputs;
 use super::soft::{SoftAreas, SoftInput, SoftInputs, portions, words_for};
-use super::{allowance, density, land, program, soft, yardsticks};
+use super::{allowance, breakdown, density, land, program, soft, yardsticks};
 use crate::fabric::Fabric;
 use crate::figures::axis::Entry;
 use crate::figures::graph::GraphBuilder;
@@ -38,6 +38,7 @@ pub fn declare(graph: &mut GraphBuilder) {
     land::declare(graph);
     soft::declare(graph);
     density::declare(graph);
+    breakdown::declare(graph);
     program::declare(graph);
     allowance::declare(graph);
     yardsticks::declare(graph);

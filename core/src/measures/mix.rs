@@ -101,7 +101,7 @@ pub fn declare(graph: &mut GraphBuilder) {
         .method(&EVENNESS, &["mix.floor_area"], &["use"]);
     graph
         .figure(
-            "jobs.by_building_type",
+            "jobs.by_building_type_and_workplace",
             say!("measures-jobs-type-workplace"),
             unit::JOBS,
         )
@@ -110,7 +110,11 @@ pub fn declare(graph: &mut GraphBuilder) {
     graph
         .figure("jobs.by_workplace", say!("measures-jobs-workplace"), unit::JOBS)
         .over(&["workplace"])
-        .sum("jobs.by_building_type", &["building_type"]);
+        .sum("jobs.by_building_type_and_workplace", &["building_type"]);
+    graph
+        .figure("jobs.by_building_type", say!("measures-jobs-type"), unit::JOBS)
+        .over(&["building_type"])
+        .sum("jobs.by_building_type_and_workplace", &["workplace"]);
     graph
         .figure("jobs.count", say!("measures-jobs"), unit::JOBS)
         .sum("jobs.by_workplace", &["workplace"]);

@@ -13,6 +13,8 @@ pub mod soft;
 
 pub mod density;
 
+pub mod breakdown;
+
 pub mod program;
 
 pub mod allowance;

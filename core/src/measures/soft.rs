@@ -252,21 +252,6 @@ fn declare_homes_and_people(graph: &mut GraphBuilder) {
         .figure("homes.soft_by_soft_area", say!("measures-soft-homes-area"), unit::HOMES)
         .over(&["soft_area"])
         .sum("homes.soft_by_soft_area_and_building_type", &["building_type"]);
-    let _ = graph
-        .chosen("land.soft_in_phase", say!("measures-soft-in-phase"), unit::NUMBER)
-        .over(&["soft_area", "phase"]);
-    graph
-        .figure(
-            "homes.soft_by_soft_area_and_phase",
-            say!("measures-soft-homes-area-phase"),
-            unit::HOMES,
-        )
-        .over(&["soft_area", "phase"])
-        .formula(figure("homes.soft_by_soft_area") * figure("land.soft_in_phase"));
-    graph
-        .figure("homes.soft_by_phase", say!("measures-soft-homes-phase"), unit::HOMES)
-        .over(&["phase"])
-        .sum("homes.soft_by_soft_area_and_phase", &["soft_area"]);
     graph
         .figure(
             "people.soft_by_building_type",

@@ -236,8 +236,6 @@ fn the_villages_land_and_program_are_those_worked_by_hand() {
         ("land.bar_share", "water", 0.03),
         ("homes.by_price_band", "upper", 95.0),
         ("homes.by_price_band", "lower", 39.0),
-        ("homes.by_phase", "phase_0", 140.0),
-        ("homes.by_phase", "phase_1", 35.0 + 39.0),
         ("land.open_space", "in_lots", 0.4 * 60_270.0),
         ("land.open_space", "held_back", 4_000.0),
         ("program.left.homes_of", "row", 10.0),
