@@ -4,7 +4,7 @@
 use hobnail_core::order::{OrderedMap, OrderedSet};
 use hobnail_core::{message, say};
 
-use hobnail_core::figures::graph::{NodeIndex, Operator};
+use hobnail_core::figures::graph::{Graph, Node, NodeIndex, Operator};
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
@@ -82,26 +82,47 @@ impl Heading {
 /// Figures that are steps on the way to others and are found in their basis, by how their ids begin.
 const STEPS: [&str; 1] = ["walk.base_time"];
 
-/// The figures under a heading, first-level ones and the land bar left out.
-fn under(study: &Study, heading: Heading) -> impl Iterator<Item = NodeIndex> {
+/// What stands first under a heading, by how ids begin.
+const FIRST: [&str; 5] = ["homes", "people", "jobs", "density", "land"];
+
+/// Whether a figure is a step on the way to others: so are the tables that part each building type once more.
+fn is_step(graph: &Graph, node: &Node) -> bool {
+    let mut axes = node.axes.iter().map(|axis| graph.axis(*axis));
+    let parts_types = node.axes.len() > 1 && axes.any(|axis| axis.id == "building_type");
+    parts_types || STEPS.iter().any(|step| node.id.starts_with(step))
+}
+
+/// The figures under a heading, first-level ones and the land bar left out: what is drawn before what is rough, numbers
+/// before tables, kinds of quantity together.
+fn under(study: &Study, heading: Heading) -> Vec<NodeIndex> {
     let graph = study.graph();
-    graph.indices().filter(move |index| {
+    let is_here = |index: &NodeIndex| {
         let node = graph.node(*index);
         let is_worked = !matches!(node.operator, Operator::Leaf(_));
-        let is_step = STEPS.iter().any(|step| node.id.starts_with(step));
         is_worked
-            && !is_step
+            && !is_step(graph, node)
             && node.id != land_bar::FIGURE
             && !FIRST_LEVEL.contains(&node.id.as_str())
             && Heading::of(&node.id) == heading
-    })
+    };
+    let mut held: Vec<NodeIndex> = graph.indices().filter(is_here).collect();
+    held.sort_by_key(|index| {
+        let node = graph.node(*index);
+        let family = FIRST.iter().position(|first| node.id.starts_with(first));
+        (
+            node.id.contains(".soft"),
+            !node.axes.is_empty(),
+            family.unwrap_or(FIRST.len()),
+        )
+    });
+    held
 }
 
 /// The headings that have anything below them, in order.
 #[must_use]
 pub fn headings(study: &Study) -> Vec<Heading> {
     let mut held = Heading::ALL.to_vec();
-    held.retain(|heading| under(study, *heading).next().is_some());
+    held.retain(|heading| !under(study, *heading).is_empty());
     held
 }
 
@@ -253,7 +274,7 @@ pub fn rows(study: &Study, drawn: &Drawn, open: &OrderedSet<Heading>) -> Vec<Row
         .map(|figure| row(None, figure, drawn.ranges(study, &figure.id)))
         .collect();
     for heading in open {
-        rows.extend(under(study, *heading).map(|index| {
+        rows.extend(under(study, *heading).into_iter().map(|index| {
             let figure = study.figure_value(index);
             row(Some(*heading), &figure, drawn.ranges(study, &figure.id))
         }));
@@ -427,5 +448,26 @@ mod tests {
             rows.len() + 3,
             "a range for each and for the land bar, the details, and one doubt"
         );
+    }
+
+    #[test]
+    fn what_is_drawn_stands_before_what_is_rough_and_numbers_before_tables() {
+        let study = study();
+        let open = OrderedSet::from_iter([Heading::Homes]);
+        let rows = rows(&study, &Drawn::default(), &open);
+        let ids: Vec<&str> = rows.iter().map(|row| row.id.as_str()).collect();
+        let at = |id: &str| ids.iter().position(|held| *held == id).expect(id);
+        for pair in [
+            ["people.count", "homes.by_phase"],
+            ["homes.by_phase", "people.by_phase"],
+            ["people.by_price_band", "jobs.by_phase"],
+            ["jobs.by_building_type", "density.floor_by_phase"],
+            ["density.floor_by_phase", "lots.by_building_type"],
+            ["lots.by_building_type", "homes.soft"],
+            ["homes.soft", "homes.soft_by_building_type"],
+        ] {
+            assert!(at(pair[0]) < at(pair[1]), "{pair:?}");
+        }
+        assert!(!ids.contains(&"homes.by_building_type_and_phase"), "found in its basis");
     }
 }
