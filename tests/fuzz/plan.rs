@@ -88,6 +88,16 @@ pub fn address(input: &[u8]) {
     open_address(&address::sealed(&text));
 }
 
+/// As [`address`], without saving what opens and telling it again, so that many more can be tried.
+pub fn address_opened(input: &[u8]) {
+    let text = String::from_utf8_lossy(input);
+    for text in [address::sealed(&text), text.into_owned()] {
+        if let Err(fault) = decoded(&text) {
+            assert!(!fault.to_string().is_empty());
+        }
+    }
+}
+
 /// What opening an address may cost, whatever it says (`exchange/address`).
 const LONGEST: Duration = Duration::from_millis(50);
 const MOST_BYTES: usize = 64_000_000;

@@ -47,6 +47,11 @@ pub const TARGETS: &[Target] = &[
         read: plan::address,
         seeds: &ADDRESSES,
     },
+    Target {
+        name: "address_opened",
+        read: plan::address_opened,
+        seeds: &ADDRESSES,
+    },
 ];
 
 const ADDRESSES: [&str; 2] = [
