@@ -221,6 +221,8 @@ page-forgotten = { $plan } is forgotten.
 page-forgotten-already = { $plan } was forgotten already.
 page-not-forgotten = { $plan } is not forgotten: another window went on with it.
 page-does-not-forget = This browser does not forget { $plan }.
+page-lasting = This browser now keeps your plans until you remove them.
+page-not-lasting = This browser makes no promise: save plans that matter as files.
 
 ## Maps over the plan.
 

@@ -201,3 +201,6 @@ panels-forget = Forget…
 panels-keep = Keep
 panels-go-on = Go on with
 panels-forget-plan = Forget { $name }
+panels-lasting = This browser keeps them until you remove them.
+panels-not-lasting = When room runs short, this browser may drop them.
+panels-ask-to-last = Ask it to keep them

@@ -230,6 +230,8 @@ page-forgotten = { $plan } quedó olvidado.
 page-forgotten-already = { $plan } ya estaba olvidado.
 page-not-forgotten = { $plan } no se olvidó: otra ventana siguió con él.
 page-does-not-forget = Este navegador no olvida { $plan }.
+page-lasting = Este navegador guarda ahora sus planes hasta que usted los quite.
+page-not-lasting = Este navegador no promete nada: guarde como archivos los planes que importan.
 
 ## Maps over the plan.
 

@@ -207,3 +207,6 @@ panels-forget = Olvidar…
 panels-keep = Conservar
 panels-go-on = Continúe con
 panels-forget-plan = Olvidar { $name }
+panels-lasting = Este navegador los guarda hasta que usted los quite.
+panels-not-lasting = Si falta espacio, este navegador puede borrarlos.
+panels-ask-to-last = Pídale que los guarde

@@ -64,3 +64,24 @@ fn a_plan_that_was_only_looked_at_is_not_kept() {
         assert_eq!(page.texts("[data-recent]").await.len(), 1);
     });
 }
+
+/// A browser without a person decides by itself: it may promise or not, and the page says which.
+#[test]
+fn the_browser_is_asked_to_hold_on_to_kept_plans() {
+    scenario("kept-lasting", async |page| {
+        page.begin_with(SITE).await;
+        page.draw_street([(-100.0, 0.0), (100.0, 0.0)]).await;
+        page.wait_for("[data-kept='yes']").await;
+        page.load_again("").await;
+        page.wait_for("[data-lasting='false']").await;
+        page.press("[data-ask-to-last]").await;
+        page.wait_for("[data-lasting='true'], .notice").await;
+        let is_lasting = page.texts("[data-lasting='true']").await.len() == 1;
+        assert_eq!(page.texts("[data-ask-to-last]").await.is_empty(), is_lasting);
+        assert_eq!(
+            page.texts(".notice-place .notice").await.is_empty(),
+            is_lasting,
+            "what may be lost is said"
+        );
+    });
+}

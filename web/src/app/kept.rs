@@ -9,6 +9,7 @@ use super::language::Handed;
 use super::store::Store;
 use crate::browser::document;
 use crate::browser::keeping::{Found, Outcome, Writing};
+use crate::browser::lasting::lasting;
 
 impl App {
     /// Opens a kept plan with its history, and says what came of it.
@@ -96,9 +97,22 @@ impl Store {
     /// Reads anew which plans can be offered.
     fn list_recent(self) {
         let Some(keep) = self.keep.get() else { return };
+        lasting(false, Box::new(move |is_lasting| self.is_lasting.set(is_lasting)));
         keep.list(Box::new(move |kept| {
             self.recent.set(keeping::recent(kept, document::clock_ms()));
         }));
+    }
+
+    /// Asks the browser to hold on to what it keeps, and says what it answered.
+    pub fn ask_to_last(self) {
+        let then = move |is_lasting: Option<bool>| {
+            self.is_lasting.set(is_lasting);
+            self.act(move |app| match is_lasting {
+                Some(true) => app.say(say!("page-lasting")),
+                _ => app.warn(say!("page-not-lasting")),
+            });
+        };
+        lasting(true, Box::new(then));
     }
 
     /// Opens a kept plan again.

@@ -77,6 +77,8 @@ pub struct Store {
     pub kept: Live<KeptShown>,
     /// Kept plans that can be opened again.
     pub recent: Live<Vec<Recent>>,
+    /// Whether the browser promises to hold on to what it keeps; `None` where it does not say.
+    pub is_lasting: Live<Option<bool>>,
     /// Names, palettes and history.
     pub plan: Live<PlanShown>,
     /// The alternatives as small plans.
@@ -143,6 +145,7 @@ impl Store {
             keep: Stored::new(None),
             kept: Live::default(),
             recent: Live::default(),
+            is_lasting: Live::default(),
             plan: Live::default(),
             alternatives: Live::default(),
             hand: Live::default(),

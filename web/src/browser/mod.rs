@@ -10,6 +10,8 @@ pub mod files;
 
 pub mod keeping;
 
+pub mod lasting;
+
 pub mod loader;
 
 pub mod notice;

@@ -183,6 +183,29 @@ fn recent_plans(store: Store) -> View {
             View::nothing()
                 .and(element("h2").holds(say!("panels-go-on")))
                 .and(element("ul").holds(plans.into_iter().map(one).collect::<Vec<View>>()))
+                .and(lasting(store))
         })
+    })
+}
+
+/// Whether the browser holds on to the kept plans, and a way to ask it to.
+fn lasting(store: Store) -> View {
+    View::from(move || {
+        let is_lasting = store.is_lasting.get()?;
+        let words = if is_lasting {
+            say!("panels-lasting")
+        } else {
+            say!("panels-not-lasting")
+        };
+        let ask = move || {
+            command()
+                .mark("data-ask-to-last")
+                .on_press(move || store.ask_to_last())
+                .holds(say!("panels-ask-to-last"))
+        };
+        let line = element("p")
+            .class("lasting")
+            .with("data-lasting", is_lasting.to_string());
+        Some(line.holds(words).holds((!is_lasting).then(ask)))
     })
 }
