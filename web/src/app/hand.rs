@@ -41,6 +41,10 @@ impl App {
         }
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
         self.tool = kind.at_rest();
+        if !matches!(kind, ToolKind::Select | ToolKind::Pan) {
+            // What the tool draws with is chosen next.
+            self.leave_editor();
+        }
         if matches!(kind, ToolKind::Area | ToolKind::Place) {
             // Their palettes speak of what is drawn next.
             self.selection = None;

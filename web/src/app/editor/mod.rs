@@ -210,6 +210,12 @@ impl App {
         self.editor.focus.take()
     }
 
+    /// Closes the editor beside the rail.
+    pub(super) fn leave_editor(&mut self) {
+        self.editor.open = None;
+        self.editor.refused = None;
+    }
+
     /// Forgets what stood open, as for another plan.
     pub(super) fn close_editors(&mut self) {
         self.editor = State::default();

@@ -85,6 +85,19 @@ fn with_section() -> App {
     app
 }
 
+#[test]
+fn another_tool_with_a_palette_closes_the_editor_of_the_last() {
+    let mut app = with_section();
+    app.choose_tool(ToolKind::Select);
+    assert_eq!(
+        app.editors().editor.name,
+        "section",
+        "what is drawn may be picked meanwhile"
+    );
+    app.choose_tool(ToolKind::Use);
+    assert_eq!(app.editors().editor.name, "");
+}
+
 fn section_of(app: &App) -> StreetSection {
     app.study().document().street_sections[&NEIGHBORHOOD_STREET].clone()
 }
