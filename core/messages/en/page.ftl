@@ -14,7 +14,7 @@ page-shared-near = Streets within { $length } of one another, in about the same 
 ## Measures in US customary units, the number written before.
 
 page-feet = { $number } ft
-page-square-feet = { $number } sq ft
+page-square-feet = { $number } ft²
 page-acres = { $number } acres
 page-feet-per-second = { $number } ft/s
 
@@ -121,7 +121,7 @@ page-field-latitude = Latitude, north
 page-field-longitude = Longitude, east
 page-field-phase-name = Phase name
 page-field-asked = Program
-page-unit-square-feet = sq ft
+page-unit-square-feet = ft²
 page-unit-acres = acres
 
 ## What a thing is called, as a heading.
@@ -571,7 +571,6 @@ page-street-section = Edit its street section
 page-not-a-number = type a number such as 9.5
 page-unit-feet = ft
 page-unit-mph = mph
-page-unit-square-feet-short = ft²
 page-unit-feet-per-second = ft/s
 page-unit-people = people
 page-unit-spaces = spaces

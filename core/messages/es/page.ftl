@@ -583,7 +583,6 @@ page-street-section = Editar su sección de calle
 page-not-a-number = escriba un número como 9.5
 page-unit-feet = ft
 page-unit-mph = mph
-page-unit-square-feet-short = ft²
 page-unit-feet-per-second = ft/s
 page-unit-people = personas
 page-unit-spaces = espacios

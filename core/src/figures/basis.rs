@@ -43,7 +43,7 @@ pub struct Step {
     pub rest: Vec<Row>,
     /// How many rows are not listed.
     pub unlisted: usize,
-    /// What the units in the formula are worth, where they do not cancel as they stand: `1 acre = 43,560 ft2`.
+    /// What the units in the formula are worth, where they do not cancel as they stand: `1 acre = 43,560 ft²`.
     pub conversions: Vec<String>,
     /// The steps its numbers open.
     pub opens: Vec<String>,

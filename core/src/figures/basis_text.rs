@@ -6,9 +6,9 @@
 //! homes by building type [homes.by_building_type]
 //!   = buildable land by building type × share of land that becomes lots ÷ area of a lot × homes on a lot
 //!   for cottage:
-//!   = 4.35 ha × 92% ÷ 450 m2/lot × 1 homes/lot
+//!   = 4.35 ha × 92% ÷ 450 m²/lot × 1 homes/lot
 //!   = 88.9333 homes
-//!   1 ha = 10,000 m2
+//!   1 ha = 10,000 m²
 //!   for row house: 74.8778 homes
 //! ```
 

@@ -223,7 +223,7 @@ impl<'a> Reader<'a> {
             None => {
                 let word = rest.strip_prefix(' ').unwrap_or("");
                 let end = word
-                    .find(|letter: char| !(letter.is_ascii_alphanumeric() || letter == '/'))
+                    .find(|letter: char| !(letter.is_ascii_alphanumeric() || "/²".contains(letter)))
                     .unwrap_or(word.len());
                 match read_unit(&word[..end]) {
                     Some(_) if end > 0 => (&word[..end], &word[end..]),
@@ -416,7 +416,7 @@ fn check_ends(step: &Step, basis: &Basis) {
 
 #[test]
 fn a_wrong_number_is_caught() {
-    let (read, _) = read_line("4.35 ha × 92% ÷ 450 m2/lot × 1 homes/lot", &[], Reading::SixDigits);
+    let (read, _) = read_line("4.35 ha × 92% ÷ 450 m²/lot × 1 homes/lot", &[], Reading::SixDigits);
     assert!(read.0.meets(read_value("88.9333 homes", Reading::SixDigits).0));
     assert!(!read.0.meets(read_value("88.9343 homes", Reading::SixDigits).0));
     assert_eq!(read.1, read_unit("homes").unwrap().0);

@@ -10,7 +10,7 @@ use std::fmt;
 
 use crate::say;
 
-pub use words::in_words;
+pub use words::{in_plain_words, in_words};
 
 /// The bases dimensions are built of. Counted things are bases too, so that homes are never added to jobs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -130,7 +130,7 @@ impl Dimension {
 }
 
 impl fmt::Display for Dimension {
-    /// `m2/s`, `person/home`; `a plain number` for no dimension.
+    /// `m²/s`, `person/home`; `a plain number` for no dimension.
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.written("m").as_str() {
             "" => out.write_str(say!("figures-plain-number")),
@@ -139,7 +139,7 @@ impl fmt::Display for Dimension {
     }
 }
 
-/// What one shown unit is worth in plain ones: `1 acre = 43,560 ft2`, `1 ha = 10,000 m2`. `None` when it is plain.
+/// What one shown unit is worth in plain ones: `1 acre = 43,560 ft²`, `1 ha = 10,000 m²`. `None` when it is plain.
 #[must_use]
 pub fn conversion(unit: &Unit, system: System) -> Option<String> {
     let shown = unit.shown(system);
@@ -460,7 +460,7 @@ const WRITTEN: &[(&[&str], Dimension, f64)] = &[
     (&["mi"], METER, MILE_M),
     (&["ha"], AREA_DIMENSION, HECTARE_M2),
     (&["acre", "acres"], AREA_DIMENSION, ACRE_M2),
-    (&["1000ft2"], AREA_DIMENSION, 1_000.0 * SQUARE_FOOT_M2),
+    (&["1000ft2", "1000ft²"], AREA_DIMENSION, 1_000.0 * SQUARE_FOOT_M2),
     (&["s"], SECOND, 1.0),
     (&["min"], SECOND, 60.0),
     (&["h"], SECOND, 3_600.0),
@@ -514,9 +514,9 @@ fn read_powered_name(text: &str) -> Option<(Dimension, f64)> {
     if let Some((_, dimension, scale)) = named(text) {
         return Some((*dimension, *scale));
     }
-    let name = text.strip_suffix(['2', '3'])?;
+    let name = text.strip_suffix(['2', '3', '²'])?;
     let (_, dimension, scale) = named(name)?;
-    if text.ends_with('2') {
+    if !text.ends_with('3') {
         Some((dimension.times(*dimension), scale * scale))
     } else {
         Some((dimension.times(*dimension).times(*dimension), scale * scale * scale))
@@ -555,12 +555,12 @@ mod tests {
     #[test]
     fn a_unit_that_is_not_plain_says_what_it_is_worth() {
         let (metric, customary) = (System::Metric, System::Customary);
-        assert_eq!(conversion(&LAND, metric).as_deref(), Some("1 ha = 10,000 m2"));
-        assert_eq!(conversion(&LAND, customary).as_deref(), Some("1 acre = 43,560 ft2"));
+        assert_eq!(conversion(&LAND, metric).as_deref(), Some("1 ha = 10,000 m²"));
+        assert_eq!(conversion(&LAND, customary).as_deref(), Some("1 acre = 43,560 ft²"));
         assert_eq!(conversion(&MINUTES, customary).as_deref(), Some("1 min = 60 s"));
         assert_eq!(
             conversion(&HOMES_PER_LAND, metric).as_deref(),
-            Some("1 homes/ha = 0.0001 home/m2")
+            Some("1 homes/ha = 0.0001 home/m²")
         );
         for plain in [AREA_PER_LOT, HOMES, SHARE, WALKING_SPEED] {
             assert_eq!(conversion(&plain, customary), None);
@@ -577,7 +577,7 @@ mod tests {
     #[test]
     fn dimensions_print_as_written() {
         assert_eq!(PEOPLE_PER_HOME.dimension.to_string(), "person/home");
-        assert_eq!(HOMES_PER_LAND.dimension.to_string(), "home/m2");
+        assert_eq!(HOMES_PER_LAND.dimension.to_string(), "home/m²");
         assert_eq!(Dimension::NONE.over(SECONDS.dimension).to_string(), "1/s");
         assert_eq!(Dimension::NONE.to_string(), "a plain number");
     }

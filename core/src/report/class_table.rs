@@ -6,7 +6,7 @@
 
 use crate::exchange::plan_file;
 use crate::figures::graph::Node;
-use crate::figures::unit::{System, in_words};
+use crate::figures::unit::{System, in_plain_words};
 use crate::figures::value::{CellValue, Content};
 use crate::measures;
 use crate::plan::validate::validate;
@@ -114,7 +114,7 @@ impl ClassTable {
         {
             let shown = node.unit.shown(system);
             let mut add = |title: String| {
-                let unit = in_words(shown.many);
+                let unit = in_plain_words(shown.many);
                 let named = if unit.is_empty() {
                     title
                 } else {

@@ -46,7 +46,7 @@ fn steps_are_printed_in_words_and_in_numbers() {
     check_text(
         "tank.side",
         0,
-        "side of the floor [tank.side]\n  = power of (the tank floor; 0.5)\n  = power of (7.3 m2; 0.5)\n  = 2.70185 m\n",
+        "side of the floor [tank.side]\n  = power of (the tank floor; 0.5)\n  = power of (7.3 m²; 0.5)\n  = 2.70185 m\n",
     );
     check_text(
         "walk.time",

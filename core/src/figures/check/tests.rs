@@ -41,7 +41,7 @@ fn unlike_units_are_found_wherever_they_meet() {
                 .over(&["kind"])
                 .formula(figure("homes") + figure("land"))
         },
-        &["`sum` brings home and m2 together in a sum"],
+        &["`sum` brings home and m² together in a sum"],
     );
     check(
         |graph| {
@@ -51,7 +51,7 @@ fn unlike_units_are_found_wherever_they_meet() {
                 .over(&["kind"])
                 .formula(least);
         },
-        &["`least` brings m2 and home together in the smaller of two"],
+        &["`least` brings m² and home together in the smaller of two"],
     );
     check(
         |graph| {
@@ -68,8 +68,8 @@ fn unlike_units_are_found_wherever_they_meet() {
                 .formula(chosen);
         },
         &[
-            "`chosen` brings home and m2 together in a comparison",
-            "`chosen` brings m2 and home together in a choice",
+            "`chosen` brings home and m² together in a comparison",
+            "`chosen` brings m² and home together in a choice",
         ],
     );
     check(
@@ -79,7 +79,7 @@ fn unlike_units_are_found_wherever_they_meet() {
                 .over(&["kind"])
                 .formula(figure("homes") / figure("land"))
         },
-        &["`density` is declared in home but worked out in home/m2"],
+        &["`density` is declared in home but worked out in home/m²"],
     );
     check(
         |graph| {
@@ -98,7 +98,7 @@ fn unlike_units_are_found_wherever_they_meet() {
                 .over(&["kind"])
                 .formula(raised);
         },
-        &["`raised` raises m2 to a power that is not constant or leaves no whole power"],
+        &["`raised` raises m² to a power that is not constant or leaves no whole power"],
     );
     check(
         |graph| {
@@ -118,7 +118,7 @@ fn unlike_units_are_found_wherever_they_meet() {
                 .over(&["kind"])
                 .lookup("knots", "ys", "knot", "land");
         },
-        &["`read` brings s and m2 together in a curve lookup"],
+        &["`read` brings s and m² together in a curve lookup"],
     );
     check(
         |graph| {
@@ -129,7 +129,7 @@ fn unlike_units_are_found_wherever_they_meet() {
         },
         &[
             "`level` brings s and home together in a running balance",
-            "`level` brings s and m2 together in a running balance",
+            "`level` brings s and m² together in a running balance",
         ],
     );
     check(

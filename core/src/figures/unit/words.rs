@@ -2,9 +2,19 @@
 
 use crate::say;
 
-/// A unit as it is read in the language of the window: of `homes/acre` and `ft2/lot` every noun is said, symbols stay.
+/// A unit as it is read in the language of the window: of `homes/acre` and `ft2/lot` every noun is said, and squares are
+/// written as such.
 #[must_use]
 pub fn in_words(unit: &str) -> String {
+    in_plain_words(unit)
+        .replace("m2", "m²")
+        .replace("ft2", "ft²")
+        .replace("mi2", "mi²")
+}
+
+/// The same in letters that every reader of tables takes as they are: symbols stay.
+#[must_use]
+pub fn in_plain_words(unit: &str) -> String {
     let mut words = String::with_capacity(unit.len());
     for part in unit.split_inclusive(['/', ' ']) {
         let noun = part.trim_end_matches(['/', ' ']);
@@ -54,9 +64,13 @@ mod tests {
             "1/s",
             "kg home/s",
         ];
-        assert_eq!(units.map(in_words), units);
+        assert_eq!(units.map(in_plain_words), units);
+        assert_eq!(
+            ["ft2/lot", "home/m2", "intersections/mi2", "jobs/1000ft2"].map(in_words),
+            ["ft²/lot", "home/m²", "intersections/mi²", "jobs/1000ft²"]
+        );
         use_language(Language::Spanish);
-        let said = units.map(in_words);
+        let said = units.map(in_plain_words);
         let expected = [
             "viviendas",
             "viviendas/acre",

@@ -9,7 +9,7 @@
 use crate::figures::Evaluation;
 use crate::figures::graph::{LeafKind, NodeIndex, Operator};
 use crate::figures::leaf::LeafValue;
-use crate::figures::unit::{System, in_words};
+use crate::figures::unit::{System, in_plain_words};
 use crate::figures::value::{CellValue, Content};
 use crate::study::Study;
 
@@ -44,7 +44,7 @@ pub fn csv(study: &mut Study, system: System) -> String {
         let figure = values.figure_value_with_range(index, system);
         let node = values.graph().node(index);
         let shown = node.unit.shown(system);
-        let unit = in_words(shown.many);
+        let unit = in_plain_words(shown.many);
         let basis = basis_word(values, index);
         let changed = figure.changed_factors.join(BETWEEN);
         let of_all_factors = (!matches!(node.operator, Operator::Leaf(_))).then(|| sources_below(values, index));

@@ -78,7 +78,7 @@ pub const SPEED: Quantity = Quantity {
 /// Floor area, stored in square meters.
 pub const FLOOR: Quantity = Quantity {
     metric: shown(|| "m²", 1.0, 10.0),
-    customary: shown(|| say!("page-unit-square-feet-short"), SQUARE_FOOT_M2, 100.0),
+    customary: shown(|| say!("page-unit-square-feet"), SQUARE_FOOT_M2, 100.0),
     is_whole: true,
 };
 /// Walking pace, stored in millimeters per second.
@@ -124,7 +124,7 @@ const fn loose(metric: Shown, customary: Shown) -> Quantity {
 /// Floor of a setting, stored in square meters.
 pub const SETTING_FLOOR: Quantity = loose(
     shown(|| "m²", 1.0, 10.0),
-    shown(|| say!("page-unit-square-feet-short"), SQUARE_FOOT_M2, 100.0),
+    shown(|| say!("page-unit-square-feet"), SQUARE_FOOT_M2, 100.0),
 );
 /// Land of a setting, stored in square meters.
 pub const SETTING_LAND: Quantity = loose(
