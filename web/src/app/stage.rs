@@ -221,10 +221,10 @@ impl Stage {
     }
 
     /// Puts scale bar and arrow so far from the left and the bottom of the screen, and keeps words beside signs from
-    /// what lies beyond `right_px`.
-    pub const fn put_furniture(&mut self, left_px: f64, bottom_px: f64, right_px: f64) {
+    /// what lies beyond `right_px` and from a card in the upper right corner, by its left and its bottom.
+    pub const fn put_furniture(&mut self, left_px: f64, bottom_px: f64, right_px: f64, card_px: (f64, f64)) {
         self.corner_px = (left_px, bottom_px);
-        self.painter.keep_words_from(right_px);
+        self.painter.keep_words_from(right_px, card_px);
     }
 
     /// Whether these bytes are of a picture that was not asked for yet; from here on it is.

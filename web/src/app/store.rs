@@ -46,6 +46,9 @@ pub const BAR: &str = "bar";
 pub const RAIL: &str = "rail";
 /// Id of the column of figures.
 pub const COLUMN: &str = "figures";
+
+/// Id of the card of the map.
+pub const MAP_CARD: &str = "map-card";
 /// Id of the status line.
 pub const STATUS: &str = "status";
 /// Ids of the fields for a typed length and bearing.
@@ -212,7 +215,8 @@ impl Store {
         self.stage.update(|stage| {
             if let Some(stage) = stage {
                 let right_px = width_px - insets.right_px;
-                stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0, right_px);
+                let card_px = card(right_px);
+                stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0, right_px, card_px);
             }
         });
         self.act(|app| app.resize(width_px, height_px, insets));
@@ -500,10 +504,23 @@ fn note_ms(attribute: &str, work_ms: f64) {
     document::note(CANVAS, attribute, &format!("{work_ms:.2}"));
 }
 
+/// The bounds of a part of the page; what is not shown has none.
+fn bounds(id: &str) -> Option<[f64; 4]> {
+    document::bounds_of(id).filter(|[left, top, right, bottom]| right > left && bottom > top)
+}
+
+/// Left and bottom of the map's card on the drawing, where the drawing reaches as far as `right_px` without it.
+fn card(right_px: f64) -> (f64, f64) {
+    match (bounds(CANVAS), bounds(MAP_CARD)) {
+        (Some([left_px, top_px, ..]), Some([card_left_px, _, _, card_bottom_px])) => {
+            (card_left_px - left_px, card_bottom_px - top_px)
+        }
+        _ => (right_px, 0.0),
+    }
+}
+
 /// Where the panels lie over the drawing, measured on the page; none where they lie beside it.
 fn insets(width_px: f64, height_px: f64) -> Insets {
-    // What is not shown has bounds of no size.
-    let bounds = |id| document::bounds_of(id).filter(|[left, top, right, bottom]| right > left && bottom > top);
     let Some([canvas_left, canvas_top, ..]) = bounds(CANVAS) else {
         return Insets::default();
     };

@@ -97,6 +97,8 @@ pub struct Painter {
     size_px: (f64, f64),
     /// How far from the left words beside signs may reach.
     words_to_px: f64,
+    /// Left and bottom of a card in the upper right corner that covers words too.
+    card_px: (f64, f64),
     /// Width, height and density last fitted to, to tell whether they changed.
     fitted: Option<[u64; 3]>,
     css_colors: OrderedMap<[u32; 4], String>,
@@ -122,6 +124,7 @@ impl Painter {
             scale: 1.0,
             size_px: (0.0, 0.0),
             words_to_px: f64::INFINITY,
+            card_px: (f64::INFINITY, 0.0),
             fitted: None,
             css_colors: OrderedMap::new(),
         })
@@ -144,9 +147,11 @@ impl Painter {
         size_px
     }
 
-    /// Keeps words beside signs from what lies so far from the left and beyond, where they would be covered.
-    pub const fn keep_words_from(&mut self, right_px: f64) {
+    /// Keeps words beside signs from what lies so far from the left and beyond, where they would be covered; and from a
+    /// card in the upper right corner, by its left and its bottom.
+    pub const fn keep_words_from(&mut self, right_px: f64, card_px: (f64, f64)) {
         self.words_to_px = right_px;
+        self.card_px = card_px;
     }
 
     /// Draws lines, words, signs and textures so many times as large; what has a true width on the plan keeps it.
@@ -171,7 +176,7 @@ impl Painter {
         for item in &prepared.items {
             if let PreparedItem::Words(words) = item
                 && view.px_per_unit >= words.from_px_per_m
-                && room.take_words(words, self.place_of(words, view))
+                && room.take_words(words, self.place_of(words, view).0)
             {
                 self.words(words, view);
             }
@@ -266,7 +271,7 @@ impl Painter {
 
     fn words(&mut self, words: &Words, view: &View) {
         const MARGIN_PX: f64 = 200.0;
-        let (x, y) = self.place_of(words, view);
+        let ((x, y), is_moved) = self.place_of(words, view);
         let is_seen =
             x > -MARGIN_PX && y > -MARGIN_PX && x < self.size_px.0 + MARGIN_PX && y < self.size_px.1 + MARGIN_PX;
         if !is_seen {
@@ -279,8 +284,15 @@ impl Painter {
         context.set_text_baseline("middle");
         context.set_text_align(match words.align {
             Align::Middle => "center",
+            // Up to their sign, however wide they are.
+            Align::Right if is_moved => "right",
             Align::Right => "left",
         });
+        let x = if is_moved {
+            x + room::width_px(words, words.size_px * self.scale)
+        } else {
+            x
+        };
         let (sin, cos) = (
             hobnail_core::number::sin(words.angle_rad),
             hobnail_core::number::cos(words.angle_rad),
@@ -332,12 +344,15 @@ impl Painter {
         context.stroke();
     }
 
-    /// Where words hang on screen.
-    fn place_of(&self, words: &Words, view: &View) -> (f64, f64) {
+    /// Where words hang on screen, and whether that is on the other side of their sign.
+    fn place_of(&self, words: &Words, view: &View) -> ((f64, f64), bool) {
         let (x, y) = on_screen(words.at, view);
-        let x = x + words.shift_px.0 * self.scale;
-        let moved_px = room::moved_px(words, x, self.scale, self.words_to_px);
-        (x + moved_px, y + words.shift_px.1 * self.scale)
+        let (x, y) = (x + words.shift_px.0 * self.scale, y + words.shift_px.1 * self.scale);
+        let (card_left_px, card_bottom_px) = self.card_px;
+        let is_beside_card = y - words.size_px * self.scale < card_bottom_px;
+        let to_px = if is_beside_card { card_left_px } else { self.words_to_px };
+        let moved_px = room::moved_px(words, x, self.scale, to_px);
+        ((x + moved_px, y), moved_px < 0.0)
     }
 
     fn css(&mut self, color: Color) -> String {

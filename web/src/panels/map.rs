@@ -1,17 +1,18 @@
 //! The map over the drawing: which one, in one control, and what its signs mean.
 
+use crate::browser::document;
 use crate::browser::view::{View, element, value_of};
 use hobnail_core::say;
 
 use crate::app::class_maps;
 use crate::app::maps::{Line, Map, Mark};
-use crate::app::store::Store;
+use crate::app::store::{MAP_CARD, Store};
 use crate::app::words::sentence_case;
 use crate::canvas::layers::{classes, needs, routes, shed};
 use crate::canvas::palette;
 use crate::canvas::picture::Color;
 use crate::canvas::scene::{Node, Scale};
-use crate::live::memo;
+use crate::live::{always, memo};
 
 /// The control and its legend.
 pub fn map_panel(store: Store) -> View {
@@ -36,8 +37,15 @@ pub fn map_panel(store: Store) -> View {
             store.show_map(*map);
         }
     };
+    // With more lines the card has another size, once the tasks before this one are done.
+    let length = memo(move || lines.with(Vec::len));
+    always(move || {
+        let _followed = (chosen.get(), length.get(), store.is_new.get());
+        document::after_this(async move { store.resize() });
+    });
     element("section")
         .class("map")
+        .with("id", MAP_CARD)
         .with("aria-labelledby", "map-title")
         .with("data-map", move || chosen.get().id())
         .holds(
