@@ -6,6 +6,7 @@ mod accessibility;
 mod alternatives;
 mod bases;
 mod draw;
+mod editors;
 mod everywhere;
 mod files;
 mod heights;
