@@ -509,10 +509,12 @@ fn bounds(id: &str) -> Option<[f64; 4]> {
     document::bounds_of(id).filter(|[left, top, right, bottom]| right > left && bottom > top)
 }
 
-/// Left and bottom of the map's card on the drawing, where the drawing reaches as far as `right_px` without it.
+/// Left and bottom of the map's card on the drawing; where it lies elsewhere the drawing reaches as far as `right_px`.
 fn card(right_px: f64) -> (f64, f64) {
     match (bounds(CANVAS), bounds(MAP_CARD)) {
-        (Some([left_px, top_px, ..]), Some([card_left_px, _, _, card_bottom_px])) => {
+        (Some([left_px, top_px, _, bottom_px]), Some([card_left_px, card_top_px, _, card_bottom_px]))
+            if card_top_px < bottom_px - 1.0 && card_left_px < left_px + right_px =>
+        {
             (card_left_px - left_px, card_bottom_px - top_px)
         }
         _ => (right_px, 0.0),

@@ -352,7 +352,7 @@ impl Painter {
         let is_beside_card = y - words.size_px * self.scale < card_bottom_px;
         let to_px = if is_beside_card { card_left_px } else { self.words_to_px };
         let moved_px = room::moved_px(words, x, self.scale, to_px);
-        ((x + moved_px, y), moved_px < 0.0)
+        ((x + moved_px, y), moved_px < 0.0 && words.align == Align::Right)
     }
 
     fn css(&mut self, color: Color) -> String {

@@ -49,14 +49,32 @@ pub fn width_px(words: &Words, size_px: f64) -> f64 {
     words.text.chars().count() as f64 * size_px * GLYPH_SHARE
 }
 
-/// How far words beside a sign that begin at `x_px` are moved so that the edge of a drawing of this width does not cut
-/// them: to the other side of the sign, where there is room for them.
+/// How far words that hang at `x_px` are moved so that no edge of a drawing of this width cuts them: those beside a sign to
+/// its other side, level ones about a middle just into sight. None are moved where there is no room or nothing of them is
+/// in sight.
 #[must_use]
 pub fn moved_px(words: &Words, x_px: f64, scale: f64, drawing_px: f64) -> f64 {
+    const MARGIN_PX: f64 = 4.0;
     let width_px = width_px(words, words.size_px * scale);
-    let across_px = 2.0 * words.shift_px.0 * scale + width_px;
-    let is_cut = words.align == Align::Right && x_px < drawing_px && x_px + width_px > drawing_px;
-    if is_cut && x_px > across_px { -across_px } else { 0.0 }
+    let is_level = words.angle_rad.to_bits() == 0;
+    match words.align {
+        Align::Right => {
+            let across_px = 2.0 * words.shift_px.0 * scale + width_px;
+            let is_cut = x_px < drawing_px && x_px + width_px > drawing_px;
+            if is_cut && x_px > across_px { -across_px } else { 0.0 }
+        }
+        Align::Middle if is_level => {
+            let half_px = width_px / 2.0 + MARGIN_PX;
+            let (least_px, most_px) = (half_px, drawing_px - half_px);
+            let is_seen = x_px > -half_px && x_px < drawing_px + half_px;
+            if is_seen && least_px <= most_px {
+                x_px.clamp(least_px, most_px) - x_px
+            } else {
+                0.0
+            }
+        }
+        Align::Middle => 0.0,
+    }
 }
 
 /// Disks along the line of words that cover them.
@@ -129,10 +147,32 @@ mod tests {
         check(moved_px(&beside, 500.0, 1.0, 501.0 + width), 0.0);
         check(moved_px(&beside, 500.0, 1.0, 499.0 + width), -20.0 - width);
         check(moved_px(&beside, 500.0, 2.0, 499.0 + width), -40.0 - 2.0 * width);
-        // No room on the other side, a sign that is out of sight, a name in the middle of its land.
+        // No room on the other side, a sign that is out of sight.
         check(moved_px(&beside, 40.0, 1.0, 60.0), 0.0);
         check(moved_px(&beside, 700.0, 1.0, 600.0), 0.0);
-        check(moved_px(&words("Park", 0.0), 500.0, 1.0, 501.0), 0.0);
+    }
+
+    #[test]
+    fn level_words_about_a_middle_that_an_edge_would_cut_are_moved_into_sight() {
+        let park = words("Park", 0.0);
+        let half = width_px(&park, 12.0) / 2.0;
+        let places = [
+            (250.0, 0.0),
+            (5.0, half - 1.0),
+            (499.0, -(half + 3.0)),
+            (-2.0, half + 6.0),
+            (520.0, 0.0),
+        ];
+        for (x, expected) in places {
+            let moved = moved_px(&park, x, 1.0, 500.0);
+            assert!((moved - expected).abs() < 1e-9, "{x}: {moved} instead of {expected}");
+        }
+        assert_eq!(
+            moved_px(&words("Park", 0.3), 5.0, 1.0, 500.0).to_bits(),
+            0,
+            "along a street"
+        );
+        assert_eq!(moved_px(&park, 5.0, 1.0, 20.0).to_bits(), 0, "no room at all");
     }
 
     #[test]
