@@ -590,7 +590,7 @@ measures-method-buffer = band along the reached streets
 measures-lots-too-far = the lots lie more than 20 km apart
 measures-no-walks = no home has a walk of a meter or more to it
 measures-band-width = the band's width is not between 0 and 1 km
-measures-centers-overlap = several centers are drawn, and their circles overlap
+measures-several-centers = several centers are drawn, and this is told of one alone
 
 ## Yardsticks: what as many people, or as much floor, have elsewhere.
 

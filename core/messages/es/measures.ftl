@@ -590,7 +590,7 @@ measures-method-buffer = franja a lo largo de las calles alcanzadas
 measures-lots-too-far = los lotes están a más de 20 km unos de otros
 measures-no-walks = ninguna vivienda tiene un recorrido a pie de un metro o más hasta ahí
 measures-band-width = el ancho de la franja no está entre 0 y 1 km
-measures-centers-overlap = hay varios centros dibujados y sus círculos se superponen
+measures-several-centers = hay varios centros dibujados y esto se dice de uno solo
 
 ## Yardsticks: what as many people, or as much floor, have elsewhere.
 
