@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use hobnail_core::exchange::plan_file;
 use hobnail_core::figures::leaf::Cell;
+use hobnail_core::number;
 use hobnail_core::plan::tie::settle_ties;
 use hobnail_core::plan::transaction::apply_all;
 use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint};
@@ -110,7 +111,7 @@ fn moving_and_turning_a_sample_changes_no_figure_but_the_suns() {
     let at = PlanPoint::new;
     let turned = |p: PlanPoint, degrees: f64| {
         let (x, y) = (f64::from(p.x_mm), f64::from(p.y_mm));
-        let (sin, cos) = degrees.to_radians().sin_cos();
+        let (sin, cos) = (number::sin(degrees.to_radians()), number::cos(degrees.to_radians()));
         at((x * cos - y * sin).round() as i32, (x * sin + y * cos).round() as i32)
     };
     let motions: [(&str, Motion<'_>); 4] = [

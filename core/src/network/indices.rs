@@ -179,7 +179,7 @@ mod tests {
         near(density_per_square_mile(1, block_m2), 174.2, 0.1);
         near(density_per_km2(1, block_m2), 67.3, 0.1);
         let density = density_per_square_mile(1, block_m2).expect("land");
-        assert!(density >= 140.0 && density < 200.0 && density <= 300.0);
+        assert!((140.0..200.0).contains(&density), "so it is at most 300 too");
     }
 
     /// Check case N-A8: derived from the definition in Dill 2004.
