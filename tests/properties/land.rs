@@ -104,6 +104,7 @@ fn land(study: &Study) -> OrderedMap<(String, usize), Option<f64>> {
     let is_land = |id: &str| id.starts_with("land.") && !id.contains("_in_lots") && id != "land.open_space";
     // What lots, and people who live in whole lots, use and ask for.
     let of_lots = [
+        "land.in_no_lot",
         "land.park_land_elsewhere",
         "land.park_land_per_person",
         "land.parks_elsewhere",

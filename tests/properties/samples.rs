@@ -70,7 +70,8 @@ fn settled(before: &Document, moved: &Document, alternative: AlternativeId) -> D
     held
 }
 
-/// Walks begin at fronts that rounding moves by a millimeter, so a few of them differ in the third digit.
+/// Walks begin at fronts that rounding moves by a millimeter, so a few of them differ in the third digit, as does what large
+/// amounts of land leave of one another.
 #[track_caller]
 fn check_alike(before: &Figures, after: &Figures, but: &[&str], what: &str) {
     for (id, cells) in before {
@@ -79,7 +80,8 @@ fn check_alike(before: &Figures, after: &Figures, but: &[&str], what: &str) {
         }
         let others = &after[id];
         assert_eq!(cells.len(), others.len(), "{what}: {id}");
-        let within = if id.starts_with("walk.") || id.starts_with("mix.") {
+        let is_rest = id == "land.in_no_lot" || id == "lots.land_left";
+        let within = if is_rest || id.starts_with("walk.") || id.starts_with("mix.") {
             0.03
         } else {
             5e-3
