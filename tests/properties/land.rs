@@ -4,6 +4,8 @@
 use hobnail_core::order::OrderedMap;
 
 use hobnail_core::exchange::plan_file;
+use hobnail_core::fabric::FaceId;
+use hobnail_core::fabric::lots::Lot;
 use hobnail_core::figures::leaf::Cell;
 use hobnail_core::measures::land::claims::ClaimCache;
 use hobnail_core::measures::land::count::LandCount;
@@ -19,7 +21,7 @@ use hobnail_core::study::Study;
 use crate::generate;
 use crate::random::Random;
 
-const SAMPLES: [&str; 4] = [
+pub const SAMPLES: [&str; 4] = [
     include_str!("../../sample-sketches/blank-site.geojson"),
     include_str!("../../sample-sketches/compact-village.geojson"),
     include_str!("../../sample-sketches/conventional-subdivision.geojson"),
@@ -102,6 +104,7 @@ fn land(study: &Study) -> OrderedMap<(String, usize), Option<f64>> {
     let is_land = |id: &str| id.starts_with("land.") && !id.contains("_in_lots") && id != "land.open_space";
     // What lots, and people who live in whole lots, use and ask for.
     let of_lots = [
+        "land.in_no_lot",
         "land.park_land_elsewhere",
         "land.park_land_per_person",
         "land.parks_elsewhere",
@@ -265,6 +268,31 @@ fn line(from: PlanPoint, to: PlanPoint) -> Mark {
     })
 }
 
+/// Lots that a cut goes through, and one at each end of it on either side, may be lost or won; so may what rounding to
+/// whole lots leaves, and no other face's lots change.
+#[track_caller]
+fn check_same_lots(before: &Study, after: &Study, face: FaceId, cut: [PlanPoint; 2], seed: u64) {
+    let Some(painted) = before.painted().iter().find(|held| held.face == face) else {
+        return;
+    };
+    let side = |point: PlanPoint| point.side_of(cut[0], cut[1]);
+    let is_cut = |lot: &&Lot| {
+        let sides: Vec<_> = lot.outline.iter().map(|point| side(*point)).collect();
+        sides.iter().any(|held| *held != sides[0])
+    };
+    let lots = &painted.laid.lots;
+    let met = lots.iter().filter(is_cut).count();
+    let (less, more) = (
+        total(before, "lots.by_building_type"),
+        total(after, "lots.by_building_type"),
+    );
+    assert!(
+        (more - less).abs() <= met as f64 + 4.0,
+        "seed {seed}: {less} lots, then {more}; {met} of {} cut",
+        lots.len()
+    );
+}
+
 #[test]
 fn splitting_a_block_with_no_street_between_changes_no_land() {
     let mut splits = 0;
@@ -278,7 +306,7 @@ fn splitting_a_block_with_no_street_between_changes_no_land() {
         if faces.is_empty() {
             continue;
         }
-        let face = &study.fabric().faces[*random.pick(&faces)];
+        let face = study.fabric().faces[*random.pick(&faces)].clone();
         let shell = face.outline[0].clone();
         let middle = |side: usize| {
             let (a, b) = (shell[side], shell[(side + 1) % shell.len()]);
@@ -310,15 +338,16 @@ fn splitting_a_block_with_no_street_between_changes_no_land() {
             continue;
         }
         check_same_land(&before, &study, rounding_m2(&study), &format!("seed {seed}"));
+        check_same_lots(&before, &study, face.id, ends, seed);
         splits += 1;
     }
     assert!(splits > 20, "only {splits} blocks were split");
 }
 
-type Motion<'a> = &'a dyn Fn(PlanPoint) -> PlanPoint;
+pub type Motion<'a> = &'a dyn Fn(PlanPoint) -> PlanPoint;
 
 /// The document with every point moved by `to`, which may mirror; its sides and sections are mirrored with it.
-fn transformed(document: &Document, mirrors: bool, to: Motion<'_>) -> Document {
+pub fn transformed(document: &Document, mirrors: bool, to: Motion<'_>) -> Document {
     let mut moved = document.clone();
     let all = |points: &mut Vec<PlanPoint>| points.iter_mut().for_each(|point| *point = to(*point));
     let footprint = |held: &mut Footprint| match held {

@@ -13,6 +13,7 @@ mod land;
 mod network;
 mod plan;
 mod random;
+mod samples;
 mod streets;
 mod study;
 

@@ -415,3 +415,39 @@ fn what_hangs_on_a_link_or_a_node_agrees_with_closing_each() {
         "{bridges}, {cut_nodes}, {apart}"
     );
 }
+
+/// The foot of an end on a slanting street is rounded to the grid, and the street that goes on beyond it may cross a
+/// millimeter away: it is one intersection of four legs all the same, by every rule.
+#[test]
+fn streets_that_end_at_one_place_of_another_meet_in_one_intersection() {
+    let mut with_two_nodes = 0;
+    for seed in 0..cases(400) {
+        let mut random = Random(seed);
+        let mut within = |low, high| PlanPoint::new(random.within(low, high), random.within(low, high));
+        let (from, to) = (within(-400_000, -100_000), within(100_000, 400_000));
+        let share = 0.3 + 0.4 * f64::from(within(0, 1_000).x_mm) / 1_000.0;
+        let between = |a: i32, b: i32| (f64::from(a) + share * f64::from(b - a)).round() as i32;
+        let foot = PlanPoint::new(between(from.x_mm, to.x_mm), between(from.y_mm, to.y_mm));
+        let (left, right) = (within(-30_000, 30_000), within(-30_000, 30_000));
+        let left = PlanPoint::new(foot.x_mm - 100_000 + left.x_mm, foot.y_mm + 100_000 + left.y_mm);
+        let right = PlanPoint::new(foot.x_mm + 100_000 + right.x_mm, foot.y_mm - 100_000 + right.y_mm);
+        let streets = [[from, to], [left, foot], [foot, right]];
+        let streets = streets.map(|line| street(line.into(), 2, StreetRole::NeighborhoodStreet, false));
+        let origin = GeographicPoint {
+            longitude_ndeg: 0,
+            latitude_ndeg: 0,
+        };
+        let mut document = Document::new("Random", origin);
+        lay(&mut document, streets.into());
+        let study = Study::open(document).unwrap();
+        with_two_nodes += u32::from(study.fabric().links.nodes.len() > 5);
+        let figures = figures(&study);
+        for (rule, intersections) in COUNTING_RULES.iter().zip(&figures["streets.intersections"]) {
+            let expected = f64::from(u8::from(rule.id != "leed-nd-intersections"));
+            assert_eq!(*intersections, Ok(expected), "seed {seed}, {}", rule.id);
+        }
+        assert_eq!(figures["streets.graph_links"], [Ok(4.0)], "seed {seed}");
+        assert_eq!(figures["streets.dead_ends"], [Ok(4.0)], "seed {seed}");
+    }
+    assert!(with_two_nodes > 0, "no crossing was parted by rounding");
+}

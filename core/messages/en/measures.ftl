@@ -20,6 +20,8 @@ measures-parking-per-lot = parking spaces on a lot
 measures-parking-by-type = parking spaces on lots by building type
 measures-parking = parking spaces on lots
 measures-lot-land = land of lots as laid
+measures-land-left = land of blocks to be built on that lots leave
+measures-no-lot = land in no lot, on blocks to be built on
 measures-lot-typical = area of a typical lot
 measures-lots-in-group = whether a building type's lots are in a group
 measures-lot-land-type = land of lots by building type
@@ -590,7 +592,7 @@ measures-method-buffer = band along the reached streets
 measures-lots-too-far = the lots lie more than 20 km apart
 measures-no-walks = no home has a walk of a meter or more to it
 measures-band-width = the band's width is not between 0 and 1 km
-measures-centers-overlap = several centers are drawn, and their circles overlap
+measures-several-centers = several centers are drawn, and this is told of one alone
 
 ## Yardsticks: what as many people, or as much floor, have elsewhere.
 

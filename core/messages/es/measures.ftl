@@ -20,6 +20,8 @@ measures-parking-per-lot = espacios de estacionamiento por lote
 measures-parking-by-type = espacios de estacionamiento en lotes por tipo de edificio
 measures-parking = espacios de estacionamiento en lotes
 measures-lot-land = suelo de los lotes trazados
+measures-land-left = suelo que los lotes dejan en las manzanas para edificar
+measures-no-lot = suelo fuera de los lotes, en manzanas para edificar
 measures-lot-typical = superficie de un lote típico
 measures-lots-in-group = si los lotes de un tipo de edificio están en un grupo
 measures-lot-land-type = suelo de los lotes por tipo de edificio
@@ -590,7 +592,7 @@ measures-method-buffer = franja a lo largo de las calles alcanzadas
 measures-lots-too-far = los lotes están a más de 20 km unos de otros
 measures-no-walks = ninguna vivienda tiene un recorrido a pie de un metro o más hasta ahí
 measures-band-width = el ancho de la franja no está entre 0 y 1 km
-measures-centers-overlap = hay varios centros dibujados y sus círculos se superponen
+measures-several-centers = hay varios centros dibujados y esto se dice de uno solo
 
 ## Yardsticks: what as many people, or as much floor, have elsewhere.
 

@@ -12,7 +12,7 @@ study-moment-unreadable = no se puede leer el momento marcado
 study-note-mark = marca { $mark }
 # A use painted on a block that is not enclosed any more; it wakes when it is.
 study-note-asleep = un uso está en suspenso: ninguna calle lo rodea por completo
-study-note-no-lot = una manzana para viviendas no tiene ningún lote: no llega a ella ninguna calle a la que sus lotes puedan dar frente, o es demasiado pequeña; no se cuenta en ella ninguna vivienda
+study-note-no-lot = una manzana para edificar no tiene ningún lote: no llega a ella ninguna calle a la que sus lotes puedan dar frente, o es demasiado pequeña; no se cuentan en ella viviendas, empleos ni superficie construida
 study-note-no-boundary = no se ha dibujado el límite del sitio: se cuenta como sitio el suelo que las calles encierran y el que cubren las áreas tentativas
 # reason is measures-no-center or what is wrong with the network of walks.
 study-note-no-walk = no se puede calcular el recorrido a pie hasta un centro: { $reason }

@@ -3,7 +3,8 @@
 //! Every uncertain factor is drawn [`DRAWS`] times and the figures are worked for each draw, a column at a time. Draw k
 //! of a factor depends only on the seed, the factor's id (or its group) and k: ranges do not flicker, a new factor
 //! changes no other's draws, and two alternatives with one seed are compared draw by draw.
-//! Low and high of a figure are the 10th and 90th percentiles of its draws.
+//! Low and high of a figure are the 10th and 90th percentiles of its draws, or the number itself where it lies beyond: where
+//! the typical value of a rule is also its least or largest, few draws come near it.
 
 use crate::order;
 use std::sync::Arc;
@@ -35,9 +36,9 @@ pub enum Range {
     Certain,
     /// The 10th and 90th percentiles of the draws.
     Likely {
-        /// 10th percentile.
+        /// 10th percentile, or the number itself where it is less.
         low: f64,
-        /// 90th percentile.
+        /// 90th percentile, or the number itself where it is more.
         high: f64,
         /// Draws in which the number cannot be worked out; the percentiles are of the others.
         failed: u32,
@@ -217,15 +218,21 @@ impl Evaluation {
             .unwrap_or(&self.columns[index.at()])
     }
 
-    /// The range of one cell of a node's table.
+    /// The range of one cell of a node's table; it holds the cell's own number.
     pub fn range(&mut self, index: NodeIndex, cell: usize) -> Range {
         self.draw(&[index]);
         let column = self.drawn(index);
         if column.lanes() == 1 {
-            Range::Certain
-        } else {
-            range_of(column.cell(cell))
+            return Range::Certain;
         }
+        let mut range = range_of(column.cell(cell));
+        if let Range::Likely { low, high, .. } = &mut range {
+            // What can not be worked out is NaN, which is neither less nor more.
+            let value = self.columns[index.at()].at(cell, 0);
+            *low = low.min(value);
+            *high = high.max(value);
+        }
+        range
     }
 
     fn draw_node(&self, graph: &Graph, index: NodeIndex) -> Arc<Column> {

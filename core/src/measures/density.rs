@@ -71,6 +71,8 @@ pub struct DensityInputs {
     pub types: Vec<LotInput>,
     /// The phases; a plan without any is built in one.
     pub phases: Vec<Entry>,
+    /// Land of blocks to be built on that is in no lot, in square meters: no street reaches it, or a row ends there.
+    pub land_left_m2: f64,
 }
 
 /// Declares densities and their axes. Needs what [`super::homes::declare`], [`super::mix::declare`],
@@ -115,6 +117,10 @@ fn declare_lot_land(graph: &mut GraphBuilder) {
         .figure("lots.land_by_building_type", say!("measures-lot-land-type"), unit::LAND)
         .over(&["building_type"])
         .formula(figure("lots.land_laid") + figure("lots.soft_by_building_type") * figure("lots.typical_area"));
+    let _ = graph.counted("lots.land_left", say!("measures-land-left"), unit::LAND);
+    graph
+        .figure("land.in_no_lot", say!("measures-no-lot"), unit::LAND)
+        .formula(figure("lots.land_left"));
     graph
         .figure(
             "lots.land_by_building_type_and_group",
@@ -282,6 +288,7 @@ impl DensityInputs {
         let flag = |is: bool| f64::from(u8::from(is));
         inputs.set_entries("phase", self.phases.clone());
         inputs.set_counted("lots.land_laid", column(&|one| one.land_m2), Some("lots"));
+        inputs.set_counted("lots.land_left", numbers(&[self.land_left_m2]), Some("lots"));
         inputs.set_chosen("lots.typical_area", column(&|one| one.typical_m2));
         let groups: Vec<f64> = self.types.iter().flat_map(|one| one.groups.map(flag)).collect();
         inputs.set_chosen("lots.in_group", numbers(&groups));

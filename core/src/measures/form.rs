@@ -15,7 +15,7 @@ use crate::figures::axis::Entry;
 use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::Inputs;
 use crate::plan::building::PriceBand;
-use crate::plan::{AlternativeId, BuildingType, Document, FloorUse, PhaseId};
+use crate::plan::{AlternativeId, BuildingType, BuildingTypeId, Document, FloorUse, PhaseId};
 use crate::say;
 
 /// What the plan is made of, ready for the figures.
@@ -91,6 +91,7 @@ impl FormInputs {
             density: DensityInputs {
                 types: vec![lots; building_types],
                 phases: vec![Entry::new("phase", say!("measures-whole-plan"))],
+                land_left_m2: 0.0,
             },
             program: ProgramInputs::default(),
             allowance: AllowanceInputs::default(),
@@ -161,7 +162,12 @@ fn density_inputs(document: &Document, painted: &Painted) -> DensityInputs {
     let phases = phases(document);
     let types = painted.palette.iter();
     let mut types: Vec<LotInput> = types.map(|built| lot_input(&built.held, phases.len())).collect();
+    let mut land_left_m2 = 0.0;
     for face in painted.iter() {
+        if face.is_for_lots(document) {
+            let sum = |parts: &[(BuildingTypeId, f64)]| parts.iter().map(|(_, land_m2)| land_m2).sum::<f64>();
+            land_left_m2 += (sum(&face.land_m2) - sum(&face.lot_land_m2)).max(0.0);
+        }
         let phase = phase_place(document, face.phase);
         for (id, land_m2) in &face.lot_land_m2 {
             if let Some(place) = painted.palette.place(*id) {
@@ -174,7 +180,11 @@ fn density_inputs(document: &Document, painted: &Painted) -> DensityInputs {
             }
         }
     }
-    DensityInputs { types, phases }
+    DensityInputs {
+        types,
+        phases,
+        land_left_m2,
+    }
 }
 
 fn lot_input(held: &BuildingType, phases: usize) -> LotInput {

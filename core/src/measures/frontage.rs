@@ -11,7 +11,7 @@ use std::sync::Arc;
 
 use crate::fabric::kept::Kept;
 use crate::fabric::land::Land;
-use crate::fabric::lots::{Facing, LaidLots, Lot, lay};
+use crate::fabric::lots::{Facing, LaidLots, Lot, lay, lot_type};
 use crate::fabric::sides::Side;
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
 use crate::measures::palette::{Palette, Said};
@@ -98,6 +98,16 @@ pub struct PaintedLand {
     pub built: Vec<BuildingTypeId>,
     /// Lots of one type side by side, in their order.
     runs: Vec<LotRun>,
+}
+
+impl PaintedLand {
+    /// Whether everything the land is painted with stands on lots, so that land in no lot is left over; parks and fields
+    /// are never divided.
+    #[must_use]
+    pub fn is_for_lots(&self, document: &Document) -> bool {
+        let mut held = self.land_m2.iter().filter_map(|(id, _)| lot_type(document, *id));
+        held.all(|held| held.is_built)
+    }
 }
 
 /// Lots of one type side by side along one side of a face.

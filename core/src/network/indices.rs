@@ -178,6 +178,8 @@ mod tests {
         let block_m2 = 400.0 * 0.3048 * (400.0 * 0.3048);
         near(density_per_square_mile(1, block_m2), 174.2, 0.1);
         near(density_per_km2(1, block_m2), 67.3, 0.1);
+        let density = density_per_square_mile(1, block_m2).expect("land");
+        assert!((140.0..200.0).contains(&density), "so it is at most 300 too");
     }
 
     /// Check case N-A8: derived from the definition in Dill 2004.

@@ -6,6 +6,7 @@ pub mod cautions;
 use std::fmt;
 
 use super::Study;
+use crate::fabric::lots::lot_type;
 use crate::plan::document::UnitSystem;
 use crate::plan::{MarkId, PlanPoint};
 use crate::say;
@@ -65,12 +66,8 @@ impl Study {
             let Some(face) = self.fabric().face(painted.face) else {
                 continue;
             };
-            let has_homes = painted.land_m2.iter().any(|(id, _)| {
-                seen.building_types
-                    .get(id)
-                    .is_some_and(|building_type| building_type.homes_per_lot > 0)
-            });
-            if has_homes && painted.laid.lots.is_empty() {
+            let is_for_lots = |id| lot_type(&seen, id).is_some_and(|held| held.is_built);
+            if painted.laid.lots.is_empty() && painted.land_m2.iter().any(|(id, _)| is_for_lots(*id)) {
                 notes.push(Note {
                     words: say!("study-note-no-lot").to_owned(),
                     at: Some(face.anchor),
@@ -102,3 +99,6 @@ impl Study {
         notes
     }
 }
+
+#[cfg(test)]
+mod tests;

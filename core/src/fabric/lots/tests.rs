@@ -339,3 +339,47 @@ fn a_face_without_a_front_has_no_lots() {
     let laid = check_count(&key, 0);
     assert_eq!(twice_area_of_pieces(laid.left.pieces()), key.land.twice_area_mm2);
 }
+
+/// A street of 20 m ends 40 m before the block's far side: its head is a front as wide as the street, and holds one lot of
+/// 15 m, deepened to the land behind it.
+#[test]
+fn the_head_of_a_dead_end_holds_a_lot() {
+    let ring = points(&[
+        (0, 0),
+        (60, 0),
+        (60, 60),
+        (80, 60),
+        (80, 0),
+        (140, 0),
+        (140, 96),
+        (0, 96),
+    ]);
+    let front = |side, is_head, centerline: &[(i32, i32)]| Front {
+        side,
+        is_head,
+        centerline: points(centerline),
+        half_width_mm: 10_000,
+        own: None,
+        setback_mm: None,
+    };
+    let key = LotKey {
+        land: Arc::new(Land {
+            twice_area_mm2: twice_area_mm2(&ring),
+            pieces: vec![vec![ring]],
+            ..Land::default()
+        }),
+        // The land on the left of each: up the western side, across the end, down the eastern side.
+        fronts: vec![
+            front(0, false, &[(70, 0), (70, 50)]),
+            front(0, true, &[(60, 50), (80, 50)]),
+            front(1, false, &[(70, 50), (70, 0)]),
+        ],
+        program: all(house(15, 30)),
+    };
+    let laid = lay(&key);
+    check_partition(&key, &laid);
+    let at_head: Vec<&Lot> = laid.lots.iter().filter(|lot| lot.is_at_head).collect();
+    assert_eq!(at_head.len(), 1, "{:?}", laid.lots);
+    assert_eq!(at_head[0].faces, [0, -1_000_000]);
+    assert_eq!(laid.lots.iter().filter(|lot| !lot.is_at_head).count(), 6);
+}

@@ -87,6 +87,26 @@ fn percentiles_of_draws_match_low_typical_and_high() {
     }
 }
 
+/// A rule's typical value is often its least or its largest, which few draws of a triangle come near.
+#[test]
+fn a_range_holds_the_number_itself() {
+    for [low, typical, high] in [[6.0, 6.0, 10.0], [3.0, 10.0, 10.0], [3.0, 5.0, 10.0]] {
+        let mut evaluation = one_factor(factor("f", "1", [low, typical, high], SpreadKind::Bounds));
+        let index = evaluation.graph().index("same").unwrap();
+        let Range::Likely {
+            low: p10, high: p90, ..
+        } = evaluation.range(index, 0)
+        else {
+            panic!("no range");
+        };
+        assert!(
+            p10 <= typical && typical <= p90,
+            "{typical} is not within {p10} to {p90}"
+        );
+        assert!(p10 < p90 && low <= p10 && p90 <= high);
+    }
+}
+
 #[test]
 fn percentiles_are_of_the_stated_definition() {
     // Definition 7 of Hyndman and Fan: (n − 1) p. Worked by hand.

@@ -167,13 +167,14 @@ impl WalkDetails {
         let best = best_center::best_center(walks.network(), &standing, SHED_WALKS_S[0]);
         let mixed = reached_mix::reached_mix(walks, &standing);
         let cells = cells::cells(painted);
+        let circles = shed_areas::circle_count(document, alternative);
         let of_cells = |number: fn(&cells::Cells) -> f64| match &cells {
             Ok(cells) => vec![Cell::Number(number(cells))],
             Err(reason) => vec![Cell::Unknown((*reason).to_owned())],
         };
         Self {
-            shed_areas_m2: shed_areas::shed_areas(document, fabric, painted, walks),
-            circles: vec![shed_areas::circle_count(document, alternative)],
+            shed_areas_m2: shed_areas::shed_areas(document, fabric, painted, walks, &circles),
+            circles: vec![circles],
             drawn_center_homes: vec![shed_areas::homes_of_center(walks, &standing, SHED_WALKS_S[0])],
             best_center: best.map(|best| best.at),
             best_center_homes: vec![best.map_or_else(

@@ -3,7 +3,7 @@
 //! - frontages: the land of lots, each by the share of its front that is reached; so to lot depth, without streets,
 //!   parks and land in no lot.
 //! - hull: the convex hull of the reached streets. On an endless fine square grid it is 2/π of the circle, so no such
-//!   grid does better.
+//!   grid does better. Around several centers there is none, for it would take the land between their walk-sheds too.
 //! - buffer: the reached streets widened by [`crate::measures::walk::settings::SHED_BUFFER_WIDTH`] to each side.
 //!
 //! Each is held against the circle of the same walking distance around one point. A center drawn as a square or a stretch
@@ -26,8 +26,15 @@ use crate::network::{Location, Reach};
 use crate::plan::{AlternativeId, Document, Mark, PlaceKind};
 use crate::say;
 
-/// The areas in square meters, outer by method in the order of [`shed_methods`], inner by walk.
-pub(super) fn shed_areas(document: &Document, fabric: &Fabric, painted: &[PaintedFace], walks: &Walks) -> Vec<Cell> {
+/// The areas in square meters, outer by method in the order of [`shed_methods`], inner by walk; `circles` is what
+/// [`circle_count`] tells.
+pub(super) fn shed_areas(
+    document: &Document,
+    fabric: &Fabric,
+    painted: &[PaintedFace],
+    walks: &Walks,
+    circles: &Cell,
+) -> Vec<Cell> {
     if let Err(reason) = walks.field(Destination::Center) {
         let all = SHED_METHODS * SHED_WALKS_S.len();
         return vec![Cell::Unknown(reason.to_owned()); all];
@@ -35,10 +42,13 @@ pub(super) fn shed_areas(document: &Document, fabric: &Fabric, painted: &[Painte
     let reaches = SHED_WALKS_S.map(|seconds| walks.reach(Destination::Center, seconds as u32));
     let network = walks.network().network();
     let frontages = land_of_frontages(fabric, painted, walks, &reaches);
-    let hulls = reaches.each_ref().map(|reach| hull_area_m2(network, reach));
+    let hulls = reaches.each_ref().map(|reach| match circles {
+        Cell::Number(_) => Cell::Number(hull_area_m2(network, reach)),
+        several => several.clone(),
+    });
     let width_m = SHED_BUFFER_WIDTH.of(document);
     let mut cells: Vec<Cell> = Vec::new();
-    cells.extend(frontages.into_iter().chain(hulls).map(Cell::Number));
+    cells.extend(frontages.map(Cell::Number).into_iter().chain(hulls));
     cells.extend(
         reaches
             .iter()
@@ -96,7 +106,7 @@ pub(super) fn circle_count(document: &Document, alternative: AlternativeId) -> C
     match marks.map_or(0, |marks| marks.values().filter(is_center).count()) {
         0 => Cell::Unknown(say!("measures-no-center").to_owned()),
         1 => Cell::Number(1.0),
-        _ => Cell::Unknown(say!("measures-centers-overlap").to_owned()),
+        _ => Cell::Unknown(say!("measures-several-centers").to_owned()),
     }
 }
 

@@ -299,6 +299,22 @@ fn along_one_street_walks_are_straight() {
     assert!((into - all).abs() < 1e-6, "{into} of {all}");
 }
 
+/// A hull around two centers far apart would take the land between them, and a circle is drawn around one.
+#[test]
+fn several_centers_have_neither_hull_nor_circle() {
+    let mut drawing = Drawing::blocks(2, 1, 120, 80);
+    let homes = drawing.building_type(1, &[(FloorUse::Home, 120, 0)]);
+    drawing.paint(at(60, 40), homes);
+    drawing.place(PlaceKind::Center, Footprint::Point(at(0, 0)), Certainty::Existing);
+    let (_, one) = details(&drawing);
+    assert!(one.shed_areas_m2.iter().all(|area| area.number().is_some()));
+    drawing.place(PlaceKind::Center, Footprint::Point(at(240, 0)), Certainty::Existing);
+    let (_, two) = details(&drawing);
+    let told: Vec<bool> = two.shed_areas_m2.iter().map(|area| area.number().is_some()).collect();
+    assert_eq!(told, [true, true, false, false, true, true]);
+    assert_eq!(two.circles[0], two.shed_areas_m2[2]);
+}
+
 #[test]
 fn without_a_center_or_homes_the_details_say_so() {
     let (_, held) = details(&Drawing::new());

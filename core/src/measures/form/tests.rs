@@ -17,8 +17,7 @@ use crate::plan::land::Portion;
 use crate::plan::projection::GeographicPoint;
 use crate::plan::street::{Status, StreetOwner};
 use crate::plan::{
-    BuildingTypeId, Mark, MarkId, PlanPoint, Street, StreetRole, StreetSection, StreetSectionId, Strip, StripKind,
-    UseMark, Vertex,
+    Mark, MarkId, PlanPoint, Street, StreetRole, StreetSection, StreetSectionId, Strip, StripKind, UseMark, Vertex,
 };
 
 pub(crate) const ONLY: AlternativeId = AlternativeId(0);
@@ -45,6 +44,7 @@ pub(crate) fn village() -> FormInputs {
     form.land.open_space_m2 = [6_500.0, 2_500.0, 0.0, 4_000.0, 0.0];
     form.land.has_boundary = true;
     form.density.phases = vec![Entry::new("phase_0", "first"), Entry::new("phase_1", "second")];
+    form.density.land_left_m2 = 1_230.5;
     let lots = [
         (42_750.0, 450.0, [60.0, 35.0]),
         (14_400.0, 180.0, [80.0, 0.0]),
@@ -285,4 +285,28 @@ fn the_same_asked_twice_is_one_and_types_stand_in_for_all() {
         ProgramInputs::of(&document, &Palette::of(&document, ONLY)).asked[0],
         Some(100.0)
     );
+}
+
+/// A block of 300 by 250 m between centerlines holds a row of small lots along each side, and most of it is in none; the
+/// same land as a park is never divided.
+#[test]
+fn land_that_lots_do_not_reach_is_told() {
+    use crate::measures::streets::test_plans::{self, land, street};
+    let left_m2 = |building_type| {
+        let ring = street(&[(0, 0), (300, 0), (300, 250), (0, 250), (0, 0)]);
+        let document = test_plans::plan(&[ring], &[land((150, 125), building_type)], &[]);
+        let fabric = test_plans::fabric_of(&document);
+        let painted = test_plans::painted(&document, &fabric);
+        let face = painted.first().expect("the block");
+        let pieces = crate::fabric::lots::twice_area_of_pieces(face.laid.left.pieces()) as f64 / 2e6;
+        (density_inputs(&document, &painted).land_left_m2, pieces)
+    };
+    let (told, drawn) = left_m2(0);
+    assert!(told > 30_000.0 && told < 60_000.0, "{told}");
+    // The strips along fronts that are taken from what is drawn as left are 20 mm wide.
+    assert!(
+        (told - drawn).abs() < 0.02 * 1_100.0 + 1.0,
+        "{told} told, {drawn} drawn"
+    );
+    assert!(left_m2(13).0 <= 0.0);
 }

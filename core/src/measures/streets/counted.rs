@@ -3,13 +3,18 @@
 //! A change of street section is no node: where one street goes on as another, straight on or under the same name, both
 //! are one road. A divided street is one line, so it counts once. Where a street meets a street outside, crosses the
 //! site's edge or ends at a site access it leaves the site, and that end is no node: a rule that counts the first link
-//! beyond the last node counts the link that leads there.
+//! beyond the last node counts the link that leads there. Two streets that end at one place of a third meet in one
+//! intersection, though rounding to the grid may part them by a millimeter.
 
 use super::bends::sharp_bends;
 use super::site_streets::{SiteEnd, SiteLink, SiteStreets, Way};
 use crate::fabric::Fabric;
 use crate::network::counting_rule::{CountedKind, CountedLink, CountedNetwork, LinkEnd};
 use crate::plan::{AlternativeId, Document, PlanPoint};
+
+/// The longest link that is none, for rounding made it: three millimeters. A place and a crossing there, both rounded to
+/// the grid, lie at most half a diagonal of a cell each from where they are.
+const LONGEST_ROUNDING_UM: u64 = 3_000;
 
 /// What counting rules count from.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -29,9 +34,14 @@ impl CountedStreets {
         let mut links = Vec::with_capacity(streets.links.len());
         let mut bend_nodes = Vec::new();
         let mut bends = sharp_bends(fabric, streets).into_iter().peekable();
+        let is_rounding = |link: &SiteLink| link.length_um <= LONGEST_ROUNDING_UM && link.ends == [SiteEnd::Inner; 2];
+        let mut toward: Vec<u32> = (0..nodes.len() as u32).collect();
+        for link in streets.links.iter().filter(|link| is_rounding(link)) {
+            join(&mut toward, link.nodes);
+        }
         for (place, link) in (0..).zip(&streets.links) {
-            let end = |end: usize| match link.ends[end] {
-                SiteEnd::Inner => LinkEnd::At(link.nodes[end]),
+            let mut end = |end: usize| match link.ends[end] {
+                SiteEnd::Inner => LinkEnd::At(lowest(&mut toward, link.nodes[end])),
                 SiteEnd::Leaves => LinkEnd::Leaves,
                 SiteEnd::Stub => LinkEnd::Stub,
             };
@@ -44,7 +54,7 @@ impl CountedStreets {
             let mut rest = whole;
             while let Some(bend) = bends.next_if(|bend| bend.link == place) {
                 let node = match bend.node {
-                    Some(node) => node,
+                    Some(node) => lowest(&mut toward, node),
                     None => {
                         let node = nodes.len() as u32;
                         nodes.push(bend.at);
@@ -58,7 +68,9 @@ impl CountedStreets {
                 };
                 bend_nodes.push(node);
             }
-            links.push(rest);
+            if !is_rounding(link) {
+                links.push(rest);
+            }
         }
         Self {
             network: CountedNetwork::of(links, &bend_nodes),
@@ -88,16 +100,23 @@ const fn kind_of(link: &SiteLink) -> CountedKind {
     }
 }
 
+/// The lowest of those joined with one: each points at a lower one, the lowest at itself.
+fn lowest(toward: &mut [u32], mut one: u32) -> u32 {
+    while toward[one as usize] != one {
+        toward[one as usize] = toward[toward[one as usize] as usize];
+        one = toward[one as usize];
+    }
+    one
+}
+
+fn join(toward: &mut [u32], two: [u32; 2]) {
+    let [a, b] = two.map(|one| lowest(toward, one));
+    toward[a.max(b) as usize] = a.min(b);
+}
+
 /// For every street the road it is part of, named by its lowest street.
 fn roads_of(document: &Document, alternative: AlternativeId, fabric: &Fabric, streets: &SiteStreets) -> Vec<u32> {
     let mut toward: Vec<u32> = (0..fabric.lines.streets.len() as u32).collect();
-    fn lowest(toward: &mut [u32], mut street: u32) -> u32 {
-        while toward[street as usize] != street {
-            toward[street as usize] = toward[toward[street as usize] as usize];
-            street = toward[street as usize];
-        }
-        street
-    }
     let name_of = |street: u32| super::site_streets::street_name(document, alternative, fabric, street);
     for node in 0..streets.nodes.len() as u32 {
         let mut legs = streets.at_node(node).filter(|(link, _)| {
@@ -118,8 +137,7 @@ fn roads_of(document: &Document, alternative: AlternativeId, fabric: &Fabric, st
         };
         let is_named_alike = || !name_of(a).is_empty() && name_of(a) == name_of(b);
         if goes_on() || is_named_alike() {
-            let (a, b) = (lowest(&mut toward, a), lowest(&mut toward, b));
-            toward[a.max(b) as usize] = a.min(b);
+            join(&mut toward, [a, b]);
         }
     }
     (0..toward.len() as u32)

@@ -5,7 +5,6 @@
 use hobnail_core::order::OrderedMap;
 use std::sync::Arc;
 
-use hobnail_core::fabric::lots::lot_type;
 use hobnail_core::measures::frontage::PaintedFace;
 use hobnail_core::plan::building::LandUse;
 use hobnail_core::plan::{Document, PlanPoint};
@@ -31,7 +30,7 @@ pub fn lots(document: &Document, painted: &[PaintedFace], window: &Window) -> La
     for face in painted {
         // Land in no lot is cut out for what is seen alone.
         let is_near = || face.laid.left.within().iter().flatten().any(|ring| is_seen(ring));
-        if is_for_lots(document, face) && is_near() {
+        if face.is_for_lots(document) && is_near() {
             for piece in face.laid.left.pieces() {
                 if piece.first().is_some_and(|outline| is_seen(outline)) {
                     piece.iter().for_each(|ring| rest.ring(meters(ring)));
@@ -59,13 +58,6 @@ pub fn lots(document: &Document, painted: &[PaintedFace], window: &Window) -> La
         layer.stroke(path, edge, LOT_LINES_FROM_PX_PER_M);
     }
     layer
-}
-
-/// Whether everything the land is painted with stands on lots, so that land in no lot is left over; parks and fields
-/// are never divided.
-fn is_for_lots(document: &Document, face: &PaintedFace) -> bool {
-    let mut held = face.land_m2.iter().filter_map(|(id, _)| lot_type(document, *id));
-    held.all(|held| held.is_built)
 }
 
 #[cfg(test)]
