@@ -126,11 +126,9 @@ fn exported_land_is_valid_and_as_large_as_its_figure() {
                 .as_f64()
                 .or(properties["footprint_m2"].as_f64())
                 .unwrap();
-            // A lot laid across a sharp bend may lie over itself for a part of a square meter, which its area counts twice.
-            let least = if properties["kind"] == "lot" { 2e-3 } else { 1e-6 };
             let area_m2 = land.unsigned_area();
             assert!(
-                (area_m2 - said).abs() <= least * said.max(1.0),
+                (area_m2 - said).abs() <= 1e-6 * said.max(1.0),
                 "{name}, {id}: {area_m2} is not {said}"
             );
         }

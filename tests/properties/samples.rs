@@ -71,7 +71,7 @@ fn settled(before: &Document, moved: &Document, alternative: AlternativeId) -> D
 }
 
 /// Walks begin at fronts that rounding moves by a millimeter, so a few of them differ in the third digit, as does what large
-/// amounts of land leave of one another.
+/// amounts of land leave of one another; and of two ways around blocks that are as long, a millimeter decides.
 #[track_caller]
 fn check_alike(before: &Figures, after: &Figures, but: &[&str], what: &str) {
     for (id, cells) in before {
@@ -81,7 +81,9 @@ fn check_alike(before: &Figures, after: &Figures, but: &[&str], what: &str) {
         let others = &after[id];
         assert_eq!(cells.len(), others.len(), "{what}: {id}");
         let is_rest = id == "land.in_no_lot" || id == "lots.land_left";
-        let within = if is_rest || id.starts_with("walk.") || id.starts_with("mix.") {
+        let within = if id.ends_with("segment_walks") {
+            0.15
+        } else if is_rest || id.starts_with("walk.") || id.starts_with("mix.") {
             0.03
         } else {
             5e-3
@@ -137,10 +139,8 @@ fn moving_and_turning_a_sample_changes_no_figure_but_the_suns() {
     }
 }
 
-/// Lots follow one another along a front in one direction, so mirrored blocks of several building types end in other lots:
-/// homes, floor and jobs differ by a few lots in a hundred at most.
 #[test]
-fn mirroring_a_sample_changes_its_homes_by_a_hundredth_at_most() {
+fn mirroring_a_sample_changes_no_figure_but_the_suns() {
     for (document, alternative) in samples() {
         let before = figures(document.clone(), alternative);
         let mirrored = settled(
@@ -148,23 +148,8 @@ fn mirroring_a_sample_changes_its_homes_by_a_hundredth_at_most() {
             &transformed(&document, true, &|p| PlanPoint::new(-p.x_mm, p.y_mm)),
             alternative,
         );
-        let after = figures(mirrored, alternative);
-        for id in [
-            "homes.count",
-            "people.count",
-            "jobs.count",
-            "density.floor_area",
-            "land.bar",
-            "streets.intersections",
-        ] {
-            for pair in before[id].iter().zip(&after[id]) {
-                let is_alike = match pair {
-                    (Some(one), Some(other)) => (one - other).abs() <= 0.01 * one.abs(),
-                    (one, other) => one == other,
-                };
-                assert!(is_alike, "{}: {id} {pair:?}", document.heading.name);
-            }
-        }
+        let what = format!("{}, mirrored", document.heading.name);
+        check_alike(&before, &figures(mirrored, alternative), &BY_DIRECTION, &what);
     }
 }
 

@@ -24,7 +24,7 @@ mod parts;
 mod ties;
 
 pub use fault::{FaultKind, Measure};
-pub use outline::is_clockwise;
+pub use outline::{is_clockwise, self_crossing};
 
 /// Something wrong with a document.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -11,6 +11,7 @@ use super::{
 use crate::fabric::regions::twice_area_mm2;
 use crate::order;
 use crate::plan::PlanPoint;
+use crate::plan::validate::self_crossing;
 
 /// How far inside the land's edge a front is probed, in millimeters: beyond rounding, within any lot.
 const PROBE_MM: f64 = 50.0;
@@ -314,7 +315,9 @@ impl<'a> Laying<'a> {
             .filter(|lot| outline_meets_ring(&lot.outline, &shrunk))
             .map(|lot| lot.outline.clone())
             .collect();
-        let outline = if before.is_empty() && twice_area_mm2(&outline) > 0 && self.free.holds_ring(&shrunk) {
+        // Across a sharp bend a lot may lie over itself. Four corners never do: they stand to one side of their front.
+        let is_plain = twice_area_mm2(&outline) > 0 && (outline.len() <= 4 || self_crossing(&outline).is_none());
+        let outline = if before.is_empty() && is_plain && self.free.holds_ring(&shrunk) {
             outline
         } else {
             let parts = self.free.part_in(&outline, &before);

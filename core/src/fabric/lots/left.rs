@@ -35,6 +35,11 @@ impl Left {
         self.cut.get_or_init(|| without(&self.before, &self.taken))
     }
 
+    /// What it is cut from, and what is taken of it.
+    pub(super) fn into_parts(self) -> (Pieces, Vec<Vec<PlanPoint>>) {
+        (self.before, self.taken)
+    }
+
     /// Pieces of land that hold all of it, at no cost.
     #[must_use]
     pub const fn within(&self) -> &Pieces {

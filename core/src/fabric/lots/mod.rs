@@ -9,10 +9,13 @@
 //! A building type without homes (a school, a strip of shops) that fits nowhere whole is laid once, smaller: its floor
 //! area is a share of the typical one.
 //!
+//! A face and its mirror image have the same lots.
+//!
 //! What it does not know: the shape of real parcels, easements, slopes, utilities, trees.
 
 mod footprint;
 mod front_line;
+mod handed;
 mod key;
 mod laying;
 mod left;
@@ -142,5 +145,9 @@ pub struct LaidLots {
 /// Cost: about the square of the face's corners for each lot, and a boolean operation on the face for each front.
 #[must_use]
 pub fn lay(key: &LotKey) -> LaidLots {
-    laying::lay(key)
+    if handed::is_laid_mirrored(key) {
+        handed::mirrored_back(laying::lay(&handed::mirrored(key)), key)
+    } else {
+        laying::lay(key)
+    }
 }

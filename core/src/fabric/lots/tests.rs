@@ -383,3 +383,45 @@ fn the_head_of_a_dead_end_holds_a_lot() {
     assert_eq!(at_head[0].faces, [0, -1_000_000]);
     assert_eq!(laid.lots.iter().filter(|lot| !lot.is_at_head).count(), 6);
 }
+
+/// A block that leans, with rows of two types: on its mirror image every type has the lots it has here, on mirrored land,
+/// each along its front from the street's other end.
+#[test]
+fn a_face_and_its_mirror_image_have_the_same_lots() {
+    let mut key = block(
+        &[(0, 0), (173, 0), (140, 61), (31, 61)],
+        &[(-24, -10), (189, -10), (145, 71), (26, 71)],
+    );
+    let share = |id: u32, width_m: u32, share_ppm: u32| LandShare {
+        lot_type: LotType {
+            id: BuildingTypeId(id),
+            ..house(width_m, 30)
+        },
+        share_ppm,
+    };
+    key.program = vec![share(1, 13, 450_000), share(2, 8, 550_000)];
+    let image = handed::mirrored(&key);
+    assert_ne!(handed::is_laid_mirrored(&key), handed::is_laid_mirrored(&image));
+    let (here, there) = (lay(&key), lay(&image));
+    check_partition(&key, &here);
+    check_partition(&image, &there);
+    assert!([1, 2].iter().all(|id| {
+        let types = here.lots.iter().filter(|lot| lot.building_type == BuildingTypeId(*id));
+        types.count() > 2
+    }));
+    let back = handed::mirrored_back(there.clone(), &key);
+    for (lot, other) in here.lots.iter().zip(&back.lots) {
+        assert_eq!(
+            (lot.building_type, lot.side, lot.faces),
+            (other.building_type, other.side, other.faces)
+        );
+        assert_eq!(lot.front_um, other.front_um);
+        assert_eq!(lot.twice_area_mm2, twice_area_mm2(&other.outline));
+    }
+    assert_eq!(here.lots.len(), there.lots.len());
+    assert_eq!(here.left.pieces(), back.left.pieces());
+    // Along each front lots follow one another from its start.
+    for pair in here.lots.windows(2).filter(|pair| pair[0].side == pair[1].side) {
+        assert!(pair[0].front_um[1] <= pair[1].front_um[0]);
+    }
+}

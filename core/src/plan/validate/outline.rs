@@ -75,8 +75,9 @@ fn twice_area_mm2(points: &[PlanPoint]) -> i128 {
 }
 
 /// A point near which an outline crosses or touches itself: an end of one of two edges that share more than the corner
-/// between them. Edges are compared where their spans in x overlap.
-fn self_crossing(points: &[PlanPoint]) -> Option<PlanPoint> {
+/// between them. Cost: edges are compared where their spans in x overlap.
+#[must_use]
+pub fn self_crossing(points: &[PlanPoint]) -> Option<PlanPoint> {
     let mut corners: Vec<PlanPoint> = points.to_vec();
     corners.dedup();
     if corners.len() > 1 && corners.first() == corners.last() {
