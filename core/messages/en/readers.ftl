@@ -24,6 +24,11 @@ readers-not-read =
         [one] One { $kind } was not read.
        *[other] { $count } things of the kind { $kind } were not read.
     }
+readers-fitted-splines =
+    { $count ->
+        [one] One curve is given only by points that it passes through. It meets all of them; between them it runs as this reader lays it, which may differ a little from the program that drew it.
+       *[other] { $count } curves are given only by points that they pass through. They meet all of them; between them they run as this reader lays them, which may differ a little from the program that drew them.
+    }
 readers-too-deep = The block “{ $name }” lies too deep within others, or within itself. It was left out there.
 readers-no-coordinates = No columns with coordinates were recognized. Name the columns.
 readers-not-a-number = “{ $value }” is not a number.

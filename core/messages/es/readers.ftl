@@ -24,6 +24,11 @@ readers-not-read =
         [one] No se leyó un elemento del tipo { $kind }.
        *[other] No se leyeron { $count } elementos del tipo { $kind }.
     }
+readers-fitted-splines =
+    { $count ->
+        [one] Una curva se da solo por los puntos por los que pasa. Pasa por todos ellos; entre ellos sigue el trazado de este lector, que puede diferir un poco del que tenía en el programa que la dibujó.
+       *[other] { $count } curvas se dan solo por los puntos por los que pasan. Pasan por todos ellos; entre ellos siguen el trazado de este lector, que puede diferir un poco del que tenían en el programa que las dibujó.
+    }
 readers-too-deep = El bloque «{ $name }» está demasiado anidado en otros o en sí mismo. Se omitió ahí.
 readers-no-coordinates = No se reconocieron columnas con coordenadas. Indique cuáles son.
 readers-not-a-number = «{ $value }» no es un número.

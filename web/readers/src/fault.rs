@@ -89,6 +89,11 @@ pub enum What {
         /// How many.
         count: u64,
     },
+    /// Splines that a drawing gives by points alone: what runs between those is the reader's.
+    FittedSplines {
+        /// How many.
+        count: u64,
+    },
     /// Blocks within blocks, deeper than is followed, or within themselves.
     TooDeep {
         /// The innermost block's name.
@@ -167,6 +172,7 @@ impl What {
             Self::OpenRing => "readers-open-ring",
             Self::MissingPoints { .. } => "readers-missing-points",
             Self::NotRead { .. } => "readers-not-read",
+            Self::FittedSplines { .. } => "readers-fitted-splines",
             Self::TooDeep { .. } => "readers-too-deep",
             Self::NoCoordinates => "readers-no-coordinates",
             Self::NotANumber { .. } => "readers-not-a-number",
@@ -188,7 +194,9 @@ impl What {
             Self::TooMuch { limit, .. } => vec![("limit", limit.to_string())],
             Self::UnknownSystem { system } | Self::UncertainDatum { system } => vec![("system", system.clone())],
             Self::Missing { name } | Self::TooDeep { name } => vec![("name", name.clone())],
-            Self::MissingPoints { count } | Self::More { count } => vec![("count", count.to_string())],
+            Self::MissingPoints { count } | Self::FittedSplines { count } | Self::More { count } => {
+                vec![("count", count.to_string())]
+            }
             Self::NotRead { kind, count } => vec![("kind", kind.clone()), ("count", count.to_string())],
             Self::NotANumber { value } => vec![("value", value.clone())],
             Self::TrafficCounts { column } => vec![("column", column.clone())],

@@ -24,6 +24,7 @@ fn every_fault() -> Vec<What> {
         What::OpenRing,
         What::MissingPoints { count: 2 },
         What::NotRead { kind: word(), count: 1 },
+        What::FittedSplines { count: 3 },
         What::TooDeep { name: word() },
         What::NoCoordinates,
         What::NotANumber { value: word() },
