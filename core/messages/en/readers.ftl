@@ -33,7 +33,8 @@ readers-too-deep = The block “{ $name }” lies too deep within others, or wit
 readers-no-coordinates = No columns with coordinates were recognized. Name the columns.
 readers-not-a-number = “{ $value }” is not a number.
 readers-too-few-values = The grid announces { $expected } values and has { $found }. The rest is without heights.
-readers-no-heights = This TIFF holds colors and no heights. It can lie beneath the plan as a picture.
+readers-no-heights = This TIFF holds colors and no heights, and browsers show no TIFF. To lay it under the drawing, save it as PNG or JPEG with a world file, and choose both together.
+readers-picture-apart = A world file only says where a picture lies. Choose or drop it together with the picture, both under the same name, such as map.jpg and map.jgw, and not in a zip.
 readers-unnamed-corner = The name of an HGT file must say where it lies, like N42W072.hgt.
 readers-no-unit = The drawing does not say its unit. Meters were taken.
 # column is the file's own name of it, such as AADT.

@@ -33,7 +33,8 @@ readers-too-deep = El bloque «{ $name }» está demasiado anidado en otros o en
 readers-no-coordinates = No se reconocieron columnas con coordenadas. Indique cuáles son.
 readers-not-a-number = «{ $value }» no es un número.
 readers-too-few-values = La cuadrícula anuncia { $expected } valores y tiene { $found }. El resto queda sin alturas.
-readers-no-heights = Este TIFF contiene colores y no alturas. Puede ir debajo del plan como imagen.
+readers-no-heights = Este TIFF contiene colores y no alturas, y los navegadores no muestran TIFF. Para ponerlo bajo el dibujo, guárdelo como PNG o JPEG con un archivo de georreferencia y elija los dos juntos.
+readers-picture-apart = Un archivo de georreferencia solo dice dónde está una imagen. Elíjalo o suéltelo junto con la imagen, los dos con el mismo nombre, como mapa.jpg y mapa.jgw, y no dentro de un zip.
 readers-unnamed-corner = El nombre de un archivo HGT debe decir dónde está, como N42W072.hgt.
 readers-no-unit = El dibujo no dice su unidad. Se tomaron metros.
 # column es el nombre que tiene en el archivo, como AADT.

@@ -115,6 +115,8 @@ pub enum What {
     },
     /// A TIFF of colors: it can be a picture beneath the plan, but holds no heights.
     NoHeights,
+    /// A world file without the picture that it places.
+    PictureApart,
     /// An HGT file whose name does not say where it lies.
     UnnamedCorner,
     /// A drawing whose unit is not said; meters were taken.
@@ -178,6 +180,7 @@ impl What {
             Self::NotANumber { .. } => "readers-not-a-number",
             Self::TooFewValues { .. } => "readers-too-few-values",
             Self::NoHeights => "readers-no-heights",
+            Self::PictureApart => "readers-picture-apart",
             Self::UnnamedCorner => "readers-unnamed-corner",
             Self::NoUnit => "readers-no-unit",
             Self::TrafficCounts { .. } => "readers-traffic-counts",

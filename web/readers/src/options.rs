@@ -23,6 +23,8 @@ pub struct Options {
     pub unit_m: Option<f64>,
     /// Names of the columns of x (or longitude) and y (or latitude), where they are not recognized.
     pub columns: Option<[String; 2]>,
+    /// Columns and rows of pixels of the picture that a world file places.
+    pub picture_px: Option<[u32; 2]>,
 }
 
 impl Default for Options {
@@ -35,6 +37,7 @@ impl Default for Options {
             layers: None,
             unit_m: None,
             columns: None,
+            picture_px: None,
         }
     }
 }

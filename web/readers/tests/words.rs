@@ -30,6 +30,7 @@ fn every_fault() -> Vec<What> {
         What::NotANumber { value: word() },
         What::TooFewValues { expected: 4, found: 3 },
         What::NoHeights,
+        What::PictureApart,
         What::UnnamedCorner,
         What::NoUnit,
         What::TrafficCounts { column: word() },

@@ -14,8 +14,8 @@ impl Store {
     /// Opens what was chosen or dropped together: plans first, then a picture under them, then base data.
     pub fn open_sorted(self, mut sorted: Sorted) {
         self.open_files(sorted.plans);
-        if let Some(picture) = sorted.pictures.pop() {
-            pictures::read(picture, move |read| self.lay_picture(read));
+        if let Some((picture, world)) = sorted.pictures.pop() {
+            pictures::read(picture, move |read| self.lay_picture(read, world));
         }
         self.read_bases(sorted.bases);
     }

@@ -6,7 +6,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::reading::Source;
-use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, together};
+use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, is_of_picture, placed_by, together};
 
 /// A file that was opened: its name and its text, or why it could not be read.
 pub type Opened = Result<(String, String), String>;
@@ -16,8 +16,8 @@ pub type Opened = Result<(String, String), String>;
 pub struct Sorted {
     /// Plans, in their order.
     pub plans: Vec<Opened>,
-    /// Pictures.
-    pub pictures: Vec<web_sys::File>,
+    /// Pictures, each with the world file that places it where there is one.
+    pub pictures: Vec<(web_sys::File, Option<Source>)>,
     /// Base data.
     pub bases: Vec<Source>,
 }
@@ -87,6 +87,15 @@ pub fn chosen_bases(event: &web_sys::Event) -> Vec<Source> {
     sources(chosen(event))
 }
 
+/// The files chosen in the file input `event` comes from, as pictures with what lies beside them.
+#[must_use]
+pub fn chosen_pictures(event: &web_sys::Event) -> Sorted {
+    let mut sorted = Sorted::default();
+    let (beside, pictures) = chosen(event).into_iter().partition(|file| is_of_picture(&file.name()));
+    sorted.take(pictures, beside);
+    sorted
+}
+
 /// Looks what the files are that were dropped on the page, as [`read_chosen`] does.
 pub fn read_dropped(event: &web_sys::Event, then: impl FnOnce(Sorted) + 'static) {
     let event: &web_sys::DragEvent = event.unchecked_ref();
@@ -136,9 +145,25 @@ fn sources(files: Vec<web_sys::File>) -> Vec<Source> {
         Some(Source {
             file: files.get(main)?.clone(),
             beside: beside.collect(),
+            picture: None,
         })
     };
     together(&names).into_iter().filter_map(source).collect()
+}
+
+impl Sorted {
+    /// Takes pictures and base data, among them the world files that place those.
+    fn take(&mut self, pictures: Vec<web_sys::File>, bases: Vec<web_sys::File>) {
+        let names: Vec<String> = pictures.iter().map(web_sys::File::name).collect();
+        self.pictures = pictures.into_iter().map(|picture| (picture, None)).collect();
+        for source in sources(bases) {
+            let placed = placed_by(&source.name(), &names).and_then(|place| self.pictures.get_mut(place));
+            match placed {
+                Some((_, world)) => *world = Some(source),
+                None => self.bases.push(source),
+            }
+        }
+    }
 }
 
 fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
@@ -147,17 +172,17 @@ fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
     }
     wasm_bindgen_futures::spawn_local(async move {
         let mut sorted = Sorted::default();
-        let mut bases = Vec::new();
+        let (mut pictures, mut bases) = (Vec::new(), Vec::new());
         for file in files {
             let name = file.name();
             match look_at(&file).await {
-                Some((Kind::Picture, _)) => sorted.pictures.push(file),
+                Some((Kind::Picture, _)) => pictures.push(file),
                 Some((Kind::Base, _)) => bases.push(file),
                 Some((_, text)) => sorted.plans.push(Ok((name, text))),
                 None => sorted.plans.push(Err(say!("page-file-not-read", file = name))),
             }
         }
-        sorted.bases = sources(bases);
+        sorted.take(pictures, bases);
         then(sorted);
     });
 }

@@ -12,6 +12,7 @@ use hobnail_core::say;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
+use super::pictures::PictureFile;
 use super::{loader, words};
 use crate::app::bases::heights::{GridSaid, Heights, Request};
 use crate::app::bases::{Base, Coordinates, FaultSaid};
@@ -41,6 +42,8 @@ pub struct Options {
     pub unit_m: Option<f64>,
     /// Names of the columns of x and y.
     pub columns: Option<[String; 2]>,
+    /// Columns and rows of pixels of the picture that a world file places.
+    pub picture_px: Option<[f64; 2]>,
 }
 
 /// A file of base data as the browser holds it, and files that lie beside it and belong to it.
@@ -48,6 +51,8 @@ pub struct Options {
 pub struct Source {
     pub(super) file: web_sys::File,
     pub(super) beside: js_sys::Array,
+    /// The picture that the file places, where it is a world file.
+    pub picture: Option<Rc<PictureFile>>,
 }
 
 impl Source {
@@ -198,6 +203,7 @@ fn begun(name: &str, heading: &JsValue) -> Option<Base> {
         attribution: text(heading, "attribution")?,
         system: text(heading, "system")?,
         layers: list(heading, "layers", JsValue::as_string)?,
+        corners: js_sys::Float64Array::new(&member(heading, "corners")).to_vec(),
         grid: GridSaid::told(&js_sys::Float64Array::new(&member(heading, "heights")).to_vec()),
         faults: list(heading, "faults", fault_said)?,
         ..Base::new(name, coordinates)
@@ -227,6 +233,12 @@ fn told_options(options: &Options) -> JsValue {
         set(
             "columns",
             columns.iter().map(JsValue::from).collect::<js_sys::Array>().into(),
+        );
+    }
+    if let Some(size) = options.picture_px {
+        set(
+            "picture_px",
+            size.into_iter().map(JsValue::from).collect::<js_sys::Array>().into(),
         );
     }
     told.into()

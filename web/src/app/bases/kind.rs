@@ -26,8 +26,12 @@ pub enum Kind {
 }
 
 /// First bytes of pictures that browsers show: Portable Network Graphics (ISO/IEC 15948:2004, section 5.2), JPEG
-/// (ITU-T T.81, section B.1.1.3).
-const PICTURES: [&[u8]; 2] = [b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff"];
+/// (ITU-T T.81, section B.1.1.3); and of pages (ISO 32000-1:2008, section 7.5.2), of which it is said there how they become
+/// pictures.
+const PICTURES: [&[u8]; 3] = [b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff", b"%PDF-"];
+
+/// Endings of world files, by which alone they are known beside their pictures. Common practice, no source.
+const WORLDS: [&str; 7] = [".wld", ".jgw", ".pgw", ".wpw", ".jpgw", ".pngw", ".jpegw"];
 
 impl Kind {
     /// By the name and the first [`START_BYTES`].
@@ -42,11 +46,7 @@ impl Kind {
         if text.trim_ascii_start().starts_with(b"{") {
             return Self::Json;
         }
-        let is_named = |ending: &str| {
-            let from = name.len().saturating_sub(ending.len());
-            name.get(from..).is_some_and(|end| end.eq_ignore_ascii_case(ending))
-        };
-        if is_named(".json") || is_named(".geojson") {
+        if ends_with(name, ".json") || ends_with(name, ".geojson") {
             Self::Plan
         } else {
             Self::Base
@@ -64,14 +64,54 @@ impl Kind {
     }
 }
 
+/// Whether a file says by its ending where the picture of its name lies, or in which coordinate system.
+#[must_use]
+pub fn is_of_picture(name: &str) -> bool {
+    is_world(name) || ends_with(name, ".prj")
+}
+
+fn is_world(name: &str) -> bool {
+    WORLDS.iter().any(|ending| ends_with(name, ending))
+}
+
+fn ends_with(name: &str, ending: &str) -> bool {
+    let from = name.len().saturating_sub(ending.len());
+    name.get(from..).is_some_and(|end| end.eq_ignore_ascii_case(ending))
+}
+
+/// Which of these pictures a file of base data is the world file of: that of its name before the ending.
+#[must_use]
+pub fn placed_by(world: &str, pictures: &[String]) -> Option<usize> {
+    let stem = |name: &str| name.rfind('.').map_or(name.len(), |dot| dot);
+    let own = world.get(..stem(world)).filter(|_| is_world(world))?;
+    let is_it = |picture: &String| {
+        picture
+            .get(..stem(picture))
+            .is_some_and(|stem| stem.eq_ignore_ascii_case(own))
+    };
+    pictures.iter().position(is_it)
+}
+
 /// Which files of base data are read together, by their names: a `.shp` with all that has its name before another
-/// ending, each other file by itself. Gives the place of each that leads, and the places of what lies beside it.
+/// ending, a world file with the coordinate system of its name, each other file by itself. Gives the place of each that leads, and the places of what lies beside it.
 #[must_use]
 pub fn together(names: &[String]) -> Vec<(usize, Vec<usize>)> {
     let lower: Vec<String> = names.iter().map(|name| name.to_ascii_lowercase()).collect();
-    let stem = |name: &str| name.strip_suffix("shp").map(str::to_owned);
-    let belongs = |name: &str, stem: &str| name.starts_with(stem) && !name.ends_with(".shp");
-    let stems: Vec<String> = lower.iter().filter_map(|name| stem(name)).collect();
+    // What has another name before its ending, and whether all of them belong to it.
+    let stem = |name: &str| {
+        let is_all = name.ends_with(".shp");
+        let stem = name.get(..=name.rfind('.')?)?;
+        (is_all || is_world(name)).then(|| (stem.to_owned(), is_all))
+    };
+    let belongs = |name: &str, (stem, is_all): &(String, bool)| {
+        let is_other = if *is_all {
+            !name.ends_with(".shp")
+        } else {
+            name.ends_with(".prj")
+        };
+        is_other && name.starts_with(stem.as_str())
+    };
+    let stems: Vec<(String, bool)> = lower.iter().filter_map(|name| stem(name)).collect();
     let mut found = Vec::new();
     for (place, name) in lower.iter().enumerate() {
         if let Some(stem) = stem(name) {
@@ -126,6 +166,7 @@ mod tests {
         for start in [
             &b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR"[..],
             b"\xff\xd8\xff\xe0",
+            b"%PDF-1.7\n",
             b"RIFF\x10\0\0\0WEBPVP8 ",
         ] {
             assert_eq!(Kind::of("survey.dat", start), Kind::Picture);
@@ -149,6 +190,23 @@ mod tests {
         let found = together(&names.map(str::to_owned));
         let alone = |place| (place, Vec::new());
         assert_eq!(found, [alone(1), (2, vec![0, 3]), (4, vec![5]), alone(6)]);
+    }
+
+    #[test]
+    fn a_world_file_has_the_picture_and_the_system_of_its_name() {
+        let names = ["b.prj", "Map.JGW", "map.prj", "map.csv", "map2.wld", "map.shp"].map(str::to_owned);
+        let found = together(&names);
+        assert_eq!(
+            found,
+            [(0, Vec::new()), (1, vec![2]), (4, Vec::new()), (5, vec![1, 2, 3])]
+        );
+        let pictures = ["map2.old.png", "MAP.jpg", "map2.webp"].map(str::to_owned);
+        assert_eq!(placed_by("Map.JGW", &pictures), Some(1));
+        assert_eq!(placed_by("map2.wld", &pictures), Some(2));
+        for other in ["map.csv", "b.jgw", "jgw", "map.old.jgw"] {
+            assert_eq!(placed_by(other, &pictures), None, "{other}");
+        }
+        assert!(is_of_picture("é.PRJ") && is_of_picture("a.wld") && !is_of_picture("plan.pdf"));
     }
 
     #[test]
