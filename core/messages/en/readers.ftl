@@ -9,6 +9,7 @@ readers-too-many-positions = The file holds more than { $limit } points. Choose 
 readers-too-many-cells = The grid has more than { $limit } cells within the area. Choose a smaller area.
 readers-too-many-bytes = The file expands to more than { $limit } bytes.
 readers-no-system = The file does not say which coordinate system it is in. Choose one.
+readers-no-place = The file does not say which coordinate system it is in. Type one below; or type local, and what it holds is placed by hand, like a drawing whose place on Earth is not known.
 readers-unknown-system = The coordinate system “{ $system }” is not known here. Choose another, or save the file in longitude and latitude.
 readers-uncertain-datum = How the coordinate system “{ $system }” lies to WGS84 is not known: everything may be off by up to 200 m.
 readers-off-earth = A position is not on Earth, too far away, or beyond what the projection can say. What has it was left out.

@@ -9,6 +9,7 @@ readers-too-many-positions = El archivo contiene más de { $limit } puntos. Elij
 readers-too-many-cells = La cuadrícula tiene más de { $limit } celdas dentro del área. Elija un área menor.
 readers-too-many-bytes = El archivo descomprimido ocupa más de { $limit } bytes.
 readers-no-system = El archivo no dice en qué sistema de coordenadas está. Elija uno.
+readers-no-place = El archivo no dice en qué sistema de coordenadas está. Escriba uno abajo; o escriba local, y lo que contiene se coloca a mano, como un dibujo cuyo lugar en la Tierra no se conoce.
 readers-unknown-system = Aquí no se conoce el sistema de coordenadas «{ $system }». Elija otro o guarde el archivo en longitud y latitud.
 readers-uncertain-datum = No se sabe cómo se sitúa el sistema de coordenadas «{ $system }» respecto de WGS84: todo puede estar desplazado hasta 200 m.
 readers-off-earth = Una posición no está en la Tierra, está demasiado lejos o fuera del alcance de la proyección. Lo que la tiene se omitió.

@@ -58,6 +58,8 @@ pub enum What {
     },
     /// The file names no coordinate system and none was chosen.
     NoSystem,
+    /// The same of lines and points, which can be placed by hand too.
+    NoPlace,
     /// A coordinate system that is not known here.
     UnknownSystem {
         /// As the file or the choice names it.
@@ -119,7 +121,7 @@ pub enum What {
     PictureApart,
     /// An HGT file whose name does not say where it lies.
     UnnamedCorner,
-    /// A drawing whose unit is not said; meters were taken.
+    /// A drawing, or what is placed as one, whose unit is not said; meters were taken.
     NoUnit,
     /// A column that counts traffic, which a plan has no place for.
     TrafficCounts {
@@ -167,6 +169,7 @@ impl What {
                 Limited::Bytes => "readers-too-many-bytes",
             },
             Self::NoSystem => "readers-no-system",
+            Self::NoPlace => "readers-no-place",
             Self::UnknownSystem { .. } => "readers-unknown-system",
             Self::UncertainDatum { .. } => "readers-uncertain-datum",
             Self::OffEarth => "readers-off-earth",

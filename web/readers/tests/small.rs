@@ -110,7 +110,7 @@ fn tables_are_read_by_their_columns() {
     );
     assert_eq!(
         refused("t.csv", b"x;y\n1;2\n", Options::default())[0].what,
-        What::NoSystem
+        What::NoPlace
     );
     assert_eq!(
         refused("t.csv", b"a;b\n1;2\n", Options::default())[0].what,
@@ -231,7 +231,7 @@ fn shapefiles_without_their_companions_say_what_is_missing() {
     };
     let (shapes, system) = (file("streets.shp"), file("streets.prj"));
     let alone = zipped(&[("streets.shp", &shapes)]);
-    assert_eq!(refused("a.zip", &alone, Options::default())[0].what, What::NoSystem);
+    assert_eq!(refused("a.zip", &alone, Options::default())[0].what, What::NoPlace);
     let without_table = zipped(&[("in/Streets.SHP", &shapes), ("in/Streets.PRJ", &system)]);
     let base = hobnail_readers::read("a.zip", without_table, Options::default()).unwrap();
     assert_eq!(base.layers[0].features.len(), 699);
@@ -437,5 +437,52 @@ fn a_shapefile_is_read_with_what_lies_beside_it_as_from_a_zip() {
     let mut alone = begin();
     while alone.step() != Progress::Done {}
     let faults = alone.finish().unwrap_err();
-    assert_eq!(faults[0].what, What::NoSystem);
+    assert_eq!(faults[0].what, What::NoPlace);
+}
+
+#[test]
+fn what_has_no_place_on_earth_is_read_as_a_drawing_where_that_is_chosen() {
+    let local = |unit_m| Options {
+        system: Some(" Local".to_owned()),
+        unit_m,
+        box_deg: Some([0.0, 0.0, 1.0, 1.0]),
+        ..Options::default()
+    };
+    let rows = "x,y\n5000.25,9000\n5010.25,8990\n";
+    let base = read("survey.csv", rows, local(None));
+    let drawing = |unit_m| Coordinates::DrawingMillimeters {
+        east: 5000.0,
+        north: 9000.0,
+        unit_m,
+    };
+    assert_eq!((base.coordinates, base.system.as_str()), (drawing(1.0), ""));
+    assert_eq!(base.faults, [What::NoUnit.at(Place::File)]);
+    let points = |base: &hobnail_readers::base::Base| -> Vec<Position> {
+        let features = base.layers[0].features.iter();
+        let points = features.map(|feature| match &feature.geometry {
+            Geometry::Points(points) => points[0],
+            other => panic!("{other:?}"),
+        });
+        points.collect()
+    };
+    assert_eq!(points(&base), [[250.0, 0.0], [10_250.0, -10_000.0]]);
+    let in_feet = read("survey.csv", rows, local(Some(0.3048)));
+    assert_eq!((in_feet.coordinates, in_feet.faults.len()), (drawing(0.3048), 0));
+    assert_eq!(points(&in_feet), [[76.0, 0.0], [3_124.0, -3_048.0]]);
+
+    let shape = |x: f64| format!(r#"{{"type":"Point","coordinates":[{x},9000]}}"#);
+    let feature = |x: f64| format!(r#"{{"type":"Feature","properties":{{}},"geometry":{}}}"#, shape(x));
+    let file = format!(
+        r#"{{"type":"FeatureCollection","features":[{},{}]}}"#,
+        feature(5000.0),
+        feature(5003.0)
+    );
+    assert_eq!(
+        points(&read("a.geojson", &file, local(None))),
+        [[0.0, 0.0], [3_000.0, 0.0]]
+    );
+    // Heights are placed by a system alone.
+    let grid = String::from_utf8(bytes("readers/small/heights.asc")).unwrap();
+    let grid = grid.replace("24.9", "5000").replace("60.1", "9000");
+    assert_eq!(refused("a.asc", grid.as_bytes(), local(None))[0].what, What::NoSystem);
 }

@@ -17,6 +17,7 @@ fn every_fault() -> Vec<What> {
         too_much(Limited::Cells),
         too_much(Limited::Bytes),
         What::NoSystem,
+        What::NoPlace,
         What::UnknownSystem { system: word() },
         What::UncertainDatum { system: word() },
         What::OffEarth,

@@ -126,46 +126,26 @@ impl App {
     /// # Errors
     /// A sentence, where it can not lie there; the plan is as it was then.
     pub fn lay_by_world(&mut self, file: &PictureFile, world: &Base) -> Result<(), String> {
-        let far = || {
-            let kilometers = (FARTHEST_M / 1000.0) as u32;
-            say!("picture-far", file = file.name, kilometers = kilometers)
-        };
-        let &[west, north, _, _, east, south, ..] = world.corners.as_slice() else {
-            return Err(far());
-        };
         let document = self.study.document();
         let before = document.heading.clone();
-        let mut after = before.clone();
         let is_placed = is_placed(document);
-        let middle = GeographicPoint::checked_from_deg(f64::midpoint(west, east), f64::midpoint(north, south));
-        let middle = middle.ok_or_else(far)?;
-        if !is_placed {
-            after.origin_longitude_ndeg = middle.longitude_ndeg;
-            after.origin_latitude_ndeg = middle.latitude_ndeg;
-        }
-        let projection = Projection::about(after.geographic_origin()).map_err(|fault| fault.to_string())?;
-        let on_plan = |point: GeographicPoint| projection.plan_from_geographic(point);
-        let is_near = |point: PlanPoint| {
-            let (x_m, y_m) = point.to_m();
-            x_m.abs().max(y_m.abs()) <= FARTHEST_M
+        let placed = corners_by_world(&world.corners, is_placed.then(|| before.geographic_origin()));
+        let Some((origin, corners)) = placed else {
+            let kilometers = (FARTHEST_M / 1000.0) as u32;
+            return Err(say!("picture-far", file = file.name, kilometers = kilometers));
         };
-        if !on_plan(middle).is_some_and(is_near) {
-            return Err(far());
-        }
-        let mut corners = [PlanPoint::default(); 4];
-        for (corner, degrees) in corners.iter_mut().zip(world.corners.chunks_exact(2)) {
-            let point = GeographicPoint::checked_from_deg(degrees[0], degrees[1]);
-            *corner = point.and_then(on_plan).ok_or_else(far)?;
-        }
-        Placement::of_corners(&corners).map_err(|fault| sentence_case(&format!("{fault}.")))?;
         let mut edits = vec![Edit::BaseImage {
             before: document.base_image.clone(),
             after: Some(new_image(file, corners)),
         }];
         if !is_placed {
+            let mut after = before.clone();
+            after.origin_longitude_ndeg = origin.longitude_ndeg;
+            after.origin_latitude_ndeg = origin.latitude_ndeg;
             edits.push(Edit::Heading { before, after });
         }
-        let shown: Vec<PlanPoint> = document.site.boundary.iter().chain(&corners).copied().collect();
+        let mut shown = corners.to_vec();
+        shown.extend_from_slice(&document.site.boundary);
         self.laying = None;
         self.step_with(say!("picture-step-lay"), edits);
         self.fit_points(shown.into_iter());
@@ -301,6 +281,24 @@ impl App {
             self.step_with(label, vec![Edit::BaseImage { before, after }]);
         }
     }
+}
+
+/// Where a picture lies on the plan by its corners in degrees, x and y by turns, and the plan's origin: the middle of the
+/// picture where there was none. `None` where it lies too far away, is too large or is no picture's.
+fn corners_by_world(degrees: &[f64], origin: Option<GeographicPoint>) -> Option<(GeographicPoint, [PlanPoint; 4])> {
+    let &[west, north, _, _, east, south, _, _] = degrees else {
+        return None;
+    };
+    let middle = GeographicPoint::checked_from_deg(f64::midpoint(west, east), f64::midpoint(north, south))?;
+    let origin = origin.unwrap_or(middle);
+    let projection = Projection::about(origin).ok()?;
+    let (x_m, y_m) = projection.plan_from_geographic(middle)?.to_m();
+    let mut corners = [PlanPoint::default(); 4];
+    for (corner, degrees) in corners.iter_mut().zip(degrees.chunks_exact(2)) {
+        *corner = projection.plan_from_geographic(GeographicPoint::checked_from_deg(degrees[0], degrees[1])?)?;
+    }
+    let is_near = x_m.abs().max(y_m.abs()) <= FARTHEST_M;
+    (is_near && Placement::of_corners(&corners).is_ok()).then_some((origin, corners))
 }
 
 /// A picture that lies on these corners, as much of it shown as of every new one.

@@ -6,7 +6,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::reading::Source;
-use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, is_of_picture, placed_by, together};
+use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, SYSTEM, WORLDS, beside, together};
 
 /// A file that was opened: its name and its text, or why it could not be read.
 pub type Opened = Result<(String, String), String>;
@@ -16,8 +16,10 @@ pub type Opened = Result<(String, String), String>;
 pub struct Sorted {
     /// Plans, in their order.
     pub plans: Vec<Opened>,
-    /// Pictures, each with the world file that places it where there is one.
-    pub pictures: Vec<(web_sys::File, Option<Source>)>,
+    /// The last picture.
+    pub picture: Option<web_sys::File>,
+    /// The world file that places it.
+    pub world: Option<Source>,
     /// Base data.
     pub bases: Vec<Source>,
 }
@@ -87,15 +89,6 @@ pub fn chosen_bases(event: &web_sys::Event) -> Vec<Source> {
     sources(chosen(event))
 }
 
-/// The files chosen in the file input `event` comes from, as pictures with what lies beside them.
-#[must_use]
-pub fn chosen_pictures(event: &web_sys::Event) -> Sorted {
-    let mut sorted = Sorted::default();
-    let (beside, pictures) = chosen(event).into_iter().partition(|file| is_of_picture(&file.name()));
-    sorted.take(pictures, beside);
-    sorted
-}
-
 /// Looks what the files are that were dropped on the page, as [`read_chosen`] does.
 pub fn read_dropped(event: &web_sys::Event, then: impl FnOnce(Sorted) + 'static) {
     let event: &web_sys::DragEvent = event.unchecked_ref();
@@ -152,17 +145,30 @@ fn sources(files: Vec<web_sys::File>) -> Vec<Source> {
 }
 
 impl Sorted {
-    /// Takes pictures and base data, among them the world files that place those.
-    fn take(&mut self, pictures: Vec<web_sys::File>, bases: Vec<web_sys::File>) {
-        let names: Vec<String> = pictures.iter().map(web_sys::File::name).collect();
-        self.pictures = pictures.into_iter().map(|picture| (picture, None)).collect();
-        for source in sources(bases) {
-            let placed = placed_by(&source.name(), &names).and_then(|place| self.pictures.get_mut(place));
-            match placed {
-                Some((_, world)) => *world = Some(source),
-                None => self.bases.push(source),
+    /// Takes pictures, of which one is laid, and base data: the world file of that picture goes with it.
+    fn take(&mut self, mut pictures: Vec<web_sys::File>, mut bases: Vec<web_sys::File>) {
+        self.picture = pictures.pop();
+        if let Some(picture) = &self.picture {
+            let picture = picture.name();
+            let names: Vec<String> = bases.iter().map(web_sys::File::name).collect();
+            if let Some(world) = beside(&picture, &names, &WORLDS) {
+                let given = js_sys::Array::new();
+                let system = beside(&picture, &names, &SYSTEM);
+                if let Some(file) = system.and_then(|place| bases.get(place)) {
+                    given.push(file);
+                }
+                self.world = Some(Source {
+                    file: bases.remove(world),
+                    beside: given,
+                    picture: None,
+                });
+                // A shapefile of that name has its system from the same file.
+                if let Some(system) = system.filter(|_| beside(&picture, &names, &[".shp"]).is_none()) {
+                    bases.remove(system - usize::from(system > world));
+                }
             }
         }
+        self.bases = sources(bases);
     }
 }
 

@@ -42,8 +42,6 @@ pub struct Options {
     pub unit_m: Option<f64>,
     /// Names of the columns of x and y.
     pub columns: Option<[String; 2]>,
-    /// Columns and rows of pixels of the picture that a world file places.
-    pub picture_px: Option<[f64; 2]>,
 }
 
 /// A file of base data as the browser holds it, and files that lie beside it and belong to it.
@@ -118,6 +116,12 @@ impl Reading {
         let name = source.name();
         let refused = |_: JsValue| say!("bases-no-worker").to_owned();
         let options = told_options(options);
+        if let Some(picture) = &source.picture {
+            let [columns, rows] = picture.size_px.map(JsValue::from);
+            let size = js_sys::Array::of2(&columns, &rows);
+            // Setting a property of an object of our own does not fail.
+            let _ = js_sys::Reflect::set(&options, &"picture_px".into(), &size);
+        }
         let asked = js_sys::Object::new();
         // Setting a property of an object of our own does not fail.
         let _ = js_sys::Reflect::set(&asked, &"file".into(), &source.file);
@@ -233,12 +237,6 @@ fn told_options(options: &Options) -> JsValue {
         set(
             "columns",
             columns.iter().map(JsValue::from).collect::<js_sys::Array>().into(),
-        );
-    }
-    if let Some(size) = options.picture_px {
-        set(
-            "picture_px",
-            size.into_iter().map(JsValue::from).collect::<js_sys::Array>().into(),
         );
     }
     told.into()

@@ -105,7 +105,7 @@ pub fn lines(store: Store) -> View {
                 .with("tabindex", "-1")
                 .with("aria-hidden", "true")
                 .on("change", move |event| {
-                    store.open_sorted(files::chosen_pictures(&event));
+                    files::read_chosen(&event, move |sorted| store.open_sorted(sorted));
                 }),
         )
 }

@@ -137,7 +137,7 @@ impl Archive {
         }
         let place = Place::Named(name.to_owned());
         let of_file = self.system(stem)?;
-        output.choose_system(of_file, &place)?;
+        output.choose_place(of_file, &place)?;
         let Some(mut shapes) = self.file(name, MOST_BYTES)? else {
             return Ok(());
         };

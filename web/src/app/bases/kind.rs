@@ -31,7 +31,10 @@ pub enum Kind {
 const PICTURES: [&[u8]; 3] = [b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff", b"%PDF-"];
 
 /// Endings of world files, by which alone they are known beside their pictures. Common practice, no source.
-const WORLDS: [&str; 7] = [".wld", ".jgw", ".pgw", ".wpw", ".jpgw", ".pngw", ".jpegw"];
+pub const WORLDS: [&str; 7] = [".wld", ".jgw", ".pgw", ".wpw", ".jpgw", ".pngw", ".jpegw"];
+
+/// The ending of a coordinate system beside a picture or a shapefile.
+pub const SYSTEM: [&str; 1] = [".prj"];
 
 impl Kind {
     /// By the name and the first [`START_BYTES`].
@@ -64,54 +67,33 @@ impl Kind {
     }
 }
 
-/// Whether a file says by its ending where the picture of its name lies, or in which coordinate system.
-#[must_use]
-pub fn is_of_picture(name: &str) -> bool {
-    is_world(name) || ends_with(name, ".prj")
-}
-
-fn is_world(name: &str) -> bool {
-    WORLDS.iter().any(|ending| ends_with(name, ending))
-}
-
 fn ends_with(name: &str, ending: &str) -> bool {
     let from = name.len().saturating_sub(ending.len());
     name.get(from..).is_some_and(|end| end.eq_ignore_ascii_case(ending))
 }
 
-/// Which of these pictures a file of base data is the world file of: that of its name before the ending.
+/// The part of a name before its ending, with the dot.
+fn stem(name: &str) -> &str {
+    name.get(..=name.rfind('.').unwrap_or_default()).unwrap_or_default()
+}
+
+/// Which of these files has the name of a picture before one of some endings ([`WORLDS`], [`SYSTEM`]).
 #[must_use]
-pub fn placed_by(world: &str, pictures: &[String]) -> Option<usize> {
-    let stem = |name: &str| name.rfind('.').map_or(name.len(), |dot| dot);
-    let own = world.get(..stem(world)).filter(|_| is_world(world))?;
-    let is_it = |picture: &String| {
-        picture
-            .get(..stem(picture))
-            .is_some_and(|stem| stem.eq_ignore_ascii_case(own))
+pub fn beside(picture: &str, names: &[String], endings: &[&str]) -> Option<usize> {
+    let is_it = |name: &String| {
+        stem(name).eq_ignore_ascii_case(stem(picture)) && endings.iter().any(|ending| ends_with(name, ending))
     };
-    pictures.iter().position(is_it)
+    names.iter().position(is_it)
 }
 
 /// Which files of base data are read together, by their names: a `.shp` with all that has its name before another
-/// ending, a world file with the coordinate system of its name, each other file by itself. Gives the place of each that leads, and the places of what lies beside it.
+/// ending, each other file by itself. Gives the place of each that leads, and the places of what lies beside it.
 #[must_use]
 pub fn together(names: &[String]) -> Vec<(usize, Vec<usize>)> {
     let lower: Vec<String> = names.iter().map(|name| name.to_ascii_lowercase()).collect();
-    // What has another name before its ending, and whether all of them belong to it.
-    let stem = |name: &str| {
-        let is_all = name.ends_with(".shp");
-        let stem = name.get(..=name.rfind('.')?)?;
-        (is_all || is_world(name)).then(|| (stem.to_owned(), is_all))
-    };
-    let belongs = |name: &str, (stem, is_all): &(String, bool)| {
-        let is_other = if *is_all {
-            !name.ends_with(".shp")
-        } else {
-            name.ends_with(".prj")
-        };
-        is_other && name.starts_with(stem.as_str())
-    };
-    let stems: Vec<(String, bool)> = lower.iter().filter_map(|name| stem(name)).collect();
+    let stem = |name: &str| name.strip_suffix("shp").map(str::to_owned);
+    let belongs = |name: &str, stem: &str| name.starts_with(stem) && !name.ends_with(".shp");
+    let stems: Vec<String> = lower.iter().filter_map(|name| stem(name)).collect();
     let mut found = Vec::new();
     for (place, name) in lower.iter().enumerate() {
         if let Some(stem) = stem(name) {
@@ -193,20 +175,15 @@ mod tests {
     }
 
     #[test]
-    fn a_world_file_has_the_picture_and_the_system_of_its_name() {
-        let names = ["b.prj", "Map.JGW", "map.prj", "map.csv", "map2.wld", "map.shp"].map(str::to_owned);
-        let found = together(&names);
-        assert_eq!(
-            found,
-            [(0, Vec::new()), (1, vec![2]), (4, Vec::new()), (5, vec![1, 2, 3])]
-        );
-        let pictures = ["map2.old.png", "MAP.jpg", "map2.webp"].map(str::to_owned);
-        assert_eq!(placed_by("Map.JGW", &pictures), Some(1));
-        assert_eq!(placed_by("map2.wld", &pictures), Some(2));
-        for other in ["map.csv", "b.jgw", "jgw", "map.old.jgw"] {
-            assert_eq!(placed_by(other, &pictures), None, "{other}");
+    fn a_world_file_and_a_system_have_the_name_of_their_picture() {
+        let names = ["b.prj", "map.csv", "map.prj", "Map.JGW", "map2.wld", "jgw"].map(str::to_owned);
+        assert_eq!(beside("MAP.jpg", &names, &WORLDS), Some(3));
+        assert_eq!(beside("MAP.jpg", &names, &SYSTEM), Some(2));
+        assert_eq!(beside("map2.webp", &names, &WORLDS), Some(4));
+        assert_eq!(beside("map2.webp", &names, &SYSTEM), None);
+        for other in ["map2.old.png", "b.png", "map", "é"] {
+            assert_eq!(beside(other, &names, &WORLDS), None, "{other}");
         }
-        assert!(is_of_picture("é.PRJ") && is_of_picture("a.wld") && !is_of_picture("plan.pdf"));
     }
 
     #[test]

@@ -101,7 +101,6 @@ impl Store {
             system: (!system.is_empty()).then_some(system),
             unit_m: None,
             columns: (!x.is_empty() && !y.is_empty()).then_some([x, y]),
-            picture_px: source.picture.as_ref().map(|picture| picture.size_px),
         };
         let name = source.name();
         self.act(|app| app.say(say!("bases-reading", file = name)));
