@@ -150,11 +150,12 @@ impl App {
         self.step_with(say!("picture-step-lay"), edits);
         self.fit_points(shown.into_iter());
         let moved = if is_placed { "no" } else { "yes" };
-        let said = say!("picture-laid", file = file.name, world = world.name, moved = moved);
-        match world.faults.first() {
-            Some(fault) => self.warn([&said, " ", &fault.words].concat()),
-            None => self.inform(said),
+        let mut said = say!("picture-laid", file = file.name, world = world.name, moved = moved);
+        for fault in &world.faults {
+            said.push(' ');
+            said.push_str(&fault.words);
         }
+        self.inform(said);
         Ok(())
     }
 
@@ -372,7 +373,7 @@ impl Laying {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::app::bases::Coordinates;
+    use crate::app::bases::{Coordinates, FaultSaid};
 
     fn at(x_m: i32, y_m: i32) -> PlanPoint {
         PlanPoint::new(x_m * 1000, y_m * 1000)
@@ -443,8 +444,12 @@ mod tests {
         assert_eq!(corners(&app)[0], top_left);
     }
 
-    /// A picture of 200 by 100 pixels, and its corners as the readers tell them.
+    /// A picture of 200 by 100 pixels, laid on corners as the readers tell them.
     fn laid_by_world(app: &mut App, corners: &[f64]) -> Result<(), String> {
+        laid_with(app, corners, Vec::new())
+    }
+
+    fn laid_with(app: &mut App, corners: &[f64], faults: Vec<FaultSaid>) -> Result<(), String> {
         let file = PictureFile {
             name: "map.jpg".to_owned(),
             media_type: "image/jpeg".to_owned(),
@@ -453,6 +458,7 @@ mod tests {
         };
         let world = Base {
             corners: corners.to_vec(),
+            faults,
             ..Base::new("map.jgw", Coordinates::Degrees)
         };
         app.lay_by_world(&file, &world)
@@ -482,6 +488,13 @@ mod tests {
         }
         let said = say!("picture-laid", file = "map.jpg", world = "map.jgw", moved = "yes");
         assert_eq!(app.notice(), Some(said.as_str()));
+        let doubt = FaultSaid {
+            place: String::new(),
+            words: "The datum is not known.".to_owned(),
+        };
+        app.undo();
+        laid_with(&mut app, &CORNERS, vec![doubt]).unwrap();
+        assert_eq!(app.notice(), Some(format!("{said} The datum is not known.").as_str()));
         app.undo();
         let document = app.study().document();
         assert!(document.base_image.is_none() && !is_placed(document), "it was one step");

@@ -38,8 +38,6 @@ pub struct Options {
     pub box_deg: Option<[f64; 4]>,
     /// The coordinate system of the file, `EPSG:number`, a PROJ string or WKT.
     pub system: Option<String>,
-    /// Meters in one unit of a drawing.
-    pub unit_m: Option<f64>,
     /// Names of the columns of x and y.
     pub columns: Option<[String; 2]>,
 }
@@ -229,9 +227,6 @@ fn told_options(options: &Options) -> JsValue {
     }
     if let Some(system) = &options.system {
         set("system", system.into());
-    }
-    if let Some(unit_m) = options.unit_m {
-        set("unit_m", unit_m.into());
     }
     if let Some(columns) = &options.columns {
         set(

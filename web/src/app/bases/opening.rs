@@ -99,7 +99,6 @@ impl Store {
         let options = Options {
             box_deg: self.with(|app| in_reach_deg(app.study().document())),
             system: (!system.is_empty()).then_some(system),
-            unit_m: None,
             columns: (!x.is_empty() && !y.is_empty()).then_some([x, y]),
         };
         let name = source.name();
