@@ -150,12 +150,11 @@ impl App {
         self.step_with(say!("picture-step-lay"), edits);
         self.fit_points(shown.into_iter());
         let moved = if is_placed { "no" } else { "yes" };
-        let mut said = say!("picture-laid", file = file.name, world = world.name, moved = moved);
-        for fault in &world.faults {
-            said.push(' ');
-            said.push_str(&fault.words);
-        }
-        self.inform(said);
+        let said = say!("picture-laid", file = file.name, world = world.name, moved = moved);
+        self.inform(match world.faults.first() {
+            Some(fault) => [&said, " ", &fault.words].concat(),
+            None => said,
+        });
         Ok(())
     }
 
