@@ -145,9 +145,8 @@ fn sources(files: Vec<web_sys::File>) -> Vec<Source> {
 }
 
 impl Sorted {
-    /// Takes pictures, of which one is laid, and base data: the world file of that picture goes with it.
-    fn take(&mut self, mut pictures: Vec<web_sys::File>, mut bases: Vec<web_sys::File>) {
-        self.picture = pictures.pop();
+    /// Takes base data: the world file of the picture that is laid goes with it.
+    fn take(&mut self, mut bases: Vec<web_sys::File>) {
         if let Some(picture) = &self.picture {
             let picture = picture.name();
             let names: Vec<String> = bases.iter().map(web_sys::File::name).collect();
@@ -178,17 +177,17 @@ fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
     }
     wasm_bindgen_futures::spawn_local(async move {
         let mut sorted = Sorted::default();
-        let (mut pictures, mut bases) = (Vec::new(), Vec::new());
+        let mut bases = Vec::new();
         for file in files {
             let name = file.name();
             match look_at(&file).await {
-                Some((Kind::Picture, _)) => pictures.push(file),
+                Some((Kind::Picture, _)) => sorted.picture = Some(file),
                 Some((Kind::Base, _)) => bases.push(file),
                 Some((_, text)) => sorted.plans.push(Ok((name, text))),
                 None => sorted.plans.push(Err(say!("page-file-not-read", file = name))),
             }
         }
-        sorted.take(pictures, bases);
+        sorted.take(bases);
         then(sorted);
     });
 }
