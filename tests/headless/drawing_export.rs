@@ -307,6 +307,25 @@ fn contours_lie_where_the_ground_is_as_high_in_both_drawings() {
 }
 
 #[test]
+fn a_drawing_for_drafting_holds_contours_whole_and_the_paper_ends_around_the_site() {
+    // Heights reach 100 m beyond the site on each side, the paper 80 m.
+    let study = on_a_slope();
+    let drawing = Drawing::read(&export::dxf(&study, 1000.0, System::Metric));
+    let norths: Vec<f64> = drawing
+        .of_layer("CONTOURS")
+        .flat_map(|contour| contour.numbers(20))
+        .collect();
+    let most = |norths: &[f64]| norths.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    assert!((most(&norths) - 300.0).abs() < 1e-6, "{}", most(&norths));
+    let svg = export::svg(&study, 1000.0, System::Metric);
+    let elements = elements(&svg);
+    let place = elements.iter().position(|held| held.name == "clipPath").unwrap();
+    let frame = &elements[place + 1];
+    assert_eq!((frame.name.as_str(), &*frame.attributes["height"]), ("rect", "560"));
+    assert!(svg.contains("<g clip-path=\"url(#frame)\">"));
+}
+
+#[test]
 fn the_contour_about_a_summit_is_closed() {
     let mut document = on_a_slope().document().clone();
     if let Some(held) = &mut document.topography {

@@ -19,7 +19,7 @@ bases-take = Take into the plan
 bases-faults = What could not be read, or is doubtful
 # Reading the same file in another way.
 bases-again = Read it another way
-bases-again-about = Where the file does not say its coordinate system, or says a wrong one, type it: as EPSG:26986, a PROJ string or well-known text.
+bases-again-about = Where the file does not say its coordinate system, or says a wrong one, type it: as EPSG:26986, a PROJ string or well-known text. Type local where it has none on Earth, to place lines, areas and points by hand.
 bases-again-system = Coordinate system
 bases-again-x = Column of x or longitude
 bases-again-y = Column of y or latitude

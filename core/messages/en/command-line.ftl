@@ -43,7 +43,8 @@ command-line-usage-export =
     output. PLAN may be - for standard input. Faults of the plan are told.
 
       --to FORMAT         svg       the drawing at true scale, in layers
-                          dxf       the drawing for drafting programs (AC1015), in the same layers
+                          dxf       the drawing for drafting programs (AC1015), in the same layers, with all that lies
+                                    around the site: only svg ends some way beyond it
                           geojson   all that is derived, with its figures: blocks, land, lots, buildings,
                                     streets, intersections, fronts, walk-sheds, places (RFC 7946)
                           csv       every figure with its range, basis and sources

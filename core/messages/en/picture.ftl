@@ -24,6 +24,12 @@ picture-length-from = Press one end of a length that you know.
 picture-length-to = Press its other end.
 picture-length = Type how long it is.
 picture-no-length = Press the two ends of a length, then type it as a number such as 120.
+# world is the name of the world file; moved is yes where the plan had no origin.
+picture-laid = { $moved ->
+    [yes] { $file } lies where { $world } says. The plan lay nowhere on Earth yet; its origin is now in the middle of the picture.
+   *[no] { $file } lies where { $world } says.
+}
+picture-far = { $file } would lie more than { $kilometers } km from the plan, or be larger than a plan can be. Where the plan lies and the coordinate system of the picture do not fit each other.
 picture-not-read = { $file } is no picture that this browser can show; PNG, JPEG and WebP are. Of a PDF, save the page as a picture first.
 picture-not-shown = The picture under the drawing can not be shown by this browser; it stays in the plan.
 # Labels of steps of the history.

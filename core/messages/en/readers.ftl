@@ -9,6 +9,7 @@ readers-too-many-positions = The file holds more than { $limit } points. Choose 
 readers-too-many-cells = The grid has more than { $limit } cells within the area. Choose a smaller area.
 readers-too-many-bytes = The file expands to more than { $limit } bytes.
 readers-no-system = The file does not say which coordinate system it is in. Choose one.
+readers-no-place = The file does not say which coordinate system it is in. Type one below; or type local, and what it holds is placed by hand, like a drawing whose place on Earth is not known.
 readers-unknown-system = The coordinate system “{ $system }” is not known here. Choose another, or save the file in longitude and latitude.
 readers-uncertain-datum = How the coordinate system “{ $system }” lies to WGS84 is not known: everything may be off by up to 200 m.
 readers-off-earth = A position is not on Earth, too far away, or beyond what the projection can say. What has it was left out.
@@ -24,11 +25,17 @@ readers-not-read =
         [one] One { $kind } was not read.
        *[other] { $count } things of the kind { $kind } were not read.
     }
+readers-fitted-splines =
+    { $count ->
+        [one] One curve is given only by points that it passes through. It meets all of them; between them it runs as this reader lays it, which may differ a little from the program that drew it.
+       *[other] { $count } curves are given only by points that they pass through. They meet all of them; between them they run as this reader lays them, which may differ a little from the program that drew them.
+    }
 readers-too-deep = The block “{ $name }” lies too deep within others, or within itself. It was left out there.
 readers-no-coordinates = No columns with coordinates were recognized. Name the columns.
 readers-not-a-number = “{ $value }” is not a number.
 readers-too-few-values = The grid announces { $expected } values and has { $found }. The rest is without heights.
-readers-no-heights = This TIFF holds colors and no heights. It can lie beneath the plan as a picture.
+readers-no-heights = This TIFF holds colors and no heights, and browsers show no TIFF. To lay it under the drawing, save it as PNG or JPEG with a world file, and choose both together.
+readers-picture-apart = A world file only says where a picture lies. Choose or drop it together with the picture, both under the same name, such as map.jpg and map.jgw, and not in a zip.
 readers-unnamed-corner = The name of an HGT file must say where it lies, like N42W072.hgt.
 readers-no-unit = The drawing does not say its unit. Meters were taken.
 # column is the file's own name of it, such as AADT.

@@ -19,7 +19,7 @@ bases-take = Incorporar al plan
 bases-faults = Lo que no se pudo leer o es dudoso
 # Leer el mismo archivo de otra manera.
 bases-again = Leerlo de otra manera
-bases-again-about = Si el archivo no dice su sistema de coordenadas, o dice uno equivocado, escríbalo: como EPSG:26986, una cadena PROJ o texto WKT.
+bases-again-about = Si el archivo no dice su sistema de coordenadas, o dice uno equivocado, escríbalo: como EPSG:26986, una cadena PROJ o texto WKT. Escriba local si no tiene ninguno en la Tierra, para colocar a mano líneas, áreas y puntos.
 bases-again-system = Sistema de coordenadas
 bases-again-x = Columna de x o longitud
 bases-again-y = Columna de y o latitud

@@ -44,7 +44,8 @@ command-line-usage-export =
     la salida estándar. PLAN puede ser - para la entrada estándar. Los errores del plan se indican.
 
       --to FORMAT         svg       el dibujo a escala exacta, por capas
-                          dxf       el dibujo para programas de dibujo técnico (AC1015), en las mismas capas
+                          dxf       el dibujo para programas de dibujo técnico (AC1015), en las mismas capas y con todo
+                                    lo que rodea el sitio: solo svg termina algo más allá
                           geojson   todo lo que se deriva, con sus cifras: manzanas, suelo, lotes, edificios,
                                     calles, intersecciones, frentes, áreas a pie, lugares (RFC 7946)
                           csv       todas las cifras con su rango, su origen y sus fuentes

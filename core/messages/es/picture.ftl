@@ -24,6 +24,12 @@ picture-length-from = Pulse un extremo de una longitud que conozca.
 picture-length-to = Pulse el otro extremo.
 picture-length = Escriba cuánto mide.
 picture-no-length = Pulse los dos extremos de una longitud y escríbala como un número, por ejemplo 120.
+# world es el nombre del archivo de georreferencia; moved es yes si el plan no tenía origen.
+picture-laid = { $moved ->
+    [yes] { $file } está donde dice { $world }. El plan aún no estaba en ningún lugar de la Tierra; su origen queda en el centro de la imagen.
+   *[no] { $file } está donde dice { $world }.
+}
+picture-far = { $file } quedaría a más de { $kilometers } km del plan o sería mayor de lo que puede ser un plan. El lugar del plan y el sistema de coordenadas de la imagen no concuerdan.
 picture-not-read = { $file } no es una imagen que este navegador pueda mostrar; sí lo son PNG, JPEG y WebP. Si es un PDF, guarde antes la página como imagen.
 picture-not-shown = Este navegador no puede mostrar la imagen bajo el dibujo; sigue en el plan.
 # Nombres de los pasos del historial.

@@ -9,6 +9,7 @@ readers-too-many-positions = El archivo contiene más de { $limit } puntos. Elij
 readers-too-many-cells = La cuadrícula tiene más de { $limit } celdas dentro del área. Elija un área menor.
 readers-too-many-bytes = El archivo descomprimido ocupa más de { $limit } bytes.
 readers-no-system = El archivo no dice en qué sistema de coordenadas está. Elija uno.
+readers-no-place = El archivo no dice en qué sistema de coordenadas está. Escriba uno abajo; o escriba local, y lo que contiene se coloca a mano, como un dibujo cuyo lugar en la Tierra no se conoce.
 readers-unknown-system = Aquí no se conoce el sistema de coordenadas «{ $system }». Elija otro o guarde el archivo en longitud y latitud.
 readers-uncertain-datum = No se sabe cómo se sitúa el sistema de coordenadas «{ $system }» respecto de WGS84: todo puede estar desplazado hasta 200 m.
 readers-off-earth = Una posición no está en la Tierra, está demasiado lejos o fuera del alcance de la proyección. Lo que la tiene se omitió.
@@ -24,11 +25,17 @@ readers-not-read =
         [one] No se leyó un elemento del tipo { $kind }.
        *[other] No se leyeron { $count } elementos del tipo { $kind }.
     }
+readers-fitted-splines =
+    { $count ->
+        [one] Una curva se da solo por los puntos por los que pasa. Pasa por todos ellos; entre ellos sigue el trazado de este lector, que puede diferir un poco del que tenía en el programa que la dibujó.
+       *[other] { $count } curvas se dan solo por los puntos por los que pasan. Pasan por todos ellos; entre ellos siguen el trazado de este lector, que puede diferir un poco del que tenían en el programa que las dibujó.
+    }
 readers-too-deep = El bloque «{ $name }» está demasiado anidado en otros o en sí mismo. Se omitió ahí.
 readers-no-coordinates = No se reconocieron columnas con coordenadas. Indique cuáles son.
 readers-not-a-number = «{ $value }» no es un número.
 readers-too-few-values = La cuadrícula anuncia { $expected } valores y tiene { $found }. El resto queda sin alturas.
-readers-no-heights = Este TIFF contiene colores y no alturas. Puede ir debajo del plan como imagen.
+readers-no-heights = Este TIFF contiene colores y no alturas, y los navegadores no muestran TIFF. Para ponerlo bajo el dibujo, guárdelo como PNG o JPEG con un archivo de georreferencia y elija los dos juntos.
+readers-picture-apart = Un archivo de georreferencia solo dice dónde está una imagen. Elíjalo o suéltelo junto con la imagen, los dos con el mismo nombre, como mapa.jpg y mapa.jgw, y no dentro de un zip.
 readers-unnamed-corner = El nombre de un archivo HGT debe decir dónde está, como N42W072.hgt.
 readers-no-unit = El dibujo no dice su unidad. Se tomaron metros.
 # column es el nombre que tiene en el archivo, como AADT.

@@ -5,7 +5,7 @@ use std::fs;
 use hobnail_end_to_end::access::Sight;
 use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::{scenario, scenario_of_one_file};
-use serde_json::json;
+use serde_json::{Value, json};
 
 const VILLAGE: &str = "compact-village.geojson";
 const MENU: &str = "[data-menu='share'] summary";
@@ -191,6 +191,113 @@ fn a_picture_is_laid_under_the_drawing_by_two_points() {
             fs::read_to_string(saved)
                 .expect("a plan file")
                 .contains("mill-survey.png")
+        );
+        // A folder for temporary files may be left.
+        let _ = fs::remove_dir_all(&folder);
+    });
+}
+
+/// Corners of the picture in the plan as it is saved, in meters.
+async fn corners_m(page: &Page) -> Vec<f64> {
+    page.wait_for("[data-kept='yes']").await;
+    let saved = fs::read_to_string(page.save().await).expect("the plan was saved");
+    let saved: Value = serde_json::from_str(&saved).expect("the plan is JSON");
+    let corners = saved["hobnail"]["base_image"]["corners_mm"]
+        .as_array()
+        .expect("there are corners");
+    let numbers = corners.iter().flat_map(|corner| [&corner[0], &corner[1]]);
+    numbers.map(|mm| mm.as_f64().expect("a number") / 1000.0).collect()
+}
+
+#[test]
+fn a_picture_is_laid_where_its_world_file_says() {
+    scenario("world-file", async |page| {
+        page.begin_with("blank-site.geojson").await;
+        let folder = std::env::temp_dir().join(format!("hobnail-world-file-{}", std::process::id()));
+        fs::create_dir_all(&folder).expect("the folder for temporary files can be written");
+        let write = |name: &str, bytes: &[u8]| {
+            let path = folder.join(name);
+            fs::write(&path, bytes).expect("the folder can be written");
+            path
+        };
+        // A picture of two pixels by one, 100 m each, about the site, whose origin lies at 40 west, 40 north.
+        let bytes = base64(TWO_PIXELS.split_once(',').expect("an address of data").1);
+        let picture = write("map.png", &bytes);
+        let meters = write("map.pgw", b"100\n0\n0\n-100\n414650\n4428150\n");
+
+        // A world file alone says what is missing.
+        page.choose_files("open-file", &[&meters]).await;
+        page.wait_for("[data-base='refused']").await;
+        assert!(
+            page.text("[data-base-faults]")
+                .await
+                .contains("together with the picture")
+        );
+        page.press("[data-command='base-close']").await;
+        page.wait_for("#base:not([open])").await;
+
+        // Meters of a system that no file names: it is asked for.
+        page.choose_files("open-picture", &[&meters, &picture]).await;
+        page.wait_for("[data-base='refused']").await;
+        page.take_screenshot("world-file-system").await;
+        assert!(page.text("[data-base-faults]").await.contains("coordinate system"));
+        page.type_at("[data-base-again='0']", "EPSG:32624").await;
+        page.press("[data-command='base-again']").await;
+        page.wait_for("#base:not([open])").await;
+        page.wait_for("[data-notice].is-calm").await;
+        assert!(
+            page.text("[data-notice]")
+                .await
+                .contains("map.png lies where map.pgw says")
+        );
+        page.take_screenshot("world-file-laid").await;
+        // By pyproj 3.7.2, from EPSG:32624 to the plan's plane: +proj=tmerc +lat_0=40 +lon_0=-40 +k=1 +datum=WGS84.
+        let expected = [-39.143, -36.517, 160.906, -34.273, 162.029, -134.298, -38.021, -136.542];
+        let found = corners_m(page).await;
+        assert!(
+            found
+                .iter()
+                .zip(expected)
+                .all(|(found, expected)| (found - expected).abs() < 0.01),
+            "{found:?}"
+        );
+
+        page.press("[data-notice] button").await;
+        page.wait_for("body:not(:has([data-notice]))").await;
+
+        // Dropped, in degrees, the picture first, a quarter turned; what lies in another place is refused.
+        let drop = |corner: &str| {
+            format!(
+                "const given = new DataTransfer();
+                const bytes = Uint8Array.from(atob('{}'), (letter) => letter.charCodeAt(0));
+                given.items.add(new File([bytes], 'turned.png'));
+                given.items.add(new File(['0\\n0.001\\n0.001\\n0\\n{corner}\\n'], 'TURNED.wld'));
+                const options = {{ dataTransfer: given, bubbles: true }};
+                document.querySelector('.desk').dispatchEvent(new DragEvent('drop', options));
+                arguments[0]();",
+                TWO_PIXELS.split_once(',').expect("an address of data").1
+            )
+        };
+        page.run_script(&drop("-30\\n40")).await;
+        page.wait_for("[data-base='refused']").await;
+        assert!(page.text("[data-base-faults]").await.contains("20 km"));
+        page.press("[data-command='base-close']").await;
+        page.wait_for("#base:not([open])").await;
+        assert_eq!(corners_m(page).await, found, "what is refused changes nothing");
+        page.run_script(&drop("-40\\n40")).await;
+        page.wait_for("[data-notice].is-calm").await;
+        page.take_screenshot("world-file-turned").await;
+        // A thousandth of a degree is 85.39 m of longitude and 111.04 m of latitude there (WGS84, from memory).
+        let [west, east] = [-42.7, 42.7];
+        let [south, north] = [-55.5, 166.6];
+        let expected = [west, south, west, north, east, north, east, south];
+        let found = corners_m(page).await;
+        assert!(
+            found
+                .iter()
+                .zip(expected)
+                .all(|(found, expected)| (found - expected).abs() < 0.2),
+            "{found:?}"
         );
         // A folder for temporary files may be left.
         let _ = fs::remove_dir_all(&folder);

@@ -25,7 +25,7 @@ use serde::Serialize;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::base::{Coordinates, Format, Picture};
+use crate::base::{Coordinates, Format};
 use crate::fault::Fault;
 use crate::grid::Grid;
 use crate::grid::resampled::{Resampled, about, resampled};
@@ -43,7 +43,8 @@ pub struct Reading {
 }
 
 /// What is handed over first: what [`crate::base::Base`] says but for the features, and what its grids of heights are
-/// ([`crate::grid::resampled::About::numbers`]; empty where there are none).
+/// ([`crate::grid::resampled::About::numbers`]; empty where there are none). Corners are those of the picture that is
+/// placed, x and y by turns; none where there is no such picture.
 #[derive(Serialize)]
 struct Handed<'a> {
     format: Format,
@@ -51,7 +52,7 @@ struct Handed<'a> {
     system: &'a str,
     attribution: &'a str,
     layers: Vec<&'a str>,
-    pictures: &'a [Picture],
+    corners: Vec<f64>,
     faults: &'a [Fault],
     heights: Vec<f64>,
 }
@@ -135,13 +136,14 @@ impl Reading {
         };
         let mut base = reader.finish().map_err(|faults| faults_to_js(&faults))?;
         self.grids = std::mem::take(&mut base.grids);
+        let corners = base.pictures.first().and_then(|picture| picture.corners);
         let handed = to_js(&Handed {
             format: base.format,
             coordinates: base.coordinates,
             system: &base.system,
             attribution: &base.attribution,
             layers: base.layers.iter().map(|layer| layer.name.as_str()).collect(),
-            pictures: &base.pictures,
+            corners: corners.unwrap_or_default().concat(),
             faults: &base.faults,
             heights: about(&self.grids).map_or_else(Vec::new, |about| about.numbers()),
         });

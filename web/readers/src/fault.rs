@@ -58,6 +58,8 @@ pub enum What {
     },
     /// The file names no coordinate system and none was chosen.
     NoSystem,
+    /// The same of lines and points, which can be placed by hand too.
+    NoPlace,
     /// A coordinate system that is not known here.
     UnknownSystem {
         /// As the file or the choice names it.
@@ -89,6 +91,11 @@ pub enum What {
         /// How many.
         count: u64,
     },
+    /// Splines that a drawing gives by points alone: what runs between those is the reader's.
+    FittedSplines {
+        /// How many.
+        count: u64,
+    },
     /// Blocks within blocks, deeper than is followed, or within themselves.
     TooDeep {
         /// The innermost block's name.
@@ -110,9 +117,11 @@ pub enum What {
     },
     /// A TIFF of colors: it can be a picture beneath the plan, but holds no heights.
     NoHeights,
+    /// A world file without the picture that it places.
+    PictureApart,
     /// An HGT file whose name does not say where it lies.
     UnnamedCorner,
-    /// A drawing whose unit is not said; meters were taken.
+    /// A drawing, or what is placed as one, whose unit is not said; meters were taken.
     NoUnit,
     /// A column that counts traffic, which a plan has no place for.
     TrafficCounts {
@@ -160,6 +169,7 @@ impl What {
                 Limited::Bytes => "readers-too-many-bytes",
             },
             Self::NoSystem => "readers-no-system",
+            Self::NoPlace => "readers-no-place",
             Self::UnknownSystem { .. } => "readers-unknown-system",
             Self::UncertainDatum { .. } => "readers-uncertain-datum",
             Self::OffEarth => "readers-off-earth",
@@ -167,11 +177,13 @@ impl What {
             Self::OpenRing => "readers-open-ring",
             Self::MissingPoints { .. } => "readers-missing-points",
             Self::NotRead { .. } => "readers-not-read",
+            Self::FittedSplines { .. } => "readers-fitted-splines",
             Self::TooDeep { .. } => "readers-too-deep",
             Self::NoCoordinates => "readers-no-coordinates",
             Self::NotANumber { .. } => "readers-not-a-number",
             Self::TooFewValues { .. } => "readers-too-few-values",
             Self::NoHeights => "readers-no-heights",
+            Self::PictureApart => "readers-picture-apart",
             Self::UnnamedCorner => "readers-unnamed-corner",
             Self::NoUnit => "readers-no-unit",
             Self::TrafficCounts { .. } => "readers-traffic-counts",
@@ -188,7 +200,9 @@ impl What {
             Self::TooMuch { limit, .. } => vec![("limit", limit.to_string())],
             Self::UnknownSystem { system } | Self::UncertainDatum { system } => vec![("system", system.clone())],
             Self::Missing { name } | Self::TooDeep { name } => vec![("name", name.clone())],
-            Self::MissingPoints { count } | Self::More { count } => vec![("count", count.to_string())],
+            Self::MissingPoints { count } | Self::FittedSplines { count } | Self::More { count } => {
+                vec![("count", count.to_string())]
+            }
             Self::NotRead { kind, count } => vec![("kind", kind.clone()), ("count", count.to_string())],
             Self::NotANumber { value } => vec![("value", value.clone())],
             Self::TrafficCounts { column } => vec![("column", column.clone())],

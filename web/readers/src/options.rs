@@ -5,6 +5,9 @@ use serde::Deserialize;
 /// How far beyond the box features are kept, unless chosen otherwise: streets that lead in are seen to lead somewhere.
 pub const USUAL_MARGIN_M: f64 = 200.0;
 
+/// What is typed for a coordinate system of the site's own, whose place on Earth is not known.
+pub const LOCAL: &str = "local";
+
 /// Choices; all have defaults.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(default, deny_unknown_fields)]
@@ -15,7 +18,8 @@ pub struct Options {
     pub margin_m: f64,
     /// Longitude and latitude of the plan's origin: positions are then given in the plan's millimeters.
     pub origin_deg: Option<[f64; 2]>,
-    /// The coordinate system of a file that names none, or instead of the one it names: `EPSG:number`, a PROJ string or WKT.
+    /// The coordinate system of a file that names none, or instead of the one it names: `EPSG:number`, a PROJ string or WKT;
+    /// [`LOCAL`] for none, so that lines and points are placed by hand as those of a drawing.
     pub system: Option<String>,
     /// Names of layers to read; all of them without it. Nothing of the others is given but their names.
     pub layers: Option<Vec<String>>,
@@ -23,6 +27,8 @@ pub struct Options {
     pub unit_m: Option<f64>,
     /// Names of the columns of x (or longitude) and y (or latitude), where they are not recognized.
     pub columns: Option<[String; 2]>,
+    /// Columns and rows of pixels of the picture that a world file places.
+    pub picture_px: Option<[u32; 2]>,
 }
 
 impl Default for Options {
@@ -35,6 +41,7 @@ impl Default for Options {
             layers: None,
             unit_m: None,
             columns: None,
+            picture_px: None,
         }
     }
 }

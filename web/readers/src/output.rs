@@ -3,7 +3,7 @@
 use crate::base::{Base, Coordinates, Feature, Format, Geometry, Layer, Position, Suggestion};
 use crate::clip::{self, Sides};
 use crate::fault::{Fault, Limited, Place, What, shortened};
-use crate::options::Options;
+use crate::options::{LOCAL, Options};
 use crate::osm::tags;
 use crate::system::System;
 
@@ -35,6 +35,10 @@ pub struct Output {
     sides: Option<Sides>,
     plan: Option<System>,
     placing: Placing,
+    /// Whether the file is of no system by choice.
+    is_local: bool,
+    /// Whether the first position becomes 0, 0.
+    awaits_zero: bool,
     positions: usize,
     untold: u64,
     has_left_out: bool,
@@ -61,7 +65,9 @@ impl Output {
     ///
     /// # Errors
     /// A fault when the plan's origin is not on Earth.
-    pub fn new(format: Format, options: Options) -> Result<Self, Fault> {
+    pub fn new(format: Format, mut options: Options) -> Result<Self, Fault> {
+        let is_local = |system: &mut String| system.trim().eq_ignore_ascii_case(LOCAL);
+        let is_local = options.system.take_if(is_local).is_some();
         let plan = options
             .origin_deg
             .map(System::plan)
@@ -87,6 +93,8 @@ impl Output {
             options,
             plan,
             placing: Placing::Earth(System::degrees()),
+            is_local,
+            awaits_zero: false,
             positions: 0,
             untold: 0,
             has_left_out: false,
@@ -116,6 +124,43 @@ impl Output {
         }
         self.place_by(Placing::Earth(system.clone()));
         Ok(system)
+    }
+
+    /// How lines and points are understood from here on: in a system, or in none where a person chose so.
+    ///
+    /// # Errors
+    /// [`What::NoPlace`] when there is neither, [`What::UnknownSystem`] when the system is not known.
+    pub fn choose_place(&mut self, of_file: Option<Result<System, What>>, place: &Place) -> Result<(), Fault> {
+        if self.is_local {
+            if !matches!(self.placing, Placing::Drawing { .. }) {
+                self.awaits_zero = true;
+            }
+            return Ok(());
+        }
+        let is_nowhere = of_file.is_none();
+        match self.choose_system(of_file, place) {
+            Err(fault) if is_nowhere && fault.what == What::NoSystem => Err(What::NoPlace.at(fault.place)),
+            chosen => chosen.map(|_| ()),
+        }
+    }
+
+    /// Takes the first position, in whole units, as that which becomes 0, 0.
+    fn begin_at(&mut self, geometry: &Geometry) {
+        let first = match geometry {
+            Geometry::Points(points) => points.first(),
+            Geometry::Lines(lines) => lines.iter().flatten().next(),
+            Geometry::Areas(areas) => areas.iter().flatten().flatten().next(),
+        };
+        let Some(zero) = first.map(|point| point.map(f64::round)) else {
+            return;
+        };
+        self.awaits_zero = false;
+        let unit_m = self.options.unit_m.filter(|unit| *unit > 0.0 && unit.is_finite());
+        if unit_m.is_none() {
+            self.fault(What::NoUnit.at(Place::File));
+        }
+        let unit_m = unit_m.unwrap_or(1.0);
+        self.place_by(Placing::Drawing { zero, unit_m });
     }
 
     /// How positions are understood from here on.
@@ -181,6 +226,9 @@ impl Output {
             return Ok(());
         }
         let counted = count(&geometry);
+        if self.awaits_zero {
+            self.begin_at(&geometry);
+        }
         let Some(geometry) = self.placed(geometry) else {
             if self.has_left_out_as_far() {
                 return Ok(());

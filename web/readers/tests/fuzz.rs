@@ -84,6 +84,16 @@ const TARGETS: &[Target] = &[
         ],
     },
     Target {
+        name: "base_world_file",
+        read: any,
+        seeds: &["tests/fixtures/readers/small/map.jgw"],
+    },
+    Target {
+        name: "base_hgt",
+        read: named_heights,
+        seeds: &["tests/fixtures/readers/small/heights.named"],
+    },
+    Target {
         name: "base_system",
         read: system,
         seeds: &[
@@ -102,10 +112,12 @@ fn any(input: &[u8]) {
         origin_deg: Some([24.9452, 60.1708]),
         box_deg: Some([-180.0, -90.0, 180.0, 90.0]),
         system: None,
+        picture_px: Some([4_000, 3_000]),
         ..Options::default()
     };
     let chosen = Options {
         system: Some("EPSG:26986".to_owned()),
+        picture_px: Some([u32::MAX, 1]),
         ..Options::default()
     };
     for options in [options, chosen] {
@@ -131,6 +143,22 @@ fn any(input: &[u8]) {
         let field = Field::of(&topography);
         let levels = field.range().map(|range| levels(range, 5_000.0).1);
         let _ = field.lines(&levels.unwrap_or_default());
+    }
+}
+
+/// A file whose name is the input's first line, and whose heights are the rest of it, again and again: this format is known
+/// by its length alone.
+fn named_heights(input: &[u8]) {
+    const LENGTH: usize = 1201 * 1201 * 2;
+    let end = input.iter().position(|byte| *byte == b'\n').unwrap_or(input.len());
+    let (name, rest) = input.split_at(end);
+    let heights: Vec<u8> = rest.iter().skip(1).chain(&[0]).copied().cycle().take(LENGTH).collect();
+    let options = Options {
+        box_deg: Some([-71.9, 42.1, -71.8, 42.2]),
+        ..Options::default()
+    };
+    for options in [options, Options::default()] {
+        let _ = hobnail_readers::read(&String::from_utf8_lossy(name), heights.clone(), options);
     }
 }
 

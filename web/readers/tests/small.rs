@@ -2,13 +2,13 @@
 
 use std::io::{Cursor, Write};
 
-use hobnail_readers::base::{Coordinates, Format, Geometry, PlaceKind, Suggestion};
-use hobnail_readers::fault::{Place, What};
+use hobnail_readers::base::{Coordinates, Format, Geometry, PlaceKind, Position, Suggestion};
+use hobnail_readers::fault::{Fault, Place, What};
 use hobnail_readers::options::Options;
 use hobnail_readers::pieces::{BEHIND, Piece, Pieces};
 use hobnail_readers::{Progress, Reader};
 
-use super::{bytes, refused};
+use super::{bytes, refused, text};
 
 #[track_caller]
 fn read(name: &str, text: &str, options: Options) -> hobnail_readers::base::Base {
@@ -110,7 +110,7 @@ fn tables_are_read_by_their_columns() {
     );
     assert_eq!(
         refused("t.csv", b"x;y\n1;2\n", Options::default())[0].what,
-        What::NoSystem
+        What::NoPlace
     );
     assert_eq!(
         refused("t.csv", b"a;b\n1;2\n", Options::default())[0].what,
@@ -231,7 +231,7 @@ fn shapefiles_without_their_companions_say_what_is_missing() {
     };
     let (shapes, system) = (file("streets.shp"), file("streets.prj"));
     let alone = zipped(&[("streets.shp", &shapes)]);
-    assert_eq!(refused("a.zip", &alone, Options::default())[0].what, What::NoSystem);
+    assert_eq!(refused("a.zip", &alone, Options::default())[0].what, What::NoPlace);
     let without_table = zipped(&[("in/Streets.SHP", &shapes), ("in/Streets.PRJ", &system)]);
     let base = hobnail_readers::read("a.zip", without_table, Options::default()).unwrap();
     assert_eq!(base.layers[0].features.len(), 699);
@@ -288,7 +288,8 @@ fn a_zip_of_another_format_is_read_and_pictures_are_placed() {
     let world = b"0.00001\n0\n0\n-0.00001\n-71.1\n42.3\n";
     let picture = zipped(&[("map.jpg", b"\xff\xd8\xff"), ("map.jgw", world)]);
     let base = hobnail_readers::read("a.zip", picture, Options::default());
-    assert_eq!(base.unwrap_err()[0].what, What::NoSystem);
+    let faults: Vec<What> = base.unwrap_err().into_iter().map(|fault| fault.what).collect();
+    assert_eq!(faults[..2], [What::PictureApart, What::NoSystem]);
     let options = Options {
         system: Some("EPSG:4326".to_owned()),
         ..Options::default()
@@ -298,11 +299,77 @@ fn a_zip_of_another_format_is_read_and_pictures_are_placed() {
     assert_eq!(base.pictures[0].name, "map");
     let corners = base.pictures[0].world.corners([100, 50]);
     assert!((corners[2][0] - (-71.1 + 0.000_995)).abs() < 1e-9 && (corners[2][1] - (42.3 - 0.000_495)).abs() < 1e-9);
-    let alone = hobnail_readers::read("map.jgw", world.to_vec(), Options::default()).unwrap();
+    let alone = hobnail_readers::read("map.jgw", world.to_vec(), Options::default());
+    assert_eq!(alone.unwrap_err()[0].what, What::PictureApart);
+}
+
+/// What is read of a world file of a picture of 200 by 100 pixels, with a system beside it and one that was typed.
+fn placed(world: &str, beside: Option<&str>, typed: Option<&str>) -> Result<[Position; 4], What> {
+    let options = Options {
+        system: typed.map(str::to_owned),
+        picture_px: Some([200, 100]),
+        ..Options::default()
+    };
+    let faulty = |faults: Vec<Fault>| faults[0].what.clone();
+    let mut reader = Reader::new("map.jgw", world.as_bytes().to_vec(), options).map_err(faulty)?;
+    if let Some(beside) = beside {
+        reader.add_beside("MAP.PRJ", text(beside).into_bytes());
+    }
+    while reader.step() != Progress::Done {}
+    let base = reader.finish().map_err(faulty)?;
     assert_eq!(
-        (alone.format, alone.coordinates),
+        (base.format, base.coordinates),
         (Format::WorldFile, Coordinates::Degrees)
     );
+    Ok(base.pictures[0].corners.unwrap())
+}
+
+#[test]
+fn a_world_file_places_its_picture_turned_or_sheared_in_any_system() {
+    let near = |found: [Position; 4], expected: [Position; 4], most: f64| {
+        for (found, expected) in found.iter().flatten().zip(expected.iter().flatten()) {
+            assert!((found - expected).abs() < most, "{found} is not {expected}");
+        }
+    };
+    // Centers of pixels: the outer corners lie half a pixel beyond.
+    let plain = placed("0.00001\n0\n0\n-0.00001\n-71.1\n42.3\n", None, None).unwrap();
+    let (west, north) = (-71.100_005, 42.300_005);
+    let (east, south) = (west + 0.002, north - 0.001);
+    near(
+        plain,
+        [[west, north], [east, north], [east, south], [west, south]],
+        1e-9,
+    );
+    // A quarter turn: columns run north, rows run east.
+    let turned = placed("0\n0.00001\n0.00001\n0\n10\n50\n", None, None).unwrap();
+    let (west, south) = (9.999_995, 49.999_995);
+    let (east, north) = (west + 0.001, south + 0.002);
+    near(
+        turned,
+        [[west, south], [west, north], [east, north], [east, south]],
+        1e-9,
+    );
+
+    // About the middle of zone 18 north, where a meter east is 1/111,320 of a degree (WGS84, at the equator: radius
+    // 6,378,137 m, scale 0.9996), by hand.
+    let utm = "10\n0\n0\n-10\n499005\n495\n";
+    assert_eq!(placed(utm, None, None).unwrap_err(), What::NoSystem);
+    let by_prj = placed(utm, Some("readers/small/utm.prj"), None).unwrap();
+    let degrees = |m: f64| (m / 0.9996 / 6_378_137.0).to_degrees();
+    let [west, east] = [-75.0 - degrees(1000.0), -75.0 + degrees(1000.0)];
+    assert!(
+        (by_prj[0][0] - west).abs() < 1e-8 && (by_prj[2][0] - east).abs() < 1e-8,
+        "{by_prj:?}"
+    );
+    assert!(by_prj[0][1] > 0.004 && by_prj[2][1] < -0.004, "{by_prj:?}");
+    near(placed(utm, None, Some("EPSG:32618")).unwrap(), by_prj, 1e-9);
+    // Small numbers of a site's own grid are no degrees: 200 pixels of 5 cm are 10 units.
+    assert_eq!(
+        placed("0.05\n0\n0\n-0.05\n100\n50\n", None, None).unwrap_err(),
+        What::NoSystem
+    );
+    let nowhere = placed("1\n0\n0\n-1\n500\n500\n", None, Some("EPSG:4326"));
+    assert_eq!(nowhere.unwrap_err(), What::OffEarth);
 }
 
 #[test]
@@ -370,5 +437,52 @@ fn a_shapefile_is_read_with_what_lies_beside_it_as_from_a_zip() {
     let mut alone = begin();
     while alone.step() != Progress::Done {}
     let faults = alone.finish().unwrap_err();
-    assert_eq!(faults[0].what, What::NoSystem);
+    assert_eq!(faults[0].what, What::NoPlace);
+}
+
+#[test]
+fn what_has_no_place_on_earth_is_read_as_a_drawing_where_that_is_chosen() {
+    let local = |unit_m| Options {
+        system: Some(" Local".to_owned()),
+        unit_m,
+        box_deg: Some([0.0, 0.0, 1.0, 1.0]),
+        ..Options::default()
+    };
+    let rows = "x,y\n5000.25,9000\n5010.25,8990\n";
+    let base = read("survey.csv", rows, local(None));
+    let drawing = |unit_m| Coordinates::DrawingMillimeters {
+        east: 5000.0,
+        north: 9000.0,
+        unit_m,
+    };
+    assert_eq!((base.coordinates, base.system.as_str()), (drawing(1.0), ""));
+    assert_eq!(base.faults, [What::NoUnit.at(Place::File)]);
+    let points = |base: &hobnail_readers::base::Base| -> Vec<Position> {
+        let features = base.layers[0].features.iter();
+        let points = features.map(|feature| match &feature.geometry {
+            Geometry::Points(points) => points[0],
+            other => panic!("{other:?}"),
+        });
+        points.collect()
+    };
+    assert_eq!(points(&base), [[250.0, 0.0], [10_250.0, -10_000.0]]);
+    let in_feet = read("survey.csv", rows, local(Some(0.3048)));
+    assert_eq!((in_feet.coordinates, in_feet.faults.len()), (drawing(0.3048), 0));
+    assert_eq!(points(&in_feet), [[76.0, 0.0], [3_124.0, -3_048.0]]);
+
+    let shape = |x: f64| format!(r#"{{"type":"Point","coordinates":[{x},9000]}}"#);
+    let feature = |x: f64| format!(r#"{{"type":"Feature","properties":{{}},"geometry":{}}}"#, shape(x));
+    let file = format!(
+        r#"{{"type":"FeatureCollection","features":[{},{}]}}"#,
+        feature(5000.0),
+        feature(5003.0)
+    );
+    assert_eq!(
+        points(&read("a.geojson", &file, local(None))),
+        [[0.0, 0.0], [3_000.0, 0.0]]
+    );
+    // Heights are placed by a system alone.
+    let grid = String::from_utf8(bytes("readers/small/heights.asc")).unwrap();
+    let grid = grid.replace("24.9", "5000").replace("60.1", "9000");
+    assert_eq!(refused("a.asc", grid.as_bytes(), local(None))[0].what, What::NoSystem);
 }

@@ -5,9 +5,11 @@
 
 use hobnail_core::plan::document::BaseImage;
 use hobnail_core::plan::placement::{OnPicture, Placement, moved, scaled};
+use hobnail_core::plan::projection::{GeographicPoint, Projection};
 use hobnail_core::plan::{Edit, PlanPoint};
 use hobnail_core::say;
 
+use super::bases::{Base, LARGEST_RADIUS_M as FARTHEST_M, is_placed};
 use super::words::sentence_case;
 use super::{App, words};
 use crate::browser::pictures::PictureFile;
@@ -104,23 +106,56 @@ impl App {
             room(width_px, insets.left_px + insets.right_px),
             room(height_px, insets.top_px + insets.bottom_px),
         );
-        let high_px = high_px.min(wide_px / file.aspect);
-        let wide_px = high_px * file.aspect;
+        let aspect = file.size_px[0] / file.size_px[1];
+        let high_px = high_px.min(wide_px / aspect);
+        let wide_px = high_px * aspect;
         let left_px = (insets.left_px + width_px - insets.right_px - wide_px) / 2.0;
         let top_px = (insets.top_px + height_px - insets.bottom_px - high_px) / 2.0;
         let corner = |right: f64, down: f64| {
             let at = crate::input::ScreenPoint::new(left_px + right * wide_px, top_px + down * high_px);
             self.camera.plan_from_screen(at)
         };
-        let image = BaseImage {
-            name: file.name,
-            media_type: file.media_type,
-            corners: [corner(0.0, 0.0), corner(1.0, 0.0), corner(1.0, 1.0), corner(0.0, 1.0)],
-            opacity_thousandths: NEW_OPACITY_THOUSANDTHS,
-            bytes: file.bytes,
-        };
+        let corners = [corner(0.0, 0.0), corner(1.0, 0.0), corner(1.0, 1.0), corner(0.0, 1.0)];
         self.laying = None;
-        self.put_image(say!("picture-step-lay"), Some(image));
+        self.put_image(say!("picture-step-lay"), Some(new_image(&file, corners)));
+    }
+
+    /// Lays a picture where a world file says, which gives the corners in degrees, x and y by turns; a plan that lies
+    /// nowhere yet gets its origin in the middle of the picture.
+    ///
+    /// # Errors
+    /// A sentence, where it can not lie there; the plan is as it was then.
+    pub fn lay_by_world(&mut self, file: &PictureFile, world: &Base) -> Result<(), String> {
+        let document = self.study.document();
+        let before = document.heading.clone();
+        let is_placed = is_placed(document);
+        let placed = corners_by_world(&world.corners, is_placed.then(|| before.geographic_origin()));
+        let Some((origin, corners)) = placed else {
+            let kilometers = (FARTHEST_M / 1000.0) as u32;
+            return Err(say!("picture-far", file = file.name, kilometers = kilometers));
+        };
+        let mut edits = vec![Edit::BaseImage {
+            before: document.base_image.clone(),
+            after: Some(new_image(file, corners)),
+        }];
+        if !is_placed {
+            let mut after = before.clone();
+            after.origin_longitude_ndeg = origin.longitude_ndeg;
+            after.origin_latitude_ndeg = origin.latitude_ndeg;
+            edits.push(Edit::Heading { before, after });
+        }
+        let mut shown = corners.to_vec();
+        shown.extend_from_slice(&document.site.boundary);
+        self.laying = None;
+        self.step_with(say!("picture-step-lay"), edits);
+        self.fit_points(shown.into_iter());
+        let moved = if is_placed { "no" } else { "yes" };
+        let said = say!("picture-laid", file = file.name, world = world.name, moved = moved);
+        self.inform(match world.faults.first() {
+            Some(fault) => [&said, " ", &fault.words].concat(),
+            None => said,
+        });
+        Ok(())
     }
 
     /// Takes the picture away.
@@ -248,6 +283,35 @@ impl App {
     }
 }
 
+/// Where a picture lies on the plan by its corners in degrees, x and y by turns, and the plan's origin: the middle of the
+/// picture where there was none. `None` where it lies too far away, is too large or is no picture's.
+fn corners_by_world(degrees: &[f64], origin: Option<GeographicPoint>) -> Option<(GeographicPoint, [PlanPoint; 4])> {
+    let &[west, north, _, _, east, south, _, _] = degrees else {
+        return None;
+    };
+    let middle = GeographicPoint::checked_from_deg(f64::midpoint(west, east), f64::midpoint(north, south))?;
+    let origin = origin.unwrap_or(middle);
+    let projection = Projection::about(origin).ok()?;
+    let (x_m, y_m) = projection.plan_from_geographic(middle)?.to_m();
+    let mut corners = [PlanPoint::default(); 4];
+    for (corner, degrees) in corners.iter_mut().zip(degrees.chunks_exact(2)) {
+        *corner = projection.plan_from_geographic(GeographicPoint::checked_from_deg(degrees[0], degrees[1])?)?;
+    }
+    let is_near = x_m.abs().max(y_m.abs()) <= FARTHEST_M;
+    (is_near && Placement::of_corners(&corners).is_ok()).then_some((origin, corners))
+}
+
+/// A picture that lies on these corners, as much of it shown as of every new one.
+fn new_image(file: &PictureFile, corners: [PlanPoint; 4]) -> BaseImage {
+    BaseImage {
+        name: file.name.clone(),
+        media_type: file.media_type.clone(),
+        corners,
+        opacity_thousandths: NEW_OPACITY_THOUSANDTHS,
+        bytes: file.bytes.clone(),
+    }
+}
+
 impl Laying {
     /// Where a place on the picture lies when the picture lies on these corners.
     fn on_plan(&self, corners: &[PlanPoint; 4], place: OnPicture) -> Option<PlanPoint> {
@@ -308,6 +372,7 @@ impl Laying {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::bases::{Coordinates, FaultSaid};
 
     fn at(x_m: i32, y_m: i32) -> PlanPoint {
         PlanPoint::new(x_m * 1000, y_m * 1000)
@@ -319,7 +384,7 @@ mod tests {
             name: "mill-survey.png".to_owned(),
             media_type: "image/png".to_owned(),
             bytes: [1, 2, 3].into(),
-            aspect: 2.0,
+            size_px: [200.0, 100.0],
         });
         app
     }
@@ -376,6 +441,98 @@ mod tests {
         let [a, b, ..] = corners(&app).map(PlanPoint::to_m);
         assert!((b.0 - a.0 - 500.0).abs() < 0.002);
         assert_eq!(corners(&app)[0], top_left);
+    }
+
+    /// A picture of 200 by 100 pixels, laid on corners as the readers tell them.
+    fn laid_by_world(app: &mut App, corners: &[f64]) -> Result<(), String> {
+        laid_with(app, corners, Vec::new())
+    }
+
+    fn laid_with(app: &mut App, corners: &[f64], faults: Vec<FaultSaid>) -> Result<(), String> {
+        let file = PictureFile {
+            name: "map.jpg".to_owned(),
+            media_type: "image/jpeg".to_owned(),
+            bytes: [1, 2, 3].into(),
+            size_px: [200.0, 100.0],
+        };
+        let world = Base {
+            corners: corners.to_vec(),
+            faults,
+            ..Base::new("map.jgw", Coordinates::Degrees)
+        };
+        app.lay_by_world(&file, &world)
+    }
+
+    const WEST: f64 = -71.101;
+    const EAST: f64 = -71.099;
+    const CORNERS: [f64; 8] = [WEST, 42.301, EAST, 42.301, EAST, 42.299, WEST, 42.299];
+
+    #[test]
+    fn a_world_file_lays_it_and_gives_a_plan_without_a_place_its_origin() {
+        let mut app = App::new().unwrap();
+        laid_by_world(&mut app, &CORNERS).unwrap();
+        let heading = &app.study().document().heading;
+        assert_eq!(heading.geographic_origin().to_deg(), (-71.1, 42.3));
+        // A minute of latitude is 1852 m or nearly, one of longitude less by the cosine: 0.001 degrees are 111.1 m and
+        // 82.4 m.
+        let [a, b, c, d] = corners(&app).map(PlanPoint::to_m);
+        for ((x, y), signs) in [a, b, c, d]
+            .into_iter()
+            .zip([(-1.0, 1.0), (1.0, 1.0), (1.0, -1.0), (-1.0, -1.0)])
+        {
+            assert!(
+                (x - signs.0 * 82.4).abs() < 0.2 && (y - signs.1 * 111.1).abs() < 0.2,
+                "{x} {y}"
+            );
+        }
+        let said = say!("picture-laid", file = "map.jpg", world = "map.jgw", moved = "yes");
+        assert_eq!(app.notice(), Some(said.as_str()));
+        let doubt = FaultSaid {
+            place: String::new(),
+            words: "The datum is not known.".to_owned(),
+        };
+        app.undo();
+        laid_with(&mut app, &CORNERS, vec![doubt]).unwrap();
+        assert_eq!(app.notice(), Some(format!("{said} The datum is not known.").as_str()));
+        app.undo();
+        let document = app.study().document();
+        assert!(document.base_image.is_none() && !is_placed(document), "it was one step");
+    }
+
+    #[test]
+    fn a_plan_that_lies_somewhere_stays_there_when_a_world_file_lays_a_picture() {
+        let mut app = App::new().unwrap();
+        laid_by_world(&mut app, &CORNERS).unwrap();
+        let origin = app.study().document().heading.geographic_origin();
+        let first = corners(&app);
+        // A second one, a quarter turned and beside the first: columns run north.
+        let turned = [EAST, 42.299, EAST, 42.301, EAST + 0.002, 42.301, EAST + 0.002, 42.299];
+        laid_by_world(&mut app, &turned).unwrap();
+        assert_eq!(app.study().document().heading.geographic_origin(), origin);
+        let second = corners(&app);
+        assert_eq!((second[0], second[1]), (first[2], first[1]));
+        let said = say!("picture-laid", file = "map.jpg", world = "map.jgw", moved = "no");
+        assert_eq!(app.notice(), Some(said.as_str()));
+    }
+
+    #[test]
+    fn a_picture_of_another_place_is_refused_and_the_plan_stays() {
+        let mut app = App::new().unwrap();
+        laid_by_world(&mut app, &CORNERS).unwrap();
+        let before = app.study().document().clone();
+        let moved = |east: f64| -> Vec<f64> {
+            let shifted = CORNERS.chunks(2).flat_map(|corner| [corner[0] + east, corner[1]]);
+            shifted.collect()
+        };
+        // 0.25 degrees are 20.6 km there.
+        let far = say!("picture-far", file = "map.jpg", kilometers = 20);
+        assert_eq!(laid_by_world(&mut app, &moved(0.25)), Err(far.clone()));
+        assert_eq!(laid_by_world(&mut app, &moved(100.0)), Err(far.clone()));
+        assert_eq!(laid_by_world(&mut app, &[]), Err(far));
+        let flat = [WEST, 42.3, EAST, 42.3, EAST, 42.3, WEST, 42.3];
+        assert!(laid_by_world(&mut app, &flat).is_err());
+        assert_eq!(*app.study().document(), before);
+        assert_eq!(laid_by_world(&mut app, &moved(0.2)), Ok(()));
     }
 
     #[test]

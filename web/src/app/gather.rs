@@ -12,10 +12,11 @@ use crate::browser::pictures;
 
 impl Store {
     /// Opens what was chosen or dropped together: plans first, then a picture under them, then base data.
-    pub fn open_sorted(self, mut sorted: Sorted) {
+    pub fn open_sorted(self, sorted: Sorted) {
         self.open_files(sorted.plans);
-        if let Some(picture) = sorted.pictures.pop() {
-            pictures::read(picture, move |read| self.lay_picture(read));
+        let world = sorted.world;
+        if let Some(picture) = sorted.picture {
+            pictures::read(picture, move |read| self.lay_picture(read, world));
         }
         self.read_bases(sorted.bases);
     }

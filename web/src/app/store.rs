@@ -6,6 +6,7 @@
 use hobnail_core::order::OrderedSet;
 use hobnail_core::say;
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use super::address::Shared;
@@ -31,6 +32,7 @@ use super::stage::Stage;
 use super::{App, Changes};
 use crate::browser::keeping::Keep;
 use crate::browser::pictures::{Picture, PictureFile};
+use crate::browser::reading::Source;
 use crate::browser::{document, events, notice};
 use crate::canvas::camera::Insets;
 use crate::input::{Event, Key, Modifiers};
@@ -391,12 +393,16 @@ impl Store {
         });
     }
 
-    /// Lays a picture that was chosen or dropped under the drawing.
-    pub fn lay_picture(self, read: Result<PictureFile, String>) {
-        self.act(|app| match read {
-            Ok(file) => app.lay_picture(file),
-            Err(fault) => app.warn(fault),
-        });
+    /// Lays a picture that was chosen or dropped under the drawing, where a world file says or in the middle of the view.
+    pub fn lay_picture(self, read: Result<PictureFile, String>, world: Option<Source>) {
+        match (read, world) {
+            (Ok(file), Some(mut world)) => {
+                world.picture = Some(Rc::new(file));
+                return self.read_bases(vec![world]);
+            }
+            (Ok(file), None) => self.act(|app| app.lay_picture(file)),
+            (Err(fault), _) => self.act(|app| app.warn(fault)),
+        }
         self.is_new.set(false);
     }
 

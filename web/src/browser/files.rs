@@ -6,7 +6,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::reading::Source;
-use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, together};
+use crate::app::bases::kind::{Kind, LOOKED_FOR, START_BYTES, SYSTEM, WORLDS, beside, together};
 
 /// A file that was opened: its name and its text, or why it could not be read.
 pub type Opened = Result<(String, String), String>;
@@ -16,8 +16,10 @@ pub type Opened = Result<(String, String), String>;
 pub struct Sorted {
     /// Plans, in their order.
     pub plans: Vec<Opened>,
-    /// Pictures.
-    pub pictures: Vec<web_sys::File>,
+    /// The last picture.
+    pub picture: Option<web_sys::File>,
+    /// The world file that places it.
+    pub world: Option<Source>,
     /// Base data.
     pub bases: Vec<Source>,
 }
@@ -136,9 +138,37 @@ fn sources(files: Vec<web_sys::File>) -> Vec<Source> {
         Some(Source {
             file: files.get(main)?.clone(),
             beside: beside.collect(),
+            picture: None,
         })
     };
     together(&names).into_iter().filter_map(source).collect()
+}
+
+impl Sorted {
+    /// Takes base data: the world file of the picture that is laid goes with it.
+    fn take(&mut self, mut bases: Vec<web_sys::File>) {
+        if let Some(picture) = &self.picture {
+            let picture = picture.name();
+            let names: Vec<String> = bases.iter().map(web_sys::File::name).collect();
+            if let Some(world) = beside(&picture, &names, &WORLDS) {
+                let given = js_sys::Array::new();
+                let system = beside(&picture, &names, &SYSTEM);
+                if let Some(file) = system.and_then(|place| bases.get(place)) {
+                    given.push(file);
+                }
+                self.world = Some(Source {
+                    file: bases.remove(world),
+                    beside: given,
+                    picture: None,
+                });
+                // A shapefile of that name has its system from the same file.
+                if let Some(system) = system.filter(|_| beside(&picture, &names, &[".shp"]).is_none()) {
+                    bases.remove(system - usize::from(system > world));
+                }
+            }
+        }
+        self.bases = sources(bases);
+    }
 }
 
 fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
@@ -151,13 +181,13 @@ fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
         for file in files {
             let name = file.name();
             match look_at(&file).await {
-                Some((Kind::Picture, _)) => sorted.pictures.push(file),
+                Some((Kind::Picture, _)) => sorted.picture = Some(file),
                 Some((Kind::Base, _)) => bases.push(file),
                 Some((_, text)) => sorted.plans.push(Ok((name, text))),
                 None => sorted.plans.push(Err(say!("page-file-not-read", file = name))),
             }
         }
-        sorted.bases = sources(bases);
+        sorted.take(bases);
         then(sorted);
     });
 }

@@ -20,12 +20,12 @@ pub struct PictureFile {
     pub media_type: String,
     /// Its bytes.
     pub bytes: Arc<[u8]>,
-    /// Width over height.
-    pub aspect: f64,
+    /// Width and height of the file, in pixels: what is kept may have fewer.
+    pub size_px: [f64; 2],
 }
 
-/// What files are taken as pictures, as a file input names them.
-pub const ACCEPTED: &str = "image/png,image/jpeg,image/webp";
+/// What files are taken as pictures, and what may lie beside them, as a file input names them.
+pub const ACCEPTED: &str = "image/png,image/jpeg,image/webp,.wld,.jgw,.pgw,.wpw,.jpgw,.pngw,.jpegw,.prj";
 
 /// A picture with more bytes or a longer side is made smaller before it is kept: the plan's file holds it.
 const MOST_BYTES: usize = 1_500_000;
@@ -58,18 +58,6 @@ pub struct Straight {
     pub m_per_px: f64,
 }
 
-/// Reads the first file of the file input `event` comes from as a picture; nothing when none was chosen.
-pub fn read_chosen(event: &web_sys::Event, then: impl FnOnce(Result<PictureFile, String>) + 'static) {
-    let input = event
-        .target()
-        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
-    let Some(input) = input else { return };
-    if let Some(file) = input.files().and_then(|files| files.get(0)) {
-        read(file, then);
-    }
-    input.set_value("");
-}
-
 /// Reads a file as a picture.
 pub fn read(file: web_sys::File, then: impl FnOnce(Result<PictureFile, String>) + 'static) {
     wasm_bindgen_futures::spawn_local(async move {
@@ -90,7 +78,7 @@ async fn read_file(file: &web_sys::File) -> Option<PictureFile> {
         name: file.name(),
         media_type: kept.type_(),
         bytes: js_sys::Uint8Array::new(&bytes).to_vec().into(),
-        aspect: width_px / height_px,
+        size_px: [width_px, height_px],
     })
 }
 

@@ -12,6 +12,7 @@ use hobnail_core::say;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
+use super::pictures::PictureFile;
 use super::{loader, words};
 use crate::app::bases::heights::{GridSaid, Heights, Request};
 use crate::app::bases::{Base, Coordinates, FaultSaid};
@@ -37,8 +38,6 @@ pub struct Options {
     pub box_deg: Option<[f64; 4]>,
     /// The coordinate system of the file, `EPSG:number`, a PROJ string or WKT.
     pub system: Option<String>,
-    /// Meters in one unit of a drawing.
-    pub unit_m: Option<f64>,
     /// Names of the columns of x and y.
     pub columns: Option<[String; 2]>,
 }
@@ -48,6 +47,8 @@ pub struct Options {
 pub struct Source {
     pub(super) file: web_sys::File,
     pub(super) beside: js_sys::Array,
+    /// The picture that the file places, where it is a world file.
+    pub picture: Option<Rc<PictureFile>>,
 }
 
 impl Source {
@@ -113,6 +114,12 @@ impl Reading {
         let name = source.name();
         let refused = |_: JsValue| say!("bases-no-worker").to_owned();
         let options = told_options(options);
+        if let Some(picture) = &source.picture {
+            let [columns, rows] = picture.size_px.map(JsValue::from);
+            let size = js_sys::Array::of2(&columns, &rows);
+            // Setting a property of an object of our own does not fail.
+            let _ = js_sys::Reflect::set(&options, &"picture_px".into(), &size);
+        }
         let asked = js_sys::Object::new();
         // Setting a property of an object of our own does not fail.
         let _ = js_sys::Reflect::set(&asked, &"file".into(), &source.file);
@@ -198,6 +205,7 @@ fn begun(name: &str, heading: &JsValue) -> Option<Base> {
         attribution: text(heading, "attribution")?,
         system: text(heading, "system")?,
         layers: list(heading, "layers", JsValue::as_string)?,
+        corners: js_sys::Float64Array::new(&member(heading, "corners")).to_vec(),
         grid: GridSaid::told(&js_sys::Float64Array::new(&member(heading, "heights")).to_vec()),
         faults: list(heading, "faults", fault_said)?,
         ..Base::new(name, coordinates)
@@ -219,9 +227,6 @@ fn told_options(options: &Options) -> JsValue {
     }
     if let Some(system) = &options.system {
         set("system", system.into());
-    }
-    if let Some(unit_m) = options.unit_m {
-        set("unit_m", unit_m.into());
     }
     if let Some(columns) = &options.columns {
         set(

@@ -100,11 +100,12 @@ pub fn lines(store: Store) -> View {
                 .with("id", PICTURE_INPUT)
                 .class("visually-hidden")
                 .with("type", "file")
+                .mark("multiple")
                 .with("accept", pictures::ACCEPTED)
                 .with("tabindex", "-1")
                 .with("aria-hidden", "true")
                 .on("change", move |event| {
-                    pictures::read_chosen(&event, move |read| store.lay_picture(read))
+                    files::read_chosen(&event, move |sorted| store.open_sorted(sorted));
                 }),
         )
 }

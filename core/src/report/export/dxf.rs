@@ -3,6 +3,8 @@
 //! Source: "DXF Reference", Autodesk, for version AC1015 (from memory); every sample is read and audited without errors by
 //! ezdxf, an independent reader (`tests/fixtures/exports/`). A unit is a meter or an international foot, as the header's
 //! `$INSUNITS` says. Center lines keep their arcs; everything else is outlines as straight as the plan measures them; contours of the ground lie at their heights.
+//! Nothing is cut off, contours and streets around the site as little as the site: a surveyor goes on from the whole of it,
+//! and clips it by hand where that is wanted. On the paper of [`svg`](super::svg()) all of it ends some way around the site.
 //! Land by use and buildings are filled too, with the pale and dark colors of the table of colors.
 //!
 //! Written here rather than by a library: half a dozen kinds of entities are needed, all of them written the same way, while the library

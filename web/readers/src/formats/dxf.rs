@@ -3,13 +3,14 @@
 //!
 //! A file is pairs of a number that says what follows and a value ("DXF Reference", 2012). The reader is our own:
 //! the crate `dxf` writes out every kind of thing a drawing can hold and alone takes half of this module's weight. What
-//! is not read is counted by its kind. Bends are flattened so that a chord is nowhere farther from its arc than 10 mm.
+//! is not read is counted by its kind. Splines given by points alone are laid through them (`fitted`). Bends are flattened so that a chord is nowhere farther from its arc than 10 mm.
 //! A text is a point where it stands, with its words as its name. Blocks are put in their places; what lies on layer 0 in
 //! a block is on the layer of the insertion.
 //!
 //! A drawing has no place on Earth unless a coordinate system is chosen: without one, positions are millimeters about
 //! the middle of what is drawn, in the unit that the file names (`$INSUNITS`).
 
+mod fitted;
 mod pairs;
 mod shapes;
 mod spline;
@@ -52,6 +53,8 @@ pub struct Dxf {
     open: Option<Entity>,
     layers: Vec<String>,
     not_read: BTreeMap<String, u64>,
+    /// Splines whose curve is this reader's.
+    fitted: u64,
 }
 
 #[derive(Clone, Copy, Default, PartialEq)]
@@ -101,6 +104,7 @@ impl Dxf {
             open: None,
             layers: Vec::new(),
             not_read: BTreeMap::new(),
+            fitted: 0,
         }
     }
 
@@ -200,6 +204,7 @@ impl Dxf {
             pairs: &self.pairs,
             blocks: &self.blocks,
             not_read: &mut self.not_read,
+            fitted: &mut self.fitted,
             sagitta: SAGITTA_M / unit_m,
             found: Vec::new(),
             count: 0,
@@ -253,6 +258,10 @@ impl Dxf {
             };
             let place = self.pairs.at(one.line);
             output.add(&one.layer, one.geometry, tags, suggested, &place)?;
+        }
+        if self.fitted > 0 {
+            let count = self.fitted;
+            output.fault(What::FittedSplines { count }.at(Place::File));
         }
         for (kind, count) in std::mem::take(&mut self.not_read) {
             output.fault(What::NotRead { kind, count }.at(Place::File));
@@ -334,6 +343,7 @@ struct Flat<'a> {
     pairs: &'a Pairs,
     blocks: &'a BTreeMap<String, Block>,
     not_read: &'a mut BTreeMap<String, u64>,
+    fitted: &'a mut u64,
     sagitta: f64,
     found: Vec<Drawn>,
     count: usize,
@@ -398,6 +408,8 @@ impl Flat<'_> {
                 if self.positions > MOST_POSITIONS {
                     return Err(too_much(MOST_POSITIONS));
                 }
+                let is_fitted = matches!(shape, Shape::Spline { is_fitted: true, .. });
+                *self.fitted += u64::from(is_fitted);
                 let geometry = if points.len() == 1 {
                     Geometry::Points(points)
                 } else if is_area {

@@ -61,7 +61,7 @@ impl GeoJson {
         let outline: Collection<'_> = serde_json::from_str(whole).map_err(|fault| broken_at(&fault))?;
         let named = outline.crs.and_then(|crs| crs.properties?.name);
         let of_file = named.map_or_else(|| Ok(System::degrees()), |name| named_system(&name));
-        output.choose_system(Some(of_file), &Place::File)?;
+        output.choose_place(Some(of_file), &Place::File)?;
         if let Some(features) = outline.features {
             let inside = features.get().as_ptr() as usize - self.bytes.as_ref().as_ptr() as usize;
             // Behind the bracket that opens the list.

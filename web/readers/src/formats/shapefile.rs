@@ -137,7 +137,7 @@ impl Archive {
         }
         let place = Place::Named(name.to_owned());
         let of_file = self.system(stem)?;
-        output.choose_system(of_file, &place)?;
+        output.choose_place(of_file, &place)?;
         let Some(mut shapes) = self.file(name, MOST_BYTES)? else {
             return Ok(());
         };
@@ -201,6 +201,8 @@ impl Archive {
                 output.fault(What::UnknownFormat.at(place));
                 continue;
             };
+            // The page shows what it was handed itself, and nothing out of a zip.
+            output.fault(What::PictureApart.at(place.clone()));
             let of_file = self.system(stem)?;
             match output.choose_system(of_file, &place) {
                 Ok(_) => super::world::add(output, stem, world, None),

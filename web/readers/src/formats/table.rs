@@ -98,7 +98,7 @@ impl Table {
         if is_degrees && matches!(columns, Columns::Pair(..)) {
             output.place_by(crate::output::Placing::Earth(System::degrees()));
         } else {
-            output.choose_system(is_degrees.then(|| Ok(System::degrees())), &Place::File)?;
+            output.choose_place(is_degrees.then(|| Ok(System::degrees())), &Place::File)?;
         }
         self.open = Some(Open {
             reader,

@@ -26,8 +26,15 @@ pub enum Kind {
 }
 
 /// First bytes of pictures that browsers show: Portable Network Graphics (ISO/IEC 15948:2004, section 5.2), JPEG
-/// (ITU-T T.81, section B.1.1.3).
-const PICTURES: [&[u8]; 2] = [b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff"];
+/// (ITU-T T.81, section B.1.1.3); and of pages (ISO 32000-1:2008, section 7.5.2), of which it is said there how they become
+/// pictures.
+const PICTURES: [&[u8]; 3] = [b"\x89PNG\r\n\x1a\n", b"\xff\xd8\xff", b"%PDF-"];
+
+/// Endings of world files, by which alone they are known beside their pictures. Common practice, no source.
+pub const WORLDS: [&str; 7] = [".wld", ".jgw", ".pgw", ".wpw", ".jpgw", ".pngw", ".jpegw"];
+
+/// The ending of a coordinate system beside a picture or a shapefile.
+pub const SYSTEM: [&str; 1] = [".prj"];
 
 impl Kind {
     /// By the name and the first [`START_BYTES`].
@@ -42,11 +49,7 @@ impl Kind {
         if text.trim_ascii_start().starts_with(b"{") {
             return Self::Json;
         }
-        let is_named = |ending: &str| {
-            let from = name.len().saturating_sub(ending.len());
-            name.get(from..).is_some_and(|end| end.eq_ignore_ascii_case(ending))
-        };
-        if is_named(".json") || is_named(".geojson") {
+        if ends_with(name, ".json") || ends_with(name, ".geojson") {
             Self::Plan
         } else {
             Self::Base
@@ -62,6 +65,25 @@ impl Kind {
             Self::Plan
         }
     }
+}
+
+fn ends_with(name: &str, ending: &str) -> bool {
+    let from = name.len().saturating_sub(ending.len());
+    name.get(from..).is_some_and(|end| end.eq_ignore_ascii_case(ending))
+}
+
+/// The part of a name before its ending, with the dot.
+fn stem(name: &str) -> &str {
+    name.get(..=name.rfind('.').unwrap_or_default()).unwrap_or_default()
+}
+
+/// Which of these files has the name of a picture before one of some endings ([`WORLDS`], [`SYSTEM`]).
+#[must_use]
+pub fn beside(picture: &str, names: &[String], endings: &[&str]) -> Option<usize> {
+    let is_it = |name: &String| {
+        stem(name).eq_ignore_ascii_case(stem(picture)) && endings.iter().any(|ending| ends_with(name, ending))
+    };
+    names.iter().position(is_it)
 }
 
 /// Which files of base data are read together, by their names: a `.shp` with all that has its name before another
@@ -126,6 +148,7 @@ mod tests {
         for start in [
             &b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR"[..],
             b"\xff\xd8\xff\xe0",
+            b"%PDF-1.7\n",
             b"RIFF\x10\0\0\0WEBPVP8 ",
         ] {
             assert_eq!(Kind::of("survey.dat", start), Kind::Picture);
@@ -149,6 +172,18 @@ mod tests {
         let found = together(&names.map(str::to_owned));
         let alone = |place| (place, Vec::new());
         assert_eq!(found, [alone(1), (2, vec![0, 3]), (4, vec![5]), alone(6)]);
+    }
+
+    #[test]
+    fn a_world_file_and_a_system_have_the_name_of_their_picture() {
+        let names = ["b.prj", "map.csv", "map.prj", "Map.JGW", "map2.wld", "jgw"].map(str::to_owned);
+        assert_eq!(beside("MAP.jpg", &names, &WORLDS), Some(3));
+        assert_eq!(beside("MAP.jpg", &names, &SYSTEM), Some(2));
+        assert_eq!(beside("map2.webp", &names, &WORLDS), Some(4));
+        assert_eq!(beside("map2.webp", &names, &SYSTEM), None);
+        for other in ["map2.old.png", "b.png", "map", "é"] {
+            assert_eq!(beside(other, &names, &WORLDS), None, "{other}");
+        }
     }
 
     #[test]

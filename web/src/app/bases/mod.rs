@@ -33,7 +33,7 @@ mod tests;
 pub use meaning::Becomes;
 pub use opening::{ACCEPTED, BASE, Bases, Opening, Stage};
 pub use pieces::Unfitting;
-pub use place::{Choices, Extent};
+pub use place::{Choices, Extent, LARGEST_RADIUS_M, is_placed};
 pub use take::Taken;
 
 use hobnail_core::plan::street::StreetOwner;
@@ -57,6 +57,8 @@ pub struct Base {
     pub coordinates: Coordinates,
     /// The names of its layers.
     pub layers: Vec<String>,
+    /// Corners of the picture that it places, in the order of a base image, x and y by turns; empty where there is none.
+    pub corners: Vec<f64>,
     /// What its grids of heights are, where it holds any.
     pub grid: Option<heights::GridSaid>,
     /// Its heights for the plan, once they were asked for.
@@ -149,6 +151,7 @@ impl Base {
             system: String::new(),
             coordinates,
             layers: Vec::new(),
+            corners: Vec::new(),
             grid: None,
             heights: None,
             classes: Vec::new(),

@@ -48,6 +48,8 @@ const EXTENTS: [Extent; 3] = [
 
 /// What PROJ calls longitude and latitude.
 const DEGREES: &str = "longlat";
+/// And their datum, where it is that of the plan's place.
+const WGS84: &str = "WGS84";
 
 /// Classes that are shown before all are asked for.
 pub const FIRST_CLASSES: usize = 12;
@@ -412,9 +414,13 @@ impl Opened {
     /// Whether the coordinate system can be another than it was taken for.
     #[must_use]
     pub fn can_be_read_again(&self) -> bool {
+        matches!(self.base.coordinates, Coordinates::Drawing { .. }) || !self.is_wgs84()
+    }
+
+    /// Whether positions were longitude and latitude of WGS84, or are those of a format that has no others.
+    fn is_wgs84(&self) -> bool {
         let system = &self.base.system;
-        let is_projected = !system.is_empty() && !system.contains(DEGREES);
-        matches!(self.base.coordinates, Coordinates::Drawing { .. }) || is_projected
+        system.is_empty() || system.contains(DEGREES) && system.contains(WGS84)
     }
 
     /// The coordinate system, and its unit in words.
@@ -423,11 +429,13 @@ impl Opened {
         let system = self.base.system.clone();
         match self.base.coordinates {
             Coordinates::Drawing { .. } => (say!("bases-system-none").to_owned(), ""),
-            Coordinates::Degrees if system.is_empty() || system.contains(DEGREES) => {
+            Coordinates::Degrees if self.is_wgs84() => {
                 (say!("bases-system-degrees").to_owned(), say!("bases-unit-degrees"))
             }
             Coordinates::Degrees => {
-                let unit = if system.contains("us-ft") || system.contains("to_meter=0.304800609") {
+                let unit = if system.contains(DEGREES) {
+                    say!("bases-unit-degrees")
+                } else if system.contains("us-ft") || system.contains("to_meter=0.304800609") {
                     say!("bases-unit-survey-feet")
                 } else if system.contains("units=ft") || system.contains("to_meter=0.3048 ") {
                     say!("bases-unit-feet")

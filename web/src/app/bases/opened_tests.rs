@@ -185,6 +185,44 @@ fn a_plan_without_a_place_asks_for_one_and_a_drawing_how_it_lies() {
 }
 
 #[test]
+fn the_coordinates_of_a_file_are_said_with_their_datum_and_can_be_corrected_unless_they_are_the_plans() {
+    let app = App::new().unwrap();
+    let said = |system: &str| {
+        let mut base = read(NETWORK, Options::default());
+        base.system = system.to_owned();
+        let opened = Opened::new(base, &app);
+        (opened.system(), opened.can_be_read_again())
+    };
+    let (degrees, wgs84) = (say!("bases-unit-degrees"), say!("bases-system-degrees").to_owned());
+    assert_eq!(
+        said("+proj=longlat +datum=WGS84 +no_defs"),
+        ((wgs84.clone(), degrees), false)
+    );
+    assert_eq!(said(""), ((wgs84, degrees), false));
+    let clarke = "+proj=longlat +datum=NAD27 +no_defs";
+    assert_eq!(said(clarke), ((clarke.to_owned(), degrees), true));
+    let utm = "+proj=utm +zone=18 +datum=WGS84 +units=m";
+    assert_eq!(said(utm), ((utm.to_owned(), say!("bases-unit-meters")), true));
+}
+
+#[test]
+fn a_file_without_a_place_on_earth_is_placed_by_hand() {
+    let app = App::new().unwrap();
+    let rows = "x,y,amenity\n5000,9000,school\n5100,9000,school\n";
+    let local = Options {
+        system: Some("local".to_owned()),
+        ..Options::default()
+    };
+    let mut opened = Opened::new(handed_over("a.csv", rows.as_bytes().to_vec(), local), &app);
+    let fields = [Field::Distance, Field::Unit, Field::East, Field::North, Field::Turn];
+    assert_eq!(opened.fields, fields);
+    opened.type_in(Field::Distance, "1000".to_owned());
+    opened.type_in(Field::Turn, "90".to_owned());
+    opened.look(&app);
+    assert_eq!(taken(&opened), 2, "{:?}", opened.preview);
+}
+
+#[test]
 fn a_blank_plan_takes_a_small_file_whole_and_of_a_large_one_what_lies_about_its_middle() {
     let across = |half_deg: f64, count: usize| {
         let line = |place: usize| {

@@ -99,7 +99,6 @@ impl Store {
         let options = Options {
             box_deg: self.with(|app| in_reach_deg(app.study().document())),
             system: (!system.is_empty()).then_some(system),
-            unit_m: None,
             columns: (!x.is_empty() && !y.is_empty()).then_some([x, y]),
         };
         let name = source.name();
@@ -119,7 +118,14 @@ impl Store {
         let stage = match heard {
             Heard::Heights(heights) => return self.choose_of_base(|opened, _| opened.base.heights = Some(*heights)),
             Heard::Share(share) => Stage::Reading((share * 100.0) as u32),
-            Heard::Base(base) => Stage::Read(Box::new(self.read(*base))),
+            Heard::Base(base) => match self.lay_by_world(&base) {
+                None => Stage::Read(Box::new(self.read(*base))),
+                Some(Ok(())) => return self.close_base(),
+                Some(Err(words)) => Stage::Refused(vec![FaultSaid {
+                    place: String::new(),
+                    words,
+                }]),
+            },
             Heard::Refused(faults) => Stage::Refused(faults),
             Heard::Failed(words) => Stage::Refused(vec![FaultSaid {
                 place: String::new(),
@@ -196,10 +202,25 @@ impl Store {
             });
         }
         if is_taken {
-            self.is_new.set(false);
-            document::set_open(BASE, false);
-            document::focus_on(CANVAS);
+            self.close_base();
         }
+    }
+
+    /// Closes the panel once what was read is in the plan.
+    fn close_base(self) {
+        self.is_new.set(false);
+        document::set_open(BASE, false);
+        document::focus_on(CANVAS);
+    }
+
+    /// Lays the picture that the file places; `None` where it places none.
+    fn lay_by_world(self, base: &Base) -> Option<Result<(), String>> {
+        let picture = self
+            .bases
+            .with(|bases| bases.source.as_ref().and_then(|source| source.picture.clone()))?;
+        let mut laid = Ok(());
+        self.act(|app| laid = app.lay_by_world(&picture, base));
+        Some(laid)
     }
 
     /// The panel was closed: whatever was read is let go, and the next file is opened.

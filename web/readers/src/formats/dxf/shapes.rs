@@ -1,7 +1,9 @@
 //! The things of a drawing as the file spells them, and as lines.
 
+use std::borrow::Cow;
 use std::f64::consts::{PI, TAU};
 
+use super::fitted::Fitted;
 use super::spline::Spline;
 use super::words;
 use crate::base::Position;
@@ -30,6 +32,7 @@ pub struct Entity {
     is_mirrored: bool,
     vertices: Vec<Vertex>,
     spline: Spline,
+    fitted: Fitted,
     text: String,
 }
 
@@ -82,9 +85,11 @@ pub enum Shape<'a> {
     /// A spline.
     Spline {
         /// The curve.
-        curve: &'a Spline,
+        curve: Cow<'a, Spline>,
         /// Whether it closes.
         is_closed: bool,
+        /// Whether the file gives points alone, and the curve is this reader's.
+        is_fitted: bool,
     },
     /// An inserted block.
     Insert(Insert),
@@ -185,7 +190,7 @@ impl Entity {
 
     /// Takes a pair that means something of its own for a spline; whether it was one.
     fn take_of_spline(&mut self, code: i32, value: &str) -> Result<bool, What> {
-        let spline = &mut self.spline;
+        let (spline, fitted) = (&mut self.spline, &mut self.fitted);
         match code {
             10 => spline.points.push([number(value)?, 0.0]),
             20 => {
@@ -194,6 +199,17 @@ impl Entity {
                     point[1] = number;
                 }
             }
+            11 => fitted.points.push([number(value)?, 0.0]),
+            21 => {
+                let number = number(value)?;
+                if let Some(point) = fitted.points.last_mut() {
+                    point[1] = number;
+                }
+            }
+            12 => fitted.tangents[0][0] = number(value)?,
+            22 => fitted.tangents[0][1] = number(value)?,
+            13 => fitted.tangents[1][0] = number(value)?,
+            23 => fitted.tangents[1][1] = number(value)?,
             40 => spline.knots.push(number(value)?),
             41 => spline.weights.push(number(value)?),
             71 => spline.degree = whole(value)?,
@@ -235,6 +251,22 @@ impl Entity {
         (is_line && self.height != 0.0).then_some(self.height)
     }
 
+    /// The curve of a spline: that of its control points or, where it has none, one through its points.
+    fn curve(&self) -> Shape<'_> {
+        let is_closed = self.flags & 1 != 0;
+        let is_fitted = self.spline.points.is_empty();
+        let curve = if is_fitted {
+            self.fitted.curve(is_closed).map(Cow::Owned)
+        } else {
+            self.spline.is_whole().then_some(Cow::Borrowed(&self.spline))
+        };
+        curve.map_or(Shape::Unknown, |curve| Shape::Spline {
+            curve,
+            is_closed,
+            is_fitted,
+        })
+    }
+
     /// What it draws.
     pub fn shape(&self) -> Shape<'_> {
         let is_mirrored = self.is_mirrored;
@@ -243,12 +275,7 @@ impl Entity {
             "TEXT" | "ATTRIB" if self.text.trim().is_empty() => Shape::Hidden,
             "ATTRIB" if self.flags & 1 != 0 => Shape::Hidden,
             "TEXT" | "ATTRIB" => Shape::Point(seen(self.first, is_mirrored)),
-            // A spline through points alone leaves to its reader which one that is.
-            "SPLINE" if !self.spline.is_whole() => Shape::Unknown,
-            "SPLINE" => Shape::Spline {
-                curve: &self.spline,
-                is_closed: self.flags & 1 != 0,
-            },
+            "SPLINE" => self.curve(),
             "LINE" => Shape::Line(self.first, self.second),
             "CIRCLE" | "ARC" => Shape::Arc {
                 center: self.first,
@@ -427,7 +454,7 @@ pub fn flatten(shape: &Shape<'_>, sagitta: f64) -> Option<(Vec<Position>, bool)>
             let points: Vec<Position> = points.into_iter().map(|point| seen(point, *is_mirrored)).collect();
             (points.len() > 1).then_some((points, is_area))
         }
-        Shape::Spline { curve, is_closed } => {
+        Shape::Spline { curve, is_closed, .. } => {
             let mut points = curve.flattened(sagitta)?;
             let is_area = *is_closed && points.len() > 3;
             if is_area && points.first() == points.last() {

@@ -13,7 +13,7 @@ const DEEPEST: u32 = 10;
 type Weighted = [f64; 3];
 
 /// A curve.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct Spline {
     /// The degree of its pieces.
     pub degree: i64,
