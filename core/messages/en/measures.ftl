@@ -47,6 +47,7 @@ measures-homes-band = homes by price or rent band
 measures-lots-type-phase = lots by building type and phase
 measures-homes-phase = homes by phase
 measures-homes-type-phase = homes by building type and phase
+measures-people-per-home-here = people per home, as local households are
 measures-people-type-band = people by building type and price band
 measures-people-band = people by price or rent band
 measures-people-type-phase = people by building type and phase

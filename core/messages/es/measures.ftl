@@ -47,6 +47,7 @@ measures-homes-band = viviendas por banda de precio o de renta
 measures-lots-type-phase = lotes por tipo de edificio y etapa
 measures-homes-phase = viviendas por etapa
 measures-homes-type-phase = viviendas por tipo de edificio y etapa
+measures-people-per-home-here = personas por vivienda, según los hogares locales
 measures-people-type-band = personas por tipo de edificio y banda de precio
 measures-people-band = personas por banda de precio o de renta
 measures-people-type-phase = personas por tipo de edificio y etapa

@@ -18,6 +18,8 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::unit;
 use crate::measures::mix::jobs_on;
+use crate::measures::worked::{self, Worked};
+use crate::message;
 use crate::plan::document::UnitSystem;
 use crate::plan::inside::goes_around;
 use crate::plan::land::Portion;
@@ -209,95 +211,16 @@ pub fn declare(graph: &mut GraphBuilder) {
         .formula(figure("land.soft") * figure("land.soft_share") * figure("land.lot_yield_share"));
     graph
         .figure(
-            "lots.soft_by_soft_area",
-            say!("measures-soft-lots-area-type"),
-            unit::LOTS,
-        )
-        .over(&["soft_area", "building_type"])
-        .formula(figure("land.lots_in_soft_areas") * figure("lots.per_land"));
-    graph
-        .figure(
-            "lots.soft_by_building_type",
-            say!("measures-soft-lots-type"),
-            unit::LOTS,
-        )
-        .over(&["building_type"])
-        .sum("lots.soft_by_soft_area", &["soft_area"]);
-    declare_homes_and_people(graph);
-    declare_floor_and_jobs(graph);
-    declare_parks(graph);
-}
-
-fn declare_homes_and_people(graph: &mut GraphBuilder) {
-    graph
-        .figure(
-            "homes.soft_by_building_type",
-            say!("measures-soft-homes-type"),
-            unit::HOMES,
-        )
-        .over(&["building_type"])
-        .formula(figure("lots.soft_by_building_type") * figure("homes.per_lot"));
-    graph
-        .figure("homes.soft", say!("measures-soft-homes"), unit::HOMES)
-        .sum("homes.soft_by_building_type", &["building_type"]);
-    graph
-        .figure(
-            "homes.soft_by_soft_area_and_building_type",
-            say!("measures-soft-homes-area-type"),
-            unit::HOMES,
-        )
-        .over(&["soft_area", "building_type"])
-        .formula(figure("lots.soft_by_soft_area") * figure("homes.per_lot"));
-    graph
-        .figure("homes.soft_by_soft_area", say!("measures-soft-homes-area"), unit::HOMES)
-        .over(&["soft_area"])
-        .sum("homes.soft_by_soft_area_and_building_type", &["building_type"]);
-    graph
-        .figure(
             "people.soft_by_building_type",
             say!("measures-soft-people-type"),
             unit::PEOPLE,
         )
-        .over(&["building_type"])
+        .over(BY_TYPE)
         .formula(
             figure("homes.soft_by_building_type")
                 * figure("people.per_home_of_type")
                 * figure("people.household_scale"),
         );
-    graph
-        .figure("people.soft", say!("measures-soft-people"), unit::PEOPLE)
-        .sum("people.soft_by_building_type", &["building_type"]);
-}
-
-fn declare_floor_and_jobs(graph: &mut GraphBuilder) {
-    graph
-        .figure(
-            "mix.soft_floor_area_by_building_type",
-            say!("measures-soft-floor-type-use"),
-            unit::AREA,
-        )
-        .over(&["building_type", "use"])
-        .formula(figure("lots.soft_by_building_type") * figure("mix.floor_per_lot"));
-    graph
-        .figure("mix.soft_floor_area", say!("measures-soft-floor-use"), unit::AREA)
-        .over(&["use"])
-        .sum("mix.soft_floor_area_by_building_type", &["building_type"]);
-    graph
-        .figure(
-            "jobs.soft_floor_area_by_building_type",
-            say!("measures-soft-floor-type-workplace"),
-            unit::AREA,
-        )
-        .over(&["building_type", "workplace"])
-        .formula(figure("lots.soft_by_building_type") * figure("jobs.floor_per_lot"));
-    graph
-        .figure(
-            "jobs.soft_floor_area",
-            say!("measures-soft-floor-workplace"),
-            unit::AREA,
-        )
-        .over(&["workplace"])
-        .sum("jobs.soft_floor_area_by_building_type", &["building_type"]);
     graph
         .figure(
             "jobs.soft_by_building_type",
@@ -306,38 +229,135 @@ fn declare_floor_and_jobs(graph: &mut GraphBuilder) {
         )
         .over(&["building_type", "workplace"])
         .formula(jobs_on("jobs.soft_floor_area_by_building_type"));
-    graph
-        .figure(
-            "jobs.soft_by_workplace",
-            say!("measures-soft-jobs-workplace"),
-            unit::JOBS,
-        )
-        .over(&["workplace"])
-        .sum("jobs.soft_by_building_type", &["building_type"]);
-    graph
-        .figure("jobs.soft", say!("measures-soft-jobs"), unit::JOBS)
-        .sum("jobs.soft_by_workplace", &["workplace"]);
-}
-
-fn declare_parks(graph: &mut GraphBuilder) {
     let _ = graph
         .chosen("land.is_park", say!("measures-is-park"), unit::NUMBER)
-        .over(&["building_type"]);
-    graph
-        .figure(
-            "land.park_in_soft_areas_by_building_type",
-            say!("measures-soft-parks-area-type"),
-            unit::LAND,
-        )
-        .over(&["soft_area", "building_type"])
-        .formula(figure("land.lots_in_soft_areas") * figure("land.is_park"));
-    graph
-        .figure("land.park_in_soft_areas", say!("measures-soft-parks"), unit::LAND)
-        .sum(
-            "land.park_in_soft_areas_by_building_type",
-            &["soft_area", "building_type"],
-        );
+        .over(BY_TYPE);
+    worked::declare(graph, &WORKED);
 }
+
+const BY_TYPE: &[&str] = &["building_type"];
+const BY_AREA: &[&str] = &["soft_area"];
+const BY_AREA_AND_TYPE: &[&str] = &["soft_area", "building_type"];
+
+/// What is one operation on two figures, or a total.
+const WORKED: [Worked; 15] = [
+    Worked::product(
+        "lots.soft_by_soft_area",
+        message!("measures-soft-lots-area-type"),
+        unit::LOTS,
+        "land.lots_in_soft_areas",
+        "lots.per_land",
+    )
+    .over(BY_AREA_AND_TYPE),
+    Worked::total(
+        "lots.soft_by_building_type",
+        message!("measures-soft-lots-type"),
+        unit::LOTS,
+        "lots.soft_by_soft_area",
+        BY_AREA,
+    )
+    .over(BY_TYPE),
+    Worked::product(
+        "homes.soft_by_building_type",
+        message!("measures-soft-homes-type"),
+        unit::HOMES,
+        "lots.soft_by_building_type",
+        "homes.per_lot",
+    )
+    .over(BY_TYPE),
+    Worked::total(
+        "homes.soft",
+        message!("measures-soft-homes"),
+        unit::HOMES,
+        "homes.soft_by_building_type",
+        BY_TYPE,
+    ),
+    Worked::product(
+        "homes.soft_by_soft_area_and_building_type",
+        message!("measures-soft-homes-area-type"),
+        unit::HOMES,
+        "lots.soft_by_soft_area",
+        "homes.per_lot",
+    )
+    .over(BY_AREA_AND_TYPE),
+    Worked::total(
+        "homes.soft_by_soft_area",
+        message!("measures-soft-homes-area"),
+        unit::HOMES,
+        "homes.soft_by_soft_area_and_building_type",
+        BY_TYPE,
+    )
+    .over(BY_AREA),
+    Worked::total(
+        "people.soft",
+        message!("measures-soft-people"),
+        unit::PEOPLE,
+        "people.soft_by_building_type",
+        BY_TYPE,
+    ),
+    Worked::product(
+        "mix.soft_floor_area_by_building_type",
+        message!("measures-soft-floor-type-use"),
+        unit::AREA,
+        "lots.soft_by_building_type",
+        "mix.floor_per_lot",
+    )
+    .over(&["building_type", "use"]),
+    Worked::total(
+        "mix.soft_floor_area",
+        message!("measures-soft-floor-use"),
+        unit::AREA,
+        "mix.soft_floor_area_by_building_type",
+        BY_TYPE,
+    )
+    .over(&["use"]),
+    Worked::product(
+        "jobs.soft_floor_area_by_building_type",
+        message!("measures-soft-floor-type-workplace"),
+        unit::AREA,
+        "lots.soft_by_building_type",
+        "jobs.floor_per_lot",
+    )
+    .over(&["building_type", "workplace"]),
+    Worked::total(
+        "jobs.soft_floor_area",
+        message!("measures-soft-floor-workplace"),
+        unit::AREA,
+        "jobs.soft_floor_area_by_building_type",
+        BY_TYPE,
+    )
+    .over(&["workplace"]),
+    Worked::total(
+        "jobs.soft_by_workplace",
+        message!("measures-soft-jobs-workplace"),
+        unit::JOBS,
+        "jobs.soft_by_building_type",
+        BY_TYPE,
+    )
+    .over(&["workplace"]),
+    Worked::total(
+        "jobs.soft",
+        message!("measures-soft-jobs"),
+        unit::JOBS,
+        "jobs.soft_by_workplace",
+        &["workplace"],
+    ),
+    Worked::product(
+        "land.park_in_soft_areas_by_building_type",
+        message!("measures-soft-parks-area-type"),
+        unit::LAND,
+        "land.lots_in_soft_areas",
+        "land.is_park",
+    )
+    .over(BY_AREA_AND_TYPE),
+    Worked::total(
+        "land.park_in_soft_areas",
+        message!("measures-soft-parks"),
+        unit::LAND,
+        "land.park_in_soft_areas_by_building_type",
+        BY_AREA_AND_TYPE,
+    ),
+];
 
 impl SoftInputs {
     /// Sets the leaves of this file; there are `phases` phases.

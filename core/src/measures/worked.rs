@@ -1,11 +1,11 @@
-//! Figures that are one operation on two others, declared from tables: a table weighs less on the page than as many calls.
+//! Figures that are one operation on two others, or a total of one, declared from tables: a table weighs less on the page than as many calls.
 
 use crate::figures::expression::{Binary, Expression, figure};
 use crate::figures::graph::GraphBuilder;
 use crate::figures::unit::Unit;
 use crate::messages::Message;
 
-/// One operation on two figures.
+/// One operation on two figures, or a total.
 pub(super) struct Worked {
     id: &'static str,
     title: Message,
@@ -14,6 +14,8 @@ pub(super) struct Worked {
     left: &'static str,
     operation: Binary,
     right: &'static str,
+    /// The axes along which a total is taken; none for an operation on two.
+    along: &'static [&'static str],
 }
 
 impl Worked {
@@ -33,6 +35,7 @@ impl Worked {
             left,
             operation: Binary::Multiply,
             right,
+            along: &[],
         }
     }
 
@@ -64,6 +67,20 @@ impl Worked {
         }
     }
 
+    /// `of` summed along axes.
+    pub(super) const fn total(
+        id: &'static str,
+        title: Message,
+        unit: Unit,
+        of: &'static str,
+        along: &'static [&'static str],
+    ) -> Self {
+        Self {
+            along,
+            ..Self::product(id, title, unit, of, "")
+        }
+    }
+
     /// The same as a table over axes.
     pub(super) const fn over(self, axes: &'static [&'static str]) -> Self {
         Self { axes, ..self }
@@ -73,13 +90,15 @@ impl Worked {
 /// Declares every figure of a table.
 pub(super) fn declare(graph: &mut GraphBuilder, worked: &[Worked]) {
     for one in worked {
-        graph
-            .figure(one.id, one.title.words(), one.unit)
-            .over(one.axes)
-            .formula(Expression::Binary(
+        let figure_of = graph.figure(one.id, one.title.words(), one.unit).over(one.axes);
+        if one.along.is_empty() {
+            figure_of.formula(Expression::Binary(
                 one.operation,
                 Box::new(figure(one.left)),
                 Box::new(figure(one.right)),
             ));
+        } else {
+            figure_of.sum(one.left, one.along);
+        }
     }
 }

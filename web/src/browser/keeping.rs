@@ -257,6 +257,6 @@ fn at_end(transaction: &IdbTransaction, then: Then<bool>) {
 }
 
 /// A function for the browser that is called at most once.
-fn once(work: Then<Event>) -> Function {
+pub(super) fn once(work: Then<Event>) -> Function {
     Closure::once_into_js(work).unchecked_into()
 }

@@ -1,15 +1,15 @@
 //! Whether the browser promises to keep its store when room runs short.
 
 use js_sys::{Function, Promise, Reflect};
-use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
-use super::keeping::Then;
+use super::keeping::{Then, once};
 
 /// Whether it does; `None` where it does not say. It is first asked to, where `is_asked`: some browsers then ask the
 /// person, others decide by how the page is used.
 pub fn lasting(is_asked: bool, then: Then<Option<bool>>) {
-    let heard: Function = Closure::once_into_js(move |said: JsValue| then(said.as_bool())).unchecked_into();
+    // Called with what is said, which is no event.
+    let heard = once(Box::new(move |said| then(said.as_bool())));
     if listen(is_asked, &heard).is_err() {
         // The browser takes no such question, as on a page that did not come over a safe connection.
         let _ = heard.call0(&JsValue::NULL);

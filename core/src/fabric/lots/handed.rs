@@ -6,10 +6,8 @@
 
 use std::sync::Arc;
 
-use super::left::Left;
 use super::region::Pieces;
 use super::{Front, LaidLots, Lot, LotKey};
-use crate::fabric::land::Land;
 use crate::plan::PlanPoint;
 
 /// A shape that leans less than this, of the cube of its fronts' lengths, leans by rounding.
@@ -25,9 +23,10 @@ pub(super) fn is_laid_mirrored(key: &LotKey) -> bool {
     if leaning.abs() > LEAST_LEANING * scale {
         return leaning < 0.0;
     }
-    let told: Vec<_> = key.fronts.iter().map(told_apart).collect();
-    let backward: Vec<_> = told.iter().rev().cloned().collect();
-    least_turn(&backward).lt(least_turn(&told))
+    let told: Vec<u64> = key.fronts.iter().map(told_apart).collect();
+    let mut backward = told.clone();
+    backward.reverse();
+    least_turn(&backward) < least_turn(&told)
 }
 
 /// Which way the land leans, seen along each front from its middle: toward its end, or toward its start where negative;
@@ -77,80 +76,77 @@ fn middle_of(pieces: &Pieces) -> Option<(f64, f64)> {
     })
 }
 
-/// What tells a front from others, whichever way the plan is turned.
-fn told_apart(front: &Front) -> (u64, u32, Option<super::LotType>, bool, Option<u32>) {
-    let length_um: u64 = front
-        .centerline
-        .windows(2)
-        .map(|pair| pair[0].distance_um(pair[1]))
-        .sum();
-    let steps = (length_um + APART_UM / 2) / APART_UM;
-    (steps, front.half_width_mm, front.own, front.is_head, front.setback_mm)
+/// What tells a front from others, whichever way the plan is turned: its length, and below it the width of its street, the
+/// building type along it alone, and whether it is a head.
+fn told_apart(front: &Front) -> u64 {
+    let steps = (length_um(front) + APART_UM / 2) / APART_UM;
+    let own = front.own.map_or(0, |own| u64::from(own.id.0) + 1);
+    (steps << 32) | (u64::from(front.half_width_mm & 0xffff) << 16) | ((own & 0x7fff) << 1) | u64::from(front.is_head)
 }
 
 /// The order around the face that reads least, from whichever front it begins.
-fn least_turn<T: Ord>(around: &[T]) -> impl Iterator<Item = &T> {
-    let turn = |start: usize| around.iter().cycle().skip(start).take(around.len());
-    let least = (0..around.len()).reduce(|least, start| if turn(start).lt(turn(least)) { start } else { least });
-    turn(least.unwrap_or(0))
+fn least_turn(around: &[u64]) -> Vec<u64> {
+    let mut turned = around.to_vec();
+    let mut least = around.to_vec();
+    for _ in around {
+        turned.rotate_left(1);
+        if turned < least {
+            least.copy_from_slice(&turned);
+        }
+    }
+    least
+}
+
+fn length_um(front: &Front) -> u64 {
+    let pairs = front.centerline.windows(2);
+    pairs.map(|pair| pair[0].distance_um(pair[1])).sum()
 }
 
 /// The mirror image of a face, its fronts around it the same way as before.
 pub(super) fn mirrored(key: &LotKey) -> LotKey {
-    let front = |front: &Front| Front {
-        centerline: mirrored_ring(&front.centerline),
-        ..front.clone()
-    };
-    LotKey {
-        land: Arc::new(Land {
-            pieces: mirrored_pieces(&key.land.pieces),
-            ..(*key.land).clone()
-        }),
-        fronts: key.fronts.iter().rev().map(front).collect(),
-        program: key.program.clone(),
+    let mut image = key.clone();
+    let mut land = (*key.land).clone();
+    land.pieces.iter_mut().flatten().for_each(|ring| mirror(ring));
+    image.land = Arc::new(land);
+    image.fronts.reverse();
+    for front in &mut image.fronts {
+        mirror(&mut front.centerline);
     }
+    image
 }
 
 /// The lots of a face, from those laid on its mirror image.
-pub(super) fn mirrored_back(laid: LaidLots, key: &LotKey) -> LaidLots {
-    let length_of = |lot: &Lot| -> u64 {
-        let mut fronts = key.fronts.iter();
-        let front = fronts.find(|front| front.side == lot.side && front.is_head == lot.is_at_head);
-        let centerline = front.map_or(&[][..], |front| &front.centerline);
-        centerline.windows(2).map(|pair| pair[0].distance_um(pair[1])).sum()
-    };
-    let mut lots: Vec<Lot> = Vec::with_capacity(laid.lots.len());
-    for of_front in laid
-        .lots
-        .chunk_by(|a, b| (a.side, a.is_at_head) == (b.side, b.is_at_head))
-    {
-        let length_um = of_front.first().map_or(0, length_of);
-        lots.extend(of_front.iter().rev().map(|lot| {
+pub(super) fn mirrored_back(mut laid: LaidLots, key: &LotKey) -> LaidLots {
+    for of_front in laid.lots.chunk_by_mut(Lot::is_beside) {
+        of_front.reverse();
+        let is_on = |front: &&Front| of_front.first().is_some_and(|lot| lot.is_on(front));
+        let length_um = key.fronts.iter().find(is_on).map_or(0, length_um);
+        for lot in of_front {
             let [from_um, to_um] = lot.front_um;
-            Lot {
-                front_um: [length_um.saturating_sub(to_um), length_um.saturating_sub(from_um)],
-                outline: mirrored_ring(&lot.outline),
-                footprint: mirrored_ring(&lot.footprint),
-                faces: [-lot.faces[0], lot.faces[1]],
-                ..lot.clone()
-            }
-        }));
+            lot.front_um = [length_um.saturating_sub(to_um), length_um.saturating_sub(from_um)];
+            lot.faces[0] = -lot.faces[0];
+            mirror(&mut lot.outline);
+            mirror(&mut lot.footprint);
+        }
     }
-    let (before, taken) = laid.left.into_parts();
-    let taken = taken.iter().map(|ring| mirrored_ring(ring)).collect();
-    LaidLots {
-        lots,
-        left: Left::of(mirrored_pieces(&before), taken),
+    laid.left.mirror();
+    laid
+}
+
+/// Mirrors a line or ring east to west and turns it around: what lay on its left lies there still.
+pub(super) fn mirror(points: &mut [PlanPoint]) {
+    points.reverse();
+    for point in points {
+        point.x_mm = point.x_mm.saturating_neg();
     }
 }
 
-fn mirrored_pieces(pieces: &Pieces) -> Pieces {
-    let piece = |piece: &Vec<Vec<PlanPoint>>| piece.iter().map(|ring| mirrored_ring(ring)).collect();
-    pieces.iter().map(piece).collect()
-}
+impl Lot {
+    fn is_beside(&self, other: &Self) -> bool {
+        (self.side, self.is_at_head) == (other.side, other.is_at_head)
+    }
 
-/// A line or ring mirrored east to west and read backward: what lay on its left lies there still.
-fn mirrored_ring(points: &[PlanPoint]) -> Vec<PlanPoint> {
-    let mirrored = |point: &PlanPoint| PlanPoint::new(point.x_mm.saturating_neg(), point.y_mm);
-    points.iter().rev().map(mirrored).collect()
+    fn is_on(&self, front: &Front) -> bool {
+        (self.side, self.is_at_head) == (front.side, front.is_head)
+    }
 }

@@ -2,6 +2,7 @@
 
 use std::sync::OnceLock;
 
+use super::handed::mirror;
 use super::region::{Pieces, without};
 use crate::plan::PlanPoint;
 
@@ -35,9 +36,10 @@ impl Left {
         self.cut.get_or_init(|| without(&self.before, &self.taken))
     }
 
-    /// What it is cut from, and what is taken of it.
-    pub(super) fn into_parts(self) -> (Pieces, Vec<Vec<PlanPoint>>) {
-        (self.before, self.taken)
+    /// Mirrors it, before anybody has looked.
+    pub(super) fn mirror(&mut self) {
+        let before = self.before.iter_mut().flatten();
+        before.chain(&mut self.taken).for_each(|ring| mirror(ring));
     }
 
     /// Pieces of land that hold all of it, at no cost.
