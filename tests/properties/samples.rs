@@ -1,5 +1,5 @@
-//! The sample sketches laid down elsewhere, another way around, and twice: every figure but those that look to the sun or
-//! to a raster stays, and every count doubles.
+//! The sample sketches laid down elsewhere, another way around, and twice: every figure but those that look to the sun
+//! stays, and every count doubles.
 
 use std::collections::BTreeMap;
 
@@ -98,13 +98,10 @@ fn check_alike(before: &Figures, after: &Figures, but: &[&str], what: &str) {
     }
 }
 
-/// What looks to the sun; shares of neighboring hectares, which lie along the axes of the plan; and how many homes have any
-/// walk to other homes, which a front moved by a millimeter decides for those next door.
-const BY_DIRECTION: [&str; 7] = [
+/// What looks to the sun; and how many homes have any walk to other homes, which a front moved by a millimeter decides for
+/// those next door.
+const BY_DIRECTION: [&str; 4] = [
     "sun.",
-    "mix.dissimilarity",
-    "mix.developed_cells",
-    "mix.unlike_neighbors",
     "walk.indirect_front",
     "walk.directness_homes",
     "walk.directness_sums",

@@ -3,12 +3,13 @@
 //! `(1 ÷ K) Σ over cells Σ over the 8 neighbors X ÷ 8`, X being 1 where the neighbor's use is another (R. Cervero and
 //! K. Kockelman, "Travel demand and the 3Ds", 1997, from memory). K counts cells of 100 m by 100 m that hold floor
 //! area; a cell's use is the one with most floor area, of equals the one first listed. A neighbor without floor area is
-//! no difference. Cells lie in the middle of the box around all lots, so that moving or mirroring the plan changes
-//! nothing. The floor area of a lot is spread evenly over the box around the lot.
+//! no difference. Cells lie along the way most lots face, in the middle of the box around all lots, so that moving, turning
+//! or mirroring the plan changes nothing. The floor area of a lot is spread evenly over the box around the lot.
 
 use crate::measures::count::FLOOR_USES;
 use crate::measures::frontage::Painted;
 use crate::measures::mix;
+use crate::number;
 use crate::say;
 
 /// The side of a cell: 100 m, a hectare.
@@ -34,14 +35,34 @@ pub(super) struct FloorBox {
     pub floor: Floor,
 }
 
+/// The way most lots face as a cosine and a sine, up to a quarter turn: that of the sum over lots of the fourth power of
+/// their direction as a complex number, by land. East where there is none.
+fn main_direction(painted: &Painted) -> (f64, f64) {
+    let (mut east, mut north) = (0.0, 0.0);
+    for lot in painted.iter().flat_map(|face| &face.laid.lots) {
+        let [x, y] = lot.faces.map(f64::from);
+        let (squared_x, squared_y) = (x * x - y * y, 2.0 * x * y);
+        let length = x * x + y * y;
+        if length > 0.0 {
+            let land = lot.twice_area_mm2 as f64 / (length * length);
+            east += land * (squared_x * squared_x - squared_y * squared_y);
+            north += land * 2.0 * squared_x * squared_y;
+        }
+    }
+    let angle_rad = number::atan2(north, east) / 4.0;
+    (number::cos(angle_rad), number::sin(angle_rad))
+}
+
 /// Counts the cells of a plan's lots. Cost: the lots and the cells.
 pub(super) fn cells(painted: &Painted) -> Result<Cells, &'static str> {
+    let (cos, sin) = main_direction(painted);
     let lots = painted.iter().flat_map(|face| face.laid.lots.iter().zip(&face.built));
     let boxes = lots.filter_map(|(lot, built)| {
         let held = painted.palette.get(*built)?;
         let counts = f64::from(lot.counts_ppm) / 1e6;
         let floor = FLOOR_USES.map(|floor_use| held.floor_area_m2(floor_use) as f64 * counts);
-        let mut points = lot.outline.iter().map(|point| point.to_m());
+        let turned = |(x, y): (f64, f64)| (x * cos + y * sin, y * cos - x * sin);
+        let mut points = lot.outline.iter().map(|point| turned(point.to_m()));
         let first = points.next()?;
         let (mut low, mut high) = (first, first);
         for point in points {
@@ -68,7 +89,8 @@ pub(super) fn unlike_neighbors(boxes: &[FloorBox]) -> Result<Cells, &'static str
         high = (high.0.max(held.high.0), high.1.max(held.high.1));
     }
     let [(west, columns), (south, rows)] = [(low.0, high.0), (low.1, high.1)].map(|(low, high)| {
-        let count = ((high - low) / CELL_M).ceil().max(1.0);
+        // Rounding adds no cell.
+        let count = ((high - low) / CELL_M - 1e-6).ceil().max(1.0);
         ((low + high - count * CELL_M) / 2.0, count)
     });
     if columns > MOST_CELLS || rows > MOST_CELLS {
