@@ -347,6 +347,8 @@ measures-open-squares = squares
 measures-open-natural = natural land
 measures-open-held-back = green land held back
 measures-open-in-lots = planted in lots
+measures-open-soft = parks in soft areas, roughly
+measures-is-soft-park = whether a kind of open space is parks in soft areas
 
 ## Land of the site.
 

@@ -16,6 +16,7 @@ study-note-no-lot = a block to be built on holds no lot: no street its lots may 
 study-note-no-boundary = no site boundary is drawn: the land that streets enclose and soft areas cover is counted as the site
 # reason is measures-no-center or what is wrong with the network of walks.
 study-note-no-walk = the walk to a center can not be worked out: { $reason }
+study-note-rough-homes = rough homes of soft areas have no walk until streets are drawn there: shares of homes within a walk count them as out of reach
 
 ## Cautions: what lies where, and whom to ask there. Local codes and licensed practice decide, never this program.
 ## "here" is the place the caution is shown at.

@@ -347,6 +347,8 @@ measures-open-squares = plazas
 measures-open-natural = suelo natural
 measures-open-held-back = suelo verde restringido
 measures-open-in-lots = plantado en lotes
+measures-open-soft = parques en áreas tentativas, aproximadamente
+measures-is-soft-park = si un tipo de espacio abierto son los parques en áreas tentativas
 
 ## Land of the site.
 

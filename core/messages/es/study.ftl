@@ -16,6 +16,7 @@ study-note-no-lot = una manzana para edificar no tiene ningún lote: no llega a 
 study-note-no-boundary = no se ha dibujado el límite del sitio: se cuenta como sitio el suelo que las calles encierran y el que cubren las áreas tentativas
 # reason is measures-no-center or what is wrong with the network of walks.
 study-note-no-walk = no se puede calcular el recorrido a pie hasta un centro: { $reason }
+study-note-rough-homes = las viviendas aproximadas de áreas tentativas no tienen camino a pie hasta que se tracen calles allí: las proporciones de viviendas con camino a pie las cuentan como fuera de alcance
 
 ## Cautions: what lies where, and whom to ask there. Local codes and licensed practice decide, never this program.
 ## "here" is the place the caution is shown at.

@@ -77,23 +77,25 @@ impl Study {
                 });
             }
         }
-        if seen.site.boundary.is_empty() && !self.fabric().faces.is_empty() {
+        let mut of_all = |words| {
             notes.push(Note {
-                words: say!("study-note-no-boundary").to_owned(),
+                words,
                 at: None,
                 mark: None,
                 is_caution: false,
                 units,
             });
+        };
+        if seen.site.boundary.is_empty() && !self.fabric().faces.is_empty() {
+            of_all(say!("study-note-no-boundary").to_owned());
         }
         if let Err(reason) = self.walk() {
-            notes.push(Note {
-                words: say!("study-note-no-walk", reason = reason),
-                at: None,
-                mark: None,
-                is_caution: false,
-                units,
-            });
+            of_all(say!("study-note-no-walk", reason = reason));
+        }
+        let rough = self.graph().index("homes.soft");
+        let rough = rough.map(|index| self.evaluation_for(index).cell(index, 0));
+        if rough.and_then(|cell| cell.number()).is_some_and(|homes| homes > 0.0) {
+            of_all(say!("study-note-rough-homes").to_owned());
         }
         notes.extend(cautions::cautions(self));
         notes

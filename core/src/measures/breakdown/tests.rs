@@ -72,3 +72,35 @@ fn rough_lots_count_in_the_phase_of_their_soft_area() {
         1e-6,
     );
 }
+
+/// Half of a soft area is park: as open space, as park land and as what the program has drawn it is the same land.
+#[test]
+fn a_park_in_a_soft_area_is_one_park_wherever_it_is_told() {
+    let mut measured = measures::tests::village();
+    measured.form.soft.is_park[2] = true;
+    let told = |measured: &measures::MeasureInputs| {
+        let evaluation = measures::tests::evaluated(measured);
+        let open: f64 = ["parks", "squares", "soft"]
+            .iter()
+            .map(|kind| at(&evaluation, "land.open_space", kind))
+            .sum();
+        [
+            open,
+            number(&evaluation, "land.park_land"),
+            number(&evaluation, "program.drawn.park_land"),
+            at(&evaluation, "land.open_space", "soft"),
+        ]
+    };
+    let before = told(&measured);
+    measured.form.soft.areas.push(SoftInput {
+        entry: Entry::new("soft_0", "a soft area"),
+        land_m2: 20_000.0,
+        shares: vec![0.0, 0.0, 0.5],
+        phase: 0,
+    });
+    let after = told(&measured);
+    assert!(before[3].abs() < 1e-12 && after[3] > 5_000.0);
+    for (one, other) in before.iter().zip(after) {
+        check("rough park", other - one, after[3], 1e-6);
+    }
+}

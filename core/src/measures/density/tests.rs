@@ -116,7 +116,7 @@ fn park_land_by_people_is_what_codes_ask_of_a_home() {
     let sq_ft_per_home = |people_per_home: f64, acres: f64| {
         let mut measured = one_type(1_000.0 / people_per_home, 1.0, people_per_home, 0.0, 400.0);
         let park_m2 = acres * ACRE_SQ_FT * SQUARE_FOOT_M2;
-        measured.form.land.open_space_m2 = [park_m2 * 0.75, park_m2 * 0.25, 5e3, 6e3, 0.0];
+        measured.form.land.open_space_m2 = [park_m2 * 0.75, park_m2 * 0.25, 5e3, 6e3, 0.0, 0.0];
         let evaluation = measures::tests::evaluated(&measured);
         check("people", number(&evaluation, "people.count"), 1_000.0, 1e-9);
         number(&evaluation, "land.park_land") / SQUARE_FOOT_M2 / number(&evaluation, "homes.count")

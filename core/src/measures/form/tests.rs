@@ -41,7 +41,7 @@ pub(crate) fn village() -> FormInputs {
     }
     form.land.constraints_m2[0] = [3_000.0, 3_000.0, 3_000.0, 3_000.0, 3_000.0];
     form.land.constraints_m2[2] = [4_500.0, 4_000.0, 0.0, 4_000.0, 0.0];
-    form.land.open_space_m2 = [6_500.0, 2_500.0, 0.0, 4_000.0, 0.0];
+    form.land.open_space_m2 = [6_500.0, 2_500.0, 0.0, 4_000.0, 0.0, 0.0];
     form.land.has_boundary = true;
     form.density.phases = vec![Entry::new("phase_0", "first"), Entry::new("phase_1", "second")];
     form.density.land_left_m2 = 1_230.5;

@@ -90,7 +90,7 @@ pub fn constraint_counts() -> [(&'static str, &'static str); CONSTRAINT_COUNTS] 
 }
 
 /// How many [`open_spaces`] there are.
-pub const OPEN_SPACES: usize = 5;
+pub const OPEN_SPACES: usize = 6;
 
 /// Kinds of open space, in order.
 #[must_use]
@@ -101,6 +101,7 @@ pub fn open_spaces() -> [(&'static str, &'static str); OPEN_SPACES] {
         ("natural", say!("measures-open-natural")),
         ("held_back", say!("measures-open-held-back")),
         ("in_lots", say!("measures-open-in-lots")),
+        ("soft", say!("measures-open-soft")),
     ]
 }
 
@@ -111,7 +112,7 @@ pub struct LandInputs {
     pub parts_m2: [[f64; SOURCES]; PARTS],
     /// Under constraints, by kind, then by what is counted.
     pub constraints_m2: [[f64; CONSTRAINT_COUNTS]; CONSTRAINT_KINDS],
-    /// Open space, by kind; what is planted in lots is worked out from the lots.
+    /// Open space, by kind; what is planted in lots is worked out from the lots, and parks in soft areas from those.
     pub open_space_m2: [f64; OPEN_SPACES],
     /// Whether a site boundary is drawn.
     pub has_boundary: bool,
@@ -260,10 +261,17 @@ fn declare_open_space(graph: &mut GraphBuilder) {
     let _ = graph
         .chosen("land.is_in_lots", say!("measures-is-planted"), unit::NUMBER)
         .over(&["open_space"]);
+    let _ = graph
+        .chosen("land.is_soft_park", say!("measures-is-soft-park"), unit::NUMBER)
+        .over(&["open_space"]);
     graph
         .figure("land.open_space", say!("measures-open-space"), unit::LAND)
         .over(&["open_space"])
-        .formula(figure("land.open_space_counted") + figure("land.planted_in_lots") * figure("land.is_in_lots"));
+        .formula(
+            figure("land.open_space_counted")
+                + figure("land.planted_in_lots") * figure("land.is_in_lots")
+                + figure("land.park_in_soft_areas") * figure("land.is_soft_park"),
+        );
     for (id, title, kind) in [
         ("land.parks", say!("measures-parks"), "parks"),
         ("land.squares", say!("measures-squares"), "squares"),
@@ -298,6 +306,8 @@ impl LandInputs {
         );
         let is_in_lots = open_spaces().map(|(id, _)| f64::from(u8::from(id == "in_lots")));
         inputs.set_chosen("land.is_in_lots", numbers(&is_in_lots));
+        let is_soft = open_spaces().map(|(id, _)| f64::from(u8::from(id == "soft")));
+        inputs.set_chosen("land.is_soft_park", numbers(&is_soft));
     }
 }
 

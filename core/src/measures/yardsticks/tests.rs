@@ -73,7 +73,7 @@ fn houses_that_are_lived_in_are_the_households_of_an_estimate() {
 #[test]
 fn five_thousand_people_have_the_parks_of_the_median_agency() {
     let mut measured = one_lot(2_000.0, 2.5, [0.0; 5], 0.0);
-    measured.form.land.open_space_m2 = [20.0 * ACRE_M2, 6.5 * ACRE_M2, 0.0, 0.0, 0.0];
+    measured.form.land.open_space_m2 = [20.0 * ACRE_M2, 6.5 * ACRE_M2, 0.0, 0.0, 0.0, 0.0];
     let evaluation = measures::tests::evaluated(&measured);
     check(
         "land",

@@ -24,3 +24,32 @@ fn whatever_is_to_be_built_where_no_street_reaches_is_told() {
     }
     assert!(!noted(13, false), "a park needs no lot");
 }
+
+#[test]
+fn rough_homes_are_told_to_have_no_walk() {
+    use crate::plan::building::LandUse;
+    use crate::plan::land::Portion;
+    use crate::plan::{AlternativeId, BuildingTypeId, Mark, MarkId, PlanPoint, SoftArea};
+    let corner = |x_m: i32, y_m: i32| PlanPoint::new(x_m * 1_000, y_m * 1_000);
+    let road = outside(&[(-200, 0), (600, 0)]);
+    let mut document = plan(&[road], &[], &[(0, 0), (400, 0), (400, 300), (0, 300)]);
+    let says = |document: &crate::plan::Document| {
+        let notes = Study::open(document.clone()).unwrap().notes();
+        notes.iter().any(|note| note.words.starts_with("rough homes"))
+    };
+    assert!(!says(&document));
+    let area = SoftArea {
+        outline: vec![corner(50, 50), corner(350, 50), corner(350, 250), corner(50, 250)],
+        program: vec![Portion {
+            building_type: BuildingTypeId(0),
+            share_ppm: 1_000_000,
+        }],
+        land_use: LandUse::Residential,
+        intensity_ppm: 1_000_000,
+        phase: None,
+    };
+    let shown = document.alternatives.keys().next().copied().unwrap_or(AlternativeId(0));
+    let marks = &mut document.alternatives.get_mut(&shown).unwrap().marks;
+    marks.insert(MarkId(900), Mark::SoftArea(area));
+    assert!(says(&document));
+}
