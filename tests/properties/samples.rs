@@ -221,3 +221,35 @@ fn a_second_copy_of_a_sample_doubles_every_count() {
         }
     }
 }
+
+/// Buildings stand on their own lots, up to the rounding of both; few lots of a sample are too odd to build on.
+#[test]
+fn every_building_stands_on_its_lot() {
+    use geo::{Area, BooleanOps, Coord, LineString, Polygon};
+    let polygon = |ring: &[PlanPoint]| {
+        let coords = ring.iter().map(|point| Coord::from(point.to_m()));
+        Polygon::new(LineString::from(coords.collect::<Vec<_>>()), Vec::new())
+    };
+    for (document, alternative) in samples() {
+        let name = document.heading.name.clone();
+        let mut study = Study::open(document).unwrap();
+        assert!(study.show_alternative(alternative));
+        let lots = || study.painted().iter().flat_map(|face| &face.laid.lots);
+        let without = lots().filter(|lot| lot.footprint.is_empty()).count();
+        assert!(
+            without * 50 <= lots().count(),
+            "{name}: {without} lots without a building"
+        );
+        for lot in lots().filter(|lot| !lot.footprint.is_empty()) {
+            let beyond = polygon(&lot.footprint)
+                .difference(&polygon(&lot.outline))
+                .unsigned_area();
+            assert!(
+                beyond < 0.1,
+                "{name}: {beyond} m² of {:?} beyond {:?}",
+                lot.footprint,
+                lot.outline
+            );
+        }
+    }
+}

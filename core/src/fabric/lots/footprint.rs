@@ -16,6 +16,9 @@ const SIDE_YARD_MM: f64 = 1_524.0;
 const SETBACK_MM: f64 = 3_048.0;
 const CLOSE_SETBACK_MM: f64 = 305.0;
 
+/// So far within a building's front and rear its room is looked at: past rounding at the lot's own edges.
+const EDGE_MM: f64 = 2.0;
+
 /// From this coverage on a building stands close to the walk and to its neighbors.
 const CLOSE_COVERAGE_THOUSANDTHS: u16 = 500;
 
@@ -42,30 +45,38 @@ pub(super) fn footprint(
     };
     let along = inward.left().times(-1.0);
     let corners: Vec<Spot> = outline.iter().map(|point| Spot::of(*point)).collect();
-    // The room at the building's front, middle and rear: lots that taper give less.
+    // The room from the building's front to its rear, and at every corner of the lot between: lots that taper or have a
+    // notch give less.
     let room = |depth: f64| {
-        let rooms = [0.05, 0.5, 0.95].map(|share| {
-            let place = front.plus(inward.times(setback + depth * share));
-            room_at(&corners, place, along)
-        });
-        let (left, right) = rooms
-            .into_iter()
-            .fold((f64::NEG_INFINITY, f64::INFINITY), |held, (left, right)| {
-                (held.0.max(left), held.1.min(right))
-            });
+        let (mut left, mut right) = (f64::NEG_INFINITY, f64::INFINITY);
+        for deep in [EDGE_MM, depth / 2.0, depth - EDGE_MM] {
+            let place = front.plus(inward.times(setback + deep));
+            let (to_left, to_right) = room_at(&corners, place, along);
+            (left, right) = (left.max(to_left), right.min(to_right));
+        }
+        for corner in &corners {
+            let deep = corner.minus(front).dot(inward) - setback;
+            let across = corner.minus(front).dot(along);
+            if deep > 0.0 && deep < depth {
+                if across <= 0.0 {
+                    left = left.max(across);
+                } else {
+                    right = right.min(across);
+                }
+            }
+        }
         (left + yard, right - yard)
     };
-    let mut depth = (area.sqrt() * 1.1).max(1.0);
+    let behind = room_behind(&corners, front, inward) - setback;
+    let mut depth = (area.sqrt() * 1.1).max(1.0).min(behind);
     for _ in 0..2 {
         let (left, right) = room(depth);
         if right <= left {
             return Vec::new();
         }
-        depth = area / (right - left);
+        depth = (area / (right - left)).min(behind);
     }
     let (left, right) = room(depth);
-    let behind = room_behind(&corners, front, inward) - setback;
-    let depth = depth.min(behind);
     if right - left <= 0.0 || depth <= 0.0 || (right - left) * depth < area / 2.0 {
         return Vec::new();
     }
