@@ -1,4 +1,5 @@
-//! Figures that are one operation on two others, or a total of one, declared from tables: a table weighs less on the page than as many calls.
+//! Figures that are one operation on two others, or a total of one, declared from tables: a table weighs less on the
+//! page than as many calls.
 
 use crate::figures::expression::{Binary, Expression, figure};
 use crate::figures::graph::GraphBuilder;
@@ -90,15 +91,15 @@ impl Worked {
 /// Declares every figure of a table.
 pub(super) fn declare(graph: &mut GraphBuilder, worked: &[Worked]) {
     for one in worked {
-        let figure_of = graph.figure(one.id, one.title.words(), one.unit).over(one.axes);
+        let declared = graph.figure(one.id, one.title.words(), one.unit).over(one.axes);
         if one.along.is_empty() {
-            figure_of.formula(Expression::Binary(
+            declared.formula(Expression::Binary(
                 one.operation,
                 Box::new(figure(one.left)),
                 Box::new(figure(one.right)),
             ));
         } else {
-            figure_of.sum(one.left, one.along);
+            declared.sum(one.left, one.along);
         }
     }
 }

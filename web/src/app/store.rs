@@ -48,7 +48,6 @@ pub const BAR: &str = "bar";
 pub const RAIL: &str = "rail";
 /// Id of the column of figures.
 pub const COLUMN: &str = "figures";
-
 /// Id of the card of the map.
 pub const MAP_CARD: &str = "map-card";
 /// Id of the status line.

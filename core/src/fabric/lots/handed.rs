@@ -79,7 +79,7 @@ fn middle_of(pieces: &Pieces) -> Option<(f64, f64)> {
 /// What tells a front from others, whichever way the plan is turned: its length, and below it the width of its street, the
 /// building type along it alone, and whether it is a head.
 fn told_apart(front: &Front) -> u64 {
-    let steps = (length_um(front) + APART_UM / 2) / APART_UM;
+    let steps = (front.length_um() + APART_UM / 2) / APART_UM;
     let own = front.own.map_or(0, |own| u64::from(own.id.0) + 1);
     (steps << 32) | (u64::from(front.half_width_mm & 0xffff) << 16) | ((own & 0x7fff) << 1) | u64::from(front.is_head)
 }
@@ -95,11 +95,6 @@ fn least_turn(around: &[u64]) -> Vec<u64> {
         }
     }
     least
-}
-
-fn length_um(front: &Front) -> u64 {
-    let pairs = front.centerline.windows(2);
-    pairs.map(|pair| pair[0].distance_um(pair[1])).sum()
 }
 
 /// The mirror image of a face, its fronts around it the same way as before.
@@ -120,7 +115,7 @@ pub(super) fn mirrored_back(mut laid: LaidLots, key: &LotKey) -> LaidLots {
     for of_front in laid.lots.chunk_by_mut(Lot::is_beside) {
         of_front.reverse();
         let is_on = |front: &&Front| of_front.first().is_some_and(|lot| lot.is_on(front));
-        let length_um = key.fronts.iter().find(is_on).map_or(0, length_um);
+        let length_um = key.fronts.iter().find(is_on).map_or(0, Front::length_um);
         for lot in of_front {
             let [from_um, to_um] = lot.front_um;
             lot.front_um = [length_um.saturating_sub(to_um), length_um.saturating_sub(from_um)];

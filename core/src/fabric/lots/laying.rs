@@ -123,12 +123,10 @@ impl<'a> Laying<'a> {
 
     /// Fronts by length, the longest first; equal ones in order around the face.
     fn order(&self) -> Vec<usize> {
-        let length = |front: &usize| -> u64 {
-            let centerline = &self.key.fronts[*front].centerline;
-            centerline.windows(2).map(|pair| pair[0].distance_um(pair[1])).sum()
-        };
         let mut order: Vec<usize> = (0..self.key.fronts.len()).collect();
-        order::sort_by_key(&mut order, |front| std::cmp::Reverse(length(front)));
+        order::sort_by_key(&mut order, |front| {
+            std::cmp::Reverse(self.key.fronts[*front].length_um())
+        });
         order
     }
 
@@ -390,12 +388,8 @@ impl<'a> Laying<'a> {
             if self.lots.iter().any(|lot| lot.side == held.side) {
                 continue;
             }
-            let length: f64 = held
-                .centerline
-                .windows(2)
-                .map(|pair| pair[0].distance_um(pair[1]) as f64 / 1e3)
-                .sum();
-            self.lay_smaller(own, 2.0 * length * f64::from(own.depth_mm), &[front]);
+            let length_mm = held.length_um() as f64 / 1e3;
+            self.lay_smaller(own, 2.0 * length_mm * f64::from(own.depth_mm), &[front]);
         }
     }
 

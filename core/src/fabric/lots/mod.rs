@@ -97,6 +97,14 @@ pub struct Front {
     pub setback_mm: Option<u32>,
 }
 
+impl Front {
+    /// Length of its centerline, in micrometers.
+    fn length_um(&self) -> u64 {
+        let pairs = self.centerline.windows(2);
+        pairs.map(|pair| pair[0].distance_um(pair[1])).sum()
+    }
+}
+
 /// All that the lots of a face depend on: equal keys have equal lots.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LotKey {

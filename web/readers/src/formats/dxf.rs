@@ -3,7 +3,8 @@
 //!
 //! A file is pairs of a number that says what follows and a value ("DXF Reference", 2012). The reader is our own:
 //! the crate `dxf` writes out every kind of thing a drawing can hold and alone takes half of this module's weight. What
-//! is not read is counted by its kind. Splines given by points alone are laid through them (`fitted`). Bends are flattened so that a chord is nowhere farther from its arc than 10 mm.
+//! is not read is counted by its kind. Splines given by points alone are laid through them (`fitted`). Bends are flattened
+//! so that a chord is nowhere farther from its arc than 10 mm.
 //! A text is a point where it stands, with its words as its name. Blocks are put in their places; what lies on layer 0 in
 //! a block is on the layer of the insertion.
 //!

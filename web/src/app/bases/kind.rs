@@ -175,6 +175,14 @@ mod tests {
     }
 
     #[test]
+    fn what_lies_beside_a_picture_can_be_chosen_with_it() {
+        for ending in WORLDS.iter().chain(&SYSTEM) {
+            let mut accepted = crate::browser::pictures::ACCEPTED.split(',');
+            assert!(accepted.any(|held| held == *ending), "{ending}");
+        }
+    }
+
+    #[test]
     fn a_world_file_and_a_system_have_the_name_of_their_picture() {
         let names = ["b.prj", "map.csv", "map.prj", "Map.JGW", "map2.wld", "jgw"].map(str::to_owned);
         assert_eq!(beside("MAP.jpg", &names, &WORLDS), Some(3));
