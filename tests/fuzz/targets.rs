@@ -50,7 +50,7 @@ pub const TARGETS: &[Target] = &[
     Target {
         name: "address_opened",
         read: plan::address_opened,
-        seeds: &ADDRESSES,
+        seeds: &[ADDRESSES[0], ADDRESSES[1], "tests/fixtures/fuzz/address/seeds"],
     },
 ];
 
