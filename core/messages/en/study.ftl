@@ -12,6 +12,8 @@ study-moment-unreadable = the marked moment can not be read
 study-note-mark = mark { $mark }
 # A use painted on a block that is not enclosed any more; it wakes when it is.
 study-note-asleep = a use is asleep: no street goes all the way around it
+study-note-outside-site = a use lies outside the site: nothing of it is counted; homes, jobs and shops out there can be drawn as outside context
+study-note-closed-in = nobody can walk here: a barrier, or land that may not be walked across, lies between this place and every street
 study-note-no-lot = a block to be built on holds no lot: no street its lots may front on reaches it, or it is too small; no homes, jobs or floor area are counted on it
 study-note-no-boundary = no site boundary is drawn: the land that streets enclose and soft areas cover is counted as the site
 # reason is measures-no-center or what is wrong with the network of walks.

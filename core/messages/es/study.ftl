@@ -12,6 +12,8 @@ study-moment-unreadable = no se puede leer el momento marcado
 study-note-mark = marca { $mark }
 # A use painted on a block that is not enclosed any more; it wakes when it is.
 study-note-asleep = un uso está en suspenso: ninguna calle lo rodea por completo
+study-note-outside-site = un uso queda fuera del sitio: no se cuenta nada de él; las viviendas, empleos y comercios de fuera pueden dibujarse como entorno exterior
+study-note-closed-in = nadie puede llegar aquí a pie: entre este lugar y todas las calles hay una barrera o un suelo que no se puede cruzar a pie
 study-note-no-lot = una manzana para edificar no tiene ningún lote: no llega a ella ninguna calle a la que sus lotes puedan dar frente, o es demasiado pequeña; no se cuentan en ella viviendas, empleos ni superficie construida
 study-note-no-boundary = no se ha dibujado el límite del sitio: se cuenta como sitio el suelo que las calles encierran y el que cubren las áreas tentativas
 # reason is measures-no-center or what is wrong with the network of walks.

@@ -2,32 +2,72 @@
 //!
 //! A place is a point, a stretch or an area, and reach is from all of it. Walkable links that run within
 //! [`PLACE_BAND_MM`] of a stretch or an area, or inside the area, are its doorstep: every part of them there is a source
-//! at no cost. A place farther from any walkable link than that is joined to the nearest one, and the straight walk
-//! between is the cost it starts at.
+//! at no cost. A place farther from any walkable link than that is joined to the nearest one that a straight walk leads
+//! to, which is the cost it starts at. Such a walk crosses no barrier and no land that is not to be walked across
+//! ([`hindrances`]); a place that these close in is joined to nothing.
 //!
-//! What it does not count: doors, fences and private ways.
+//! What it does not count: doors, private ways, and walks around what is in the way that are not straight.
+
+mod hindrances;
 
 use super::walk_network::WalkNetwork;
 use crate::network::graph::MOST_COST;
 use crate::network::{LinkId, Location, Network, Source, Stretch};
 use crate::order;
-use crate::plan::{Footprint, PlanPoint};
+use crate::plan::{AlternativeId, Document, Footprint, Mark, MarkId, PlanPoint};
+use hindrances::Hindrance;
 
 /// How near a walkable link must run to be a place's doorstep: 15 m, half of a wide right-of-way, since places are
 /// drawn anywhere between the centerline and their own front. Larger would reach over to the next street; smaller would
 /// miss the street a square opens to.
 pub const PLACE_BAND_MM: i32 = 15_000;
 
-/// The streets places open to: every link people walk, with the box around it.
+/// How far beside a corner of what is in the way a walk passes it: 2 mm, more than points are rounded by.
+const PASSING_MM: f64 = 2.0;
+
+/// The streets places open to: every link people walk, with the box around it, and what lies between them and places.
 #[derive(Clone, Debug)]
 pub struct Doorsteps {
     links: Vec<(LinkId, Bounds)>,
+    hindrances: Vec<Hindrance>,
 }
 
+/// Places and outside context that no straight walk leads to, for what is in the way closes them in, each with its first
+/// point. None where nobody walks on any street, which leaves every place without a walk. Cost: as their sources, where
+/// anything is in the way.
+#[must_use]
+pub fn closed_in(network: &WalkNetwork, document: &Document, alternative: AlternativeId) -> Vec<(MarkId, PlanPoint)> {
+    if Hindrance::all(document, alternative).is_empty() {
+        return Vec::new();
+    }
+    let doorsteps = Doorsteps::of(network, document, alternative);
+    if doorsteps.links.is_empty() {
+        return Vec::new();
+    }
+    let marks = document.alternatives.get(&alternative).map(|held| &held.marks);
+    let mut found = Vec::new();
+    for (id, mark) in marks.into_iter().flatten() {
+        let footprint = match mark {
+            Mark::Place(place) => &place.footprint,
+            Mark::Outside(outside) => &outside.footprint,
+            _ => continue,
+        };
+        if let Some(first) = footprint.points().first()
+            && doorsteps.sources(network, footprint).is_empty()
+        {
+            found.push((*id, *first));
+        }
+    }
+    found
+}
+
+/// Where a straight walk meets a street: its length in millimeters, the link, which of its pieces, how far along that.
+type Meeting = (f64, LinkId, usize, f64);
+
 impl Doorsteps {
-    /// The walkable streets of a network. O(their corners).
+    /// The walkable streets of a network, and what an alternative has between them. O(their corners).
     #[must_use]
-    pub fn of(network: &WalkNetwork) -> Self {
+    pub fn of(network: &WalkNetwork, document: &Document, alternative: AlternativeId) -> Self {
         let held = network.network();
         let links = held.link_ids().zip(held.links());
         let walkable = links.filter(|(id, link)| link.walkable && network.is_street(*id));
@@ -35,12 +75,15 @@ impl Doorsteps {
             links: walkable
                 .filter_map(|(id, _)| Some((id, Bounds::around(held.link_points(id))?)))
                 .collect(),
+            hindrances: Hindrance::all(document, alternative),
         }
     }
 
-    /// The sources of a place whose footprint is `footprint`; none where no link is walkable.
+    /// The sources of a place whose footprint is `footprint`; none where no link is walkable, or a straight walk leads to
+    /// none.
     ///
-    /// Cost: every box, and the segments of the links near the footprint against its own.
+    /// Cost: every box, and the segments of the links near the footprint against its own; where something is in the way,
+    /// the pieces of links that are nearer than the one that is met, times the corners of what is in the way.
     #[must_use]
     pub fn sources(&self, network: &WalkNetwork, footprint: &Footprint) -> Vec<Source> {
         let held = network.network();
@@ -52,11 +95,8 @@ impl Doorsteps {
         if !doorstep.is_empty() {
             return doorstep.into_iter().map(Source::stretch).collect();
         }
-        let points = match footprint {
-            Footprint::Point(point) => std::slice::from_ref(point),
-            Footprint::Line(points) | Footprint::Area(points) => points.as_slice(),
-        };
-        let nearest = points.iter().filter_map(|point| self.nearest(held, *point)).min();
+        let points = footprint.points().iter();
+        let nearest = points.filter_map(|point| self.nearest(held, *point)).min();
         let source = nearest.map(|(walk_um, place)| {
             let cost = network.cost_of_level_um(walk_um).min(MOST_COST);
             Source::location(place).starting_at(cost)
@@ -64,12 +104,25 @@ impl Doorsteps {
         source.into_iter().collect()
     }
 
-    /// The nearest place on any walkable street, and the straight distance to it in micrometers; ties go to the lower
-    /// link.
+    /// The nearest place on any walkable street that a straight walk leads to, and its length in micrometers; ties go to
+    /// the lower link. `None` where none does.
     #[must_use]
     pub fn nearest(&self, network: &Network, point: PlanPoint) -> Option<(u64, Location)> {
+        let mut meeting = self.nearest_of_all(network, point)?;
+        let held = self.hindrances.iter().filter(|held| held.may_hinder(point));
+        let in_the_way: Vec<&Hindrance> = held.collect();
+        if is_hindered(&in_the_way, point, place_of(network, meeting)) {
+            meeting = self.nearest_in_sight(network, point, &in_the_way)?;
+        }
+        let (distance_mm, link, piece, share) = meeting;
+        let along_um = Along::of(network, link).um(piece, share);
+        Some(((distance_mm * 1000.0).round() as u64, Location { link, along_um }))
+    }
+
+    /// As [`Self::nearest`], whatever is in the way.
+    fn nearest_of_all(&self, network: &Network, point: PlanPoint) -> Option<Meeting> {
         let (x, y) = (f64::from(point.x_mm), f64::from(point.y_mm));
-        let on_link = |link: LinkId| -> Option<(f64, LinkId, usize, f64)> {
+        let on_link = |link: LinkId| -> Option<Meeting> {
             let points = network.link_points(link);
             let pieces = points.windows(2).enumerate().map(|(place, pair)| {
                 let segment = Segment::between(pair[0], pair[1]);
@@ -94,9 +147,50 @@ impl Doorsteps {
             let found = on_link(link).filter(|found| (found.0, found.1) < (best.0, best.1));
             best = found.unwrap_or(best);
         }
-        let (distance_mm, link, piece, share) = best;
-        let along_um = Along::of(network, link).um(piece, share);
-        Some(((distance_mm * 1000.0).round() as u64, Location { link, along_um }))
+        Some(best)
+    }
+
+    /// The nearest meeting that nothing hinders. On each piece of a street it is the place nearest to the point, an end
+    /// of the piece, where the walk passes a corner of what is in the way, or where the street itself leads over that.
+    fn nearest_in_sight(&self, network: &Network, point: PlanPoint, in_the_way: &[&Hindrance]) -> Option<Meeting> {
+        let (x, y) = (f64::from(point.x_mm), f64::from(point.y_mm));
+        let mut best: Option<Meeting> = None;
+        let mut shares: Vec<(f64, f64)> = Vec::new();
+        for &(link, _) in &self.links {
+            for (place, pair) in network.link_points(link).windows(2).enumerate() {
+                let segment = Segment::between(pair[0], pair[1]);
+                let nearest = segment.nearest_share(x, y);
+                let is_nearer = |distance: f64| best.is_none_or(|held| distance < held.0);
+                if !is_nearer(segment.distance_at(nearest, x, y)) {
+                    continue;
+                }
+                shares.clear();
+                let mut may_be_at = |share: f64| shares.push((segment.distance_at(share, x, y), share));
+                [nearest, 0.0, 1.0].into_iter().for_each(&mut may_be_at);
+                let aside = PASSING_MM / segment.squared_length().sqrt();
+                let mut may_be_beside = |other: Segment| {
+                    let share = segment.share_on(&other);
+                    for share in share.into_iter().flat_map(|share| [share - aside, share + aside]) {
+                        may_be_at(share.clamp(0.0, 1.0));
+                    }
+                };
+                for line in in_the_way.iter().map(|held| held.line()) {
+                    for corner in line {
+                        may_be_beside(Segment::between(point, *corner));
+                    }
+                    for side in line.windows(2) {
+                        may_be_beside(Segment::between(side[0], side[1]));
+                    }
+                }
+                shares.retain(|(distance, _)| is_nearer(*distance));
+                order::sort_by(&mut shares, |a, b| a.0.total_cmp(&b.0));
+                let mut meetings = shares.iter().map(|&(distance, share)| (distance, link, place, share));
+                best = meetings
+                    .find(|meeting| !is_hindered(in_the_way, point, place_of(network, *meeting)))
+                    .or(best);
+            }
+        }
+        best
     }
 
     /// The parts of walkable streets within the band of `line`, or inside it where it is the boundary of an area.
@@ -142,6 +236,22 @@ impl Doorsteps {
         }
         stretches
     }
+}
+
+/// Where a walk meets a street, to the nearest millimeter.
+fn place_of(network: &Network, (_, link, piece, share): Meeting) -> PlanPoint {
+    let Some(&[from, to]) = network.link_points(link).get(piece..piece + 2) else {
+        return PlanPoint::default();
+    };
+    let between = |from: i32, to: i32| f64::from(from) + share * (f64::from(to) - f64::from(from));
+    PlanPoint::new(
+        between(from.x_mm, to.x_mm).round() as i32,
+        between(from.y_mm, to.y_mm).round() as i32,
+    )
+}
+
+fn is_hindered(in_the_way: &[&Hindrance], from: PlanPoint, to: PlanPoint) -> bool {
+    in_the_way.iter().any(|held| held.is_crossed(from, to))
 }
 
 /// Distances along one link, asked for with growing places.
@@ -272,6 +382,13 @@ impl Segment {
         (((x - self.x) * self.dx + (y - self.y) * self.dy) / squared).clamp(0.0, 1.0)
     }
 
+    /// The share of this segment where its line meets that of another; none where they run alongside.
+    fn share_on(&self, other: &Self) -> Option<f64> {
+        let change = self.dx * other.dy - self.dy * other.dx;
+        let share = ((other.x - self.x) * other.dy - (other.y - self.y) * other.dx) / change;
+        share.is_finite().then_some(share)
+    }
+
     fn distance_at(&self, share: f64, x: f64, y: f64) -> f64 {
         let (ox, oy) = (self.x + share * self.dx - x, self.y + share * self.dy - y);
         (ox * ox + oy * oy).sqrt()
@@ -361,3 +478,6 @@ fn within_linear(start: f64, change: f64, least: f64, most: f64) -> Option<(f64,
     let (from, to) = (a.min(b).max(0.0), a.max(b).min(1.0));
     (from < to).then_some((from, to))
 }
+
+#[cfg(test)]
+mod tests;

@@ -104,7 +104,7 @@ pub struct ConstraintArea {
     pub counts_in_site: bool,
     /// Whether it counts as buildable land.
     pub counts_in_buildable: bool,
-    /// Whether people may walk across it.
+    /// Whether people may walk across it, where no street or path is drawn: from a place beyond it to a street.
     pub is_walkable: bool,
 }
 
@@ -174,6 +174,17 @@ pub enum Footprint {
     Line(Vec<PlanPoint>),
     /// An outline, closed by itself.
     Area(Vec<PlanPoint>),
+}
+
+impl Footprint {
+    /// Its points, in the order in which they are drawn.
+    #[must_use]
+    pub const fn points(&self) -> &[PlanPoint] {
+        match self {
+            Self::Point(point) => std::slice::from_ref(point),
+            Self::Line(points) | Self::Area(points) => points.as_slice(),
+        }
+    }
 }
 
 /// How sure a place is.

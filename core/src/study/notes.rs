@@ -7,6 +7,7 @@ use std::fmt;
 
 use super::Study;
 use crate::fabric::lots::lot_type;
+use crate::measures::place_sources::closed_in;
 use crate::plan::document::UnitSystem;
 use crate::plan::{MarkId, PlanPoint};
 use crate::say;
@@ -49,18 +50,26 @@ impl Study {
         let seen = self.seen();
         let units = seen.settings.units;
         let held = seen.alternatives.get(&self.alternative());
+        let mut of_mark = |words: &str, at, mark| {
+            notes.push(Note {
+                words: words.to_owned(),
+                at: Some(at),
+                mark: Some(mark),
+                is_caution: false,
+                units,
+            });
+        };
         for (id, mark) in held.into_iter().flat_map(|held| &held.marks) {
-            if let Some(use_mark) = mark.as_use()
-                && !self.fabric().face_of_mark.contains_key(id)
-            {
-                notes.push(Note {
-                    words: say!("study-note-asleep").to_owned(),
-                    at: Some(use_mark.anchor),
-                    mark: Some(*id),
-                    is_caution: false,
-                    units,
-                });
+            let Some(use_mark) = mark.as_use() else { continue };
+            let face = self.fabric().face_of_mark.get(id);
+            match face.and_then(|face| self.fabric().face(*face)) {
+                None => of_mark(say!("study-note-asleep"), use_mark.anchor, *id),
+                Some(face) if !face.is_in_site => of_mark(say!("study-note-outside-site"), use_mark.anchor, *id),
+                Some(_) => {}
             }
+        }
+        for (id, at) in closed_in(self.derived.walks.network(), &seen, self.alternative()) {
+            of_mark(say!("study-note-closed-in"), at, id);
         }
         for painted in self.painted().iter() {
             let Some(face) = self.fabric().face(painted.face) else {
@@ -68,13 +77,7 @@ impl Study {
             };
             let is_for_lots = |id| lot_type(&seen, id).is_some_and(|held| held.is_built);
             if painted.laid.lots.is_empty() && painted.land_m2.iter().any(|(id, _)| is_for_lots(*id)) {
-                notes.push(Note {
-                    words: say!("study-note-no-lot").to_owned(),
-                    at: Some(face.anchor),
-                    mark: Some(painted.mark),
-                    is_caution: false,
-                    units,
-                });
+                of_mark(say!("study-note-no-lot"), face.anchor, painted.mark);
             }
         }
         let mut of_all = |words| {

@@ -138,6 +138,8 @@ pub fn ends(
     network: &WalkNetwork,
 ) -> AllEnds {
     let mut ends = Finder {
+        document,
+        alternative,
         network,
         doorsteps: None,
         ends: AllEnds::default(),
@@ -166,6 +168,8 @@ pub fn ends(
 }
 
 struct Finder<'a> {
+    document: &'a Document,
+    alternative: AlternativeId,
     network: &'a WalkNetwork,
     doorsteps: Option<Doorsteps>,
     /// `all` holds only what is hoped for until the end.
@@ -181,8 +185,15 @@ impl Finder<'_> {
     }
 
     fn add_footprint(&mut self, destination: Destination, footprint: &Footprint, is_sure: bool) {
-        let network = self.network;
-        let doorsteps = self.doorsteps.get_or_insert_with(|| Doorsteps::of(network));
+        let Self {
+            document,
+            alternative,
+            network,
+            ..
+        } = *self;
+        let doorsteps = self
+            .doorsteps
+            .get_or_insert_with(|| Doorsteps::of(network, document, alternative));
         let sources = doorsteps.sources(network, footprint);
         let held = &mut self.ends[destination as usize];
         if is_sure { &mut held.sure } else { &mut held.all }.extend(sources);

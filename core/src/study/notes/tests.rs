@@ -53,3 +53,62 @@ fn rough_homes_are_told_to_have_no_walk() {
     marks.insert(MarkId(900), Mark::SoftArea(area));
     assert!(says(&document));
 }
+
+#[test]
+fn a_use_outside_the_site_is_told_to_count_nothing() {
+    let ring = street(&[(100, 100), (200, 100), (200, 160), (100, 160), (100, 100)]);
+    let road = outside(&[(-200, 0), (600, 0)]);
+    let uses = [land((150, 130), 0)];
+    let says = |site: &[(i32, i32)]| {
+        let document = plan(&[road.clone(), ring.clone()], &uses, site);
+        let notes = Study::open(document).unwrap().notes();
+        notes.iter().any(|note| note.words.starts_with("a use lies outside"))
+    };
+    assert!(!says(&[(0, 0), (400, 0), (400, 300), (0, 300)]));
+    assert!(says(&[(0, 200), (400, 200), (400, 300), (0, 300)]));
+    assert!(!says(&[]), "without a site all that streets enclose is the site");
+}
+
+#[test]
+fn a_place_that_is_closed_in_is_told_where_it_is() {
+    use crate::plan::land::Barrier;
+    use crate::plan::{AlternativeId, Certainty, Footprint, Mark, MarkId, Place, PlaceKind, PlanPoint};
+    let at = |x_m: i32, y_m: i32| PlanPoint::new(x_m * 1_000, y_m * 1_000);
+    let road = outside(&[(-200, 0), (600, 0)]);
+    let mut document = plan(&[road], &[], &[(0, 0), (400, 0), (400, 300), (0, 300)]);
+    let shown = document.alternatives.keys().next().copied().unwrap_or(AlternativeId(0));
+    let marks = &mut document.alternatives.get_mut(&shown).unwrap().marks;
+    let school = Place {
+        name: String::new(),
+        kind: PlaceKind::School,
+        footprint: Footprint::Point(at(200, 100)),
+        minimum_size_m2: 0,
+        certainty: Certainty::Existing,
+        phase: None,
+    };
+    marks.insert(MarkId(900), Mark::Place(school));
+    let fence = |ends_m: [i32; 2]| Barrier {
+        name: String::new(),
+        line: [
+            (150, 50),
+            (250, 50),
+            (250, 150),
+            (150, 150),
+            (150, ends_m[0]),
+            (150, ends_m[1]),
+        ]
+        .map(|(x_m, y_m)| at(x_m, y_m))
+        .to_vec(),
+    };
+    for (ends_m, is_closed_in) in [([60, 60], false), ([60, 50], true)] {
+        let marks = &mut document.alternatives.get_mut(&shown).unwrap().marks;
+        marks.insert(MarkId(901), Mark::Barrier(fence(ends_m)));
+        let notes = Study::open(document.clone()).unwrap().notes();
+        let told = notes.iter().find(|note| note.words.starts_with("nobody can walk here"));
+        assert_eq!(
+            told.map(|note| (note.mark, note.at)),
+            is_closed_in.then_some((Some(MarkId(900)), Some(at(200, 100)))),
+            "{ends_m:?}"
+        );
+    }
+}

@@ -13,7 +13,7 @@ use crate::plan::weight::mark_bytes;
 
 use super::super::AddressFault;
 use super::coder::PIECE_BYTES;
-use super::marks::{KINDS, blank, kind_number, points_of_footprint};
+use super::marks::{KINDS, blank, kind_number};
 use super::walk::{Walk, fields};
 
 /// How many marks of the earlier alternative are looked at to find the one a mark is like.
@@ -300,12 +300,12 @@ pub(super) fn points_of(mark: &Mark) -> Vec<PlanPoint> {
         Mark::Use(held) => vec![held.anchor],
         Mark::SoftArea(area) => area.outline.clone(),
         Mark::Constraint(area) => area.outline.clone(),
-        Mark::Place(place) => points_of_footprint(&place.footprint).to_vec(),
+        Mark::Place(place) => place.footprint.points().to_vec(),
         Mark::SiteAccess(access) => vec![access.at],
         Mark::Parcel(parcel) => parcel.outline.clone(),
         Mark::Barrier(barrier) => barrier.line.clone(),
         Mark::Crossing(crossing) => vec![crossing.at],
-        Mark::Outside(outside) => points_of_footprint(&outside.footprint).to_vec(),
+        Mark::Outside(outside) => outside.footprint.points().to_vec(),
         Mark::Note(note) => vec![note.at],
     }
 }

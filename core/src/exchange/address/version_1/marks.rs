@@ -494,8 +494,8 @@ impl Walk {
         let shape = self
             .coder
             .choice(fields::FOOTPRINT, &[what, kind], 3, number(footprint));
-        let mut points = points_of_footprint(footprint).to_vec();
-        let like = points_of_footprint(like);
+        let mut points = footprint.points().to_vec();
+        let like = like.points();
         *footprint = match shape {
             0 => {
                 let given = points.first().copied().unwrap_or_default();
@@ -510,14 +510,6 @@ impl Walk {
                 }
             }
         };
-    }
-}
-
-/// The points of a footprint.
-pub(super) fn points_of_footprint(footprint: &Footprint) -> &[PlanPoint] {
-    match footprint {
-        Footprint::Point(point) => std::slice::from_ref(point),
-        Footprint::Line(points) | Footprint::Area(points) => points,
     }
 }
 

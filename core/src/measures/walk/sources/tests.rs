@@ -123,6 +123,8 @@ fn lots_along_one_street_count_together_across_it_and_over_short_gaps() {
     };
     let found = |fronts: &[Front]| {
         let mut finder = Finder {
+            document: &drawing.document,
+            alternative: FIRST,
             network: worked.walks.network(),
             doorsteps: None,
             ends: AllEnds::default(),
