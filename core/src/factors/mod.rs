@@ -169,7 +169,5 @@ mod tests {
         // 4.74 and 4.25 ft/s are 1.44 and 1.30 m/s: HCM 2010, chapter 4.
         check_value("walking.crossing_speed_age_13_to_60", 1.44, 0.005);
         check_value("walking.crossing_speed_over_60", 1.30, 0.005);
-        // 100 homes are 251 people: average household of 2023.
-        check_value("people.per_home", 2.51, 1e-12);
     }
 }

@@ -34,28 +34,35 @@ impl fmt::Display for OverrideFault {
     }
 }
 
-/// Floor areas per job were factors once, in square feet, of which these were usual; now factors say how many times as much
-/// floor a job takes as the plan's building types say.
-const USUAL_FLOOR_PER_JOB_SQ_FT: [(&str, f64); 4] = [
-    ("work", 250.0),
-    ("shops", 550.0),
-    ("learning", 1300.0),
-    ("gathering", 1645.0),
+/// What was a factor once, by its earlier id: a floor area per job, in square feet, and people per home. Now factors say
+/// how many times as much it is as the plan's building types say; the last is what was usual (people per home: the
+/// average household of 2023, by a search engine's extract whose publishing office was not recorded).
+const EARLIER: [(&str, &str, f64); 5] = [
+    ("jobs.floor_per_job.work", "jobs.floor_per_job_scale.work", 250.0),
+    ("jobs.floor_per_job.shops", "jobs.floor_per_job_scale.shops", 550.0),
+    (
+        "jobs.floor_per_job.learning",
+        "jobs.floor_per_job_scale.learning",
+        1300.0,
+    ),
+    (
+        "jobs.floor_per_job.gathering",
+        "jobs.floor_per_job_scale.gathering",
+        1645.0,
+    ),
+    ("people.per_home", "people.household_scale", 2.51),
 ];
 
-/// A value as it is meant now, by the id it has now: a floor area per job counts by what was usual.
-fn meant_now(id: &str, value: Override) -> (String, Override) {
-    let workplace = id.strip_prefix("jobs.floor_per_job.");
-    let found = USUAL_FLOOR_PER_JOB_SQ_FT
-        .iter()
-        .find(|(held, _)| Some(*held) == workplace);
-    found.map_or((id.to_owned(), value), |(workplace, usual)| {
+/// A value as it is meant now, by the id it has now: what had a unit counts by what was usual.
+fn meant_now(id: &str, value: Override) -> (&str, Override) {
+    let found = EARLIER.iter().find(|(earlier, ..)| *earlier == id);
+    found.map_or((id, value), |(_, now, usual)| {
         let relative = Override {
             low: value.low.map(|low| low / usual),
             typical: value.typical / usual,
             high: value.high.map(|high| high / usual),
         };
-        (["jobs.floor_per_job_scale.", workplace].concat(), relative)
+        (now, relative)
     })
 }
 
@@ -63,8 +70,9 @@ impl Factors {
     /// These factors with the user's own values, each by id or earlier id. A value equal to the shipped one is no
     /// change.
     ///
-    /// Floor areas per job, which kept plans may name, are taken as so many times what was usual: a plan that said 500
-    /// square feet of office where 250 was usual has jobs that take twice the floor its building types say.
+    /// Floor areas per job and people per home, which kept plans may name, are taken as so many times what was usual: a
+    /// plan that said 500 square feet of office where 250 was usual has jobs that take twice the floor its building types
+    /// say.
     ///
     /// # Errors
     /// Every unknown id, every id named twice, every value that does not fit its factor.
@@ -83,7 +91,7 @@ impl Factors {
                 });
             };
             let (now, value) = meant_now(id, value);
-            let Some(shipped) = self.get(&now) else {
+            let Some(shipped) = self.get(now) else {
                 fault(say!("factors-no-such").to_owned());
                 continue;
             };
@@ -132,23 +140,28 @@ mod tests {
     #[test]
     fn an_overridden_factor_keeps_its_shipped_values_beside_it() {
         let shipped = Factors::shipped().unwrap();
-        let changed = shipped.with_overrides([("people.per_home", own(3.0))]).unwrap();
-        let factor = changed.get("people.per_home").unwrap();
-        assert!((factor.spread.typical - 3.0).abs() < 1e-12);
-        assert_eq!(factor.shipped, Some(shipped.get("people.per_home").unwrap().spread));
+        let changed = shipped.with_overrides([("people.workers_per_home", own(1.7))]).unwrap();
+        let factor = changed.get("people.workers_per_home").unwrap();
+        assert!((factor.spread.typical - 1.7).abs() < 1e-12);
+        assert_eq!(
+            factor.shipped,
+            Some(shipped.get("people.workers_per_home").unwrap().spread)
+        );
         assert!(factor.spread.faults().is_empty());
     }
 
     #[test]
     fn the_shipped_value_is_no_change() {
         let shipped = Factors::shipped().unwrap();
-        let changed = shipped.with_overrides([("people.per_home", own(2.51))]).unwrap();
+        let changed = shipped
+            .with_overrides([("people.workers_per_home", own(1.25))])
+            .unwrap();
         assert_eq!(changed, shipped);
     }
 
-    /// Plans kept while factors gave floor areas per job still say what they said.
+    /// Plans kept while factors gave floor areas per job and people per home still say what they said.
     #[test]
-    fn a_floor_area_per_job_is_so_many_times_the_usual_one() {
+    fn what_was_a_factor_once_is_so_many_times_the_usual_one() {
         let shipped = Factors::shipped().unwrap();
         let of = |values: [(&str, Override); 1]| shipped.with_overrides(values).unwrap();
         let whole = Override {
@@ -165,12 +178,11 @@ mod tests {
             ..spread
         };
         assert_eq!(spread, expected);
-        for (workplace, usual) in USUAL_FLOOR_PER_JOB_SQ_FT {
-            let earlier = format!("jobs.floor_per_job.{workplace}");
-            assert_eq!(of([(&earlier, own(usual))]), shipped, "{earlier}");
-            let changed = of([(&earlier, own(usual * 1.5))]);
-            let now = changed.get(&format!("jobs.floor_per_job_scale.{workplace}")).unwrap();
-            assert!((now.spread.typical - 1.5).abs() < 1e-12, "{workplace}");
+        for (earlier, now, usual) in EARLIER {
+            assert_eq!(of([(earlier, own(usual))]), shipped, "{earlier}");
+            let changed = of([(earlier, own(usual * 1.5))]);
+            let now = changed.get(now).unwrap();
+            assert!((now.spread.typical - 1.5).abs() < 1e-12, "{earlier}");
         }
         let values = [
             ("jobs.floor_per_job.work", own(400.0)),
@@ -186,15 +198,20 @@ mod tests {
         let faults = shipped
             .with_overrides([
                 ("no.such", own(1.0)),
-                ("people.per_home", own(-1.0)),
+                ("people.workers_per_home", own(-1.0)),
                 ("land.lot_yield_share", own(2.0)),
-                ("people.per_home", own(2.0)),
+                ("people.workers_per_home", own(2.0)),
             ])
             .unwrap_err();
         let ids: Vec<&str> = faults.iter().map(|fault| fault.id.as_str()).collect();
         assert_eq!(
             ids,
-            ["no.such", "people.per_home", "land.lot_yield_share", "people.per_home"]
+            [
+                "no.such",
+                "people.workers_per_home",
+                "land.lot_yield_share",
+                "people.workers_per_home"
+            ]
         );
     }
 }
