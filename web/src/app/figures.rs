@@ -1,7 +1,7 @@
 //! The column of figures: first-level lines, all others under headings that open, their ranges once they are drawn, and
 //! where the doubt comes from.
 
-use hobnail_core::order::{OrderedMap, OrderedSet};
+use hobnail_core::order::{self, OrderedMap, OrderedSet};
 use hobnail_core::{message, say};
 
 use hobnail_core::figures::graph::{Graph, Node, NodeIndex, Operator};
@@ -106,7 +106,7 @@ fn under(study: &Study, heading: Heading) -> Vec<NodeIndex> {
             && Heading::of(&node.id) == heading
     };
     let mut held: Vec<NodeIndex> = graph.indices().filter(is_here).collect();
-    held.sort_by_key(|index| {
+    order::sort_by_key(&mut held, |index| {
         let node = graph.node(*index);
         let family = FIRST.iter().position(|first| node.id.starts_with(first));
         (
