@@ -21,7 +21,7 @@ use crate::measures::mix::jobs_on;
 use crate::measures::worked::{self, Worked};
 use crate::message;
 use crate::plan::document::UnitSystem;
-use crate::plan::inside::goes_around;
+use crate::plan::inside::{goes_around, segments_meet};
 use crate::plan::land::Portion;
 use crate::plan::{AlternativeId, Document, Mark, MarkId, PlanPoint, SoftArea};
 use crate::say;
@@ -107,7 +107,7 @@ fn is_mostly_in(face: &FaceOfLand, outline: &[PlanPoint]) -> bool {
     };
     let around = edges_of(outline);
     let mut boundary = face.outline.iter().flat_map(|ring| edges_of(ring));
-    let shares_a_point = |edge: [PlanPoint; 2]| around.iter().any(|other| meet(edge, *other));
+    let shares_a_point = |edge: [PlanPoint; 2]| around.iter().any(|other| segments_meet(edge, *other));
     if !boundary.any(shares_a_point) {
         // The face is inside or outside as a whole, unless the outline lies within the face.
         let is_in =
@@ -124,17 +124,6 @@ fn is_mostly_in(face: &FaceOfLand, outline: &[PlanPoint]) -> bool {
         .map(|ring| twice_area_mm2(ring))
         .sum();
     2 * outside < face.land.twice_face_mm2
-}
-
-/// Whether two segments share a point, exact.
-fn meet([a, b]: [PlanPoint; 2], [c, d]: [PlanPoint; 2]) -> bool {
-    let apart = |p: i32, q: i32, r: i32, s: i32| p.max(q) < r.min(s) || r.max(s) < p.min(q);
-    if apart(a.x_mm, b.x_mm, c.x_mm, d.x_mm) || apart(a.y_mm, b.y_mm, c.y_mm, d.y_mm) {
-        return false;
-    }
-    let divides =
-        |a: PlanPoint, b: PlanPoint, c: PlanPoint, d: PlanPoint| a.cross(b, c).signum() * a.cross(b, d).signum() <= 0;
-    divides(a, b, c, d) && divides(c, d, a, b)
 }
 
 /// A soft area's program as portions of its land: each share times the intensity.

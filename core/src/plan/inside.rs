@@ -38,16 +38,11 @@ pub fn goes_around(outline: &[PlanPoint], point: PlanPoint) -> bool {
 /// Whether two segments share a point, exact.
 #[must_use]
 pub fn segments_meet([a, b]: [PlanPoint; 2], [c, d]: [PlanPoint; 2]) -> bool {
-    let sides = |p: PlanPoint, q: PlanPoint, r: PlanPoint| p.cross(q, r).signum();
-    let (c_side, d_side) = (sides(a, b, c), sides(a, b, d));
-    let (a_side, b_side) = (sides(c, d, a), sides(c, d, b));
-    let is_within = |p: PlanPoint, q: PlanPoint, r: PlanPoint| {
-        (p.x_mm.min(q.x_mm)..=p.x_mm.max(q.x_mm)).contains(&r.x_mm)
-            && (p.y_mm.min(q.y_mm)..=p.y_mm.max(q.y_mm)).contains(&r.y_mm)
-    };
-    (c_side * d_side < 0 && a_side * b_side < 0)
-        || (c_side == 0 && is_within(a, b, c))
-        || (d_side == 0 && is_within(a, b, d))
-        || (a_side == 0 && is_within(c, d, a))
-        || (b_side == 0 && is_within(c, d, b))
+    let apart = |p: i32, q: i32, r: i32, s: i32| p.max(q) < r.min(s) || r.max(s) < p.min(q);
+    if apart(a.x_mm, b.x_mm, c.x_mm, d.x_mm) || apart(a.y_mm, b.y_mm, c.y_mm, d.y_mm) {
+        return false;
+    }
+    let divides =
+        |a: PlanPoint, b: PlanPoint, c: PlanPoint, d: PlanPoint| a.cross(b, c).signum() * a.cross(b, d).signum() <= 0;
+    divides(a, b, c, d) && divides(c, d, a, b)
 }
