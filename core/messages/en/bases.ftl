@@ -3,7 +3,7 @@
 
 bases-title = Base data
 bases-begin = Base data
-bases-about = Take streets, buildings, parcels and places as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table; and heights of the ground from a GeoTIFF, ASCII or HGT grid
+bases-about = Take streets, buildings, parcels, places, zones and counts of traffic as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table; and heights of the ground from a GeoTIFF, ASCII or HGT grid
 bases-choose = Open a file of base data…
 bases-reading = Reading { $file }…
 bases-progress = Share of the file that is read
@@ -60,6 +60,8 @@ bases-becomes-nothing = Left out
 # Within the site land that is kept as it is, outside of it context.
 bases-becomes-building = Building as it stands
 bases-becomes-parcel = Parcel, owner: { $owner }
+# A bubble of this building type before any street is drawn; what it yields is rough.
+bases-becomes-soft = Soft area, roughly: { $use }
 bases-show-all = Show all { $count } kinds
 
 ## Where it comes to lie, and how much of it is taken.
@@ -121,6 +123,10 @@ bases-kind = { $kind ->
     [notes] { $count ->
         [one] note
        *[other] notes
+    }
+    [soft] { $count ->
+        [one] rough soft area
+       *[other] rough soft areas
     }
     [heights] { $count ->
         [one] height of the ground

@@ -3,7 +3,7 @@
 
 bases-title = Datos de base
 bases-begin = Datos de base
-bases-about = Incorpore calles, edificios, parcelas y lugares existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla; y alturas del terreno desde una cuadrícula GeoTIFF, ASCII o HGT
+bases-about = Incorpore calles, edificios, parcelas, lugares, zonas y conteos de tráfico existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla; y alturas del terreno desde una cuadrícula GeoTIFF, ASCII o HGT
 bases-choose = Abrir un archivo de datos de base…
 bases-reading = Leyendo { $file }…
 bases-progress = Parte del archivo que se ha leído
@@ -60,6 +60,8 @@ bases-becomes-nothing = Se deja fuera
 # Dentro del sitio, suelo que se conserva como está; fuera de él, contexto.
 bases-becomes-building = Edificio existente
 bases-becomes-parcel = Parcela, propietario: { $owner }
+# Una burbuja de este tipo de edificio antes de trazar calles; lo que da es aproximado.
+bases-becomes-soft = Área tentativa, a grandes rasgos: { $use }
 bases-show-all = Mostrar los { $count } tipos
 
 ## Dónde queda y cuánto se incorpora.
@@ -121,6 +123,10 @@ bases-kind = { $kind ->
     [notes] { $count ->
         [one] nota
        *[other] notas
+    }
+    [soft] { $count ->
+        [one] área tentativa aproximada
+       *[other] áreas tentativas aproximadas
     }
     [heights] { $count ->
         [one] altura del terreno

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::fault::Fault;
 use crate::grid::Grid;
+use crate::noted::Noted;
 
 /// A position: longitude and latitude in degrees to nine decimals, or east and north in whole millimeters, as
 /// [`Base::coordinates`] says.
@@ -95,6 +96,8 @@ pub struct Feature {
     pub tags: Vec<(String, String)>,
     /// What it may become in the plan.
     pub suggested: Suggestion,
+    /// What it says in words. Boxed, since most features say nothing and all would be as large.
+    pub noted: Option<Box<Noted>>,
 }
 
 /// The shape of a feature.
@@ -131,6 +134,8 @@ pub enum Suggestion {
     Building,
     /// A line of equal height.
     Contour,
+    /// Words on the drawing: [`Feature::noted`].
+    Note,
     /// Nothing is suggested; a person chooses.
     #[default]
     Unknown,

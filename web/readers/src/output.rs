@@ -3,8 +3,9 @@
 use crate::base::{Base, Coordinates, Feature, Format, Geometry, Layer, Position, Suggestion};
 use crate::clip::{self, Sides};
 use crate::fault::{Fault, Limited, Place, What, shortened};
+use crate::noted::{self, Noted};
 use crate::options::{LOCAL, Options};
-use crate::osm::tags;
+use crate::osm::tags::Tags;
 use crate::system::System;
 
 /// Most positions that are kept of one file: some 50 MB.
@@ -20,8 +21,11 @@ const MOST_FAULTS: usize = 200;
 const MOST_TAGS: usize = 64;
 pub(crate) const LONGEST_TAG: usize = 256;
 
-/// Most columns of traffic counts that are said: one for each of some years.
-const MOST_COUNTS: usize = 20;
+/// Most columns of traffic counts, or of zones, that are said: one for each of some years.
+const MOST_COLUMNS: usize = 20;
+
+/// Most zones that are told apart.
+pub const MOST_ZONES: usize = 100;
 
 /// Ten decimals would be more than a position is good for, nine are a tenth of a millimeter.
 const DEGREE_STEPS: f64 = 1e9;
@@ -42,8 +46,13 @@ pub struct Output {
     positions: usize,
     untold: u64,
     has_left_out: bool,
-    /// Columns that count traffic, each said once.
+    /// Columns that count traffic.
     counts: Vec<String>,
+    /// Columns that say zones.
+    zone_columns: Vec<String>,
+    /// Zones that are told apart so far.
+    zones: Vec<String>,
+    has_more_zones: bool,
 }
 
 /// How positions of the file become those of the base.
@@ -99,6 +108,9 @@ impl Output {
             untold: 0,
             has_left_out: false,
             counts: Vec::new(),
+            zone_columns: Vec::new(),
+            zones: Vec::new(),
+            has_more_zones: false,
         })
     }
 
@@ -244,7 +256,10 @@ impl Output {
             let of = Limited::Positions;
             return Err(What::TooMuch { limit, of }.at(place.clone()));
         }
-        self.look_for_counts(&tags);
+        let noted = self.noted(&geometry, &tags);
+        // What a parcel lies in is said of each, but thousands of notes are not suggested.
+        let is_suggested = noted.is_some() && suggested == Suggestion::Unknown && !noted::is_parcel(&tags);
+        let suggested = if is_suggested { Suggestion::Note } else { suggested };
         let mut tags: Vec<(String, String)> = tags
             .into_iter()
             .take(MOST_TAGS)
@@ -256,6 +271,7 @@ impl Output {
             geometry,
             tags,
             suggested,
+            noted: noted.map(Box::new),
         };
         if let Some(layer) = self.layer(layer) {
             layer.features.push(feature);
@@ -263,19 +279,26 @@ impl Output {
         Ok(())
     }
 
-    /// Says of columns that count traffic that they do, since nothing will come of them.
-    fn look_for_counts(&mut self, list: &[(String, String)]) {
+    /// What a feature says in words; its columns are remembered, so that all of them are said once.
+    fn noted(&mut self, geometry: &Geometry, tags: &Tags) -> Option<Noted> {
         // OpenStreetMap has no such columns, and many tags.
         if matches!(self.base.format, Format::OsmXml | Format::OsmPbf) {
-            return;
+            return None;
         }
-        for (column, _) in list.iter().filter(|(column, _)| tags::counts_traffic(column)) {
-            if self.counts.len() < MOST_COUNTS && !self.counts.contains(column) {
-                self.counts.push(column.clone());
-                let column = shortened(column, LONGEST_TAG);
-                self.fault(What::TrafficCounts { column }.at(Place::File));
-            }
+        let counts = tags.iter().map(|(column, _)| column);
+        for column in counts.filter(|column| noted::counts_traffic(column)) {
+            remember(&mut self.counts, column, MOST_COLUMNS);
         }
+        let is_area = matches!(geometry, Geometry::Areas(_));
+        let Some(mut zoned) = noted::zoned(tags).filter(|_| is_area) else {
+            return noted::counted(tags);
+        };
+        remember(&mut self.zone_columns, &zoned.column, MOST_COLUMNS);
+        if !remember(&mut self.zones, &zoned.words, MOST_ZONES) {
+            zoned.zone = None;
+            self.has_more_zones = true;
+        }
+        Some(zoned)
     }
 
     /// Whether the geometry that was just refused lay outside the box, which is no fault.
@@ -403,6 +426,16 @@ impl Output {
     /// # Errors
     /// Every fault, when nothing at all was read.
     pub fn finish(mut self) -> Result<Base, Vec<Fault>> {
+        let [counts, zones] = [&self.counts, &self.zone_columns].map(|columns| columns.join(", "));
+        let is_said = [!counts.is_empty(), !zones.is_empty(), self.has_more_zones];
+        let limit = MOST_ZONES as u64;
+        let said = [
+            What::TrafficCounts { columns: counts },
+            What::Zones { columns: zones },
+            What::TooManyZones { limit },
+        ];
+        let said = said.into_iter().zip(is_said).filter(|(_, is_said)| *is_said);
+        self.base.faults.extend(said.map(|(what, _)| what.at(Place::File)));
         if self.untold > 0 {
             let count = self.untold;
             self.base.faults.push(What::More { count }.at(Place::File));
@@ -421,6 +454,16 @@ impl Output {
 
 /// Farther than this from the origin nothing is placed: 1,000 km, ten times what a plan may hold.
 const FARTHEST_MM: f64 = 1e9;
+
+/// Whether a word is among these, as it is now if there was room for it.
+fn remember(held: &mut Vec<String>, word: &str, most: usize) -> bool {
+    let is_known = held.iter().any(|known| known == word);
+    if !is_known && held.len() < most {
+        held.push(shortened(word, LONGEST_TAG));
+        return true;
+    }
+    is_known
+}
 
 fn count(geometry: &Geometry) -> usize {
     match geometry {

@@ -17,6 +17,13 @@ pub const BEHIND: char = '\u{1e}';
 /// Most categories of a table that are told apart; where there are more, a column names each row and no kinds.
 const MOST_CATEGORIES: usize = 100;
 
+/// The kind of a feature that is a note unless chosen otherwise, and of a parcel in a zone.
+fn kind_by_words(feature: &Feature) -> Option<(&str, Option<&str>)> {
+    let noted = feature.noted.as_ref()?;
+    let is_kind = feature.suggested == Suggestion::Note || noted.zone.is_some();
+    is_kind.then_some((noted.column.as_str(), noted.zone.as_deref()))
+}
+
 fn is_told_apart(categories: &mut Vec<String>, category: &str) -> bool {
     let is_known = categories.iter().any(|known| known == category);
     if !is_known && categories.len() < MOST_CATEGORIES {
@@ -34,8 +41,9 @@ pub struct Piece {
     pub shapes: Vec<u32>,
     /// Positions: x and y by turns, without any mark between.
     pub positions: Vec<f64>,
-    /// For each feature: the row of the table that it fits, or its category, as `key=value`; what it may become, words parted by spaces;
-    /// then names and values of its tags by turns. [`BETWEEN`] stands between, [`BEHIND`] behind each feature.
+    /// For each feature: the row of the table that it fits, or its category or zone, as `key=value`, or the column that
+    /// counts traffic; what it may become, words parted by spaces; what it says in words ([`Feature::noted`]); then names
+    /// and values of its tags by turns. [`BETWEEN`] stands between, [`BEHIND`] behind each feature.
     pub words: String,
 }
 
@@ -75,9 +83,11 @@ impl Iterator for Pieces {
         let mut piece = Piece::default();
         while let Some(layer) = self.base.layers.get(self.layer) {
             while let Some(feature) = layer.features.get(self.feature) {
-                let row = tags::row_of(&feature.tags).or_else(|| {
-                    let category = tags::category_of(&feature.tags).filter(|_| self.base.format == Format::Csv)?;
-                    is_told_apart(&mut self.categories, category.1).then_some(category)
+                let row = tags::row_of(&feature.tags).map(|(key, value)| (key, Some(value)));
+                let row = row.or_else(|| kind_by_words(feature)).or_else(|| {
+                    let (key, category) =
+                        tags::category_of(&feature.tags).filter(|_| self.base.format == Format::Csv)?;
+                    is_told_apart(&mut self.categories, category).then_some((key, Some(category)))
                 });
                 piece.add(self.layer, feature, row);
                 self.feature += 1;
@@ -93,7 +103,7 @@ impl Iterator for Pieces {
 }
 
 impl Piece {
-    fn add(&mut self, layer: usize, feature: &Feature, row: Option<(&str, &str)>) {
+    fn add(&mut self, layer: usize, feature: &Feature, row: Option<(&str, Option<&str>)>) {
         self.shapes.push(layer as u32);
         match &feature.geometry {
             Geometry::Points(points) => {
@@ -120,12 +130,16 @@ impl Piece {
         }
         if let Some((key, value)) = row {
             self.add_word(key);
-            self.words.push('=');
-            self.add_word(value);
+            if let Some(value) = value {
+                self.words.push('=');
+                self.add_word(value);
+            }
         }
         self.words.push(BETWEEN);
         let suggested = in_words(&feature.suggested);
         self.words.push_str(&suggested);
+        self.words.push(BETWEEN);
+        self.add_word(feature.noted.as_ref().map_or("", |noted| &noted.words));
         for (name, value) in &feature.tags {
             self.words.push(BETWEEN);
             self.add_word(name);
@@ -151,7 +165,7 @@ impl Piece {
 }
 
 /// A suggestion as words: `street ROLE SECTION OWNER LEVEL`, `place KIND`, `constraint KIND`, `barrier`, `building`,
-/// `contour`, or nothing. Kinds are spelled as in the plan file.
+/// `contour`, `note`, or nothing. Kinds are spelled as in the plan file.
 fn in_words(suggested: &Suggestion) -> String {
     /// The name under which serde knows a variant without fields.
     fn name(kind: &impl serde::Serialize) -> String {
@@ -169,6 +183,7 @@ fn in_words(suggested: &Suggestion) -> String {
         Suggestion::Barrier => "barrier".to_owned(),
         Suggestion::Building => "building".to_owned(),
         Suggestion::Contour => "contour".to_owned(),
+        Suggestion::Note => "note".to_owned(),
         Suggestion::Unknown => String::new(),
     }
 }
@@ -194,8 +209,8 @@ mod tests {
         assert_eq!(piece.positions, [1.0, 2.0, 3.0, 4.0, 0.0, 0.0, 4.0, 0.0, 4.0, 4.0]);
         assert_eq!(
             piece.words.replace(BETWEEN, "|").replace(BEHIND, "/"),
-            "highway=residential|street neighborhood_street neighborhood-street town 0|highway|residential|name|\
-             Elm Street/||landuse|odd/"
+            "highway=residential|street neighborhood_street neighborhood-street town 0||highway|residential|name|\
+             Elm Street/landuse=odd|note|odd|landuse|odd/"
         );
     }
 }

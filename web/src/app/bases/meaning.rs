@@ -4,7 +4,7 @@
 //! meaning (`core/src/plan/defaults`).
 
 use hobnail_core::plan::land::{ConstraintKind, OwnerGroup, PlaceKind};
-use hobnail_core::plan::{StreetRole, StreetSection, StreetSectionId};
+use hobnail_core::plan::{BuildingType, BuildingTypeId, Document, StreetRole, StreetSection, StreetSectionId};
 use hobnail_core::report::drawing::words::{constraint_word, place_word};
 use hobnail_core::say;
 
@@ -31,8 +31,10 @@ pub enum Becomes {
     Building,
     /// Parcels of this group of owners.
     Parcel(OwnerGroup),
-    /// Notes of their words, where they stand.
+    /// Notes of their words, where they stand: at the middle of a line, within an area.
     Note,
+    /// Soft areas of this building type, which say roughly what their land might hold.
+    Soft(BuildingTypeId),
     /// The boundary of the site: the largest of them.
     Site,
 }
@@ -64,6 +66,7 @@ impl Becomes {
             (Some("constraint"), Some(kind), None) => constraint(kind),
             (Some("barrier"), None, None) => Some(Self::Barrier),
             (Some("building"), None, None) => Some(Self::Building),
+            (Some("note"), None, None) => Some(Self::Note),
             _ => None,
         };
         found.unwrap_or(Self::Nothing)
@@ -74,10 +77,9 @@ impl Becomes {
     pub const fn can_be(self, shape: Shape) -> bool {
         match self {
             Self::Street(..) | Self::Barrier => matches!(shape, Shape::Lines),
-            Self::Constraint(_) | Self::Parcel(_) | Self::Site => matches!(shape, Shape::Areas),
+            Self::Constraint(_) | Self::Parcel(_) | Self::Soft(_) | Self::Site => matches!(shape, Shape::Areas),
             Self::Building => !matches!(shape, Shape::Lines),
-            Self::Note => matches!(shape, Shape::Points),
-            Self::Place(_) | Self::Nothing => true,
+            Self::Place(_) | Self::Note | Self::Nothing => true,
         }
     }
 
@@ -91,11 +93,12 @@ impl Becomes {
     }
 
     /// All that features of these shapes can become, in the order in which it is offered, each in words; `sections` are
-    /// the street sections that are offered.
+    /// the street sections that are offered, and soft areas are of the building types of the document.
     #[must_use]
     pub fn choices<'a>(
         shapes: &[Shape],
         sections: impl Iterator<Item = (StreetSectionId, &'a StreetSection)>,
+        document: &Document,
     ) -> Vec<(Self, String)> {
         let mut all = vec![(Self::Nothing, say!("bases-becomes-nothing").to_owned())];
         let street = |(id, section): (StreetSectionId, &StreetSection)| {
@@ -109,13 +112,17 @@ impl Becomes {
         all.extend(CONSTRAINTS.map(|kind| (Self::Constraint(kind), constraint_word(kind).to_owned())));
         let parcel = |group| say!("bases-becomes-parcel", owner = owner_word(group));
         all.extend(OWNERS.map(|group| (Self::Parcel(group), parcel(group))));
+        let soft = |(id, held): (&BuildingTypeId, &BuildingType)| {
+            (Self::Soft(*id), say!("bases-becomes-soft", use = held.name))
+        };
+        all.extend(document.building_types.iter().map(soft));
         all.push((Self::Note, say!("panels-note").to_owned()));
         all.retain(|(becomes, _)| shapes.iter().any(|shape| becomes.can_be(*shape)));
         all
     }
 
     /// Its place in what is counted by kind: streets, places, constraints, barriers, buildings, parcels,
-    /// notes.
+    /// notes, soft areas.
     #[must_use]
     pub const fn kind(self) -> Option<usize> {
         match self {
@@ -127,6 +134,7 @@ impl Becomes {
             Self::Building => Some(4),
             Self::Parcel(_) => Some(5),
             Self::Note => Some(6),
+            Self::Soft(_) => Some(7),
         }
     }
 }

@@ -452,13 +452,14 @@ impl Opened {
 
 /// What things of these shapes can become.
 fn meanings_of(shapes: &[Shape], app: &App) -> Vec<(Becomes, String)> {
-    let held = &app.study().document().street_sections;
+    let document = app.study().document();
+    let held = &document.street_sections;
     let defaults = street_sections();
     // Sections that the plan no longer has come back with the streets that need them.
     let sections = defaults
         .iter()
         .map(|(id, section)| (*id, held.get(id).unwrap_or(section)));
-    Becomes::choices(shapes, sections)
+    Becomes::choices(shapes, sections, document)
 }
 
 /// As far as is usual, in a round number of feet where lengths are in feet: an eighth of a mile, or half a mile.

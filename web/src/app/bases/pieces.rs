@@ -85,7 +85,7 @@ impl Base {
         let layer = numbers.next()? as usize;
         let (shape, parts, holes) = numbers.geometry()?;
         let mut said = said.split(BETWEEN);
-        let (tag, suggested) = (said.next()?, said.next()?);
+        let (tag, suggested, words) = (said.next()?, said.next()?, said.next()?);
         let (mut name, mut label, mut homes) = ("", "", 0);
         while let (Some(key), Some(value)) = (said.next(), said.next()) {
             if key.eq_ignore_ascii_case("name") {
@@ -109,6 +109,7 @@ impl Base {
         self.features.push(Feature {
             class,
             name: if name.is_empty() { label } else { name }.to_owned(),
+            words: words.to_owned(),
             level,
             owner,
             homes,
