@@ -164,7 +164,7 @@ pub struct Street {
     pub lanes: Option<u8>,
 }
 
-/// What a street does in the network.
+/// What a street does in the network; numbered as the plan's roles are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum StreetRole {
@@ -180,7 +180,7 @@ pub enum StreetRole {
     Path,
 }
 
-/// Who owns a street.
+/// Who owns a street; numbered as the plan's owners are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum StreetOwner {
@@ -192,12 +192,12 @@ pub enum StreetOwner {
     Private,
 }
 
-/// What a place is.
+/// What a place is; numbered as the plan's kinds are, whose first is a center.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum PlaceKind {
     /// A transit stop.
-    TransitStop,
+    TransitStop = 1,
     /// A school.
     School,
     /// A community hall.
@@ -210,16 +210,16 @@ pub enum PlaceKind {
     Clinic,
 }
 
-/// What holds land back.
+/// What holds land back; numbered as the plan's kinds are, of which there are more.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum ConstraintKind {
     /// Open water.
-    Water,
+    Water = 0,
     /// Wetland.
-    Wetland,
+    Wetland = 2,
     /// Land under conservation.
-    Conservation,
+    Conservation = 5,
 }
 
 /// A picture with its place.

@@ -2,7 +2,8 @@
 
 use std::io::Cursor;
 
-use hobnail_readers::base::{Base, Suggestion};
+use hobnail_readers::base::Suggestion::{self, Note, Unknown};
+use hobnail_readers::base::{Base, ConstraintKind, PlaceKind};
 use hobnail_readers::fault::What;
 use hobnail_readers::options::Options;
 use hobnail_readers::output::MOST_ZONES;
@@ -12,28 +13,34 @@ use shapefile::{Point, ShapeWriter};
 
 use super::small::zipped;
 
-/// Kind, suggestion and words of each feature, as the page gets them.
-fn handed_over(base: Base) -> Vec<[String; 3]> {
+/// Kind, suggestion and words of each feature: those of the one as the page gets them.
+fn handed_over(base: Base) -> Vec<(String, Suggestion, String)> {
+    let features = base.layers.iter().flat_map(|layer| &layer.features);
+    let suggested: Vec<Suggestion> = features.map(|feature| feature.suggested.clone()).collect();
     let words: String = Pieces::new(base).map(|piece| piece.words).collect();
-    let features = words.split_terminator(BEHIND);
-    features
-        .map(|feature| {
-            let mut said = feature.split(BETWEEN).map(str::to_owned);
-            [(); 3].map(|()| said.next().unwrap_or_default())
-        })
-        .collect()
+    let said = words.split_terminator(BEHIND).map(|feature| {
+        let mut said = feature.split(BETWEEN).map(str::to_owned);
+        [(); 2].map(|()| said.next().unwrap_or_default())
+    });
+    let found = said
+        .zip(suggested)
+        .map(|([kind, words], suggested)| (kind, suggested, words));
+    found.collect()
 }
 
-fn read(name: &str, bytes: Vec<u8>) -> (Vec<[String; 3]>, Vec<What>) {
+fn read(name: &str, bytes: Vec<u8>) -> (Vec<(String, Suggestion, String)>, Vec<What>) {
     let base = hobnail_readers::read(name, bytes, Options::default()).unwrap_or_else(|faults| panic!("{faults:?}"));
     let said = base.faults.iter().map(|fault| fault.what.clone()).collect();
     (handed_over(base), said)
 }
 
 #[track_caller]
-fn check(name: &str, bytes: Vec<u8>, features: &[[&str; 3]], said: &[What]) {
+fn check(name: &str, bytes: Vec<u8>, features: &[(&str, Suggestion, &str)], said: &[What]) {
     let (found, faults) = read(name, bytes);
-    assert_eq!(found, features);
+    let own = |(kind, suggested, words): &(&str, Suggestion, &str)| {
+        ((*kind).to_owned(), suggested.clone(), (*words).to_owned())
+    };
+    assert_eq!(found, features.iter().map(own).collect::<Vec<_>>());
     assert_eq!(faults, said);
 }
 
@@ -51,19 +58,21 @@ fn zones(columns: &str) -> What {
 fn counts_at_points_and_along_lines_are_a_kind_of_their_own() {
     let of_file = super::bytes("readers/small/counts.geojson");
     let features = [
-        ["AADT", "note", "Mill Road: AADT 4300 (2022)"],
-        ["AADT", "note", "Weir Lane: AADT 650 (2019)"],
-        ["AADT", "note", "AADT 2150 (2022)"],
-        ["", "", ""],
+        ("AADT", Note, "Mill Road: AADT 4300 (2022)"),
+        ("AADT", Note, "Weir Lane: AADT 650 (2019)"),
+        ("AADT", Note, "AADT 2150 (2022)"),
+        ("", Unknown, ""),
     ];
     check("a.geojson", of_file, &features, &[counts("AADT_2019, AADT_2022")]);
 
     let rows = "name,Type,lon,lat,AADT,year,Adtest\n\
         Mill School,School,10,0,12,2020,\nWeir Lane,counter,10.001,0,5400,2021,1\n,counter,10.002,0,,2021,1\n";
+    let place = PlaceKind::School;
+    let school = Suggestion::Place { place };
     let features = [
-        ["Type=School", "place school", "Mill School: AADT 12 (2020)"],
-        ["AADT", "note", "Weir Lane: AADT 5400 (2021)"],
-        ["Type=counter", "", ""],
+        ("Type=School", school, "Mill School: AADT 12 (2020)"),
+        ("AADT", Note, "Weir Lane: AADT 5400 (2021)"),
+        ("Type=counter", Unknown, ""),
     ];
     check("t.csv", rows.as_bytes().to_vec(), &features, &[counts("AADT")]);
 }
@@ -73,9 +82,9 @@ fn what_is_a_street_by_its_other_columns_stays_one_and_can_still_be_a_note() {
     let text = r#"{ "type": "Feature", "properties": { "highway": "path", "name": "Mill Walk", "adt": 40 },
         "geometry": { "type": "LineString", "coordinates": [[10, 0], [10.001, 0]] } }"#;
     let (found, said) = read("a.geojson", text.as_bytes().to_vec());
-    let [kind, suggested, words] = &found[0];
+    let (kind, suggested, words) = &found[0];
     assert_eq!([kind.as_str(), words], ["highway=path", "Mill Walk: adt 40"]);
-    assert!(suggested.starts_with("street path "), "{suggested}");
+    assert!(matches!(suggested, Suggestion::Street(_)), "{suggested:?}");
     assert_eq!(said, [counts("adt")]);
 }
 
@@ -106,8 +115,8 @@ fn counts_of_a_shapefile_have_its_short_names() {
         ("roads.prj", &system),
     ];
     let features = [
-        ["AADT", "note", "Mill Road: AADT 4300 (2023)"],
-        ["AADT", "note", "Weir Lane: AADT 650 (2021)"],
+        ("AADT", Note, "Mill Road: AADT 4300 (2023)"),
+        ("AADT", Note, "Weir Lane: AADT 650 (2021)"),
     ];
     check("roads.zip", zipped(&parts), &features, &[counts("AADT_21, AADT_23")]);
 }
@@ -115,10 +124,10 @@ fn counts_of_a_shapefile_have_its_short_names() {
 #[test]
 fn each_zone_is_a_kind_and_parcels_are_told_apart_by_theirs_without_a_note() {
     let features = [
-        ["ZONE_CODE=R-1", "note", "R-1"],
-        ["ZONE_CODE=MU-2", "note", "MU-2"],
-        ["ZONE_CODE=P", "note", "P"],
-        ["ZONE_CODE=R-1", "note", "R-1"],
+        ("ZONE_CODE=R-1", Note, "R-1"),
+        ("ZONE_CODE=MU-2", Note, "MU-2"),
+        ("ZONE_CODE=P", Note, "P"),
+        ("ZONE_CODE=R-1", Note, "R-1"),
     ];
     let of_file = super::bytes("readers/small/zones.geojson");
     check("a.geojson", of_file, &features, &[zones("ZONE_CODE")]);
@@ -130,7 +139,7 @@ fn each_zone_is_a_kind_and_parcels_are_told_apart_by_theirs_without_a_note() {
         "}",
     ]
     .concat();
-    let of_parcel = [["Land_Use=Farm", "", "Farm"]];
+    let of_parcel = [("Land_Use=Farm", Unknown, "Farm")];
     check("a.geojson", lot.into_bytes(), &of_parcel, &[zones("Land_Use")]);
 
     // Water is water, whatever it is zoned as; and a point in a zone is none.
@@ -141,10 +150,11 @@ fn each_zone_is_a_kind_and_parcels_are_told_apart_by_theirs_without_a_note() {
         "}",
     ]
     .concat();
-    let of_pond = [["natural=water", "constraint water", "OS"]];
+    let constraint = ConstraintKind::Water;
+    let of_pond = [("natural=water", Suggestion::Constraint { constraint }, "OS")];
     check("a.geojson", pond.into_bytes(), &of_pond, &[zones("zone")]);
     let pump = [r#"{ "type": "Feature", "properties": { "zone": "OS" }, "#, point, "}"].concat();
-    check("a.geojson", pump.into_bytes(), &[["", "", ""]], &[]);
+    check("a.geojson", pump.into_bytes(), &[("", Unknown, "")], &[]);
 }
 
 #[test]
@@ -164,12 +174,13 @@ fn so_many_zones_are_told_apart_and_the_rest_is_one_kind() {
         read("a.geojson", text.into_bytes())
     };
     let (found, said) = of(MOST_ZONES);
-    assert!(found.iter().all(|[kind, ..]| kind.starts_with("zoning=Z")));
+    assert!(found.iter().all(|(kind, ..)| kind.starts_with("zoning=Z")));
     assert_eq!(said, [zones("zoning")]);
     let (found, said) = of(MOST_ZONES + 20);
-    let rest: Vec<&[String; 3]> = found.iter().filter(|[kind, ..]| kind == "zoning").collect();
+    let rest: Vec<_> = found.into_iter().filter(|(kind, ..)| kind == "zoning").collect();
     assert_eq!(rest.len(), 20);
-    assert_eq!(rest[0], &["zoning", "note", "Z100"], "each has its own code still");
+    let first = ("zoning".to_owned(), Note, "Z100".to_owned());
+    assert_eq!(rest[0], first, "each has its own code still");
     let limit = MOST_ZONES as u64;
     assert_eq!(said, [zones("zoning"), What::TooManyZones { limit }]);
 }

@@ -64,8 +64,8 @@ fn rows_of_a_table_are_places_by_their_category() {
     assert_eq!(features[1].suggested, Suggestion::Unknown);
     let pieces: Vec<Piece> = Pieces::new(base).collect();
     let kinds: Vec<&str> = pieces[0].words.split_terminator(BEHIND).collect();
-    assert!(kinds[0].starts_with("Type=School\u{1f}place school\u{1f}"), "{kinds:?}");
-    assert!(kinds[1].starts_with("Type=pond\u{1f}\u{1f}"), "{kinds:?}");
+    assert!(kinds[0].starts_with("Type=School\u{1f}\u{1f}name\u{1f}"), "{kinds:?}");
+    assert!(kinds[1].starts_with("Type=pond\u{1f}\u{1f}name\u{1f}"), "{kinds:?}");
 
     // A column that names each row tells no kinds apart.
     let many = (0..150).map(|row| format!("{row},{row},0\n")).collect::<String>();

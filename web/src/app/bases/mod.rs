@@ -101,8 +101,8 @@ pub struct Class {
     pub layer: usize,
     /// The tag they share, as `key=value`; empty where none is known.
     pub tag: String,
-    /// What the readers suggest, in their words, without what is each feature's own.
-    suggested: String,
+    /// What the readers suggest, in their numbers.
+    suggested: [u32; 3],
     /// How many there are.
     pub count: u32,
     /// The shapes they have, each once.

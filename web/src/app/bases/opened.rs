@@ -299,7 +299,7 @@ impl Opened {
             return (Vec::new(), 0);
         };
         let mut all = meanings_of(&class.shapes, app);
-        let first = Becomes::suggested(&class.suggested);
+        let first = Becomes::suggested(class.suggested);
         for (becomes, _) in &mut all {
             if becomes.is_choice(first) {
                 *becomes = first;

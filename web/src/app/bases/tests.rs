@@ -580,17 +580,20 @@ fn a_drawing_without_a_place_is_laid_scaled_and_turned() {
 #[test]
 fn a_piece_that_does_not_fit_is_refused() {
     let mut base = Base::new("a", Coordinates::Degrees);
-    let one = "\u{1f}building\u{1f}\u{1e}";
+    let one = "building=yes\u{1f}\u{1e}";
     for (shapes, positions, words) in [
-        (&[0_u32, 2, 1, 1][..], &[0.0; 6][..], one),
-        (&[0, 1, 1, 9], &[0.0; 4], one),
-        (&[0, 7, 1, 1], &[0.0; 2], one),
-        (&[0, 0, 1], &[0.0; 4], one),
-        (&[0, 0, 1, 0], &[0.0; 2], one),
-        (&[0, 0, 1], &[0.0; 2], "building\u{1e}"),
-        (&[0, 0, u32::MAX], &[0.0; 2], one),
+        (&[0_u32, 5, 0, 0, 1, 0, 2, 1, 1][..], &[0.0; 6][..], one),
+        (&[0, 5, 0, 0, 1, 0, 1, 1, 9], &[0.0; 4], one),
+        (&[0, 5, 0, 0, 1, 0, 7, 1, 1], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 1, 0, 0, 1], &[0.0; 4], one),
+        (&[0, 5, 0, 0, 1, 0, 0, 1, 0], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 9, 0, 0, 1], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 1, 200, 0, 1], &[0.0; 2], one),
+        (&[0, 0, 1], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 1, 0, 0, 1], &[0.0; 2], "building=yes\u{1e}"),
+        (&[0, 5, 0, 0, 1, 0, 0, u32::MAX], &[0.0; 2], one),
     ] {
         assert_eq!(base.add_piece(shapes, positions, words), Err(Unfitting), "{shapes:?}");
     }
-    assert_eq!(base.add_piece(&[0, 0, 1], &[1.0, 2.0], one), Ok(()));
+    assert_eq!(base.add_piece(&[0, 5, 0, 0, 1, 0, 0, 1], &[1.0, 2.0], one), Ok(()));
 }
