@@ -37,7 +37,7 @@ readers-too-few-values = La cuadrícula anuncia { $expected } valores y tiene { 
 readers-no-heights = Este TIFF contiene colores y no alturas, y los navegadores no muestran TIFF. Para ponerlo bajo el dibujo, guárdelo como PNG o JPEG con un archivo de georreferencia y elija los dos juntos.
 readers-picture-apart = Un archivo de georreferencia solo dice dónde está una imagen. Elíjalo o suéltelo junto con la imagen, los dos con el mismo nombre, como mapa.jpg y mapa.jgw, y no dentro de un zip.
 readers-unnamed-corner = El nombre de un archivo HGT debe decir dónde está, como N42W072.hgt.
-readers-no-unit = El dibujo no dice su unidad. Se tomaron metros.
+readers-no-unit = El archivo no dice su unidad de longitud. Se tomaron metros.
 # columns son los nombres que tienen en el archivo, como AADT_2022, separados por comas.
 readers-traffic-counts = Columnas con conteos de tráfico: { $columns }. Cada conteo se vuelve una nota en su lugar, la del año más reciente si hay varios; lo que por sus otras columnas es una calle, un lugar o algo así sigue siéndolo. Las notas son palabras sobre el dibujo, que ninguna cifra cuenta. Lo que el tráfico significa para calles y cruces corresponde a estudios de tráfico de profesionales autorizados.
 # columns como arriba, por ejemplo ZONING.

@@ -3,6 +3,7 @@
 use crate::base::{Base, Coordinates, Feature, Format, Geometry, Layer, Position, Suggestion};
 use crate::clip::{self, Sides};
 use crate::fault::{Fault, Limited, Place, What, shortened};
+use crate::grid::laid::Laid;
 use crate::noted::{self, Noted};
 use crate::options::{LOCAL, Options};
 use crate::osm::tags::Tags;
@@ -138,34 +139,42 @@ impl Output {
         Ok(system)
     }
 
-    /// How lines and points are understood from here on: in a system, or in none where a person chose so.
+    /// How lines, points and grids are understood from here on: in a system, or in none where a person chose so.
     ///
     /// # Errors
     /// [`What::NoPlace`] when there is neither, [`What::UnknownSystem`] when the system is not known.
-    pub fn choose_place(&mut self, of_file: Option<Result<System, What>>, place: &Place) -> Result<(), Fault> {
+    pub fn choose_place(
+        &mut self,
+        of_file: Option<Result<System, What>>,
+        place: &Place,
+    ) -> Result<Option<System>, Fault> {
         if self.is_local {
             if !matches!(self.placing, Placing::Drawing { .. }) {
                 self.awaits_zero = true;
             }
-            return Ok(());
+            return Ok(None);
         }
         let is_nowhere = of_file.is_none();
         match self.choose_system(of_file, place) {
             Err(fault) if is_nowhere && fault.what == What::NoSystem => Err(What::NoPlace.at(fault.place)),
-            chosen => chosen.map(|_| ()),
+            chosen => chosen.map(Some),
         }
     }
 
-    /// Takes the first position, in whole units, as that which becomes 0, 0.
-    fn begin_at(&mut self, geometry: &Geometry) {
-        let first = match geometry {
-            Geometry::Points(points) => points.first(),
-            Geometry::Lines(lines) => lines.iter().flatten().next(),
-            Geometry::Areas(areas) => areas.iter().flatten().flatten().next(),
-        };
-        let Some(zero) = first.map(|point| point.map(f64::round)) else {
-            return;
-        };
+    /// Lays a grid of no system as a drawing, with this position of it as its zero: where that lies in the plan is chosen
+    /// later.
+    pub fn lay_by_hand(&mut self, zero: Position) -> Laid {
+        Laid::in_units_of(self.begin_at(zero))
+    }
+
+    /// Whether the file is of no system by choice.
+    #[must_use]
+    pub fn is_local(&self) -> bool {
+        self.is_local
+    }
+
+    /// Takes a position as that which becomes 0, 0; meters in a unit.
+    fn begin_at(&mut self, zero: Position) -> f64 {
         self.awaits_zero = false;
         let unit_m = self.options.unit_m.filter(|unit| *unit > 0.0 && unit.is_finite());
         if unit_m.is_none() {
@@ -173,6 +182,7 @@ impl Output {
         }
         let unit_m = unit_m.unwrap_or(1.0);
         self.place_by(Placing::Drawing { zero, unit_m });
+        unit_m
     }
 
     /// How positions are understood from here on.
@@ -238,8 +248,13 @@ impl Output {
             return Ok(());
         }
         let counted = count(&geometry);
-        if self.awaits_zero {
-            self.begin_at(&geometry);
+        let first = match &geometry {
+            Geometry::Points(points) => points.first(),
+            Geometry::Lines(lines) => lines.iter().flatten().next(),
+            Geometry::Areas(areas) => areas.iter().flatten().flatten().next(),
+        };
+        if let Some(first) = first.copied().filter(|_| self.awaits_zero) {
+            self.begin_at(first.map(f64::round));
         }
         let Some(geometry) = self.placed(geometry) else {
             if self.has_left_out_as_far() {

@@ -475,8 +475,4 @@ fn what_has_no_place_on_earth_is_read_as_a_drawing_where_that_is_chosen() {
         points(&read("a.geojson", &file, local(None))),
         [[0.0, 0.0], [3_000.0, 0.0]]
     );
-    // Heights are placed by a system alone.
-    let grid = String::from_utf8(bytes("readers/small/heights.asc")).unwrap();
-    let grid = grid.replace("24.9", "5000").replace("60.1", "9000");
-    assert_eq!(refused("a.asc", grid.as_bytes(), local(None))[0].what, What::NoSystem);
 }

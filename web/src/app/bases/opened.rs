@@ -186,7 +186,9 @@ impl Opened {
         };
         let [lowest, highest] = grid.range.map(|height| grouped(height, 1));
         let [cells, empty] = grid.cells.map(|count| grouped(count, 0));
-        let [wide, high] = grid.cell_m.map(|side_m| words::length(side_m, self.units));
+        let [wide, high] = grid
+            .cell_m
+            .map(|side_m| words::length(side_m * self.choices.unit_m, self.units));
         [
             say!("heights-from-to", lowest = lowest, highest = highest),
             say!("heights-cells", cells = cells, empty = empty, wide = wide, high = high),
@@ -390,7 +392,10 @@ impl Opened {
     #[must_use]
     pub fn place_words(&self) -> &'static str {
         if matches!(self.base.coordinates, Coordinates::Drawing { .. }) {
-            say!("bases-place-drawing")
+            match self.base.grid {
+                Some(_) => say!("heights-place"),
+                None => say!("bases-place-drawing"),
+            }
         } else if self.fields.contains(&Field::Longitude) {
             say!("bases-place-new")
         } else {

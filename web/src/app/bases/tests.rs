@@ -33,14 +33,19 @@ fn bytes(name: &str) -> Vec<u8> {
     fs::read(&path).unwrap_or_else(|fault| panic!("{}: {fault}", path.display()))
 }
 
-/// What the worker hands over of bytes, put together as the page does.
-pub(super) fn handed_over(name: &str, bytes: Vec<u8>, options: Options) -> Base {
-    let read = hobnail_readers::read(name, bytes, options).unwrap_or_else(|faults| panic!("{name}: {faults:?}"));
-    let coordinates = match read.coordinates {
+/// What positions of a file mean, as the page hears it.
+pub(super) fn coordinates_of(read: &hobnail_readers::base::Base) -> Coordinates {
+    match read.coordinates {
         ReadCoordinates::Degrees => Coordinates::Degrees,
         ReadCoordinates::DrawingMillimeters { unit_m, .. } => Coordinates::Drawing { unit_m },
         ReadCoordinates::PlanMillimeters => panic!("no origin was given"),
-    };
+    }
+}
+
+/// What the worker hands over of bytes, put together as the page does.
+pub(super) fn handed_over(name: &str, bytes: Vec<u8>, options: Options) -> Base {
+    let read = hobnail_readers::read(name, bytes, options).unwrap_or_else(|faults| panic!("{name}: {faults:?}"));
+    let coordinates = coordinates_of(&read);
     let mut base = Base {
         attribution: read.attribution.clone(),
         layers: read.layers.iter().map(|layer| layer.name.clone()).collect(),
