@@ -211,6 +211,39 @@ fn zones_become_soft_areas_or_say_their_codes_and_counts_of_traffic_are_said() {
 }
 
 #[test]
+fn a_grid_of_no_system_is_placed_by_hand() {
+    scenario("bases-grid", async |page| {
+        let file = page.browser.downloads().join("site.asc");
+        let header = "ncols 4\nnrows 4\nxllcorner 5000\nyllcorner 5000\ncellsize 20\n";
+        let heights = "104 104 104 104 103 103 103 103 102 102 102 102 101 101 101 101";
+        fs::write(&file, [header, heights].concat()).expect("the folder can be written");
+        page.choose_files(OPEN, &[&file]).await;
+        page.wait_for(REFUSED).await;
+        assert!(page.text("[data-base-faults]").await.contains("local"));
+        page.type_at("[data-base-again='0']", "local").await;
+        page.press("[data-command='base-again']").await;
+        page.wait_for(&format!("{READ}:has([data-base-field='6'])")).await;
+        page.wait_for(&format!("{TAKE}[aria-disabled='false']")).await;
+        page.take_screenshot("bases-grid").await;
+        // A quarter turn about its corner, which is put 40 m south of the origin: it rises to the west, 1 m on 20 m.
+        page.type_at("[data-base-field='4']", "0").await;
+        page.type_at("[data-base-field='6']", "90").await;
+        page.wait_for(&format!("{TAKE}[aria-disabled='false']")).await;
+        page.press(TAKE).await;
+        page.wait_for(CLOSED).await;
+        fs::remove_file(file).expect("what was written can be removed");
+        let plan = fs::read_to_string(page.save().await).expect("the plan was saved");
+        let plan: Value = serde_json::from_str(&plan).expect("the plan is JSON");
+        let taken = &plan["hobnail"]["topography"];
+        assert_eq!(taken["columns"], 2, "{taken}");
+        assert_eq!(
+            taken["heights_mm"],
+            serde_json::json!([102_500, 101_500, 102_500, 101_500, 102_500, 101_500])
+        );
+    });
+}
+
+#[test]
 fn what_is_taken_is_one_step_and_comes_into_view() {
     scenario("bases-undo", async |page| {
         page.begin_with("blank-site.geojson").await;
