@@ -3,9 +3,9 @@
 //! Neither is counted in any figure. Words are put together here of the file's own names and numbers, so they are in no
 //! language; [`Feature::noted`](crate::base::Feature::noted) carries them, [`crate::output`] asks for them.
 //!
-//! A count is a column named like one ([`COUNTS`]) with a number above 0; files write 0 or less where nobody counted. Of
+//! A count is a column named like one (`COUNTS`) with a number above 0; files write 0 or less where nobody counted. Of
 //! several columns the newest year's counts. The year stands at the end of the column's name or in a column of years. A
-//! zone is what an area's column named like one ([`ZONES`]) holds. Names are compared without regard to capitals, spaces
+//! zone is what an area's column named like one (`ZONES`) holds. Names are compared without regard to capitals, spaces
 //! and underscores. All lists: common practice, no source.
 
 use serde::Serialize;
