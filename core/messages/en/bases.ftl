@@ -3,7 +3,7 @@
 
 bases-title = Base data
 bases-begin = Base data
-bases-about = Take streets, buildings, parcels and places as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table; and heights of the ground from a GeoTIFF, ASCII or HGT grid
+bases-about = Take streets, buildings, parcels, places, zones and counts of traffic as they stand from a file: OpenStreetMap, GeoJSON, shapefiles, DXF or a table; and heights of the ground from a GeoTIFF, ASCII or HGT grid
 bases-choose = Open a file of base data…
 bases-reading = Reading { $file }…
 bases-progress = Share of the file that is read
@@ -16,10 +16,10 @@ bases-read = { $count ->
 bases-cancel = Cancel
 bases-close = Close
 bases-take = Take into the plan
-bases-faults = What could not be read, or is doubtful
+bases-faults = What could not be read, and what to know
 # Reading the same file in another way.
 bases-again = Read it another way
-bases-again-about = Where the file does not say its coordinate system, or says a wrong one, type it: as EPSG:26986, a PROJ string or well-known text. Type local where it has none on Earth, to place lines, areas and points by hand.
+bases-again-about = Where the file does not say its coordinate system, or says a wrong one, type it: as EPSG:26986, a PROJ string or well-known text. Type local where it has none on Earth, to place lines, areas, points and ASCII grids of heights by hand.
 bases-again-system = Coordinate system
 bases-again-x = Column of x or longitude
 bases-again-y = Column of y or latitude
@@ -29,7 +29,7 @@ bases-again-read = Read again
 
 bases-credit = To be named
 bases-system = Coordinates
-bases-system-none = Of a drawing; where on Earth it lies is not said
+bases-system-none = Of its own; where on Earth it lies is not said
 bases-system-degrees = Longitude and latitude, WGS84
 bases-unit = Unit
 bases-unit-degrees = Degrees
@@ -60,6 +60,8 @@ bases-becomes-nothing = Left out
 # Within the site land that is kept as it is, outside of it context.
 bases-becomes-building = Building as it stands
 bases-becomes-parcel = Parcel, owner: { $owner }
+# A bubble of this building type before any street is drawn; what it yields is rough.
+bases-becomes-soft = Soft area, roughly: { $use }
 bases-show-all = Show all { $count } kinds
 
 ## Where it comes to lie, and how much of it is taken.
@@ -67,7 +69,7 @@ bases-show-all = Show all { $count } kinds
 bases-place = How much, and where
 bases-place-fixed = The plan lies somewhere already; its origin stays there.
 bases-place-new = The plan lies nowhere yet. Its origin is put here, and stays.
-bases-place-drawing = The drawing does not say where it lies. Its middle is put at the plan’s origin unless you type otherwise.
+bases-place-drawing = The file does not say where it lies. Its middle is put at the plan’s origin unless you type otherwise.
 bases-extent-field = Take what lies
 bases-extent-site = in the box around the site
 bases-extent-within = only in the site itself
@@ -76,9 +78,9 @@ bases-margin = And beyond by
 bases-radius = To each side of the origin
 bases-longitude = Longitude of the origin
 bases-latitude = Latitude of the origin
-bases-drawing-unit = One unit of the drawing
-bases-zero-east = Zero of the drawing, east
-bases-zero-north = Zero of the drawing, north
+bases-drawing-unit = One unit of the file
+bases-zero-east = Zero of the file, east
+bases-zero-north = Zero of the file, north
 bases-turn = Turned counterclockwise
 bases-field-wrong = A field holds nothing that can be used.
 
@@ -121,6 +123,10 @@ bases-kind = { $kind ->
     [notes] { $count ->
         [one] note
        *[other] notes
+    }
+    [soft] { $count ->
+        [one] rough soft area
+       *[other] rough soft areas
     }
     [heights] { $count ->
         [one] height of the ground

@@ -9,6 +9,7 @@ heights-cell = Cells
 heights-cells = { $cells } of { $wide } by { $high }; { $empty } of them without a height
 heights-unit = Heights are in
 heights-unit-about = Few files say it. Where this one does not, feet are taken if its coordinates are in feet, and meters if not: look whether these heights are those of the place.
+heights-place = The grid does not say where on Earth it lies. Its zero is its southwestern corner; its middle is put at the plan’s origin unless you type otherwise.
 heights-caution = A grid of heights is no survey. Steep and unstable ground, drainage and grading are for licensed practice.
 heights-asked = The heights of this area are being read.
 heights-elsewhere = No height of the file lies in this area.

@@ -37,9 +37,12 @@ readers-too-few-values = The grid announces { $expected } values and has { $foun
 readers-no-heights = This TIFF holds colors and no heights, and browsers show no TIFF. To lay it under the drawing, save it as PNG or JPEG with a world file, and choose both together.
 readers-picture-apart = A world file only says where a picture lies. Choose or drop it together with the picture, both under the same name, such as map.jpg and map.jgw, and not in a zip.
 readers-unnamed-corner = The name of an HGT file must say where it lies, like N42W072.hgt.
-readers-no-unit = The drawing does not say its unit. Meters were taken.
-# column is the file's own name of it, such as AADT.
-readers-traffic-counts = The column “{ $column }” counts traffic. A plan holds no counts of traffic, so they are left out. What they stand at can be taken as it is without them.
+readers-no-unit = The file does not say its unit of length. Meters were taken.
+# columns are the file's own names of them, such as AADT_2022, parted by commas.
+readers-traffic-counts = Columns that count traffic: { $columns }. Each count becomes a note where it stands, the newest year where there are several; what is a street, a place or the like by its other columns stays that. Notes are words on the drawing, which no figure counts. What traffic means for streets and crossings is for traffic studies by licensed practice.
+# columns as above, such as ZONING.
+readers-zones = Columns that say zones or land uses: { $columns }. Each area gets a note of its code unless you choose otherwise, but parcels get none; notes are counted in no figure. As a soft area it shows very roughly what its land might hold by the building type that you choose, which is not what the zone allows: only the local code and those who administer it say that.
+readers-too-many-zones = Only the first { $limit } codes of zones or land uses are told apart; all others of a column are one kind.
 readers-nothing-within = Nothing of the file lies within the area.
 readers-more-faults =
     { $count ->

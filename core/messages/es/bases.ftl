@@ -3,7 +3,7 @@
 
 bases-title = Datos de base
 bases-begin = Datos de base
-bases-about = Incorpore calles, edificios, parcelas y lugares existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla; y alturas del terreno desde una cuadrícula GeoTIFF, ASCII o HGT
+bases-about = Incorpore calles, edificios, parcelas, lugares, zonas y conteos de tráfico existentes desde un archivo: OpenStreetMap, GeoJSON, shapefiles, DXF o una tabla; y alturas del terreno desde una cuadrícula GeoTIFF, ASCII o HGT
 bases-choose = Abrir un archivo de datos de base…
 bases-reading = Leyendo { $file }…
 bases-progress = Parte del archivo que se ha leído
@@ -16,10 +16,10 @@ bases-read = { $count ->
 bases-cancel = Cancelar
 bases-close = Cerrar
 bases-take = Incorporar al plan
-bases-faults = Lo que no se pudo leer o es dudoso
+bases-faults = Lo que no se pudo leer y lo que conviene saber
 # Leer el mismo archivo de otra manera.
 bases-again = Leerlo de otra manera
-bases-again-about = Si el archivo no dice su sistema de coordenadas, o dice uno equivocado, escríbalo: como EPSG:26986, una cadena PROJ o texto WKT. Escriba local si no tiene ninguno en la Tierra, para colocar a mano líneas, áreas y puntos.
+bases-again-about = Si el archivo no dice su sistema de coordenadas, o dice uno equivocado, escríbalo: como EPSG:26986, una cadena PROJ o texto WKT. Escriba local si no tiene ninguno en la Tierra, para colocar a mano líneas, áreas, puntos y cuadrículas ASCII de alturas.
 bases-again-system = Sistema de coordenadas
 bases-again-x = Columna de x o longitud
 bases-again-y = Columna de y o latitud
@@ -29,7 +29,7 @@ bases-again-read = Leer de nuevo
 
 bases-credit = Atribución
 bases-system = Coordenadas
-bases-system-none = De un dibujo; no dice en qué lugar de la Tierra está
+bases-system-none = Propias; no dice en qué lugar de la Tierra está
 bases-system-degrees = Longitud y latitud, WGS84
 bases-unit = Unidad
 bases-unit-degrees = Grados
@@ -60,6 +60,8 @@ bases-becomes-nothing = Se deja fuera
 # Dentro del sitio, suelo que se conserva como está; fuera de él, contexto.
 bases-becomes-building = Edificio existente
 bases-becomes-parcel = Parcela, propietario: { $owner }
+# Una burbuja de este tipo de edificio antes de trazar calles; lo que da es aproximado.
+bases-becomes-soft = Área tentativa, a grandes rasgos: { $use }
 bases-show-all = Mostrar los { $count } tipos
 
 ## Dónde queda y cuánto se incorpora.
@@ -67,7 +69,7 @@ bases-show-all = Mostrar los { $count } tipos
 bases-place = Cuánto y dónde
 bases-place-fixed = El plan ya tiene una ubicación; su origen se queda allí.
 bases-place-new = El plan aún no tiene ubicación. Su origen se pone aquí, y aquí se queda.
-bases-place-drawing = El dibujo no dice dónde está. Su centro se pone en el origen del plan, a menos que usted escriba otra cosa.
+bases-place-drawing = El archivo no dice dónde está. Su centro se pone en el origen del plan, a menos que usted escriba otra cosa.
 bases-extent-field = Incorporar lo que está
 bases-extent-site = en el rectángulo alrededor del sitio
 bases-extent-within = solo dentro del sitio
@@ -76,9 +78,9 @@ bases-margin = Y más allá hasta
 bases-radius = A cada lado del origen
 bases-longitude = Longitud del origen
 bases-latitude = Latitud del origen
-bases-drawing-unit = Una unidad del dibujo
-bases-zero-east = Cero del dibujo, al este
-bases-zero-north = Cero del dibujo, al norte
+bases-drawing-unit = Una unidad del archivo
+bases-zero-east = Cero del archivo, al este
+bases-zero-north = Cero del archivo, al norte
 bases-turn = Giro en sentido antihorario
 bases-field-wrong = Un campo contiene algo que no se puede usar.
 
@@ -121,6 +123,10 @@ bases-kind = { $kind ->
     [notes] { $count ->
         [one] nota
        *[other] notas
+    }
+    [soft] { $count ->
+        [one] área tentativa aproximada
+       *[other] áreas tentativas aproximadas
     }
     [heights] { $count ->
         [one] altura del terreno

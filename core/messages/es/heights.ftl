@@ -9,6 +9,7 @@ heights-cell = Celdas
 heights-cells = { $cells } de { $wide } por { $high }; { $empty } de ellas sin altura
 heights-unit = Las alturas están en
 heights-unit-about = Pocos archivos lo dicen. Si este no lo dice, se toman pies cuando sus coordenadas están en pies, y si no, metros; compruebe que estas alturas son las del lugar.
+heights-place = La cuadrícula no dice en qué lugar de la Tierra está. Su cero es su esquina suroeste; su centro se pone en el origen del plan, a menos que usted escriba otra cosa.
 heights-caution = Una cuadrícula de alturas no es un levantamiento topográfico. El suelo empinado o inestable, el drenaje y la nivelación corresponden a profesionales autorizados.
 heights-asked = Se están leyendo las alturas de esta zona.
 heights-elsewhere = Ninguna altura del archivo está en esta zona.

@@ -37,9 +37,12 @@ readers-too-few-values = La cuadrícula anuncia { $expected } valores y tiene { 
 readers-no-heights = Este TIFF contiene colores y no alturas, y los navegadores no muestran TIFF. Para ponerlo bajo el dibujo, guárdelo como PNG o JPEG con un archivo de georreferencia y elija los dos juntos.
 readers-picture-apart = Un archivo de georreferencia solo dice dónde está una imagen. Elíjalo o suéltelo junto con la imagen, los dos con el mismo nombre, como mapa.jpg y mapa.jgw, y no dentro de un zip.
 readers-unnamed-corner = El nombre de un archivo HGT debe decir dónde está, como N42W072.hgt.
-readers-no-unit = El dibujo no dice su unidad. Se tomaron metros.
-# column es el nombre que tiene en el archivo, como AADT.
-readers-traffic-counts = La columna «{ $column }» contiene conteos de tráfico. Un plan no guarda conteos de tráfico, así que se dejan fuera. Aquello a lo que corresponden puede incorporarse sin ellos.
+readers-no-unit = El archivo no dice su unidad de longitud. Se tomaron metros.
+# columns son los nombres que tienen en el archivo, como AADT_2022, separados por comas.
+readers-traffic-counts = Columnas con conteos de tráfico: { $columns }. Cada conteo se vuelve una nota en su lugar, la del año más reciente si hay varios; lo que por sus otras columnas es una calle, un lugar o algo así sigue siéndolo. Las notas son palabras sobre el dibujo, que ninguna cifra cuenta. Lo que el tráfico significa para calles y cruces corresponde a estudios de tráfico de profesionales autorizados.
+# columns como arriba, por ejemplo ZONING.
+readers-zones = Columnas con zonas o usos del suelo: { $columns }. Cada área recibe una nota con su código si no elige otra cosa; las parcelas no reciben ninguna. Ninguna cifra cuenta las notas. Como área tentativa muestra muy a grandes rasgos lo que su suelo podría albergar con el tipo de edificio que elija, que no es lo que la zona permite: eso solo lo dicen la normativa local y quienes la aplican.
+readers-too-many-zones = Solo se distinguen los primeros { $limit } códigos de zonas o usos del suelo; todos los demás de una columna forman un solo tipo.
 readers-nothing-within = Nada del archivo está dentro del área.
 readers-more-faults =
     { $count ->

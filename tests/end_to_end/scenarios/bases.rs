@@ -153,6 +153,96 @@ fn a_drawing_is_read_again_in_the_coordinate_system_that_is_typed() {
     });
 }
 
+/// Words of the marks of a kind in a saved plan, and how many there are.
+fn marks_of(plan: &Path, kind: &str) -> (usize, Vec<String>) {
+    let plan = fs::read_to_string(plan).expect("the plan was saved");
+    let plan: Value = serde_json::from_str(&plan).expect("the plan is JSON");
+    let features = plan["features"].as_array().expect("the plan is a collection");
+    let of_kind = features.iter().filter(|feature| feature["properties"]["kind"] == kind);
+    let words = of_kind
+        .clone()
+        .filter_map(|feature| feature["properties"]["text"].as_str());
+    (of_kind.count(), words.map(str::to_owned).collect())
+}
+
+#[test]
+fn zones_become_soft_areas_or_say_their_codes_and_counts_of_traffic_are_said() {
+    scenario("bases-zones", async |page| {
+        read(page, &fixture("readers/small/zones.geojson")).await;
+        let kinds = page.attributes("[data-base-class]", "data-base-class").await;
+        assert_eq!(kinds, ["ZONE_CODE=R-1", "ZONE_CODE=MU-2", "ZONE_CODE=P"]);
+        let told = page.text("[data-base-faults]").await;
+        assert!(told.contains("ZONE_CODE") && told.contains("local code"), "{told}");
+        assert!(page.text("[data-base-preview]").await.contains("5 notes"));
+        let offered = page.texts("[data-base-class='ZONE_CODE=R-1'] option").await;
+        let soft = offered.iter().position(|words| words.starts_with("Soft area, roughly"));
+        let soft = soft.expect("areas can be soft areas").to_string();
+        page.choose("[data-base-class='ZONE_CODE=R-1']", &soft).await;
+        page.next_frame().await;
+        let preview = page.text("[data-base-preview]").await;
+        assert!(
+            preview.contains("rough soft areas") && preview.contains("3 notes"),
+            "{preview}"
+        );
+        page.take_screenshot("bases-zones").await;
+        page.press(TAKE).await;
+        page.wait_for(CLOSED).await;
+
+        read(page, &fixture("readers/small/counts.geojson")).await;
+        let told = page.text("[data-base-faults]").await;
+        assert!(told.contains("AADT_2022") && told.contains("traffic studies"), "{told}");
+        page.press(TAKE).await;
+        page.wait_for(CLOSED).await;
+        page.next_frame().await;
+        page.take_screenshot("bases-counts").await;
+        let saved = page.save().await;
+        let (notes, words) = marks_of(&saved, "note");
+        assert_eq!(notes, 6);
+        for wanted in ["MU-2", "P", "Mill Road: AADT 4300 (2022)", "Weir Lane: AADT 650 (2019)"] {
+            assert!(words.iter().any(|held| held == wanted), "{wanted}: {words:?}");
+        }
+        // Of the first zone, which lies about another, several pieces; and the one beside it.
+        assert!(marks_of(&saved, "soft_area").0 > 2);
+        page.wait_for("#figures [data-figure='homes.count'] [data-range]:not(:empty)")
+            .await;
+        let homes = page.text("#figures [data-figure='homes.count'] [data-value]").await;
+        assert_ne!(homes, "0 homes");
+    });
+}
+
+#[test]
+fn a_grid_of_no_system_is_placed_by_hand() {
+    scenario("bases-grid", async |page| {
+        let file = page.browser.downloads().join("site.asc");
+        let header = "ncols 4\nnrows 4\nxllcorner 5000\nyllcorner 5000\ncellsize 20\n";
+        let heights = "104 104 104 104 103 103 103 103 102 102 102 102 101 101 101 101";
+        fs::write(&file, [header, heights].concat()).expect("the folder can be written");
+        page.choose_files(OPEN, &[&file]).await;
+        page.wait_for(REFUSED).await;
+        assert!(page.text("[data-base-faults]").await.contains("local"));
+        page.type_at("[data-base-again='0']", "local").await;
+        page.press("[data-command='base-again']").await;
+        page.wait_for(&format!("{READ}:has([data-base-field='6'])")).await;
+        page.wait_for(&format!("{TAKE}[aria-disabled='false']")).await;
+        page.take_screenshot("bases-grid").await;
+        // A quarter turn about its corner, which is put 40 m south of the origin: it rises to the west, 1 m on 20 m.
+        page.type_at("[data-base-field='4']", "0").await;
+        page.type_at("[data-base-field='6']", "90").await;
+        page.wait_for(&format!("{TAKE}[aria-disabled='false']")).await;
+        page.press(TAKE).await;
+        page.wait_for(CLOSED).await;
+        fs::remove_file(file).expect("what was written can be removed");
+        let plan = fs::read_to_string(page.save().await).expect("the plan was saved");
+        let plan: Value = serde_json::from_str(&plan).expect("the plan is JSON");
+        let taken = &plan["hobnail"]["topography"];
+        assert_eq!(taken["columns"], 2, "{taken}");
+        assert_eq!(
+            taken["heights_mm"],
+            serde_json::json!([102_500, 101_500, 102_500, 101_500, 102_500, 101_500])
+        );
+    });
+}
+
 #[test]
 fn what_is_taken_is_one_step_and_comes_into_view() {
     scenario("bases-undo", async |page| {

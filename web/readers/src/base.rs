@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::fault::Fault;
 use crate::grid::Grid;
+use crate::noted::Noted;
 
 /// A position: longitude and latitude in degrees to nine decimals, or east and north in whole millimeters, as
 /// [`Base::coordinates`] says.
@@ -95,6 +96,8 @@ pub struct Feature {
     pub tags: Vec<(String, String)>,
     /// What it may become in the plan.
     pub suggested: Suggestion,
+    /// What it says in words. Boxed, since most features say nothing and all would be as large.
+    pub noted: Option<Box<Noted>>,
 }
 
 /// The shape of a feature.
@@ -131,6 +134,8 @@ pub enum Suggestion {
     Building,
     /// A line of equal height.
     Contour,
+    /// Words on the drawing: [`Feature::noted`].
+    Note,
     /// Nothing is suggested; a person chooses.
     #[default]
     Unknown,
@@ -159,7 +164,7 @@ pub struct Street {
     pub lanes: Option<u8>,
 }
 
-/// What a street does in the network.
+/// What a street does in the network; numbered as the plan's roles are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum StreetRole {
@@ -175,7 +180,7 @@ pub enum StreetRole {
     Path,
 }
 
-/// Who owns a street.
+/// Who owns a street; numbered as the plan's owners are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum StreetOwner {
@@ -187,12 +192,12 @@ pub enum StreetOwner {
     Private,
 }
 
-/// What a place is.
+/// What a place is; numbered as the plan's kinds are, whose first is a center.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum PlaceKind {
     /// A transit stop.
-    TransitStop,
+    TransitStop = 1,
     /// A school.
     School,
     /// A community hall.
@@ -205,16 +210,16 @@ pub enum PlaceKind {
     Clinic,
 }
 
-/// What holds land back.
+/// What holds land back; numbered as the plan's kinds are, of which there are more.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum ConstraintKind {
     /// Open water.
-    Water,
+    Water = 0,
     /// Wetland.
-    Wetland,
+    Wetland = 2,
     /// Land under conservation.
-    Conservation,
+    Conservation = 5,
 }
 
 /// A picture with its place.

@@ -28,6 +28,7 @@ use wasm_bindgen::prelude::wasm_bindgen;
 use crate::base::{Coordinates, Format};
 use crate::fault::Fault;
 use crate::grid::Grid;
+use crate::grid::laid::Laid;
 use crate::grid::resampled::{Resampled, about, resampled};
 use crate::options::Options;
 use crate::pieces::{self, Pieces};
@@ -157,11 +158,32 @@ impl Reading {
     }
 
     /// Heights of all grids on a regular grid of the plan. `asked` holds west, south, east and north of the area in
-    /// millimeters, longitude and latitude of the plan's origin in degrees, and meters in a unit of height, 0 for the
-    /// file's own; nothing comes of other numbers.
-    pub fn heights(&self, asked: &[f64]) -> Heights {
+    /// millimeters, longitude and latitude of the plan's origin in degrees, meters in a unit of height, 0 for the
+    /// file's own; and of grids that are placed by hand where their zero lies, east and north in meters, meters in one
+    /// of their units, and by how much they are turned in degrees. Nothing comes of other numbers.
+    pub fn heights(&mut self, asked: &[f64]) -> Heights {
         let found = match *asked {
-            [west, south, east, north, longitude, latitude, unit_m] => {
+            [
+                west,
+                south,
+                east,
+                north,
+                longitude,
+                latitude,
+                unit_m,
+                zero_east_m,
+                zero_north_m,
+                own_unit_m,
+                turn_deg,
+            ] => {
+                let laid = Laid {
+                    zero_m: [zero_east_m, zero_north_m],
+                    unit_m: own_unit_m,
+                    turn_deg,
+                };
+                for held in self.grids.iter_mut().filter_map(|grid| grid.laid.as_mut()) {
+                    *held = laid;
+                }
                 let plan = System::plan([longitude, latitude]).ok();
                 let unit_m = (unit_m > 0.0).then_some(unit_m);
                 plan.map(|plan| resampled(&self.grids, &plan, [west, south, east, north], unit_m))

@@ -123,10 +123,20 @@ pub enum What {
     UnnamedCorner,
     /// A drawing, or what is placed as one, whose unit is not said; meters were taken.
     NoUnit,
-    /// A column that counts traffic, which a plan has no place for.
+    /// Columns that count traffic: what a plan holds of them is words.
     TrafficCounts {
-        /// Its name in the file.
-        column: String,
+        /// Their names in the file, parted by commas.
+        columns: String,
+    },
+    /// Columns that say zones or land uses: words too, and roughly land to build upon.
+    Zones {
+        /// Their names in the file, parted by commas.
+        columns: String,
+    },
+    /// More zones than are told apart.
+    TooManyZones {
+        /// How many are.
+        limit: u64,
     },
     /// Nothing of the file lies within the area asked for.
     NothingWithin,
@@ -187,6 +197,8 @@ impl What {
             Self::UnnamedCorner => "readers-unnamed-corner",
             Self::NoUnit => "readers-no-unit",
             Self::TrafficCounts { .. } => "readers-traffic-counts",
+            Self::Zones { .. } => "readers-zones",
+            Self::TooManyZones { .. } => "readers-too-many-zones",
             Self::NothingWithin => "readers-nothing-within",
             Self::More { .. } => "readers-more-faults",
         }
@@ -197,7 +209,7 @@ impl What {
     pub fn arguments(&self) -> Vec<(&'static str, String)> {
         match self {
             Self::Broken { detail } => vec![("detail", detail.clone())],
-            Self::TooMuch { limit, .. } => vec![("limit", limit.to_string())],
+            Self::TooMuch { limit, .. } | Self::TooManyZones { limit } => vec![("limit", limit.to_string())],
             Self::UnknownSystem { system } | Self::UncertainDatum { system } => vec![("system", system.clone())],
             Self::Missing { name } | Self::TooDeep { name } => vec![("name", name.clone())],
             Self::MissingPoints { count } | Self::FittedSplines { count } | Self::More { count } => {
@@ -205,7 +217,7 @@ impl What {
             }
             Self::NotRead { kind, count } => vec![("kind", kind.clone()), ("count", count.to_string())],
             Self::NotANumber { value } => vec![("value", value.clone())],
-            Self::TrafficCounts { column } => vec![("column", column.clone())],
+            Self::TrafficCounts { columns } | Self::Zones { columns } => vec![("columns", columns.clone())],
             Self::TooFewValues { expected, found } => {
                 vec![("expected", expected.to_string()), ("found", found.to_string())]
             }

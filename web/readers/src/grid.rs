@@ -3,12 +3,14 @@
 //! A cell's value is the height at its center. Rows run from north to south, columns from west to east. Cells without a
 //! value are `NaN` and nothing that needs them has one.
 
+pub mod laid;
 pub mod resampled;
 
 use crate::base::Position;
 use crate::clip::Sides;
 use crate::fault::{Limited, What};
 use crate::system::System;
+use laid::Laid;
 
 /// Most cells that are kept: 100 MB.
 pub const MOST_CELLS: usize = 25_000_000;
@@ -18,6 +20,8 @@ pub const MOST_CELLS: usize = 25_000_000;
 pub struct Grid {
     /// The coordinate system of its columns and rows.
     pub system: System,
+    /// Where it lies in the plan, where it has no system and is placed by hand; `system` then says nothing.
+    pub laid: Option<Laid>,
     /// How many columns.
     pub columns: usize,
     /// How many rows.
@@ -97,7 +101,8 @@ impl Grid {
     /// a(1 − e²) / (1 − e² sin² φ)^1.5·π/180.
     #[must_use]
     pub fn cell_m(&self, row: usize) -> Position {
-        if let Some(unit_m) = self.system.unit_m() {
+        let of_hand = self.laid.map(|laid| laid.unit_m);
+        if let Some(unit_m) = of_hand.or_else(|| self.system.unit_m()) {
             return self.step.map(|side| side * unit_m);
         }
         let [_, latitude] = self.position([0.0, row as f64]);
@@ -141,6 +146,7 @@ impl Builder {
     ) -> Result<Self, What> {
         let mut grid = Grid {
             system,
+            laid: None,
             columns,
             rows,
             first,
@@ -182,6 +188,11 @@ impl Builder {
         if let Some(cell) = self.grid.values.get_mut(index) {
             *cell = if value.is_finite() { value } else { f32::NAN };
         }
+    }
+
+    /// That it has no place on Earth, and where it lies in the plan.
+    pub fn lay(&mut self, laid: Laid) {
+        self.grid.laid = Some(laid);
     }
 
     /// What a unit of height is in meters.
@@ -239,6 +250,7 @@ pub(crate) mod tests {
     pub(crate) fn grid(columns: usize, cell_m: f64, values: &[f32]) -> Grid {
         Grid {
             system: System::plan([-71.0, 42.0]).unwrap(),
+            laid: None,
             columns,
             rows: values.len() / columns,
             first: [0.0, 0.0],

@@ -5,6 +5,7 @@
 //! - [`base`] is what comes out: layers of features with their tags and what each may become in a plan, positions in
 //!   degrees or in the plan's millimeters; [`grid`] is heights, and what they are between its points.
 //! - [`fault`] is what could not be read, with its place; a file with faults gives what could be read of it.
+//! - [`noted`] is what of it a plan holds as words.
 //! - [`osm`] and [`formats`] are the readers; [`system`] the coordinate systems.
 //! - [`Reading`] is what JavaScript calls; how the worker does is at the top of `boundary.rs`.
 //!
@@ -27,6 +28,8 @@ pub mod formats;
 pub mod osm;
 
 pub mod system;
+
+pub mod noted;
 
 pub mod grid;
 

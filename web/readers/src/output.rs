@@ -3,8 +3,10 @@
 use crate::base::{Base, Coordinates, Feature, Format, Geometry, Layer, Position, Suggestion};
 use crate::clip::{self, Sides};
 use crate::fault::{Fault, Limited, Place, What, shortened};
+use crate::grid::laid::Laid;
+use crate::noted::{self, Noted};
 use crate::options::{LOCAL, Options};
-use crate::osm::tags;
+use crate::osm::tags::Tags;
 use crate::system::System;
 
 /// Most positions that are kept of one file: some 50 MB.
@@ -20,8 +22,11 @@ const MOST_FAULTS: usize = 200;
 const MOST_TAGS: usize = 64;
 pub(crate) const LONGEST_TAG: usize = 256;
 
-/// Most columns of traffic counts that are said: one for each of some years.
-const MOST_COUNTS: usize = 20;
+/// Most columns of traffic counts, or of zones, that are said: one for each of some years.
+const MOST_COLUMNS: usize = 20;
+
+/// Most zones that are told apart.
+pub const MOST_ZONES: usize = 100;
 
 /// Ten decimals would be more than a position is good for, nine are a tenth of a millimeter.
 const DEGREE_STEPS: f64 = 1e9;
@@ -42,8 +47,13 @@ pub struct Output {
     positions: usize,
     untold: u64,
     has_left_out: bool,
-    /// Columns that count traffic, each said once.
+    /// Columns that count traffic.
     counts: Vec<String>,
+    /// Columns that say zones.
+    zone_columns: Vec<String>,
+    /// Zones that are told apart so far.
+    zones: Vec<String>,
+    has_more_zones: bool,
 }
 
 /// How positions of the file become those of the base.
@@ -99,6 +109,9 @@ impl Output {
             untold: 0,
             has_left_out: false,
             counts: Vec::new(),
+            zone_columns: Vec::new(),
+            zones: Vec::new(),
+            has_more_zones: false,
         })
     }
 
@@ -126,34 +139,42 @@ impl Output {
         Ok(system)
     }
 
-    /// How lines and points are understood from here on: in a system, or in none where a person chose so.
+    /// How lines, points and grids are understood from here on: in a system, or in none where a person chose so.
     ///
     /// # Errors
     /// [`What::NoPlace`] when there is neither, [`What::UnknownSystem`] when the system is not known.
-    pub fn choose_place(&mut self, of_file: Option<Result<System, What>>, place: &Place) -> Result<(), Fault> {
+    pub fn choose_place(
+        &mut self,
+        of_file: Option<Result<System, What>>,
+        place: &Place,
+    ) -> Result<Option<System>, Fault> {
         if self.is_local {
             if !matches!(self.placing, Placing::Drawing { .. }) {
                 self.awaits_zero = true;
             }
-            return Ok(());
+            return Ok(None);
         }
         let is_nowhere = of_file.is_none();
         match self.choose_system(of_file, place) {
             Err(fault) if is_nowhere && fault.what == What::NoSystem => Err(What::NoPlace.at(fault.place)),
-            chosen => chosen.map(|_| ()),
+            chosen => chosen.map(Some),
         }
     }
 
-    /// Takes the first position, in whole units, as that which becomes 0, 0.
-    fn begin_at(&mut self, geometry: &Geometry) {
-        let first = match geometry {
-            Geometry::Points(points) => points.first(),
-            Geometry::Lines(lines) => lines.iter().flatten().next(),
-            Geometry::Areas(areas) => areas.iter().flatten().flatten().next(),
-        };
-        let Some(zero) = first.map(|point| point.map(f64::round)) else {
-            return;
-        };
+    /// Lays a grid of no system as a drawing, with this position of it as its zero: where that lies in the plan is chosen
+    /// later.
+    pub fn lay_by_hand(&mut self, zero: Position) -> Laid {
+        Laid::in_units_of(self.begin_at(zero))
+    }
+
+    /// Whether the file is of no system by choice.
+    #[must_use]
+    pub fn is_local(&self) -> bool {
+        self.is_local
+    }
+
+    /// Takes a position as that which becomes 0, 0; meters in a unit.
+    fn begin_at(&mut self, zero: Position) -> f64 {
         self.awaits_zero = false;
         let unit_m = self.options.unit_m.filter(|unit| *unit > 0.0 && unit.is_finite());
         if unit_m.is_none() {
@@ -161,6 +182,7 @@ impl Output {
         }
         let unit_m = unit_m.unwrap_or(1.0);
         self.place_by(Placing::Drawing { zero, unit_m });
+        unit_m
     }
 
     /// How positions are understood from here on.
@@ -226,8 +248,13 @@ impl Output {
             return Ok(());
         }
         let counted = count(&geometry);
-        if self.awaits_zero {
-            self.begin_at(&geometry);
+        let first = match &geometry {
+            Geometry::Points(points) => points.first(),
+            Geometry::Lines(lines) => lines.iter().flatten().next(),
+            Geometry::Areas(areas) => areas.iter().flatten().flatten().next(),
+        };
+        if let Some(first) = first.copied().filter(|_| self.awaits_zero) {
+            self.begin_at(first.map(f64::round));
         }
         let Some(geometry) = self.placed(geometry) else {
             if self.has_left_out_as_far() {
@@ -244,7 +271,10 @@ impl Output {
             let of = Limited::Positions;
             return Err(What::TooMuch { limit, of }.at(place.clone()));
         }
-        self.look_for_counts(&tags);
+        let noted = self.noted(&geometry, &tags);
+        // What a parcel lies in is said of each, but thousands of notes are not suggested.
+        let is_suggested = noted.is_some() && suggested == Suggestion::Unknown && !noted::is_parcel(&tags);
+        let suggested = if is_suggested { Suggestion::Note } else { suggested };
         let mut tags: Vec<(String, String)> = tags
             .into_iter()
             .take(MOST_TAGS)
@@ -256,6 +286,7 @@ impl Output {
             geometry,
             tags,
             suggested,
+            noted: noted.map(Box::new),
         };
         if let Some(layer) = self.layer(layer) {
             layer.features.push(feature);
@@ -263,19 +294,26 @@ impl Output {
         Ok(())
     }
 
-    /// Says of columns that count traffic that they do, since nothing will come of them.
-    fn look_for_counts(&mut self, list: &[(String, String)]) {
+    /// What a feature says in words; its columns are remembered, so that all of them are said once.
+    fn noted(&mut self, geometry: &Geometry, tags: &Tags) -> Option<Noted> {
         // OpenStreetMap has no such columns, and many tags.
         if matches!(self.base.format, Format::OsmXml | Format::OsmPbf) {
-            return;
+            return None;
         }
-        for (column, _) in list.iter().filter(|(column, _)| tags::counts_traffic(column)) {
-            if self.counts.len() < MOST_COUNTS && !self.counts.contains(column) {
-                self.counts.push(column.clone());
-                let column = shortened(column, LONGEST_TAG);
-                self.fault(What::TrafficCounts { column }.at(Place::File));
-            }
+        let counts = tags.iter().map(|(column, _)| column);
+        for column in counts.filter(|column| noted::counts_traffic(column)) {
+            remember(&mut self.counts, column, MOST_COLUMNS);
         }
+        let is_area = matches!(geometry, Geometry::Areas(_));
+        let Some(mut zoned) = noted::zoned(tags).filter(|_| is_area) else {
+            return noted::counted(tags);
+        };
+        remember(&mut self.zone_columns, &zoned.column, MOST_COLUMNS);
+        if !remember(&mut self.zones, &zoned.words, MOST_ZONES) {
+            zoned.zone = None;
+            self.has_more_zones = true;
+        }
+        Some(zoned)
     }
 
     /// Whether the geometry that was just refused lay outside the box, which is no fault.
@@ -403,6 +441,16 @@ impl Output {
     /// # Errors
     /// Every fault, when nothing at all was read.
     pub fn finish(mut self) -> Result<Base, Vec<Fault>> {
+        let [counts, zones] = [&self.counts, &self.zone_columns].map(|columns| columns.join(", "));
+        let is_said = [!counts.is_empty(), !zones.is_empty(), self.has_more_zones];
+        let limit = MOST_ZONES as u64;
+        let said = [
+            What::TrafficCounts { columns: counts },
+            What::Zones { columns: zones },
+            What::TooManyZones { limit },
+        ];
+        let said = said.into_iter().zip(is_said).filter(|(_, is_said)| *is_said);
+        self.base.faults.extend(said.map(|(what, _)| what.at(Place::File)));
         if self.untold > 0 {
             let count = self.untold;
             self.base.faults.push(What::More { count }.at(Place::File));
@@ -421,6 +469,16 @@ impl Output {
 
 /// Farther than this from the origin nothing is placed: 1,000 km, ten times what a plan may hold.
 const FARTHEST_MM: f64 = 1e9;
+
+/// Whether a word is among these, as it is now if there was room for it.
+fn remember(held: &mut Vec<String>, word: &str, most: usize) -> bool {
+    let is_known = held.iter().any(|known| known == word);
+    if !is_known && held.len() < most {
+        held.push(shortened(word, LONGEST_TAG));
+        return true;
+    }
+    is_known
+}
 
 fn count(geometry: &Geometry) -> usize {
     match geometry {

@@ -3,7 +3,7 @@
 //! A [`Piece`] holds whole features of some thousand positions in three parts: numbers that say shapes, positions, and
 //! words. The page reads them in the same order (`web/src/app/bases/pieces.rs`).
 
-use crate::base::{Base, Feature, Format, Geometry, Position, Suggestion};
+use crate::base::{Base, Feature, Format, Geometry, Position, StreetOwner, Suggestion};
 use crate::osm::tags;
 
 /// A piece is handed over once it holds so many positions: some 100 kB.
@@ -17,6 +17,13 @@ pub const BEHIND: char = '\u{1e}';
 /// Most categories of a table that are told apart; where there are more, a column names each row and no kinds.
 const MOST_CATEGORIES: usize = 100;
 
+/// The kind of a feature that is a note unless chosen otherwise, and of a parcel in a zone.
+fn kind_by_words(feature: &Feature) -> Option<(&str, Option<&str>)> {
+    let noted = feature.noted.as_ref()?;
+    let is_kind = feature.suggested == Suggestion::Note || noted.zone.is_some();
+    is_kind.then_some((noted.column.as_str(), noted.zone.as_deref()))
+}
+
 fn is_told_apart(categories: &mut Vec<String>, category: &str) -> bool {
     let is_known = categories.iter().any(|known| known == category);
     if !is_known && categories.len() < MOST_CATEGORIES {
@@ -29,13 +36,14 @@ fn is_told_apart(categories: &mut Vec<String>, category: &str) -> bool {
 /// Some features.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Piece {
-    /// For each feature: its layer from 0, its shape (0 points, 1 lines, 2 areas), how many of them, and for lines how
+    /// For each feature: its layer from 0; what it may become, in three numbers ([`in_numbers`]); who owns it and its level
+    /// as an unsigned number, where it is a street; its shape (0 points, 1 lines, 2 areas), how many of them, and for lines how
     /// many positions each has, for areas how many rings each has, before each area's rings how many positions those have.
     pub shapes: Vec<u32>,
     /// Positions: x and y by turns, without any mark between.
     pub positions: Vec<f64>,
-    /// For each feature: the row of the table that it fits, or its category, as `key=value`; what it may become, words parted by spaces;
-    /// then names and values of its tags by turns. [`BETWEEN`] stands between, [`BEHIND`] behind each feature.
+    /// For each feature: the row of the table that it fits, or its category or zone, as `key=value`, or the column that
+    /// counts traffic; what it says in words ([`Feature::noted`]); then names and values of its tags by turns. [`BETWEEN`] stands between, [`BEHIND`] behind each feature.
     pub words: String,
 }
 
@@ -75,9 +83,11 @@ impl Iterator for Pieces {
         let mut piece = Piece::default();
         while let Some(layer) = self.base.layers.get(self.layer) {
             while let Some(feature) = layer.features.get(self.feature) {
-                let row = tags::row_of(&feature.tags).or_else(|| {
-                    let category = tags::category_of(&feature.tags).filter(|_| self.base.format == Format::Csv)?;
-                    is_told_apart(&mut self.categories, category.1).then_some(category)
+                let row = tags::row_of(&feature.tags).map(|(key, value)| (key, Some(value)));
+                let row = row.or_else(|| kind_by_words(feature)).or_else(|| {
+                    let (key, category) =
+                        tags::category_of(&feature.tags).filter(|_| self.base.format == Format::Csv)?;
+                    is_told_apart(&mut self.categories, category).then_some((key, Some(category)))
                 });
                 piece.add(self.layer, feature, row);
                 self.feature += 1;
@@ -93,8 +103,13 @@ impl Iterator for Pieces {
 }
 
 impl Piece {
-    fn add(&mut self, layer: usize, feature: &Feature, row: Option<(&str, &str)>) {
+    fn add(&mut self, layer: usize, feature: &Feature, row: Option<(&str, Option<&str>)>) {
         self.shapes.push(layer as u32);
+        self.shapes.extend(in_numbers(&feature.suggested));
+        self.shapes.extend(match &feature.suggested {
+            Suggestion::Street(street) => [street.owner as u32, i32::from(street.level).cast_unsigned()],
+            _ => [StreetOwner::Town as u32, 0],
+        });
         match &feature.geometry {
             Geometry::Points(points) => {
                 self.shapes.extend([0, points.len() as u32]);
@@ -120,12 +135,13 @@ impl Piece {
         }
         if let Some((key, value)) = row {
             self.add_word(key);
-            self.words.push('=');
-            self.add_word(value);
+            if let Some(value) = value {
+                self.words.push('=');
+                self.add_word(value);
+            }
         }
         self.words.push(BETWEEN);
-        let suggested = in_words(&feature.suggested);
-        self.words.push_str(&suggested);
+        self.add_word(feature.noted.as_ref().map_or("", |noted| &noted.words));
         for (name, value) in &feature.tags {
             self.words.push(BETWEEN);
             self.add_word(name);
@@ -150,26 +166,38 @@ impl Piece {
     }
 }
 
-/// A suggestion as words: `street ROLE SECTION OWNER LEVEL`, `place KIND`, `constraint KIND`, `barrier`, `building`,
-/// `contour`, or nothing. Kinds are spelled as in the plan file.
-fn in_words(suggested: &Suggestion) -> String {
-    /// The name under which serde knows a variant without fields.
-    fn name(kind: &impl serde::Serialize) -> String {
-        // What is serialized are enums without fields: plain strings.
-        let quoted = serde_json::to_string(kind).unwrap_or_default();
-        quoted.trim_matches('"').to_owned()
-    }
+/// Street sections of the default palette by the ends of their messages' names, at the places of their ids, which never
+/// change meaning.
+pub const SECTIONS: [&str; 12] = [
+    "main-street",
+    "boulevard",
+    "neighborhood-street",
+    "narrow-street",
+    "lane",
+    "alley",
+    "path",
+    "path-homes",
+    "subdivision-street",
+    "collector",
+    "arterial",
+    "state-highway",
+];
+
+/// A suggestion in numbers, of which the page needs no words: 0 nothing that a plan has marks for, 1 a street with its role
+/// and street section, 2 a place and 3 land held back with what they are, 4 a barrier, 5 a building, 6 a note.
+#[must_use]
+pub fn in_numbers(suggested: &Suggestion) -> [u32; 3] {
     match suggested {
         Suggestion::Street(street) => {
-            let (role, owner) = (name(&street.role), name(&street.owner));
-            format!("street {role} {} {owner} {}", street.section, street.level)
+            let section = SECTIONS.iter().position(|known| *known == street.section);
+            section.map_or([0; 3], |section| [1, street.role as u32, section as u32])
         }
-        Suggestion::Place { place } => format!("place {}", name(place)),
-        Suggestion::Constraint { constraint } => format!("constraint {}", name(constraint)),
-        Suggestion::Barrier => "barrier".to_owned(),
-        Suggestion::Building => "building".to_owned(),
-        Suggestion::Contour => "contour".to_owned(),
-        Suggestion::Unknown => String::new(),
+        Suggestion::Place { place } => [2, *place as u32, 0],
+        Suggestion::Constraint { constraint } => [3, *constraint as u32, 0],
+        Suggestion::Barrier => [4, 0, 0],
+        Suggestion::Building => [5, 0, 0],
+        Suggestion::Note => [6, 0, 0],
+        Suggestion::Contour | Suggestion::Unknown => [0; 3],
     }
 }
 
@@ -190,12 +218,11 @@ mod tests {
         let [piece] = pieces.as_slice() else {
             panic!("{pieces:?}")
         };
-        assert_eq!(piece.shapes, [0, 1, 1, 2, 0, 2, 1, 1, 3]);
+        assert_eq!(piece.shapes, [0, 1, 1, 2, 1, 0, 1, 1, 2, 0, 6, 0, 0, 1, 0, 2, 1, 1, 3]);
         assert_eq!(piece.positions, [1.0, 2.0, 3.0, 4.0, 0.0, 0.0, 4.0, 0.0, 4.0, 4.0]);
         assert_eq!(
             piece.words.replace(BETWEEN, "|").replace(BEHIND, "/"),
-            "highway=residential|street neighborhood_street neighborhood-street town 0|highway|residential|name|\
-             Elm Street/||landuse|odd/"
+            "highway=residential||highway|residential|name|Elm Street/landuse=odd|odd|landuse|odd/"
         );
     }
 }

@@ -46,7 +46,12 @@ const TARGETS: &[Target] = &[
     Target {
         name: "base_geojson",
         read: any,
-        seeds: &["tests/fixtures/streets/d1_grid/streets.geojson", "sample-sketches"],
+        seeds: &[
+            "tests/fixtures/streets/d1_grid/streets.geojson",
+            "sample-sketches",
+            "tests/fixtures/readers/small/counts.geojson",
+            "tests/fixtures/readers/small/zones.geojson",
+        ],
     },
     Target {
         name: "base_shapefile",

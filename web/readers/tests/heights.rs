@@ -5,10 +5,12 @@ use hobnail_core::measures::slopes::Slopes;
 use hobnail_core::plan::PlanPoint;
 use hobnail_core::plan::document::Topography;
 use hobnail_core::report::drawing::contours::{Field, levels};
-use hobnail_readers::base::Format;
-use hobnail_readers::fault::What;
+use hobnail_readers::base::{Coordinates, Format};
+use hobnail_readers::fault::{Place, What};
 use hobnail_readers::grid::Grid;
+use hobnail_readers::grid::resampled::{about, resampled};
 use hobnail_readers::options::Options;
+use hobnail_readers::system::System;
 
 use super::{bytes, read, refused, text};
 
@@ -257,7 +259,7 @@ fn grids_that_end_early_or_hold_words_say_so() {
     let unplaced = b"ncols 2\nnrows 2\nxllcorner 900000\nyllcorner 0\ncellsize 10\n1 2 3 4";
     assert_eq!(
         refused("unplaced.asc", unplaced, Options::default())[0].what,
-        What::NoSystem
+        What::NoPlace
     );
     let huge = b"ncols 100000000\nnrows 100000000\nxllcorner 0\nyllcorner 0\ncellsize 0.01\n1";
     assert!(matches!(
@@ -266,4 +268,40 @@ fn grids_that_end_early_or_hold_words_say_so() {
     ));
     let broken = bytes("readers/heights/strips.tif");
     assert!(!refused("broken.tif", &broken[..300], Options::default()).is_empty());
+}
+
+#[test]
+fn a_grid_of_no_system_is_laid_by_hand_and_said_to_be_so_where_none_was_chosen() {
+    let text = "ncols 2\nnrows 3\nxllcorner 1000.5\nyllcorner 2000\ncellsize 20\n1 2 3 4 5 6";
+    let read = |name: &str, bytes: Vec<u8>, system: Option<&str>| {
+        let system = system.map(str::to_owned);
+        let options = Options {
+            system,
+            box_deg: Some([10.0, 50.0, 11.0, 51.0]),
+            ..Options::default()
+        };
+        hobnail_readers::read(name, bytes, options)
+    };
+    let refused = read("a.asc", text.as_bytes().to_vec(), None).unwrap_err();
+    assert_eq!(refused, [What::NoPlace.at(Place::File)]);
+    let zip = super::small::zipped(&[("a.asc", text.as_bytes())]);
+    for (name, bytes) in [("a.asc", text.as_bytes().to_vec()), ("a.zip", zip)] {
+        let base = read(name, bytes, Some("local")).unwrap();
+        let zero = Coordinates::DrawingMillimeters {
+            east: 1000.5,
+            north: 2000.0,
+            unit_m: 1.0,
+        };
+        assert_eq!(base.coordinates, zero);
+        assert_eq!(base.faults, [What::NoUnit.at(Place::File)]);
+        let said = about(&base.grids).unwrap();
+        // Between the outermost centers, in millimeters from the southwestern corner.
+        assert_eq!(said.bounds_deg, [10_000.0, 10_000.0, 30_000.0, 50_000.0]);
+        assert_eq!((said.cell_m, said.lowest, said.highest), ([20.0, 20.0], 1.0, 6.0));
+        let plan = System::plan([10.5, 50.5]).unwrap();
+        let found = resampled(&base.grids, &plan, [0.0, 0.0, 40_000.0, 60_000.0], None);
+        // A point every 20 m, of which one column and two rows lie between centers: 4 and 6, 3 and 5 and so on, each half.
+        assert_eq!((found.south_west_mm, found.columns), ([20_000, 20_000], 1));
+        assert_eq!(found.heights_mm, [4_500, 2_500]);
+    }
 }

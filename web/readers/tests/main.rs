@@ -15,6 +15,8 @@ mod heights;
 
 mod network;
 
+mod noted;
+
 mod small;
 
 mod systems;

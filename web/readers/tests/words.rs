@@ -34,7 +34,9 @@ fn every_fault() -> Vec<What> {
         What::PictureApart,
         What::UnnamedCorner,
         What::NoUnit,
-        What::TrafficCounts { column: word() },
+        What::TrafficCounts { columns: word() },
+        What::Zones { columns: word() },
+        What::TooManyZones { limit: 5 },
         What::NothingWithin,
         What::More { count: 7 },
     ]

@@ -105,7 +105,7 @@ pub(super) const OWNERS: [OwnerGroup; 4] = [
     OwnerGroup::Unwilling,
 ];
 const STATUSES: [Status; 4] = [Status::Existing, Status::Kept, Status::Removed, Status::New];
-const STREET_OWNERS: [StreetOwner; 3] = [StreetOwner::State, StreetOwner::Town, StreetOwner::Private];
+pub(super) const STREET_OWNERS: [StreetOwner; 3] = [StreetOwner::State, StreetOwner::Town, StreetOwner::Private];
 
 impl Field {
     /// What it is called.

@@ -267,12 +267,13 @@ fn classes(store: Store, opened: &Opened) -> View {
         let class = opened.base.classes.get(place)?;
         let (meanings, chosen) = store.with(|app| opened.meanings(place, app));
         let layer = opened.layer_name(class.layer).to_owned();
-        let (name, of) = match class.tag.split_once('=') {
-            Some((key, value)) => (
-                [key, " = ", value].concat(),
+        let (name, of) = if class.tag.is_empty() {
+            (layer, None)
+        } else {
+            (
+                class.tag.replace('=', " = "),
                 (opened.base.layers.len() > 1).then_some(layer),
-            ),
-            None => (layer, None),
+            )
         };
         let changed = move |event| {
             let meaning = value_of(&event).parse().unwrap_or_default();

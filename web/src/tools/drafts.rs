@@ -93,15 +93,7 @@ pub fn area(place: usize, document: &Document) -> Option<Mark> {
     }
     if place == SOFT {
         let first = document.building_types.keys().next().copied();
-        let mut soft = SoftArea {
-            outline: outline(),
-            program: Vec::new(),
-            land_use: LandUse::Residential,
-            intensity_ppm: 1_000_000,
-            phase: None,
-        };
-        give_use(&mut soft, first, document);
-        return Some(Mark::SoftArea(soft));
+        return Some(soft(outline(), first, document));
     }
     if let Some(kind) = CONSTRAINTS.get(place - SOFT - 1) {
         return Some(Mark::Constraint(constraint(*kind)));
@@ -137,6 +129,20 @@ fn constraint(kind: ConstraintKind) -> ConstraintArea {
         counts_in_buildable: false,
         is_walkable: !is_wet && kind != ConstraintKind::Contaminated,
     }
+}
+
+/// A soft area of this building type, all of whose land is built upon.
+#[must_use]
+pub fn soft(outline: Vec<PlanPoint>, building_type: Option<BuildingTypeId>, document: &Document) -> Mark {
+    let mut soft = SoftArea {
+        outline,
+        program: Vec::new(),
+        land_use: LandUse::Residential,
+        intensity_ppm: 1_000_000,
+        phase: None,
+    };
+    give_use(&mut soft, building_type, document);
+    Mark::SoftArea(soft)
 }
 
 /// Gives a soft area one building type for all its land, and the tint that goes with it.

@@ -2,7 +2,7 @@
 //!
 //! `ncols`, `nrows`, `xllcorner` or `xllcenter`, `yllcorner` or `yllcenter`, `cellsize` (or `dx` and `dy`) and
 //! `nodata_value`, which is −9999 unless said; words in any case. Values are parted by white space and counted, whatever
-//! the lines ("Esri ASCII raster format").
+//! the lines ("Esri ASCII raster format"). Where a person chose that it is of no system, it is placed by hand.
 
 use crate::base::Position;
 use crate::bytes::Bytes;
@@ -126,8 +126,19 @@ impl AsciiGrid {
         let (columns, rows, step, first) = header.finish().ok_or_else(|| whole(What::broken("header")))?;
         let is_degrees = step[0] < 0.1 && first[0].abs() <= 180.0 && first[1].abs() <= 90.0;
         let of_file = is_degrees.then(|| Ok(System::degrees()));
-        let system = output.choose_system(of_file, &Place::File)?;
-        let grid = Builder::new(system, [columns, rows], first, step, output.sides()).map_err(whole)?;
+        let system = output.choose_place(of_file, &Place::File)?;
+        let grid = match system {
+            Some(system) => Builder::new(system, [columns, rows], first, step, output.sides()).map_err(whole)?,
+            None => {
+                let high = step[1] * (rows as f64 - 0.5);
+                let laid = output.lay_by_hand([first[0] - step[0] / 2.0, first[1] - high]);
+                // Its southwestern corner becomes 0, 0.
+                let first = [step[0] / 2.0, high];
+                let mut grid = Builder::new(System::degrees(), [columns, rows], first, step, None).map_err(whole)?;
+                grid.lay(laid);
+                grid
+            }
+        };
         self.open = Some(Open {
             grid,
             columns,

@@ -13,6 +13,7 @@ use ::shapefile::{Shape, ShapeReader};
 use crate::base::{Format, Geometry, Position};
 use crate::bytes::{Bytes, windows_1252};
 use crate::fault::{Fault, Limited, Place, What, shortened};
+use crate::options::LOCAL;
 use crate::osm::tags;
 use crate::output::Output;
 use crate::read::{self, MOST_BYTES, Progress, Work};
@@ -221,6 +222,9 @@ impl Archive {
                 continue;
             }
             let mut options = output.options.clone();
+            if output.is_local() {
+                options.system = Some(LOCAL.to_owned());
+            }
             if options.system.is_none() {
                 let stem = name.rfind('.').and_then(|dot| name.get(..dot)).unwrap_or(name);
                 if let Some(Ok(system)) = self.system(stem)? {

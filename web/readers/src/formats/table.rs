@@ -3,7 +3,7 @@
 //! Columns of coordinates are recognized by their names in common use, or chosen. Longitude and latitude are degrees of
 //! WGS84; x and y need a coordinate system. A column of well-known text is read where its values are points. Where
 //! semicolons part the values, decimals may stand behind a comma. What kind of thing a row is stands in OpenStreetMap's
-//! columns, or in one of category or type (`osm/tags.rs`); columns that count traffic are said to be left out.
+//! columns, or in one of category or type (`osm/tags.rs`); columns that count traffic become words (`noted.rs`).
 
 use std::io::Cursor;
 

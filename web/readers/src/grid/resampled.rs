@@ -73,10 +73,15 @@ pub fn resampled(grids: &[Grid], plan: &System, sides_mm: [f64; 4], unit_m: Opti
     ];
     let height_mm = |column: i32, row: i32| -> Option<i32> {
         let at = [f64::from(column) * spacing, f64::from(row) * spacing];
-        let degrees = plan.to_degrees(at.map(|mm| mm / 1000.0))?;
+        let at_m = at.map(|mm| mm / 1000.0);
+        let degrees = plan.to_degrees(at_m);
         let of_grid = |grid: &Grid| {
             let scale = unit_m.map_or(1.0, |unit_m| unit_m / grid.height_unit_m);
-            Some(grid.height_at_deg_m(degrees)? * scale)
+            let height_m = match grid.laid {
+                Some(laid) => grid.height_m(laid.of_plan(at_m))?,
+                None => grid.height_at_deg_m(degrees?)?,
+            };
+            Some(height_m * scale)
         };
         let height_m = grids.iter().find_map(of_grid)?;
         (height_m.abs() < FARTHEST_M).then(|| (height_m * 1000.0).round() as i32)
@@ -157,7 +162,8 @@ fn fill(heights: &mut [Option<i32>], columns: usize) -> u32 {
 /// What a file's grids are, together: what a person is told before heights are taken.
 #[derive(Clone, Debug, PartialEq)]
 pub struct About {
-    /// West, south, east and north of the outermost centers, in degrees.
+    /// West, south, east and north of the outermost centers, in degrees; in millimeters from its zero of a grid that is
+    /// placed by hand.
     pub bounds_deg: [f64; 4],
     /// Width and height of the first grid's cells, in meters.
     pub cell_m: Position,
@@ -209,7 +215,11 @@ pub fn about(grids: &[Grid]) -> Option<About> {
     for grid in grids {
         let last = [grid.columns, grid.rows].map(|count| count.saturating_sub(1) as f64);
         for corner in [[0.0, 0.0], [last[0], 0.0], last, [0.0, last[1]]] {
-            let [x, y] = grid.system.to_degrees(grid.position(corner))?;
+            let corner = grid.position(corner);
+            let [x, y] = match grid.laid {
+                Some(laid) => laid.from_zero_mm(corner),
+                None => grid.system.to_degrees(corner)?,
+            };
             let [west, south, east, north] = about.bounds_deg;
             about.bounds_deg = [west.min(x), south.min(y), east.max(x), north.max(y)];
         }

@@ -223,37 +223,6 @@ pub fn suggestion_by_category(tags: &Tags) -> Option<Suggestion> {
     known.map(|(_, place)| Suggestion::Place { place: *place })
 }
 
-/// Names of columns that count traffic: annual and weekday averages by their usual short names, and in words. Common
-/// practice, no source.
-const COUNTS: [&str; 9] = [
-    "aadt",
-    "adt",
-    "aawdt",
-    "awdt",
-    "traffic_count",
-    "traffic_volume",
-    "daily_traffic",
-    "vehicles_per_day",
-    "cars_per_day",
-];
-
-/// Whether a column counts traffic: by its name, which may end with a year.
-#[must_use]
-pub fn counts_traffic(column: &str) -> bool {
-    let name = column.trim_end_matches(|letter: char| letter.is_ascii_digit() || letter == '_' || letter == ' ');
-    let is_same = |wanted: &str| {
-        let letters = name.chars().map(|letter| {
-            if letter == ' ' {
-                '_'
-            } else {
-                letter.to_ascii_lowercase()
-            }
-        });
-        letters.eq(wanted.chars())
-    };
-    COUNTS.iter().any(|wanted| is_same(wanted))
-}
-
 /// What a feature with these tags may become; `None` where the table has no row for it or leaves it out.
 #[must_use]
 pub fn suggestion(tags: &Tags) -> Option<Suggestion> {
@@ -276,7 +245,7 @@ pub fn layer(suggested: &Suggestion) -> &'static str {
         Suggestion::Constraint { .. } => "constraints",
         Suggestion::Barrier => "barriers",
         Suggestion::Building => "buildings",
-        Suggestion::Contour | Suggestion::Unknown => "other",
+        Suggestion::Contour | Suggestion::Note | Suggestion::Unknown => "other",
     }
 }
 

@@ -199,6 +199,21 @@ pub fn divided(pieces: Vec<Vec<Ring>>) -> (Vec<Ring>, u32) {
     (done, filled)
 }
 
+/// A piece as one ring, which goes to each hole and back the same way: by the parity of its edges the same points are
+/// inside. Cost: linear.
+#[must_use]
+pub fn joined(piece: Vec<Ring>) -> Ring {
+    let start = piece.first().and_then(|outline| outline.first()).copied();
+    let mut all = Ring::new();
+    for ring in piece {
+        let first = ring.first().copied();
+        all.extend(ring);
+        all.extend(first);
+        all.extend(start);
+    }
+    all
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -273,5 +288,21 @@ mod tests {
         // The hole of a millimeter is narrower than a cut.
         assert_eq!((area, filled), (2 * (8_100 - 200), 1));
         assert_eq!(divided(Vec::new()), (Vec::new(), 0));
+    }
+
+    #[test]
+    fn of_a_joined_piece_no_place_in_a_hole_is_inside() {
+        let square = |low: i32, high: i32| at(&[(low, low), (high, low), (high, high), (low, high)]);
+        let joined = joined(vec![square(0, 90), square(10, 80), square(82, 88)]);
+        let points: Vec<(f64, f64)> = joined
+            .iter()
+            .map(|point| (f64::from(point.x_mm), f64::from(point.y_mm)))
+            .collect();
+        let (at, room) = crate::canvas::layers::land::widest_place(&points).unwrap();
+        assert!(
+            room > 0.0 && (at.1 < 10.0 || at.1 > 80.0 || !(10.0..80.0).contains(&at.0)),
+            "{at:?}"
+        );
+        assert_eq!(super::joined(Vec::new()), Ring::new());
     }
 }

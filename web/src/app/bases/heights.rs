@@ -15,7 +15,7 @@ use crate::app::{App, words};
 /// What grids of a file are, before any of it is taken.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct GridSaid {
-    /// West, south, east and north, in degrees.
+    /// West, south, east and north, as the base gives positions.
     pub bounds_deg: [f64; 4],
     /// Width and height of a cell, in meters.
     pub cell_m: [f64; 2],
@@ -58,9 +58,10 @@ impl GridSaid {
 }
 
 /// What is asked of the readers: west, south, east and north of the area in millimeters, longitude and latitude of the
-/// plan's origin in degrees, meters in a unit of height.
+/// plan's origin in degrees, meters in a unit of height; and for grids that are placed by hand, where their zero lies to the
+/// east and north in meters, meters in one of their units, and their turn in degrees.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Request(pub [f64; 7]);
+pub struct Request(pub [f64; 11]);
 
 /// Heights as the readers gave them.
 #[derive(Clone, Debug, PartialEq)]
@@ -116,6 +117,7 @@ impl Choices {
     pub fn heights_request(&self, document: &Document) -> Result<Request, String> {
         let [west, south, east, north] = self.sides(document)?.map(f64::from);
         let (longitude, latitude) = self.origin.to_deg();
+        let (zero_east_m, zero_north_m) = self.zero.to_m();
         Ok(Request([
             west,
             south,
@@ -124,6 +126,10 @@ impl Choices {
             longitude,
             latitude,
             self.height_unit_m,
+            zero_east_m,
+            zero_north_m,
+            self.unit_m,
+            self.turn_deg,
         ]))
     }
 }

@@ -3,14 +3,15 @@
 use hobnail_core::plan::PlanPoint;
 use hobnail_core::plan::document::{Topography, UnitSystem};
 use hobnail_core::say;
+use hobnail_readers::grid::laid::Laid;
 use hobnail_readers::grid::resampled::{about, resampled};
 use hobnail_readers::options::Options;
 use hobnail_readers::system::System;
 
+use super::Base;
 use super::heights::{GridSaid, Heights};
 use super::opened::{Field, Opened};
-use super::tests::placed_app;
-use super::{Base, Coordinates};
+use super::tests::{coordinates_of, placed_app};
 use crate::app::App;
 
 /// What the page hears of a file, and the readers to ask on.
@@ -22,6 +23,15 @@ struct File {
 impl File {
     /// 40 by 30 cells of 10 m about the place of the app, 5 % up to the east from 100 on, some without a height.
     fn plane(is_hole: impl Fn(usize, usize) -> bool) -> Self {
+        let (longitude, latitude) = placed_app().study().document().heading.geographic_origin().to_deg();
+        Self::plane_in(
+            &format!("+proj=tmerc +lat_0={latitude} +lon_0={longitude} +k=1 +datum=WGS84 +units=m"),
+            is_hole,
+        )
+    }
+
+    /// The same in another system.
+    fn plane_in(system: &str, is_hole: impl Fn(usize, usize) -> bool) -> Self {
         let cell = |index: usize| match (index % 40, index / 40) {
             (column, row) if is_hole(column, row) => "-9999".to_owned(),
             (column, _) => (100.0 + column as f64 * 0.5).to_string(),
@@ -29,17 +39,15 @@ impl File {
         let values: Vec<String> = (0..1200).map(cell).collect();
         let text = "ncols 40\nnrows 30\nxllcorner -200\nyllcorner -150\ncellsize 10\nnodata_value -9999\n".to_owned()
             + &values.join(" ");
-        let (longitude, latitude) = placed_app().study().document().heading.geographic_origin().to_deg();
-        let system = format!("+proj=tmerc +lat_0={latitude} +lon_0={longitude} +k=1 +datum=WGS84 +units=m");
         let options = Options {
-            system: Some(system),
+            system: Some(system.to_owned()),
             ..Options::default()
         };
         let read = hobnail_readers::read("plane.asc", text.into_bytes(), options).unwrap();
         let said = about(&read.grids).unwrap();
         let base = Base {
             grid: GridSaid::told(&said.numbers()),
-            ..Base::new("plane.asc", Coordinates::Degrees)
+            ..Base::new("plane.asc", coordinates_of(&read))
         };
         Self {
             grids: read.grids,
@@ -59,9 +67,18 @@ impl File {
     /// Answers as the worker does.
     fn answer(&self, opened: &mut Opened, app: &App) {
         let Some(request) = opened.take_due() else { return };
-        let [west, south, east, north, longitude, latitude, unit_m] = request.0;
+        let [west, south, east, north, longitude, latitude, unit_m, by_hand @ ..] = request.0;
+        let [zero_east_m, zero_north_m, own_unit_m, turn_deg] = by_hand;
         let plan = System::plan([longitude, latitude]).unwrap();
-        let found = resampled(&self.grids, &plan, [west, south, east, north], Some(unit_m));
+        let mut grids = self.grids.clone();
+        for laid in grids.iter_mut().filter_map(|grid| grid.laid.as_mut()) {
+            *laid = Laid {
+                zero_m: [zero_east_m, zero_north_m],
+                unit_m: own_unit_m,
+                turn_deg,
+            };
+        }
+        let found = resampled(&grids, &plan, [west, south, east, north], Some(unit_m));
         let mut numbers = request.0.to_vec();
         numbers.extend(found.south_west_mm.map(f64::from));
         numbers.extend([found.spacing_mm, found.columns, found.asked, found.filled].map(f64::from));
@@ -197,6 +214,45 @@ fn heights_of_another_place_and_those_the_plan_has_are_refused() {
     let opened = elsewhere.opened(&app);
     assert_eq!(opened.preview, Err(say!("heights-elsewhere").to_owned()));
     assert!(Heights::told(&[0.0; 12], Vec::new()).is_none());
+}
+
+#[test]
+fn a_grid_of_no_system_is_placed_scaled_and_turned_by_hand() {
+    let mut app = metric_app();
+    let file = File::plane_in("local", |_, _| false);
+    let mut opened = file.opened(&app);
+    let by_hand = [Field::Distance, Field::Unit, Field::East, Field::North, Field::Turn];
+    assert_eq!(opened.fields, by_hand);
+    assert_eq!(opened.place_words(), say!("heights-place"));
+    let before = app.study().document().heading.clone();
+    // Its middle lies in the plan's origin at first, as that of the same grid in a system does.
+    assert!(app.take_base(&opened.base, &opened.choices), "{:?}", app.notice());
+    let held = topography(&app).cloned();
+    assert_eq!(app.study().document().heading, before, "it places no plan");
+    let mut placed = metric_app();
+    let in_system = File::plane(|_, _| false).opened(&placed);
+    assert!(placed.take_base(&in_system.base, &in_system.choices));
+    assert_eq!(held.as_ref(), topography(&placed));
+
+    // A quarter turn about its corner, which lies 200 m east: up to the north from there, 5 % on each 10 of its units.
+    let origin_mm = |opened: &mut Opened, app: &mut App| {
+        opened.look(app);
+        file.answer(opened, app);
+        assert!(app.take_base(&opened.base, &opened.choices), "{:?}", app.notice());
+        let held = topography(app).unwrap();
+        let (column, row) = (
+            -held.south_west.x_mm / held.spacing_mm as i32,
+            -held.south_west.y_mm / held.spacing_mm as i32,
+        );
+        held.heights_mm[(row * held.columns as i32 + column) as usize]
+    };
+    for (field, text) in [(Field::East, "200"), (Field::North, "-150"), (Field::Turn, "90")] {
+        opened.type_in(field, text.to_owned());
+    }
+    assert_eq!(origin_mm(&mut opened, &mut app), 100_000 + (150_000 - 5_000) / 20);
+    opened.type_in(Field::Unit, "2".to_owned());
+    assert_eq!(origin_mm(&mut opened, &mut app), 100_000 + (150_000 / 2 - 5_000) / 20);
+    assert!(opened.grid_words()[1].contains("20.0 m"), "{:?}", opened.grid_words());
 }
 
 #[test]

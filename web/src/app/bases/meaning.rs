@@ -1,10 +1,9 @@
-//! What features become in the plan: the words of the readers' table turned into marks' kinds.
+//! What features become in the plan: what the readers suggest turned into marks' kinds.
 //!
-//! Street sections are those of the default palette, by the ends of their messages' names; their ids never change
-//! meaning (`core/src/plan/defaults`).
+//! Street sections are those of the default palette; their ids never change meaning (`core/src/plan/defaults`).
 
 use hobnail_core::plan::land::{ConstraintKind, OwnerGroup, PlaceKind};
-use hobnail_core::plan::{StreetRole, StreetSection, StreetSectionId};
+use hobnail_core::plan::{BuildingTypeId, Document, StreetRole, StreetSection, StreetSectionId};
 use hobnail_core::report::drawing::words::{constraint_word, place_word};
 use hobnail_core::say;
 
@@ -31,39 +30,38 @@ pub enum Becomes {
     Building,
     /// Parcels of this group of owners.
     Parcel(OwnerGroup),
-    /// Notes of their words, where they stand.
+    /// Notes of their words, where they stand: at the middle of a line, within an area.
     Note,
+    /// Soft areas of this building type, which say roughly what their land might hold.
+    Soft(BuildingTypeId),
     /// The boundary of the site: the largest of them.
     Site,
 }
 
-/// Default street sections by the words of the readers' table, at the places of their ids.
-const SECTIONS: [&str; 12] = [
-    "main-street",
-    "boulevard",
-    "neighborhood-street",
-    "narrow-street",
-    "lane",
-    "alley",
-    "path",
-    "path-homes",
-    "subdivision-street",
-    "collector",
-    "arterial",
-    "state-highway",
+/// Roles of streets by their numbers.
+const ROLES: [StreetRole; 5] = [
+    StreetRole::Thoroughfare,
+    StreetRole::NeighborhoodStreet,
+    StreetRole::Lane,
+    StreetRole::Alley,
+    StreetRole::Path,
 ];
 
 impl Becomes {
-    /// What the readers suggest in these words; nothing where they suggest nothing, or a thing the plan has no marks for.
+    /// What the readers suggest by these numbers (`in_numbers` of `web/readers/src/pieces.rs`): kinds are counted as the
+    /// plan's own, sections are those of the default palette; nothing where the numbers are none of theirs.
     #[must_use]
-    pub(super) fn suggested(words: &str) -> Self {
-        let mut words = words.split(' ');
-        let found = match (words.next(), words.next(), words.next()) {
-            (Some("street"), Some(role), Some(section)) => street(role, section),
-            (Some("place"), Some(kind), None) => place(kind),
-            (Some("constraint"), Some(kind), None) => constraint(kind),
-            (Some("barrier"), None, None) => Some(Self::Barrier),
-            (Some("building"), None, None) => Some(Self::Building),
+    pub(super) fn suggested([thing, kind, section]: [u32; 3]) -> Self {
+        let kind = kind as usize;
+        let found = match thing {
+            1 => ROLES
+                .get(kind)
+                .map(|role| Self::Street(StreetSectionId(section), *role)),
+            2 => PLACES.get(kind).map(|kind| Self::Place(*kind)),
+            3 => CONSTRAINTS.get(kind).map(|kind| Self::Constraint(*kind)),
+            4 => Some(Self::Barrier),
+            5 => Some(Self::Building),
+            6 => Some(Self::Note),
             _ => None,
         };
         found.unwrap_or(Self::Nothing)
@@ -74,10 +72,9 @@ impl Becomes {
     pub const fn can_be(self, shape: Shape) -> bool {
         match self {
             Self::Street(..) | Self::Barrier => matches!(shape, Shape::Lines),
-            Self::Constraint(_) | Self::Parcel(_) | Self::Site => matches!(shape, Shape::Areas),
+            Self::Constraint(_) | Self::Parcel(_) | Self::Soft(_) | Self::Site => matches!(shape, Shape::Areas),
             Self::Building => !matches!(shape, Shape::Lines),
-            Self::Note => matches!(shape, Shape::Points),
-            Self::Place(_) | Self::Nothing => true,
+            Self::Place(_) | Self::Note | Self::Nothing => true,
         }
     }
 
@@ -91,31 +88,40 @@ impl Becomes {
     }
 
     /// All that features of these shapes can become, in the order in which it is offered, each in words; `sections` are
-    /// the street sections that are offered.
+    /// the street sections that are offered, and soft areas are of the building types of the document.
     #[must_use]
     pub fn choices<'a>(
         shapes: &[Shape],
         sections: impl Iterator<Item = (StreetSectionId, &'a StreetSection)>,
+        document: &Document,
     ) -> Vec<(Self, String)> {
         let mut all = vec![(Self::Nothing, say!("bases-becomes-nothing").to_owned())];
-        let street = |(id, section): (StreetSectionId, &StreetSection)| {
-            (Self::Street(id, usual_role(section)), section.name.clone())
-        };
-        all.extend(sections.map(street));
+        for (id, section) in sections {
+            all.push((Self::Street(id, usual_role(section)), section.name.clone()));
+        }
         all.push((Self::Site, say!("panels-site").to_owned()));
         all.push((Self::Barrier, say!("panels-barrier").to_owned()));
         all.push((Self::Building, say!("bases-becomes-building").to_owned()));
-        all.extend(PLACES.map(|kind| (Self::Place(kind), place_word(kind).to_owned())));
-        all.extend(CONSTRAINTS.map(|kind| (Self::Constraint(kind), constraint_word(kind).to_owned())));
-        let parcel = |group| say!("bases-becomes-parcel", owner = owner_word(group));
-        all.extend(OWNERS.map(|group| (Self::Parcel(group), parcel(group))));
+        for kind in PLACES {
+            all.push((Self::Place(kind), place_word(kind).to_owned()));
+        }
+        for kind in CONSTRAINTS {
+            all.push((Self::Constraint(kind), constraint_word(kind).to_owned()));
+        }
+        for group in OWNERS {
+            let words = say!("bases-becomes-parcel", owner = owner_word(group));
+            all.push((Self::Parcel(group), words));
+        }
+        for (id, held) in &document.building_types {
+            all.push((Self::Soft(*id), say!("bases-becomes-soft", use = held.name)));
+        }
         all.push((Self::Note, say!("panels-note").to_owned()));
         all.retain(|(becomes, _)| shapes.iter().any(|shape| becomes.can_be(*shape)));
         all
     }
 
     /// Its place in what is counted by kind: streets, places, constraints, barriers, buildings, parcels,
-    /// notes.
+    /// notes, soft areas.
     #[must_use]
     pub const fn kind(self) -> Option<usize> {
         match self {
@@ -127,68 +133,76 @@ impl Becomes {
             Self::Building => Some(4),
             Self::Parcel(_) => Some(5),
             Self::Note => Some(6),
+            Self::Soft(_) => Some(7),
         }
     }
-}
-
-fn street(role: &str, section: &str) -> Option<Becomes> {
-    let role = match role {
-        "thoroughfare" => StreetRole::Thoroughfare,
-        "neighborhood_street" => StreetRole::NeighborhoodStreet,
-        "lane" => StreetRole::Lane,
-        "alley" => StreetRole::Alley,
-        "path" => StreetRole::Path,
-        _ => return None,
-    };
-    let id = SECTIONS.iter().position(|known| *known == section)?;
-    Some(Becomes::Street(StreetSectionId(id as u32), role))
-}
-
-fn place(kind: &str) -> Option<Becomes> {
-    Some(Becomes::Place(match kind {
-        "transit_stop" => PlaceKind::TransitStop,
-        "school" => PlaceKind::School,
-        "community_hall" => PlaceKind::CommunityHall,
-        "park" => PlaceKind::Park,
-        "shop" => PlaceKind::Shop,
-        "clinic" => PlaceKind::Clinic,
-        _ => return None,
-    }))
-}
-
-fn constraint(kind: &str) -> Option<Becomes> {
-    Some(Becomes::Constraint(match kind {
-        "water" => ConstraintKind::Water,
-        "wetland" => ConstraintKind::Wetland,
-        "conservation" => ConstraintKind::Conservation,
-        _ => return None,
-    }))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use hobnail_core::plan::defaults::street_sections;
+    use hobnail_readers::base;
+    use hobnail_readers::pieces::SECTIONS;
 
     #[test]
     fn sections_are_those_of_the_default_palette() {
         let sections = street_sections();
         assert_eq!(sections.len(), SECTIONS.len());
-        for (section, word) in sections.values().zip(SECTIONS) {
+        for ((id, section), (place, word)) in sections.iter().zip((0..).zip(SECTIONS)) {
             let name = section.name.to_ascii_lowercase().replace(' ', "-");
             let word = if word == "path-homes" {
                 "path-with-homes-along-it"
             } else {
                 word
             };
-            assert_eq!(name, word);
+            assert_eq!((id.0, name.as_str()), (place, word));
+        }
+    }
+
+    #[test]
+    fn kinds_have_the_same_numbers_where_they_are_read_and_where_they_are_taken() {
+        use base::{ConstraintKind, PlaceKind, StreetOwner, StreetRole};
+        let is_one = |readers: &dyn std::fmt::Debug, ours: Becomes| {
+            let [readers, ours] = [format!("({readers:?})"), format!("{ours:?}")];
+            assert!(ours.ends_with(&readers), "{readers} {ours}");
+        };
+        for kind in [
+            PlaceKind::TransitStop,
+            PlaceKind::School,
+            PlaceKind::CommunityHall,
+            PlaceKind::Park,
+            PlaceKind::Shop,
+            PlaceKind::Clinic,
+        ] {
+            is_one(&kind, Becomes::suggested([2, kind as u32, 0]));
+        }
+        for kind in [
+            ConstraintKind::Water,
+            ConstraintKind::Wetland,
+            ConstraintKind::Conservation,
+        ] {
+            is_one(&kind, Becomes::suggested([3, kind as u32, 0]));
+        }
+        for role in [
+            StreetRole::Thoroughfare,
+            StreetRole::NeighborhoodStreet,
+            StreetRole::Lane,
+            StreetRole::Alley,
+            StreetRole::Path,
+        ] {
+            assert_eq!(format!("{role:?}"), format!("{:?}", ROLES[role as usize]));
+        }
+        for owner in [StreetOwner::State, StreetOwner::Town, StreetOwner::Private] {
+            let ours = crate::app::fields::STREET_OWNERS[owner as usize];
+            assert_eq!(format!("{owner:?}"), format!("{ours:?}"));
         }
     }
 
     #[test]
     fn what_is_not_known_becomes_nothing() {
-        for words in ["", "contour", "street lane nowhere", "place castle", "building big"] {
-            assert_eq!(Becomes::suggested(words), Becomes::Nothing, "{words}");
+        for numbers in [[0, 0, 0], [1, 5, 0], [2, 7, 0], [3, 8, 0], [7, 0, 0]] {
+            assert_eq!(Becomes::suggested(numbers), Becomes::Nothing, "{numbers:?}");
         }
     }
 }

@@ -26,6 +26,8 @@ mod clip_tests;
 #[cfg(test)]
 mod heights_tests;
 #[cfg(test)]
+mod noted_tests;
+#[cfg(test)]
 mod opened_tests;
 #[cfg(test)]
 mod tests;
@@ -99,8 +101,8 @@ pub struct Class {
     pub layer: usize,
     /// The tag they share, as `key=value`; empty where none is known.
     pub tag: String,
-    /// What the readers suggest, in their words, without what is each feature's own.
-    suggested: String,
+    /// What the readers suggest, in their numbers.
+    suggested: [u32; 3],
     /// How many there are.
     pub count: u32,
     /// The shapes they have, each once.
@@ -116,6 +118,8 @@ pub struct Feature {
     pub class: usize,
     /// Its name, or for a parcel its label; empty where it has none.
     pub name: String,
+    /// What it says as a note, where that is more than its name.
+    pub words: String,
     /// 0 on the ground, above 0 on a bridge, below 0 in a tunnel.
     pub level: i8,
     /// Who owns it, where it is a street.

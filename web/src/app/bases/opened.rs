@@ -186,7 +186,9 @@ impl Opened {
         };
         let [lowest, highest] = grid.range.map(|height| grouped(height, 1));
         let [cells, empty] = grid.cells.map(|count| grouped(count, 0));
-        let [wide, high] = grid.cell_m.map(|side_m| words::length(side_m, self.units));
+        let [wide, high] = grid
+            .cell_m
+            .map(|side_m| words::length(side_m * self.choices.unit_m, self.units));
         [
             say!("heights-from-to", lowest = lowest, highest = highest),
             say!("heights-cells", cells = cells, empty = empty, wide = wide, high = high),
@@ -299,7 +301,7 @@ impl Opened {
             return (Vec::new(), 0);
         };
         let mut all = meanings_of(&class.shapes, app);
-        let first = Becomes::suggested(&class.suggested);
+        let first = Becomes::suggested(class.suggested);
         for (becomes, _) in &mut all {
             if becomes.is_choice(first) {
                 *becomes = first;
@@ -390,7 +392,10 @@ impl Opened {
     #[must_use]
     pub fn place_words(&self) -> &'static str {
         if matches!(self.base.coordinates, Coordinates::Drawing { .. }) {
-            say!("bases-place-drawing")
+            match self.base.grid {
+                Some(_) => say!("heights-place"),
+                None => say!("bases-place-drawing"),
+            }
         } else if self.fields.contains(&Field::Longitude) {
             say!("bases-place-new")
         } else {
@@ -452,13 +457,14 @@ impl Opened {
 
 /// What things of these shapes can become.
 fn meanings_of(shapes: &[Shape], app: &App) -> Vec<(Becomes, String)> {
-    let held = &app.study().document().street_sections;
+    let document = app.study().document();
+    let held = &document.street_sections;
     let defaults = street_sections();
     // Sections that the plan no longer has come back with the streets that need them.
     let sections = defaults
         .iter()
         .map(|(id, section)| (*id, held.get(id).unwrap_or(section)));
-    Becomes::choices(shapes, sections)
+    Becomes::choices(shapes, sections, document)
 }
 
 /// As far as is usual, in a round number of feet where lengths are in feet: an eighth of a mile, or half a mile.

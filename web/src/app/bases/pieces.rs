@@ -1,9 +1,8 @@
 //! Pieces of a base as the readers hand them over (`web/readers/src/pieces.rs`), put together again.
 
-use hobnail_core::plan::street::StreetOwner;
-
 use super::meaning::Becomes;
 use super::{Base, Class, Feature, Hole, Position, Shape};
+use crate::app::fields::STREET_OWNERS;
 
 const BETWEEN: char = '\u{1f}';
 const BEHIND: char = '\u{1e}';
@@ -83,9 +82,12 @@ impl Base {
 
     fn add_feature(&mut self, numbers: &mut Numbers<'_>, said: &str) -> Option<()> {
         let layer = numbers.next()? as usize;
+        let suggested = [numbers.next()?, numbers.next()?, numbers.next()?];
+        let owner = *STREET_OWNERS.get(numbers.next()? as usize)?;
+        let level = i8::try_from(numbers.next()?.cast_signed()).ok()?;
         let (shape, parts, holes) = numbers.geometry()?;
         let mut said = said.split(BETWEEN);
-        let (tag, suggested) = (said.next()?, said.next()?);
+        let (tag, words) = (said.next()?, said.next()?);
         let (mut name, mut label, mut homes) = ("", "", 0);
         while let (Some(key), Some(value)) = (said.next(), said.next()) {
             if key.eq_ignore_ascii_case("name") {
@@ -96,19 +98,11 @@ impl Base {
                 homes = value.parse().unwrap_or(0);
             }
         }
-        // What is each feature's own: the last two words of a street.
-        let (meaning, level, owner) = match suggested.strip_prefix("street ") {
-            Some(_) => {
-                let (rest, level) = suggested.rsplit_once(' ')?;
-                let (meaning, owner) = rest.rsplit_once(' ')?;
-                (meaning, level.parse().ok()?, owner_of(owner))
-            }
-            None => (suggested, 0, StreetOwner::Town),
-        };
-        let class = self.class_of(layer, tag, meaning, shape);
+        let class = self.class_of(layer, tag, suggested, shape);
         self.features.push(Feature {
             class,
             name: if name.is_empty() { label } else { name }.to_owned(),
+            words: words.to_owned(),
             level,
             owner,
             homes,
@@ -119,9 +113,9 @@ impl Base {
         Some(())
     }
 
-    /// The class of these words, new where there is none yet; one more is counted in it.
-    fn class_of(&mut self, layer: usize, tag: &str, meaning: &str, shape: Shape) -> usize {
-        let is_it = |class: &Class| class.layer == layer && class.tag == tag && class.suggested == meaning;
+    /// The class of this kind, new where there is none yet; one more is counted in it.
+    fn class_of(&mut self, layer: usize, tag: &str, suggested: [u32; 3], shape: Shape) -> usize {
+        let is_it = |class: &Class| class.layer == layer && class.tag == tag && class.suggested == suggested;
         let last = self.features.last().map(|feature| feature.class);
         let place = last
             .filter(|last| self.classes.get(*last).is_some_and(is_it))
@@ -136,10 +130,10 @@ impl Base {
             self.classes.push(Class {
                 layer,
                 tag: tag.to_owned(),
-                suggested: meaning.to_owned(),
+                suggested,
                 count: 1,
                 shapes: vec![shape],
-                becomes: Becomes::suggested(meaning),
+                becomes: Becomes::suggested(suggested),
             });
             self.classes.len() - 1
         })
@@ -148,11 +142,3 @@ impl Base {
 
 /// Columns that label a parcel. Common practice, no source; owners' names are never read.
 const LABELS: [&str; 5] = ["label", "parcel", "parcel_id", "map_par_id", "lot"];
-
-fn owner_of(word: &str) -> StreetOwner {
-    match word {
-        "state" => StreetOwner::State,
-        "private" => StreetOwner::Private,
-        _ => StreetOwner::Town,
-    }
-}

@@ -1,7 +1,7 @@
 //! What would be taken of a base, as a small plan: with the site, and nothing of what is left out.
 
 use hobnail_core::plan::document::Topography;
-use hobnail_core::plan::land::{Barrier, ConstraintArea, Footprint, OutsideContext, Parcel, Place};
+use hobnail_core::plan::land::{Barrier, ConstraintArea, Footprint, OutsideContext, Parcel, Place, SoftArea};
 use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Document, Edit, Mark, PlanPoint};
 use hobnail_core::report::drawing::contours::{Field, levels};
@@ -93,7 +93,9 @@ pub(super) fn shape_of(mark: &Mark) -> (Ink, Vec<PlanPoint>) {
     match mark {
         Mark::Street(Street { line, .. }) => (Ink::Edge, line.iter().map(|vertex| vertex.point).collect()),
         Mark::Barrier(Barrier { line, .. }) => (Ink::Passing, line.clone()),
-        Mark::Constraint(ConstraintArea { outline, .. }) => (Ink::Planted, closed(outline)),
+        Mark::Constraint(ConstraintArea { outline, .. }) | Mark::SoftArea(SoftArea { outline, .. }) => {
+            (Ink::Planted, closed(outline))
+        }
         Mark::Parcel(Parcel { outline, .. }) => (Ink::Dimension, closed(outline)),
         Mark::Place(Place { footprint, .. }) | Mark::Outside(OutsideContext { footprint, .. }) => match footprint {
             Footprint::Point(point) => (Ink::Person, vec![*point]),

@@ -10,6 +10,7 @@ use hobnail_core::plan::land::{
 };
 use hobnail_core::plan::street::{Status, Street};
 use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, StreetSectionId, Vertex};
+use hobnail_core::report::drawing::ways::meters;
 use hobnail_core::say;
 
 use super::clip::{self, Sides};
@@ -18,6 +19,9 @@ use super::place::{Placing, is_placed};
 use super::sketch::points_of;
 use super::{Base, Becomes, Choices, Class, Coordinates, Extent, Feature, Position, Shape};
 use crate::app::App;
+use crate::canvas::layers::fronts::middle;
+use crate::canvas::layers::land::widest_place;
+use crate::tools::drafts;
 use crate::tools::shape::area_m2;
 
 /// Most marks that are taken at once: a plan of more would no longer follow the hand.
@@ -26,8 +30,9 @@ pub const MOST_MARKS: usize = 20_000;
 /// What was taken and what was not.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Taken {
-    /// Marks by kind: streets, places, constraints, barriers, buildings, parcels, notes ([`Becomes::kind`]).
-    pub marks: [u32; 7],
+    /// Marks by kind: streets, places, constraints, barriers, buildings, parcels, notes, soft areas
+    /// ([`Becomes::kind`]).
+    pub marks: [u32; 8],
     /// Whether an outline becomes the boundary of the site.
     pub site: bool,
     /// Features of which something is taken.
@@ -58,7 +63,7 @@ impl Taken {
     /// Marks by kind, those of which there are any: their number, and the word for so many.
     #[must_use]
     pub fn by_kind(&self) -> Vec<[String; 2]> {
-        const KINDS: [&str; 7] = [
+        const KINDS: [&str; 8] = [
             "streets",
             "places",
             "areas",
@@ -66,6 +71,7 @@ impl Taken {
             "buildings",
             "parcels",
             "notes",
+            "soft",
         ];
         let heights = [("heights", self.heights)];
         let held = KINDS.into_iter().zip(self.marks).chain(heights);
@@ -277,11 +283,16 @@ impl Taking<'_> {
 
     fn take(&mut self, feature: &Feature, becomes: Becomes) {
         let before = (self.edits.len(), self.taken.known);
-        if !becomes.can_be(feature.shape) || becomes == Becomes::Note && feature.name.is_empty() {
+        let is_note = becomes == Becomes::Note;
+        if !becomes.can_be(feature.shape) || is_note && feature.name.is_empty() && feature.words.is_empty() {
             self.taken.unfitting += 1;
             return;
         }
         for (place, part) in feature.parts.iter().enumerate() {
+            // A street of several lines says its words once.
+            if is_note && feature.shape == Shape::Lines && before != (self.edits.len(), self.taken.known) {
+                break;
+            }
             // A position that is too far away is beyond the extent too.
             let mut points = self.on_plan(part);
             if points.len() != part.len() && feature.shape != Shape::Points {
@@ -299,10 +310,13 @@ impl Taking<'_> {
                     }
                 }
                 Shape::Lines => {
-                    let lines = match self.within {
+                    let mut lines = match self.within {
                         Some(site) => clip::line_within(site, &points),
                         None => clip::line(self.sides, &points),
                     };
+                    if is_note {
+                        lines.truncate(1);
+                    }
                     for line in lines {
                         self.add(feature, becomes, Footprint::Line(line));
                     }
@@ -327,8 +341,8 @@ impl Taking<'_> {
         part.iter().filter_map(|point| self.placing.on_plan(*point)).collect()
     }
 
-    /// What of an outline is taken, as outlines. Land that is held back is the same land in several pieces and is divided
-    /// at its holes; of all else holes are filled, and counted.
+    /// What of an outline is taken, as outlines. Land that is held back or built upon is the same land in several pieces
+    /// and is divided at its holes; words stand beside them; of all else holes are filled, and counted.
     fn outlines(&mut self, outline: Ring, holes: &[Ring], becomes: Becomes) -> Vec<Ring> {
         if !clip::reaches(self.sides, &outline) {
             return Vec::new();
@@ -339,10 +353,13 @@ impl Taking<'_> {
         } else {
             clip::land(&self.land, &outline, holes)
         };
-        if matches!(becomes, Becomes::Constraint(_)) {
+        if matches!(becomes, Becomes::Constraint(_) | Becomes::Soft(_)) {
             let (outlines, filled) = clip::divided(pieces);
             self.taken.holes += filled;
             return outlines;
+        }
+        if becomes == Becomes::Note {
+            return pieces.into_iter().map(clip::joined).collect();
         }
         for piece in &mut pieces {
             self.taken.holes += piece.len().saturating_sub(1) as u32;
@@ -412,9 +429,14 @@ impl Taking<'_> {
                 outline,
                 owner,
             }),
-            (Becomes::Note, Footprint::Point(at)) => Mark::Note(Note {
-                at,
-                text: name,
+            (Becomes::Soft(id), Footprint::Area(outline)) => drafts::soft(outline, Some(id), self.document),
+            (Becomes::Note, footprint) => Mark::Note(Note {
+                at: note_at(footprint)?,
+                text: if feature.words.is_empty() {
+                    name
+                } else {
+                    feature.words.clone()
+                },
                 ..Note::default()
             }),
             _ => return None,
@@ -434,6 +456,16 @@ fn held_back(name: String, outline: Vec<PlanPoint>, kind: ConstraintKind) -> Mar
         counts_in_buildable: false,
         is_walkable: !matches!(kind, ConstraintKind::Water | ConstraintKind::Wetland),
     })
+}
+
+/// Where the words for a shape stand: at the middle of a line by its length, and where an area has room within.
+fn note_at(footprint: Footprint) -> Option<PlanPoint> {
+    let (east_m, north_m) = match footprint {
+        Footprint::Point(at) => return Some(at),
+        Footprint::Line(line) => middle(&meters(&line)).at,
+        Footprint::Area(outline) => widest_place(&meters(&outline))?.0,
+    };
+    PlanPoint::checked_from_m(east_m, north_m)
 }
 
 /// Whether nothing of a line lies in the site; without a site everything lies in it.

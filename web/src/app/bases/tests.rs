@@ -33,14 +33,19 @@ fn bytes(name: &str) -> Vec<u8> {
     fs::read(&path).unwrap_or_else(|fault| panic!("{}: {fault}", path.display()))
 }
 
-/// What the worker hands over of bytes, put together as the page does.
-pub(super) fn handed_over(name: &str, bytes: Vec<u8>, options: Options) -> Base {
-    let read = hobnail_readers::read(name, bytes, options).unwrap_or_else(|faults| panic!("{name}: {faults:?}"));
-    let coordinates = match read.coordinates {
+/// What positions of a file mean, as the page hears it.
+pub(super) fn coordinates_of(read: &hobnail_readers::base::Base) -> Coordinates {
+    match read.coordinates {
         ReadCoordinates::Degrees => Coordinates::Degrees,
         ReadCoordinates::DrawingMillimeters { unit_m, .. } => Coordinates::Drawing { unit_m },
         ReadCoordinates::PlanMillimeters => panic!("no origin was given"),
-    };
+    }
+}
+
+/// What the worker hands over of bytes, put together as the page does.
+pub(super) fn handed_over(name: &str, bytes: Vec<u8>, options: Options) -> Base {
+    let read = hobnail_readers::read(name, bytes, options).unwrap_or_else(|faults| panic!("{name}: {faults:?}"));
+    let coordinates = coordinates_of(&read);
     let mut base = Base {
         attribution: read.attribution.clone(),
         layers: read.layers.iter().map(|layer| layer.name.clone()).collect(),
@@ -60,14 +65,14 @@ pub(super) fn placed_app() -> App {
     App::open(Document::new("Test", origin())).unwrap()
 }
 
-fn wide(base: &Base, app: &App) -> Choices {
+pub(super) fn wide(base: &Base, app: &App) -> Choices {
     Choices {
         extent: Extent::Around { radius_m: 5_000.0 },
         ..Choices::first(base, app.study().document())
     }
 }
 
-fn marks(app: &App) -> Vec<Mark> {
+pub(super) fn marks(app: &App) -> Vec<Mark> {
     let study = app.study();
     let held = &study.document().alternatives[&study.alternative()];
     held.marks.values().cloned().collect()
@@ -317,7 +322,7 @@ fn each_kind_becomes_its_mark_clipped_to_the_site_and_its_margin() {
     let choices = Choices::first(&base, app.study().document());
     let edits = base.edits(app.study().document(), app.study().alternative(), &choices);
     let (_, taken) = edits.unwrap();
-    assert_eq!((taken.marks, taken.beyond), ([2, 1, 1, 1, 2, 0, 0], 1));
+    assert_eq!((taken.marks, taken.beyond), ([2, 1, 1, 1, 2, 0, 0, 0], 1));
     assert!(app.take_base(&base, &choices));
     let marks = marks(&app);
     let [mill, foot] = [&marks[0], &marks[1]].map(|mark| mark.as_street().unwrap());
@@ -497,7 +502,7 @@ fn texts_of_a_drawing_become_notes_and_rows_of_a_table_places() {
     let (_, taken) = base
         .edits(app.study().document(), app.study().alternative(), &choices)
         .unwrap();
-    assert_eq!(taken.marks, [0, 0, 0, 0, 0, 0, 5]);
+    assert_eq!(taken.marks, [0, 0, 0, 0, 0, 0, 5, 0]);
     assert_eq!(
         taken.by_kind(),
         [["5".to_owned(), say!("bases-kind", kind = "notes", count = 5)]]
@@ -580,17 +585,20 @@ fn a_drawing_without_a_place_is_laid_scaled_and_turned() {
 #[test]
 fn a_piece_that_does_not_fit_is_refused() {
     let mut base = Base::new("a", Coordinates::Degrees);
-    let one = "\u{1f}building\u{1e}";
+    let one = "building=yes\u{1f}\u{1e}";
     for (shapes, positions, words) in [
-        (&[0_u32, 2, 1, 1][..], &[0.0; 6][..], one),
-        (&[0, 1, 1, 9], &[0.0; 4], one),
-        (&[0, 7, 1, 1], &[0.0; 2], one),
-        (&[0, 0, 1], &[0.0; 4], one),
-        (&[0, 0, 1, 0], &[0.0; 2], one),
-        (&[0, 0, 1], &[0.0; 2], "building\u{1e}"),
-        (&[0, 0, u32::MAX], &[0.0; 2], one),
+        (&[0_u32, 5, 0, 0, 1, 0, 2, 1, 1][..], &[0.0; 6][..], one),
+        (&[0, 5, 0, 0, 1, 0, 1, 1, 9], &[0.0; 4], one),
+        (&[0, 5, 0, 0, 1, 0, 7, 1, 1], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 1, 0, 0, 1], &[0.0; 4], one),
+        (&[0, 5, 0, 0, 1, 0, 0, 1, 0], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 9, 0, 0, 1], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 1, 200, 0, 1], &[0.0; 2], one),
+        (&[0, 0, 1], &[0.0; 2], one),
+        (&[0, 5, 0, 0, 1, 0, 0, 1], &[0.0; 2], "building=yes\u{1e}"),
+        (&[0, 5, 0, 0, 1, 0, 0, u32::MAX], &[0.0; 2], one),
     ] {
         assert_eq!(base.add_piece(shapes, positions, words), Err(Unfitting), "{shapes:?}");
     }
-    assert_eq!(base.add_piece(&[0, 0, 1], &[1.0, 2.0], one), Ok(()));
+    assert_eq!(base.add_piece(&[0, 5, 0, 0, 1, 0, 0, 1], &[1.0, 2.0], one), Ok(()));
 }

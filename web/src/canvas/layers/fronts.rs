@@ -100,12 +100,16 @@ pub fn fronts(scene: &Scene) -> Layer {
 }
 
 /// The middle of a line, and the direction to its left there; no direction where it has no length.
-struct Middle {
-    at: (f64, f64),
-    left: (f64, f64),
+pub struct Middle {
+    /// The middle.
+    pub at: (f64, f64),
+    /// The direction, of length 1 or 0.
+    pub left: (f64, f64),
 }
 
-fn middle(line: &Line) -> Middle {
+/// The middle of a line by its length.
+#[must_use]
+pub fn middle(line: &Line) -> Middle {
     let length_m = length(line);
     let onward = between(line, length_m / 2.0, length_m);
     let at = onward.first().or(line.first()).copied().unwrap_or_default();
