@@ -31,6 +31,8 @@ mod noted_tests;
 mod opened_tests;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod within_tests;
 
 pub use meaning::Becomes;
 pub use opening::{ACCEPTED, BASE, Bases, Opening, Stage};

@@ -128,6 +128,8 @@ struct Taking<'a> {
     placing: Placing,
     next: MarkId,
     edits: Vec<Edit>,
+    /// Homes of the feature that is being taken which are in no mark yet: its first part outside the site has them.
+    homes: u32,
     taken: Taken,
 }
 
@@ -163,6 +165,7 @@ impl Base {
             placing: Placing::of(self, choices)?,
             next: document.next_mark_id(),
             edits: Vec::new(),
+            homes: 0,
             taken: Taken::default(),
         };
         let is_same_place = document.heading.geographic_origin() == choices.origin;
@@ -283,6 +286,7 @@ impl Taking<'_> {
 
     fn take(&mut self, feature: &Feature, becomes: Becomes) {
         let before = (self.edits.len(), self.taken.known);
+        self.homes = feature.homes;
         let is_note = becomes == Becomes::Note;
         if !becomes.can_be(feature.shape) || is_note && feature.name.is_empty() && feature.words.is_empty() {
             self.taken.unfitting += 1;
@@ -369,9 +373,12 @@ impl Taking<'_> {
     }
 
     fn add(&mut self, feature: &Feature, becomes: Becomes, footprint: Footprint) {
-        let Some(mark) = self.mark(feature, becomes, footprint) else {
+        let Some(mut mark) = self.mark(feature, becomes, footprint) else {
             return;
         };
+        if let Mark::Outside(outside) = &mut mark {
+            outside.homes = std::mem::take(&mut self.homes);
+        }
         if self.held.has(&mark) {
             self.taken.known += 1;
             return;
@@ -420,7 +427,7 @@ impl Taking<'_> {
             (Becomes::Building, footprint) => Mark::Outside(OutsideContext {
                 name,
                 footprint,
-                homes: feature.homes,
+                homes: 0,
                 jobs: 0,
                 shop_floor_m2: 0,
             }),
