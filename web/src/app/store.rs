@@ -42,6 +42,10 @@ use crate::tools::select::commands::Command;
 
 /// Id of the canvas.
 pub const CANVAS: &str = "drawing";
+/// Id of the heading of the beginnings.
+pub const WELCOME_TITLE: &str = "welcome-title";
+/// Id of the cards beside the rail.
+pub const PALETTES: &str = "palettes";
 /// Id of the bar on top.
 pub const BAR: &str = "bar";
 /// Id of the rail of tools.
@@ -62,6 +66,9 @@ pub const FILE_INPUT: &str = "open-file";
 pub const BASE_INPUT: &str = "open-base";
 /// Id of the hidden input for a picture.
 pub const PICTURE_INPUT: &str = "open-picture";
+
+/// A second press is still one of two by then.
+const DOUBLE_PRESS_MS: i32 = 400;
 
 /// How much a key or button enlarges.
 pub const ZOOM_STEP: f64 = 1.4;
@@ -215,9 +222,8 @@ impl Store {
         let insets = insets(width_px, height_px);
         self.stage.update(|stage| {
             if let Some(stage) = stage {
-                let right_px = width_px - insets.right_px;
-                let card_px = card(right_px);
-                stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0, right_px, card_px);
+                let seen_px = (insets.left_px, width_px - insets.right_px);
+                stage.put_furniture(seen_px, insets.bottom_px, card(seen_px.1), rail(insets.left_px));
             }
         });
         self.act(|app| app.resize(width_px, height_px, insets));
@@ -236,8 +242,11 @@ impl Store {
         let started_ms = document::now_ms();
         let mut changes = Changes::default();
         let (mut writing, mut looked_up) = (None, None);
+        let mut is_newly_selected = false;
         self.app.update(|app| {
+            let selected = app.selection();
             work(app);
+            is_newly_selected = app.selection().is_some() && app.selection() != selected;
             writing = app.next_writing(document::clock_ms, document::fresh_name);
             looked_up = app.keeping.take_looked_up();
             self.kept.set_if_new(app.kept());
@@ -256,11 +265,36 @@ impl Store {
         if changes.any() {
             self.ask_for_frame(changes);
         }
+        if is_newly_selected {
+            document::later(DOUBLE_PRESS_MS, move || self.uncover());
+        }
         if changes.plan {
             self.bring_picture();
             // After the panels: they are brought up to date in tasks that were queued before this one.
             document::after_this(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
             self.ask();
+        }
+    }
+
+    /// Moves the view where a card over the drawing covers what is selected.
+    fn uncover(self) {
+        if let (Some([left_px, top_px, ..]), Some(card)) = (bounds(CANVAS), bounds(PALETTES)) {
+            let [left, top, right, bottom] = card;
+            let card = [left - left_px, top - top_px, right - left_px, bottom - top_px];
+            let right_px = self.with(|app| app.covered_px(card));
+            let frames = document::size_of(TEXT_SIZE).map_or(1.0, |(_, frames)| frames);
+            if right_px != 0.0 {
+                self.glide(right_px, frames);
+            }
+        }
+    }
+
+    /// Moves the view to the right in so many frames.
+    fn glide(self, right_px: f64, frames: f64) {
+        let step_px = right_px / frames.max(1.0);
+        self.act(|app| app.move_view(step_px));
+        if frames > 1.0 {
+            document::before_next_frame(move || self.glide(right_px - step_px, frames - 1.0));
         }
     }
 
@@ -523,6 +557,19 @@ fn card(right_px: f64) -> (f64, f64) {
             (card_left_px - left_px, card_bottom_px - top_px)
         }
         _ => (right_px, 0.0),
+    }
+}
+
+/// Top and bottom on the drawing of the panel that takes this much of its left: the rail, or the column, which is as high as
+/// the drawing.
+fn rail(left_px: f64) -> (f64, f64) {
+    match (bounds(CANVAS), bounds(RAIL)) {
+        (Some([canvas_left_px, canvas_top_px, ..]), Some([_, top_px, right_px, bottom_px]))
+            if right_px - canvas_left_px <= left_px + 1.0 =>
+        {
+            (top_px - canvas_top_px, bottom_px - canvas_top_px)
+        }
+        _ => (f64::NEG_INFINITY, f64::INFINITY),
     }
 }
 

@@ -1,12 +1,14 @@
 //! What of the plan is in view, and what is laid over it: the map, and the places that panels speak of.
 
-use hobnail_core::plan::PlanPoint;
+use hobnail_core::plan::flatten::flatten;
+use hobnail_core::plan::{Mark, PlanPoint};
 use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::{App, maps, places};
 use crate::canvas::camera::{Camera, Insets, PlanBox};
 use crate::input::ScreenPoint;
+use crate::tools::shape;
 
 impl App {
     /// What part of the plan is in view.
@@ -50,6 +52,50 @@ impl App {
         let middle = ScreenPoint::new(width_px / 2.0, height_px / 2.0);
         self.camera.zoom(middle, factor);
         self.changes.view = true;
+    }
+
+    /// How far to the right the view is to move so that a card over the drawing, given by its left, top, right and bottom,
+    /// no longer covers most of what is selected; none where it does not, or while something is drawn.
+    #[must_use]
+    pub fn covered_px(&self, [left_px, top_px, right_px, bottom_px]: [f64; 4]) -> f64 {
+        const MARGIN_PX: f64 = 24.0;
+        let study = &self.study;
+        let selected = self.selection.filter(|_| !self.tool.is_busy());
+        let mark = selected.and_then(|held| study.document().mark(study.alternative(), held.mark()));
+        let points = match mark {
+            Some(Mark::Street(street)) => flatten(&street.line),
+            mark => mark.and_then(shape::of).map(shape::into_points).unwrap_or_default(),
+        };
+        let Some(area) = PlanBox::about(points) else { return 0.0 };
+        let least = self.camera.screen_from_plan(area.least);
+        let most = self.camera.screen_from_plan(area.most);
+        let (width_px, height_px) = self.camera.size_px();
+        let (west_px, east_px) = (least.x_px.max(0.0), most.x_px.min(width_px));
+        let (north_px, south_px) = (most.y_px.max(0.0), least.y_px.min(height_px));
+        let is_covered = |from_px: f64, to_px: f64, least_px: f64, most_px: f64| {
+            2.0 * (most_px.min(to_px) - least_px.max(from_px)) >= most_px - least_px
+        };
+        // At the edge that the card stands at nothing is seen beside it.
+        let is_left = left_px + right_px < width_px;
+        let (from_px, to_px) = if is_left { (0.0, right_px) } else { (left_px, width_px) };
+        if !is_covered(from_px, to_px, west_px, east_px) || !is_covered(top_px, bottom_px, north_px, south_px) {
+            return 0.0;
+        }
+        if is_left {
+            let room_px = width_px - self.insets.right_px - MARGIN_PX - most.x_px;
+            (right_px + MARGIN_PX - least.x_px).min(room_px).max(0.0)
+        } else {
+            let room_px = self.insets.left_px + MARGIN_PX - least.x_px;
+            (left_px - MARGIN_PX - most.x_px).max(room_px).min(0.0)
+        }
+    }
+
+    /// Moves the view so far to the right, unless something is drawn.
+    pub fn move_view(&mut self, right_px: f64) {
+        if !self.tool.is_busy() {
+            self.camera.pan(right_px, 0.0);
+            self.changes.view = true;
+        }
     }
 
     /// What a panel speaks of, shown on the drawing.

@@ -15,7 +15,7 @@ use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, 
 use crate::canvas::scene::Line;
 use crate::canvas::scene_of::meters;
 
-/// Words of a note are cut after so many letters; all of them stand in its details.
+/// Words of a note are cut before so many letters are said; all of them stand in its details.
 const MOST_LETTERS: usize = 36;
 
 /// Half the side of a note's square, in pixels.
@@ -183,6 +183,8 @@ pub fn note_words(alternative: &Alternative) -> Layer {
         };
         let mut text: String = said.chars().take(MOST_LETTERS).collect();
         if said.chars().count() > MOST_LETTERS {
+            // Where a word ends, unless the first is longer.
+            text.truncate(text.rfind(' ').unwrap_or(text.len()));
             text.push('…');
         }
         let answered = if note.answers.is_empty() {

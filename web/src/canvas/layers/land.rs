@@ -54,8 +54,11 @@ pub fn boundaries(scene: &Scene) -> Layer {
         path.ring(outline.iter().copied());
         let path = Arc::new(path);
         layer.fill(path.clone(), Fill::Flat(color.at(0.14)));
-        layer.fill(path.clone(), Fill::Textured(texture, color.at(0.55)));
-        layer.stroke(path, Stroke::drawn(color, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
+        let line = color_of_words(color);
+        // Waves lie close together.
+        let opacity = if texture == Texture::Waves { 0.4 } else { 0.75 };
+        layer.fill(path.clone(), Fill::Textured(texture, line.at(opacity)));
+        layer.stroke(path, Stroke::drawn(line, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
     }
     layer.items.extend(site(scene).items);
     layer
