@@ -519,15 +519,7 @@ fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {
     match (selection, study.document().mark(study.alternative(), selection.mark())?) {
         (Selection::Street(_), Mark::Street(street)) => Some(Selected::Street(street, None)),
         (Selection::Vertex(_, index), Mark::Street(street)) => Some(Selected::Street(street, Some(index))),
-        (Selection::Use(id), Mark::Use(mark)) => {
-            let face = study
-                .fabric()
-                .face_of_mark
-                .get(&id)
-                .and_then(|face| study.fabric().face(*face));
-            let outline = face.and_then(|face| face.outline.first()).cloned().unwrap_or_default();
-            Some(Selected::Use(mark, outline))
-        }
+        (Selection::Use(id), Mark::Use(mark)) => Some(Selected::Use(mark, app.points_of(id))),
         (_, other) => shape::of(other).map(Selected::Shape),
     }
 }

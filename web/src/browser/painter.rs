@@ -12,7 +12,7 @@ use super::paths::Held;
 use super::pictures::Straight;
 use super::textures::Textures;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, STAR, Sign, Stroke, Width, Words};
-use crate::canvas::room::{LEADING, Room, Standing, moved_px};
+use crate::canvas::room::{LEADING, Room};
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
 
@@ -181,10 +181,8 @@ impl Painter {
         for item in &prepared.items {
             if let PreparedItem::Words(words) = item
                 && view.px_per_unit >= words.from_px_per_m
-                && let (at_px, seen_px) = self.place_of(words, view)
-                && let Some(standing) = room.stand(words, at_px, seen_px)
             {
-                self.words(words, &standing);
+                self.words(words, view, room);
             }
         }
     }
@@ -207,14 +205,7 @@ impl Painter {
                 }
                 PreparedItem::Shape { .. } => {}
                 PreparedItem::Words(words) if view.px_per_unit >= words.from_px_per_m => {
-                    let ((x_px, y_px), seen_px) = self.place_of(words, view);
-                    let moved_px = moved_px(words, x_px, self.scale, seen_px);
-                    let standing = Standing {
-                        at_px: (x_px + moved_px, y_px),
-                        is_before: moved_px < 0.0,
-                        lines: vec![words.text.clone()],
-                    };
-                    self.words(words, &standing);
+                    self.words(words, view, &mut Room::drawn_larger(self.scale));
                 }
                 PreparedItem::Words(_) => {}
                 PreparedItem::Sign(sign) => self.sign(sign, view),
@@ -284,14 +275,20 @@ impl Painter {
         }
     }
 
-    fn words(&mut self, words: &Words, standing: &Standing) {
+    /// Paints words where there is room for them.
+    fn words(&mut self, words: &Words, view: &View, room: &mut Room) {
         const MARGIN_PX: f64 = 200.0;
-        let (x, y) = standing.at_px;
+        let (at_px, seen_px) = self.place_of(words, view);
+        let (x, y) = at_px;
         let is_seen =
             x > -MARGIN_PX && y > -MARGIN_PX && x < self.size_px.0 + MARGIN_PX && y < self.size_px.1 + MARGIN_PX;
         if !is_seen {
             return;
         }
+        let Some(standing) = room.stand(words, at_px, seen_px) else {
+            return;
+        };
+        let (x, y) = standing.at_px;
         let (color, halo) = (self.css(words.color), self.css(words.halo));
         let context = &self.context;
         let weight = if words.is_bold { 700 } else { 400 };
@@ -312,7 +309,7 @@ impl Painter {
         context.set_stroke_style_str(&halo);
         context.set_fill_style_str(&color);
         line_style(context, 4.0 * self.scale, true);
-        let mut down_px = (standing.lines.len() - 1) as f64 / -2.0 * LEADING * size_px;
+        let mut down_px = (1.0 - standing.lines.len() as f64) / 2.0 * LEADING * size_px;
         for line in &standing.lines {
             // Text of any kind is accepted.
             let _ = context.stroke_text(line, 0.0, down_px);

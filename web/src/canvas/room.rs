@@ -9,8 +9,8 @@ const GLYPH_SHARE: f64 = 0.54;
 /// From line to line, as a share of the type's height.
 pub const LEADING: f64 = 1.15;
 
-/// Letters in a line of words beside a sign: all of them, or fewer where there is no room.
-const LETTERS: [usize; 3] = [usize::MAX, 20, 12];
+/// Letters in a line of words beside a sign: all of them, fewer where there is no room, or none but the dots.
+const LETTERS: [usize; 4] = [usize::MAX, 20, 12, 0];
 
 /// Words are broken over so many lines; what is left then is cut.
 const MOST_LINES: usize = 3;
@@ -55,9 +55,11 @@ impl Room {
     pub fn take_words_of(&mut self, layer: &Layer) {
         for item in &layer.items {
             if let Item::Words(words) = item {
-                let (x_px, y_px) = (words.at.0 * self.scale, words.at.1 * self.scale);
+                let at_px = (words.at.0 * self.scale, words.at.1 * self.scale);
+                let share = if words.align == Align::Middle { 0.5 } else { 0.0 };
+                let size_px = words.size_px * self.scale;
                 self.taken
-                    .extend(disks(words, (x_px, y_px), &words.text, words.size_px * self.scale));
+                    .extend(disks(&words.text, at_px, share, size_px, words.angle_rad));
             }
         }
     }
@@ -65,35 +67,47 @@ impl Room {
     /// Takes the room for words that hang at a place on screen, where what lies between `from_px` and `to_px` from the
     /// left is seen; `None`, taking nothing, where there is none for them.
     ///
-    /// Words beside a sign stand to its right or else to its left, whole or else in fewer and fewer letters a line, and at
-    /// the least the dots stand there that say so.
+    /// Words about a middle that are level are moved just into sight. Those beside a sign stand to its right or else to its
+    /// left, whole or else in fewer and fewer letters a line, and at the least the dots stand there that say so.
+    ///
+    /// Cost: linear in what is taken, for each way that they could stand.
     pub fn stand(&mut self, words: &Words, (x_px, y_px): (f64, f64), (from_px, to_px): (f64, f64)) -> Option<Standing> {
         let size_px = words.size_px * self.scale;
-        if words.align == Align::Middle {
-            let x_px = x_px + moved_px(words, x_px, self.scale, (from_px, to_px));
-            return self
-                .takes(disks(words, (x_px, y_px), &words.text, size_px))
-                .then(|| standing((x_px, y_px), false, vec![words.text.clone()]));
-        }
-        let across_px = 2.0 * words.shift_px.0 * self.scale;
-        for letters in LETTERS.into_iter().chain([0]) {
+        for letters in LETTERS {
             let lines = broken(&words.text, letters);
             let widths = lines.iter().map(|line| width_px(line, size_px));
             let width_px = widths.fold(0.0, f64::max);
-            for is_before in [false, true] {
-                let left_px = if is_before { x_px - across_px - width_px } else { x_px };
-                if left_px < from_px || left_px + width_px > to_px {
+            // Which share of them lies before the place that they hang on.
+            for share in [0.0, 1.0] {
+                let is_beside = words.align == Align::Right;
+                let (x_px, share) = if is_beside {
+                    (x_px - share * 2.0 * words.shift_px.0 * self.scale, share)
+                } else {
+                    (into_sight(words, x_px, width_px, (from_px, to_px)), 0.5)
+                };
+                let left_px = x_px - share * width_px;
+                if is_beside && (left_px < from_px || left_px + width_px > to_px) {
                     continue;
                 }
-                let top_px = y_px - (lines.len() - 1) as f64 / 2.0 * LEADING * size_px;
-                let mut all = Vec::new();
-                for (place, line) in lines.iter().enumerate() {
-                    let at_px = (left_px, top_px + place as f64 * LEADING * size_px);
-                    all.extend(disks(words, at_px, line, size_px));
+                // Level with what they hang on is their middle, or else the last of their lines, or the first.
+                for lines_down in [0.0, -0.5, 0.5] {
+                    let above = (lines.len() - 1) as f64;
+                    let y_px = y_px + lines_down * above * LEADING * size_px;
+                    let mut all = Vec::new();
+                    for (place, line) in lines.iter().enumerate() {
+                        let down_px = (place as f64 - above / 2.0) * LEADING * size_px;
+                        all.extend(disks(line, (x_px, y_px + down_px), share, size_px, words.angle_rad));
+                    }
+                    if self.takes(all) {
+                        return Some(Standing {
+                            at_px: (x_px, y_px),
+                            is_before: share >= 1.0,
+                            lines,
+                        });
+                    }
                 }
-                if self.takes(all) {
-                    let x_px = if is_before { left_px + width_px } else { left_px };
-                    return Some(standing((x_px, y_px), is_before, lines));
+                if !is_beside {
+                    return None;
                 }
             }
         }
@@ -112,14 +126,6 @@ impl Room {
             self.taken.extend(disks);
         }
         is_free
-    }
-}
-
-const fn standing(at_px: (f64, f64), is_before: bool, lines: Vec<String>) -> Standing {
-    Standing {
-        at_px,
-        is_before,
-        lines,
     }
 }
 
@@ -146,60 +152,37 @@ fn broken(text: &str, letters: usize) -> Vec<String> {
 }
 
 /// How wide a line is in type of this size, nearly.
-#[must_use]
-pub fn width_px(line: &str, size_px: f64) -> f64 {
+fn width_px(line: &str, size_px: f64) -> f64 {
     line.chars().count() as f64 * size_px * GLYPH_SHARE
 }
 
-/// How far what words hang on at `x_px` is moved so that no edge of what is seen of the drawing cuts them: of those beside a
-/// sign to its other side, up to where they then reach, of level ones about a middle just into sight. None are moved where
-/// there is no room or nothing of them is in sight.
-#[must_use]
-pub fn moved_px(words: &Words, x_px: f64, scale: f64, (from_px, to_px): (f64, f64)) -> f64 {
+/// Where level words about a middle stand so that no edge of what is seen of the drawing cuts them; they stay where there
+/// is no room or nothing of them is in sight.
+fn into_sight(words: &Words, x_px: f64, width_px: f64, (from_px, to_px): (f64, f64)) -> f64 {
     const MARGIN_PX: f64 = 4.0;
-    let width_px = width_px(&words.text, words.size_px * scale);
+    let half_px = width_px / 2.0 + MARGIN_PX;
     let is_level = words.angle_rad.to_bits() == 0;
-    match words.align {
-        Align::Right => {
-            let across_px = 2.0 * words.shift_px.0 * scale;
-            let is_cut = x_px < to_px && x_px + width_px > to_px;
-            if is_cut && x_px - across_px - width_px > from_px {
-                -across_px
-            } else {
-                0.0
-            }
-        }
-        Align::Middle if is_level => {
-            let half_px = width_px / 2.0 + MARGIN_PX;
-            let (least_px, most_px) = (from_px + half_px, to_px - half_px);
-            let is_seen = x_px > from_px - half_px && x_px < to_px + half_px;
-            if is_seen && least_px <= most_px {
-                x_px.clamp(least_px, most_px) - x_px
-            } else {
-                0.0
-            }
-        }
-        Align::Middle => 0.0,
+    let is_seen = x_px > from_px - half_px && x_px < to_px + half_px;
+    if is_level && is_seen && from_px + half_px <= to_px - half_px {
+        x_px.clamp(from_px + half_px, to_px - half_px)
+    } else {
+        x_px
     }
 }
 
-/// Disks along a line of words that cover it.
-fn disks(words: &Words, (x_px, y_px): (f64, f64), line: &str, size_px: f64) -> Vec<(f64, f64, f64)> {
+/// Disks that cover a line of which this share lies before the place that it hangs on.
+fn disks(line: &str, (x_px, y_px): (f64, f64), share: f64, size_px: f64, angle_rad: f64) -> Vec<(f64, f64, f64)> {
     let width_px = width_px(line, size_px);
     let radius_px = size_px * 0.6;
     let count = (width_px / radius_px / 1.5).ceil().max(1.0);
     let step_px = width_px / count;
-    let start_px = match words.align {
-        Align::Middle => -width_px / 2.0,
-        Align::Right => 0.0,
-    };
     let (sin, cos) = (
-        hobnail_core::number::sin(words.angle_rad),
-        hobnail_core::number::cos(words.angle_rad),
+        hobnail_core::number::sin(angle_rad),
+        hobnail_core::number::cos(angle_rad),
     );
     (0..count as usize)
         .map(|index| {
-            let along_px = start_px + (index as f64 + 0.5) * step_px;
+            let along_px = (index as f64 + 0.5) * step_px - share * width_px;
             (x_px + along_px * cos, y_px - along_px * sin, radius_px)
         })
         .collect()
@@ -263,38 +246,47 @@ mod tests {
         let beside = beside("Footbridge");
         let width = width_px(&beside.text, 12.0);
         #[track_caller]
-        fn check(moved_px: f64, expected: f64) {
-            assert!((moved_px - expected).abs() < 1e-9, "{moved_px} instead of {expected}");
+        fn check(beside: &Words, x_px: f64, scale: f64, to_px: f64, expected: Option<f64>) {
+            let stood = Room::drawn_larger(scale).stand(beside, (x_px, 100.0), (0.0, to_px));
+            assert_eq!(stood.map(|stood| stood.at_px.0), expected);
         }
-        check(moved_px(&beside, 500.0, 1.0, (0.0, 501.0 + width)), 0.0);
-        check(moved_px(&beside, 500.0, 1.0, (0.0, 499.0 + width)), -20.0);
-        check(moved_px(&beside, 500.0, 2.0, (0.0, 499.0 + width)), -40.0);
+        check(&beside, 500.0, 1.0, 501.0 + width, Some(500.0));
+        check(&beside, 500.0, 1.0, 499.0 + width, Some(480.0));
+        check(&beside, 500.0, 2.0, 499.0 + 2.0 * width, Some(460.0));
         // No room on the other side, a sign that is out of sight.
-        check(moved_px(&beside, 15.0, 1.0, (0.0, 60.0)), 0.0);
-        check(moved_px(&beside, 700.0, 1.0, (0.0, 600.0)), 0.0);
+        check(&beside, 15.0, 1.0, 20.0, None);
+        check(&beside, 900.0, 1.0, 600.0, None);
     }
 
     #[test]
     fn level_words_about_a_middle_that_an_edge_would_cut_are_moved_into_sight() {
-        let park = words("Park", 0.0);
-        let half = width_px(&park.text, 12.0) / 2.0;
+        let half = width_px("Park", 12.0) / 2.0;
+        let stands = |angle_rad: f64, x_px: f64, seen_px: (f64, f64)| {
+            let stood = Room::drawn_larger(1.0).stand(&words("Park", angle_rad), (x_px, 100.0), seen_px);
+            stood.expect("nothing is taken").at_px.0
+        };
         let places = [
-            (250.0, 0.0),
-            (5.0, half - 1.0),
-            (499.0, -(half + 3.0)),
-            (-2.0, half + 6.0),
-            (520.0, 0.0),
+            (250.0, 250.0),
+            (105.0, 100.0 + half + 4.0),
+            (499.0, 500.0 - half - 4.0),
+            (98.0, 100.0 + half + 4.0),
+            (520.0, 520.0),
+            (70.0, 70.0),
         ];
         for (x, expected) in places {
-            let moved = moved_px(&park, x, 1.0, (0.0, 500.0));
-            assert!((moved - expected).abs() < 1e-9, "{x}: {moved} instead of {expected}");
+            let stood = stands(0.0, x, (100.0, 500.0));
+            assert!((stood - expected).abs() < 1e-9, "{x}: {stood} instead of {expected}");
         }
         assert_eq!(
-            moved_px(&words("Park", 0.3), 5.0, 1.0, (0.0, 500.0)).to_bits(),
-            0,
+            stands(0.3, 105.0, (100.0, 500.0)).to_bits(),
+            105_f64.to_bits(),
             "along a street"
         );
-        assert_eq!(moved_px(&park, 5.0, 1.0, (0.0, 20.0)).to_bits(), 0, "no room at all");
+        assert_eq!(
+            stands(0.0, 5.0, (0.0, 20.0)).to_bits(),
+            5_f64.to_bits(),
+            "no room at all"
+        );
     }
 
     #[test]
@@ -326,6 +318,26 @@ mod tests {
         assert_eq!(stood("Mill Lane"), Some((110.0, false, 1)));
         assert_eq!(stood("Mill Lane"), Some((90.0, true, 1)));
         assert_eq!(stood("Mill Lane"), None);
+    }
+
+    #[test]
+    fn lines_give_way_to_what_is_above_or_below() {
+        #[track_caller]
+        fn check(taken_px: f64, expected_px: f64) {
+            let mut room = Room::drawn_larger(1.0);
+            room.take((150.0, taken_px), 6.0);
+            let stood = room.stand(
+                &beside("Footbridge wide enough for a cart"),
+                (110.0, 100.0),
+                (0.0, 260.0),
+            );
+            let stood = stood.expect("there is room");
+            assert_eq!((stood.at_px.1, stood.lines.len()), (expected_px, 2));
+        }
+        let half_px = LEADING * 12.0 / 2.0;
+        check(200.0, 100.0);
+        check(116.0, 100.0 - half_px);
+        check(84.0, 100.0 + half_px);
     }
 
     #[test]

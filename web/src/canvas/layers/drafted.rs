@@ -194,7 +194,8 @@ pub fn note_words(alternative: &Alternative) -> Layer {
         };
         let mut words = beside(
             note.at.to_m(),
-            joined(&[&text, &votes(note), answered]),
+            // A count stays in one line.
+            joined(&[&text, &votes(note).replace(' ', "\u{a0}"), answered]),
             NOTES_FROM_PX_PER_M,
         );
         if let Item::Words(words) = &mut words {
