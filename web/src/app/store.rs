@@ -223,7 +223,7 @@ impl Store {
         self.stage.update(|stage| {
             if let Some(stage) = stage {
                 let seen_px = (insets.left_px, width_px - insets.right_px);
-                stage.put_furniture(seen_px, insets.bottom_px, card(seen_px.1), rail(insets.left_px));
+                stage.put_furniture(seen_px, insets.bottom_px, card(seen_px), rail(insets.left_px));
             }
         });
         self.act(|app| app.resize(width_px, height_px, insets));
@@ -548,13 +548,14 @@ fn bounds(id: &str) -> Option<[f64; 4]> {
     document::bounds_of(id).filter(|[left, top, right, bottom]| right > left && bottom > top)
 }
 
-/// Left and bottom of the map's card on the drawing; where it lies elsewhere the drawing reaches as far as `right_px`.
-fn card(right_px: f64) -> (f64, f64) {
+/// Left and bottom of the map's card on what is seen of the drawing, by its left and its right; where the card lies elsewhere
+/// the drawing reaches as far as that.
+fn card((left_px, right_px): (f64, f64)) -> (f64, f64) {
     match (bounds(CANVAS), bounds(MAP_CARD)) {
-        (Some([left_px, top_px, _, bottom_px]), Some([card_left_px, card_top_px, _, card_bottom_px]))
-            if card_top_px < bottom_px - 1.0 && card_left_px < left_px + right_px =>
+        (Some([canvas_left_px, top_px, _, bottom_px]), Some([card_left_px, card_top_px, _, card_bottom_px]))
+            if card_top_px < bottom_px - 1.0 && (left_px..right_px).contains(&(card_left_px - canvas_left_px)) =>
         {
-            (card_left_px - left_px, card_bottom_px - top_px)
+            (card_left_px - canvas_left_px, card_bottom_px - top_px)
         }
         _ => (right_px, 0.0),
     }

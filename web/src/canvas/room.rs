@@ -144,7 +144,10 @@ fn broken(text: &str, letters: usize) -> Vec<String> {
     if lines.len() > MOST_LINES || letters == 0 {
         lines.truncate(MOST_LINES);
         match lines.last_mut() {
-            Some(line) => line.push(CUT),
+            Some(line) => {
+                line.truncate(line.trim_end_matches([',', CUT]).len());
+                line.push(CUT);
+            }
             None => lines.push(CUT.to_string()),
         }
     }
@@ -358,6 +361,11 @@ mod tests {
             );
         }
         assert_eq!(broken(text, 0), ["…"]);
+        // What was cut already is not cut twice.
+        assert_eq!(
+            broken("for a long farm…, 22\u{a0}of\u{a0}31\u{a0}dots", 5),
+            ["for a", "long", "farm…"]
+        );
     }
 
     #[test]

@@ -374,8 +374,8 @@ mod tests {
         let (_, alternative) = drawn(vec![note]);
         let said = texts(&note_words(&alternative));
         assert!(
-            said[0].starts_with("long long") && said[0].ends_with("…, 14 of 22 dots"),
-            "{said:?}"
+            said[0].starts_with("long long") && said[0].ends_with("long…, 14\u{a0}of\u{a0}22\u{a0}dots"),
+            "after a whole word, the dots in one line: {said:?}"
         );
         assert_eq!(texts(&notes(&alternative)), ["1"]);
     }
