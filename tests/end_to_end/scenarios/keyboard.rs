@@ -98,5 +98,13 @@ fn of_the_menus_one_is_open_at_a_time() {
             page.wait_for(&format!("[data-menu='{menu}'][open]")).await;
             assert_eq!(page.attributes("[data-menu][open]", "data-menu").await, [menu.as_str()]);
         }
+        // Escape closes the last from wherever in it the keyboard is.
+        let last = menus.last().expect("there are some");
+        page.keys(&['\u{e004}']).await;
+        page.wait_for(&format!("[data-menu='{last}'] :focus:not(summary)"))
+            .await;
+        page.keys(&['\u{e00c}']).await;
+        page.wait_for(&format!("[data-menu='{last}']:not([open]) summary:focus"))
+            .await;
     });
 }

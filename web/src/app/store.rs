@@ -474,6 +474,9 @@ impl Store {
 
     fn listen_to_keys(self) {
         document::on_key("keydown", move |event| {
+            if event.key() == "Escape" && document::leave_menu() {
+                return;
+            }
             let focus = events::focus();
             if self.mode.get_untracked().is_board()
                 && let Some(key) = events::remote_key(event, focus)

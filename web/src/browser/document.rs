@@ -185,6 +185,17 @@ pub fn is_open(id: &str) -> bool {
     element.is_some_and(|element| element.has_attribute("open"))
 }
 
+/// Closes the menu that the keyboard is in and goes back to what opens it; `false` where it is in none.
+pub fn leave_menu() -> bool {
+    let active = document().and_then(|document| document.active_element());
+    let menu = active.and_then(|active| active.closest("[data-menu][open]").ok().flatten());
+    let Some(menu) = menu else { return false };
+    // Its summary is its first; one that can not take the focus leaves it where it is.
+    let summary = menu.first_element_child().and_then(|first| first.dyn_into().ok());
+    let _ = summary.map(|summary: web_sys::HtmlElement| summary.focus());
+    menu.remove_attribute("open").is_ok()
+}
+
 /// Does this after what is being done, and after all that was put off before it.
 pub fn after_this(work: impl Future<Output = ()> + 'static) {
     // One routine for all, as for `once`.
