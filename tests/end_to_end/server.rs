@@ -92,6 +92,7 @@ fn media_type(file: &Path) -> &'static str {
         Some("webmanifest") => "application/manifest+json",
         Some("woff2") => "font/woff2",
         Some("svg") => "image/svg+xml",
+        Some("png") => "image/png",
         _ => "application/octet-stream",
     }
 }

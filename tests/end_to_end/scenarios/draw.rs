@@ -10,6 +10,9 @@ const VILLAGE: &str = "compact-village.geojson";
 /// On Cress Street of the village and on the alley behind it: the block of two-family houses lies between.
 const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
 
+/// On a street in the west of the village.
+const WEST: (f64, f64) = (-273.0, -86.0);
+
 const CONTROL: char = '\u{e009}';
 const SHIFT: char = '\u{e008}';
 const ENTER: char = '\u{e007}';
@@ -129,5 +132,39 @@ fn what_is_said_of_a_selected_street_scrolls_as_one() {
             arguments[0]([found.map(element => element.className), top > 0 && bottom < room.top])";
         assert_eq!(page.run_script(script).await, json!([["palettes"], true]));
         page.take_screenshot("selected-street").await;
+    });
+}
+
+/// The card of what is selected lies over the west of the drawing.
+#[test]
+fn a_selected_street_is_moved_clear_of_its_card() {
+    scenario("uncovered", async |page| {
+        page.see(Sight::Window(1366, 768)).await;
+        page.begin_with(VILLAGE).await;
+        page.choose_tool("select").await;
+        for sight in [Sight::Window(1366, 768), Sight::Still] {
+            page.see(sight).await;
+            page.press("[data-command='fit']").await;
+            page.next_frame().await;
+            let before = page.on_screen(WEST).await;
+            page.click_at(WEST).await;
+            page.wait_for("[data-palette='selection']").await;
+            let script = "const card = document.getElementById('palettes').getBoundingClientRect();
+                const rest = () => {
+                    const view = document.getElementById('drawing').dataset.view;
+                    setTimeout(() => {
+                        const same = document.getElementById('drawing').dataset.view === view;
+                        same ? arguments[0](card.right) : rest();
+                    }, 800);
+                };
+                rest()";
+            let right = page.run_script(script).await.as_f64().expect("the card has an edge");
+            assert!(before.0 < right, "it was covered: {before:?} and {right}");
+            let after = page.on_screen(WEST).await;
+            assert!(after.0 > right, "{after:?} and {right}");
+            assert!((after.1 - before.1).abs() < 1.0, "only to the side");
+            page.keys(&[ESCAPE]).await;
+            page.keys(&[ESCAPE]).await;
+        }
     });
 }

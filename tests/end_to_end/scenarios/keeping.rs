@@ -85,3 +85,23 @@ fn the_browser_is_asked_to_hold_on_to_kept_plans() {
         );
     });
 }
+
+#[test]
+fn the_keyboard_goes_on_once_the_browser_holds_on_to_plans() {
+    scenario("kept-lasting", async |page| {
+        page.begin_with(SITE).await;
+        page.draw_street([(-100.0, 0.0), (100.0, 0.0)]).await;
+        page.wait_for("[data-kept='yes']").await;
+        page.load_again("").await;
+        page.wait_for("[data-lasting='false'] [data-ask-to-last]").await;
+        page.run_script(
+            "navigator.storage.persist = () => Promise.resolve(true);
+            document.querySelector('[data-ask-to-last]').focus();
+            arguments[0]()",
+        )
+        .await;
+        page.keys(&['\u{e007}']).await;
+        page.wait_for("[data-lasting='true']").await;
+        page.wait_for("#welcome-title:focus").await;
+    });
+}

@@ -84,3 +84,27 @@ fn the_main_job_is_done_by_keyboard_alone() {
         assert!(text.contains("Tibberow"), "the plan has its name");
     });
 }
+
+#[test]
+fn of_the_menus_one_is_open_at_a_time() {
+    scenario("one-menu", async |page| {
+        page.begin_with("compact-village.geojson").await;
+        let menus = page.attributes("details[data-menu]", "data-menu").await;
+        assert!(menus.len() >= 6, "{menus:?}");
+        for menu in &menus {
+            let script = format!("document.querySelector(\"[data-menu='{menu}'] summary\").focus(); arguments[0]()");
+            page.run_script(&script).await;
+            page.keys(&['\u{e007}']).await;
+            page.wait_for(&format!("[data-menu='{menu}'][open]")).await;
+            assert_eq!(page.attributes("[data-menu][open]", "data-menu").await, [menu.as_str()]);
+        }
+        // Escape closes the last from wherever in it the keyboard is.
+        let last = menus.last().expect("there are some");
+        page.keys(&['\u{e004}']).await;
+        page.wait_for(&format!("[data-menu='{last}'] :focus:not(summary)"))
+            .await;
+        page.keys(&['\u{e00c}']).await;
+        page.wait_for(&format!("[data-menu='{last}']:not([open]) summary:focus"))
+            .await;
+    });
+}

@@ -26,6 +26,32 @@ fn the_page_opens_without_a_network_once_it_was_opened_with_one() {
     });
 }
 
+/// Systems that show no SVG find pictures of the size that is said, one of which may be cut to any form.
+#[test]
+fn the_installed_page_has_icons_of_the_sizes_it_says() {
+    scenario("icons", async |page| {
+        let script = "const load = async ({ src, sizes, type, purpose }) => {
+                const image = new Image();
+                image.src = src;
+                await image.decode();
+                return [type, sizes, `${image.naturalWidth}x${image.naturalHeight}`, purpose];
+            };
+            const done = arguments[0];
+            fetch('hobnail.webmanifest').then((file) => file.json())
+                .then(({ icons }) => Promise.all(icons.map(load))).then(done)";
+        let icons = page.run_script(script).await;
+        let icons = icons.as_array().expect("a list");
+        let pixels: Vec<_> = icons.iter().filter(|icon| icon[0] == "image/png").collect();
+        assert!(pixels.iter().all(|icon| icon[1] == icon[2]), "{pixels:?}");
+        for (size, purpose) in [("192x192", "any"), ("512x512", "any"), ("512x512", "maskable")] {
+            assert!(
+                pixels.iter().any(|icon| icon[1] == size && icon[3] == purpose),
+                "{size} {purpose}: {pixels:?}"
+            );
+        }
+    });
+}
+
 /// The new version waits beside the old one, whose window goes on as it was, until a person presses; then the plan is
 /// there with its steps.
 #[test]

@@ -6,10 +6,10 @@ use hobnail_core::say;
 use super::App;
 use super::keeping::{self, Recent};
 use super::language::Handed;
-use super::store::Store;
-use crate::browser::document;
+use super::store::{Store, WELCOME_TITLE};
 use crate::browser::keeping::{Found, Outcome, Writing};
 use crate::browser::lasting::lasting;
+use crate::browser::{document, events};
 
 impl App {
     /// Opens a kept plan with its history, and says what came of it.
@@ -106,6 +106,10 @@ impl Store {
     /// Asks the browser to hold on to what it keeps, and says what it answered.
     pub fn ask_to_last(self) {
         let then = move |is_lasting: Option<bool>| {
+            if is_lasting == Some(true) && events::focus() == events::Focus::Elsewhere {
+                // The button that was pressed goes away; the keyboard goes on with what follows.
+                document::focus_on(WELCOME_TITLE);
+            }
             self.is_lasting.set(is_lasting);
             self.act(move |app| match is_lasting {
                 Some(true) => app.say(say!("page-lasting")),

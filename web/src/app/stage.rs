@@ -220,11 +220,18 @@ impl Stage {
         self.painter.draw_larger(scale);
     }
 
-    /// Puts scale bar and arrow so far from the left and the bottom of the screen, and keeps words beside signs from
-    /// what lies beyond `right_px` and from a card in the upper right corner, by its left and its bottom.
-    pub const fn put_furniture(&mut self, left_px: f64, bottom_px: f64, right_px: f64, card_px: (f64, f64)) {
-        self.corner_px = (left_px, bottom_px);
-        self.painter.keep_words_from(right_px, card_px);
+    /// Puts scale bar and arrow into the lower left of what is seen of the drawing, by its left, its right and the height of
+    /// what lies below; keeps words clear of a card in the upper right corner, by its left and its bottom, and of the panel
+    /// on the left, by its top and its bottom.
+    pub const fn put_furniture(
+        &mut self,
+        seen_px: (f64, f64),
+        bottom_px: f64,
+        card_px: (f64, f64),
+        rail_px: (f64, f64),
+    ) {
+        self.corner_px = (seen_px.0 + 16.0, bottom_px + 14.0);
+        self.painter.keep_words_in(seen_px, card_px, rail_px);
     }
 
     /// Whether these bytes are of a picture that was not asked for yet; from here on it is.
@@ -420,6 +427,12 @@ impl Stage {
             let (right_px, down_px) = disk.shift_px;
             room.take((at.x_px + right_px * scale, at.y_px + down_px * scale), fronts::DISK_PX);
         }
+        let (_, height_px) = camera.size_px();
+        let at = ScreenPoint::new(self.corner_px.0 / scale, (height_px - self.corner_px.1) / scale);
+        let mut bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
+        bar.contours = self.heights.words(app.units()).filter(|_| !self.scene.is_ground);
+        let furniture = furniture::furniture(at, &bar);
+        room.take_words_of(&furniture);
         for layer in &self.words {
             self.painter.paint_words(layer, &view, &mut room);
         }
@@ -429,12 +442,7 @@ impl Stage {
         for layer in hand(app) {
             self.painter.paint(&Prepared::of(layer), &view);
         }
-        let (_, height_px) = camera.size_px();
-        let at = ScreenPoint::new(self.corner_px.0 / scale, (height_px - self.corner_px.1) / scale);
-        let mut bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
-        bar.contours = self.heights.words(app.units()).filter(|_| !self.scene.is_ground);
-        self.painter
-            .paint(&Prepared::of(furniture::furniture(at, &bar)), &View::of_screen(scale));
+        self.painter.paint(&Prepared::of(furniture), &View::of_screen(scale));
     }
 
     /// Writes on the canvas how the plan lies on it, so that a test can point at a place of the plan: pixels per meter,
@@ -511,15 +519,7 @@ fn selected(app: &App, selection: Selection) -> Option<Selected<'_>> {
     match (selection, study.document().mark(study.alternative(), selection.mark())?) {
         (Selection::Street(_), Mark::Street(street)) => Some(Selected::Street(street, None)),
         (Selection::Vertex(_, index), Mark::Street(street)) => Some(Selected::Street(street, Some(index))),
-        (Selection::Use(id), Mark::Use(mark)) => {
-            let face = study
-                .fabric()
-                .face_of_mark
-                .get(&id)
-                .and_then(|face| study.fabric().face(*face));
-            let outline = face.and_then(|face| face.outline.first()).cloned().unwrap_or_default();
-            Some(Selected::Use(mark, outline))
-        }
+        (Selection::Use(id), Mark::Use(mark)) => Some(Selected::Use(mark, app.points_of(id))),
         (_, other) => shape::of(other).map(Selected::Shape),
     }
 }

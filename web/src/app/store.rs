@@ -15,6 +15,7 @@ use super::background::Background;
 use super::base_image::BaseImageShown;
 use super::bases::{Bases, Opening};
 use super::basis::{self, BasisShown};
+use super::covered::{bounds, card, insets, rail};
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
 use super::files;
@@ -34,7 +35,6 @@ use crate::browser::keeping::Keep;
 use crate::browser::pictures::{Picture, PictureFile};
 use crate::browser::reading::Source;
 use crate::browser::{document, events, notice};
-use crate::canvas::camera::Insets;
 use crate::input::{Event, Key, Modifiers};
 use crate::live::{Live, Stored};
 use crate::tools::ToolKind;
@@ -42,6 +42,10 @@ use crate::tools::select::commands::Command;
 
 /// Id of the canvas.
 pub const CANVAS: &str = "drawing";
+/// Id of the heading of the beginnings.
+pub const WELCOME_TITLE: &str = "welcome-title";
+/// Id of the cards beside the rail.
+pub const PALETTES: &str = "palettes";
 /// Id of the bar on top.
 pub const BAR: &str = "bar";
 /// Id of the rail of tools.
@@ -62,6 +66,9 @@ pub const FILE_INPUT: &str = "open-file";
 pub const BASE_INPUT: &str = "open-base";
 /// Id of the hidden input for a picture.
 pub const PICTURE_INPUT: &str = "open-picture";
+
+/// A second press is still one of two by then.
+const DOUBLE_PRESS_MS: i32 = 400;
 
 /// How much a key or button enlarges.
 pub const ZOOM_STEP: f64 = 1.4;
@@ -215,9 +222,8 @@ impl Store {
         let insets = insets(width_px, height_px);
         self.stage.update(|stage| {
             if let Some(stage) = stage {
-                let right_px = width_px - insets.right_px;
-                let card_px = card(right_px);
-                stage.put_furniture(insets.left_px + 16.0, insets.bottom_px + 14.0, right_px, card_px);
+                let seen_px = (insets.left_px, width_px - insets.right_px);
+                stage.put_furniture(seen_px, insets.bottom_px, card(seen_px), rail(insets.left_px));
             }
         });
         self.act(|app| app.resize(width_px, height_px, insets));
@@ -236,8 +242,11 @@ impl Store {
         let started_ms = document::now_ms();
         let mut changes = Changes::default();
         let (mut writing, mut looked_up) = (None, None);
+        let mut is_newly_selected = false;
         self.app.update(|app| {
+            let selected = app.selection();
             work(app);
+            is_newly_selected = app.selection().is_some() && app.selection() != selected;
             writing = app.next_writing(document::clock_ms, document::fresh_name);
             looked_up = app.keeping.take_looked_up();
             self.kept.set_if_new(app.kept());
@@ -256,11 +265,36 @@ impl Store {
         if changes.any() {
             self.ask_for_frame(changes);
         }
+        if is_newly_selected {
+            document::later(DOUBLE_PRESS_MS, move || self.uncover());
+        }
         if changes.plan {
             self.bring_picture();
             // After the panels: they are brought up to date in tasks that were queued before this one.
             document::after_this(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
             self.ask();
+        }
+    }
+
+    /// Moves the view where a card over the drawing covers what is selected.
+    fn uncover(self) {
+        if let (Some([left_px, top_px, ..]), Some(card)) = (bounds(CANVAS), bounds(PALETTES)) {
+            let [left, top, right, bottom] = card;
+            let card = [left - left_px, top - top_px, right - left_px, bottom - top_px];
+            let right_px = self.with(|app| app.covered_px(card));
+            let frames = document::size_of(TEXT_SIZE).map_or(1.0, |(_, frames)| frames);
+            if right_px != 0.0 {
+                self.glide(right_px, frames);
+            }
+        }
+    }
+
+    /// Moves the view to the right in so many frames.
+    fn glide(self, right_px: f64, frames: f64) {
+        let step_px = right_px / frames.max(1.0);
+        self.act(|app| app.move_view(step_px));
+        if frames > 1.0 {
+            document::before_next_frame(move || self.glide(right_px - step_px, frames - 1.0));
         }
     }
 
@@ -440,6 +474,9 @@ impl Store {
 
     fn listen_to_keys(self) {
         document::on_key("keydown", move |event| {
+            if event.key() == "Escape" && document::leave_menu() {
+                return;
+            }
             let focus = events::focus();
             if self.mode.get_untracked().is_board()
                 && let Some(key) = events::remote_key(event, focus)
@@ -507,51 +544,4 @@ impl Store {
 /// Writes on the canvas how long a piece of work took, for tests that measure it.
 fn note_ms(attribute: &str, work_ms: f64) {
     document::note(CANVAS, attribute, &format!("{work_ms:.2}"));
-}
-
-/// The bounds of a part of the page; what is not shown has none.
-fn bounds(id: &str) -> Option<[f64; 4]> {
-    document::bounds_of(id).filter(|[left, top, right, bottom]| right > left && bottom > top)
-}
-
-/// Left and bottom of the map's card on the drawing; where it lies elsewhere the drawing reaches as far as `right_px`.
-fn card(right_px: f64) -> (f64, f64) {
-    match (bounds(CANVAS), bounds(MAP_CARD)) {
-        (Some([left_px, top_px, _, bottom_px]), Some([card_left_px, card_top_px, _, card_bottom_px]))
-            if card_top_px < bottom_px - 1.0 && card_left_px < left_px + right_px =>
-        {
-            (card_left_px - left_px, card_bottom_px - top_px)
-        }
-        _ => (right_px, 0.0),
-    }
-}
-
-/// Where the panels lie over the drawing, measured on the page; none where they lie beside it.
-fn insets(width_px: f64, height_px: f64) -> Insets {
-    let Some([canvas_left, canvas_top, ..]) = bounds(CANVAS) else {
-        return Insets::default();
-    };
-    let (canvas_right, canvas_bottom) = (canvas_left + width_px, canvas_top + height_px);
-    let column = bounds(COLUMN);
-    let is_below = column.is_some_and(|[_, top, ..]| top >= canvas_bottom - 1.0);
-    if is_below || bounds(RAIL).is_some_and(|[_, _, _, bottom]| bottom <= canvas_top) {
-        return Insets::default();
-    }
-    let mut held = Insets::default();
-    // Each panel lies at the side of the drawing that it is nearer to.
-    for [left, _, right, _] in [bounds(RAIL), column].into_iter().flatten() {
-        if left + right < canvas_left + canvas_right {
-            held.left_px = (right - canvas_left).clamp(0.0, width_px / 2.0);
-        } else {
-            held.right_px = (canvas_right - left).clamp(0.0, width_px / 2.0);
-        }
-    }
-    for [_, top, _, bottom] in [BAR, STATUS].into_iter().filter_map(bounds) {
-        if top + bottom < canvas_top + canvas_bottom {
-            held.top_px = (bottom - canvas_top).clamp(0.0, height_px / 3.0).max(held.top_px);
-        } else {
-            held.bottom_px = (canvas_bottom - top).clamp(0.0, height_px / 3.0).max(held.bottom_px);
-        }
-    }
-    held
 }

@@ -1,12 +1,14 @@
 //! What of the plan is in view, and what is laid over it: the map, and the places that panels speak of.
 
-use hobnail_core::plan::PlanPoint;
+use hobnail_core::plan::flatten::flatten;
+use hobnail_core::plan::{Mark, MarkId, PlanPoint};
 use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::{App, maps, places};
 use crate::canvas::camera::{Camera, Insets, PlanBox};
 use crate::input::ScreenPoint;
+use crate::tools::shape;
 
 impl App {
     /// What part of the plan is in view.
@@ -50,6 +52,53 @@ impl App {
         let middle = ScreenPoint::new(width_px / 2.0, height_px / 2.0);
         self.camera.zoom(middle, factor);
         self.changes.view = true;
+    }
+
+    /// How far to the right the view is to move so that a card over the drawing, given by its left, top, right and bottom,
+    /// does not cover the middle of what is selected; not at all where it does not, or while something is drawn.
+    #[must_use]
+    pub fn covered_px(&self, [left_px, top_px, right_px, bottom_px]: [f64; 4]) -> f64 {
+        const MARGIN_PX: f64 = 24.0;
+        let selected = self.selection.filter(|_| !self.tool.is_busy());
+        let points = selected.map(|held| self.points_of(held.mark())).unwrap_or_default();
+        let Some(area) = PlanBox::about(points) else { return 0.0 };
+        let least = self.camera.screen_from_plan(area.least);
+        let most = self.camera.screen_from_plan(area.most);
+        let x_px = f64::midpoint(least.x_px, most.x_px);
+        let y_px = f64::midpoint(least.y_px, most.y_px);
+        if y_px < top_px || y_px > bottom_px {
+            return 0.0;
+        }
+        // Between the card and the side that it stands at is only the rail.
+        if left_px + right_px > self.camera.size_px().0 {
+            if x_px > left_px {
+                return left_px - MARGIN_PX - most.x_px;
+            }
+        } else if x_px < right_px {
+            return right_px + MARGIN_PX - least.x_px;
+        }
+        0.0
+    }
+
+    /// Points about a mark: of a use those about its land.
+    pub(super) fn points_of(&self, id: MarkId) -> Vec<PlanPoint> {
+        let (document, fabric) = (self.study.document(), self.study.fabric());
+        match document.mark(self.study.alternative(), id) {
+            Some(Mark::Street(street)) => flatten(&street.line),
+            Some(Mark::Use(_)) => {
+                let face = fabric.face_of_mark.get(&id).and_then(|face| fabric.face(*face));
+                face.and_then(|face| face.outline.first()).cloned().unwrap_or_default()
+            }
+            mark => mark.and_then(shape::of).map(shape::into_points).unwrap_or_default(),
+        }
+    }
+
+    /// Moves the view so far to the right, unless something is drawn.
+    pub fn move_view(&mut self, right_px: f64) {
+        if !self.tool.is_busy() {
+            self.camera.pan(right_px, 0.0);
+            self.changes.view = true;
+        }
     }
 
     /// What a panel speaks of, shown on the drawing.
@@ -150,5 +199,62 @@ fn extent(study: &Study) -> Option<PlanBox> {
         PlanBox::about(streets)
     } else {
         PlanBox::about(site)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::tests::{app, click, draw};
+    use super::*;
+    use crate::tools::ToolKind;
+
+    /// A street from south to north that is selected, and the west of it.
+    fn with_street(x_m: f64) -> (App, (f64, f64)) {
+        let mut app = app();
+        draw(&mut app, &[(x_m, -50.0), (x_m, 50.0)]);
+        app.choose_tool(ToolKind::Select);
+        click(&mut app, x_m, 20.0);
+        assert!(app.selection().is_some(), "it was clicked");
+        (app, (x_m, 0.0))
+    }
+
+    #[test]
+    fn what_a_card_covers_is_moved_beside_it() {
+        #[track_caller]
+        fn check(x_m: f64, card: [f64; 4], expected_px: f64) {
+            let (mut app, middle) = with_street(x_m);
+            app.move_view(app.covered_px(card));
+            let x_px = app.camera().screen_from_m(middle).x_px;
+            assert!((x_px - expected_px).abs() < 0.1, "{x_px}");
+            assert_eq!(app.covered_px(card).to_bits(), 0, "it is beside it now");
+        }
+        check(-150.0, [100.0, 60.0, 400.0, 700.0], 424.0);
+        // A card on the right, as at a board with its tools there.
+        check(150.0, [600.0, 60.0, 900.0, 700.0], 576.0);
+    }
+
+    #[test]
+    fn what_is_in_sight_stays_where_it_is() {
+        let (mut app, _) = with_street(-150.0);
+        for card in [
+            // Farther up, not as far to the right.
+            [100.0, 60.0, 400.0, 300.0],
+            [100.0, 60.0, 120.0, 700.0],
+        ] {
+            assert_eq!(app.covered_px(card).to_bits(), 0);
+        }
+        click(&mut app, 0.0, 0.0);
+        assert!(app.selection().is_none());
+        assert_eq!(app.covered_px([100.0, 60.0, 400.0, 700.0]).to_bits(), 0);
+    }
+
+    #[test]
+    fn the_view_stays_while_something_is_drawn() {
+        let (mut app, middle) = with_street(-150.0);
+        app.choose_tool(ToolKind::Street);
+        click(&mut app, 0.0, 0.0);
+        let before = app.camera().screen_from_m(middle);
+        app.move_view(100.0);
+        assert_eq!(app.camera().screen_from_m(middle), before);
     }
 }

@@ -1,5 +1,7 @@
 //! The page's own document: readiness, titles, sizes, frames, clock.
 
+use std::pin::Pin;
+
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
@@ -67,9 +69,8 @@ pub fn device_pixel_ratio() -> f64 {
 /// Runs `work` before the next frame is painted. Without a window nothing is painted, and nothing runs.
 pub fn before_next_frame(work: impl FnOnce() + 'static) {
     let Some(window) = web_sys::window() else { return };
-    let work = Closure::once_into_js(work);
     // A function is always accepted.
-    let _ = window.request_animation_frame(work.unchecked_ref());
+    let _ = window.request_animation_frame(&once(Box::new(work)));
 }
 
 /// Runs `work` soon, after what the browser has to do first: the beat of jobs sliced on the main thread.
@@ -79,10 +80,19 @@ pub fn soon(work: impl FnOnce() + 'static) {
 
 /// Runs `work` after so many milliseconds.
 pub fn later(delay_ms: i32, work: impl FnOnce() + 'static) {
+    later_once(delay_ms, Box::new(work));
+}
+
+fn later_once(delay_ms: i32, work: Box<dyn FnOnce()>) {
     let Some(window) = web_sys::window() else { return };
-    let work = Closure::once_into_js(work);
     // A function is always accepted.
-    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(work.unchecked_ref(), delay_ms);
+    let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&once(work), delay_ms);
+}
+
+/// A function of the page that does the work once; one for all work, since what hands a closure over weighs something for
+/// each kind of it.
+fn once(work: Box<dyn FnOnce()>) -> js_sys::Function {
+    Closure::once_into_js(work).unchecked_into()
 }
 
 /// Runs `work` whenever the window changes its size, for as long as the page is open.
@@ -175,7 +185,23 @@ pub fn is_open(id: &str) -> bool {
     element.is_some_and(|element| element.has_attribute("open"))
 }
 
+/// Closes the menu that the keyboard is in and goes back to what opens it; `false` where it is in none.
+pub fn leave_menu() -> bool {
+    let active = document().and_then(|document| document.active_element());
+    let menu = active.and_then(|active| active.closest("[data-menu][open]").ok().flatten());
+    let Some(menu) = menu else { return false };
+    // Its summary is its first; one that can not take the focus leaves it where it is.
+    let summary = menu.first_element_child().and_then(|first| first.dyn_into().ok());
+    let _ = summary.map(|summary: web_sys::HtmlElement| summary.focus());
+    menu.remove_attribute("open").is_ok()
+}
+
 /// Does this after what is being done, and after all that was put off before it.
 pub fn after_this(work: impl Future<Output = ()> + 'static) {
+    // One routine for all, as for `once`.
+    begin(Box::pin(work));
+}
+
+fn begin(work: Pin<Box<dyn Future<Output = ()>>>) {
     wasm_bindgen_futures::spawn_local(work);
 }

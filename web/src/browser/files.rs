@@ -124,7 +124,7 @@ pub fn choose(input_id: &str) {
 /// Reads a file that comes with the page, such as a sample sketch.
 pub fn read_own(path: &str, then: impl FnOnce(Opened) + 'static) {
     let path = path.to_owned();
-    wasm_bindgen_futures::spawn_local(async move {
+    super::document::after_this(async move {
         let read = super::loader::read_text(&path).await.map(|text| (path.clone(), text));
         then(read.map_err(|fault| say!("page-file-not-fetched", file = path, fault = fault)));
     });
@@ -175,7 +175,7 @@ fn sort_out(files: Vec<web_sys::File>, then: Box<dyn FnOnce(Sorted)>) {
     if files.is_empty() {
         return;
     }
-    wasm_bindgen_futures::spawn_local(async move {
+    super::document::after_this(async move {
         let mut sorted = Sorted::default();
         let mut bases = Vec::new();
         for file in files {

@@ -12,7 +12,7 @@ use super::paths::Held;
 use super::pictures::Straight;
 use super::textures::Textures;
 use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, STAR, Sign, Stroke, Width, Words};
-use crate::canvas::room::{self, Room};
+use crate::canvas::room::{LEADING, Room};
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
 
@@ -95,10 +95,12 @@ pub struct Painter {
     /// How many times as large drawn lines, words and signs are as they say.
     scale: f64,
     size_px: (f64, f64),
-    /// How far from the left words beside signs may reach.
-    words_to_px: f64,
+    /// Left and right of what is seen between the panels: from the left, from there on.
+    seen_px: (f64, f64),
     /// Left and bottom of a card in the upper right corner that covers words too.
     card_px: (f64, f64),
+    /// Top and bottom of the panel on the left.
+    rail_px: (f64, f64),
     /// Width, height and density last fitted to, to tell whether they changed.
     fitted: Option<[u64; 3]>,
     css_colors: OrderedMap<[u32; 4], String>,
@@ -123,8 +125,9 @@ impl Painter {
             ratio: 0.0,
             scale: 1.0,
             size_px: (0.0, 0.0),
-            words_to_px: f64::INFINITY,
+            seen_px: (f64::NEG_INFINITY, f64::INFINITY),
             card_px: (f64::INFINITY, 0.0),
+            rail_px: (0.0, 0.0),
             fitted: None,
             css_colors: OrderedMap::new(),
         })
@@ -147,11 +150,13 @@ impl Painter {
         size_px
     }
 
-    /// Keeps words beside signs from what lies so far from the left and beyond, where they would be covered; and from a
-    /// card in the upper right corner, by its left and its bottom.
-    pub const fn keep_words_from(&mut self, right_px: f64, card_px: (f64, f64)) {
-        self.words_to_px = right_px;
+    /// Keeps words between panels: what is seen of the drawing reaches from the first to the second of `seen_px`, and less
+    /// far beside a card in the upper right corner, by its left and its bottom; on the left it begins further beyond the top
+    /// and the bottom of the panel there.
+    pub const fn keep_words_in(&mut self, seen_px: (f64, f64), card_px: (f64, f64), rail_px: (f64, f64)) {
+        self.seen_px = seen_px;
         self.card_px = card_px;
+        self.rail_px = rail_px;
     }
 
     /// Draws lines, words, signs and textures so many times as large; what has a true width on the plan keeps it.
@@ -176,9 +181,8 @@ impl Painter {
         for item in &prepared.items {
             if let PreparedItem::Words(words) = item
                 && view.px_per_unit >= words.from_px_per_m
-                && room.take_words(words, self.place_of(words, view).0)
             {
-                self.words(words, view);
+                self.words(words, view, room);
             }
         }
     }
@@ -200,7 +204,9 @@ impl Painter {
                     }
                 }
                 PreparedItem::Shape { .. } => {}
-                PreparedItem::Words(words) if view.px_per_unit >= words.from_px_per_m => self.words(words, view),
+                PreparedItem::Words(words) if view.px_per_unit >= words.from_px_per_m => {
+                    self.words(words, view, &mut Room::drawn_larger(self.scale));
+                }
                 PreparedItem::Words(_) => {}
                 PreparedItem::Sign(sign) => self.sign(sign, view),
             }
@@ -269,41 +275,47 @@ impl Painter {
         }
     }
 
-    fn words(&mut self, words: &Words, view: &View) {
+    /// Paints words where there is room for them.
+    fn words(&mut self, words: &Words, view: &View, room: &mut Room) {
         const MARGIN_PX: f64 = 200.0;
-        let ((x, y), is_moved) = self.place_of(words, view);
+        let (at_px, seen_px) = self.place_of(words, view);
+        let (x, y) = at_px;
         let is_seen =
             x > -MARGIN_PX && y > -MARGIN_PX && x < self.size_px.0 + MARGIN_PX && y < self.size_px.1 + MARGIN_PX;
         if !is_seen {
             return;
         }
+        let Some(standing) = room.stand(words, at_px, seen_px) else {
+            return;
+        };
+        let (x, y) = standing.at_px;
         let (color, halo) = (self.css(words.color), self.css(words.halo));
         let context = &self.context;
         let weight = if words.is_bold { 700 } else { 400 };
-        context.set_font(&format!("{weight} {}px {TYPEFACE}", words.size_px * self.scale));
+        let size_px = words.size_px * self.scale;
+        context.set_font(&format!("{weight} {size_px}px {TYPEFACE}"));
         context.set_text_baseline("middle");
         context.set_text_align(match words.align {
             Align::Middle => "center",
             // Up to their sign, however wide they are.
-            Align::Right if is_moved => "right",
+            Align::Right if standing.is_before => "right",
             Align::Right => "left",
         });
-        let x = if is_moved {
-            x + room::width_px(words, words.size_px * self.scale)
-        } else {
-            x
-        };
         let (sin, cos) = (
             hobnail_core::number::sin(words.angle_rad),
             hobnail_core::number::cos(words.angle_rad),
         );
         context.set_transform_to(self.ratio, [cos, -sin, sin, cos, x, y]);
         context.set_stroke_style_str(&halo);
-        line_style(context, 4.0 * self.scale, true);
-        // Text of any kind is accepted.
-        let _ = context.stroke_text(&words.text, 0.0, 0.0);
         context.set_fill_style_str(&color);
-        let _ = context.fill_text(&words.text, 0.0, 0.0);
+        line_style(context, 4.0 * self.scale, true);
+        let mut down_px = (1.0 - standing.lines.len() as f64) / 2.0 * LEADING * size_px;
+        for line in &standing.lines {
+            // Text of any kind is accepted.
+            let _ = context.stroke_text(line, 0.0, down_px);
+            let _ = context.fill_text(line, 0.0, down_px);
+            down_px += LEADING * size_px;
+        }
     }
 
     fn sign(&mut self, sign: &Sign, view: &View) {
@@ -344,15 +356,19 @@ impl Painter {
         context.stroke();
     }
 
-    /// Where words hang on screen, and whether that is on the other side of their sign.
-    fn place_of(&self, words: &Words, view: &View) -> ((f64, f64), bool) {
+    /// Where words hang on screen, and from where to where the drawing is seen there.
+    fn place_of(&self, words: &Words, view: &View) -> ((f64, f64), (f64, f64)) {
         let (x, y) = on_screen(words.at, view);
         let (x, y) = (x + words.shift_px.0 * self.scale, y + words.shift_px.1 * self.scale);
-        let (card_left_px, card_bottom_px) = self.card_px;
-        let is_beside_card = y - words.size_px * self.scale < card_bottom_px;
-        let to_px = if is_beside_card { card_left_px } else { self.words_to_px };
-        let moved_px = room::moved_px(words, x, self.scale, to_px);
-        ((x + moved_px, y), moved_px < 0.0 && words.align == Align::Right)
+        let half_px = words.size_px * self.scale;
+        let (mut from_px, mut to_px) = self.seen_px;
+        if y - half_px < self.card_px.1 {
+            to_px = self.card_px.0;
+        }
+        if y + half_px < self.rail_px.0 || y - half_px > self.rail_px.1 {
+            from_px = 0.0;
+        }
+        ((x, y), (from_px, to_px))
     }
 
     fn css(&mut self, color: Color) -> String {

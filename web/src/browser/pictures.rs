@@ -60,7 +60,7 @@ pub struct Straight {
 
 /// Reads a file as a picture.
 pub fn read(file: web_sys::File, then: impl FnOnce(Result<PictureFile, String>) + 'static) {
-    wasm_bindgen_futures::spawn_local(async move {
+    super::document::after_this(async move {
         let name = file.name();
         let refused = || say!("picture-not-read", file = name);
         then(read_file(&file).await.ok_or_else(refused));
@@ -105,7 +105,7 @@ pub fn png_of(drawing: String, dots_per_inch: f64, then: impl FnOnce(Option<web_
     options.set_type("image/svg+xml");
     let parts = js_sys::Array::of1(&JsValue::from_str(&drawing));
     let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options);
-    wasm_bindgen_futures::spawn_local(async move {
+    super::document::after_this(async move {
         let made = async {
             let image = image_of(&blob.ok()?).await?;
             // The size that the drawing has by itself, in pixels of CSS, of which 96 are an inch (CSS Values and Units
@@ -153,7 +153,7 @@ impl Picture {
         options.set_type(media_type);
         let parts = js_sys::Array::of1(&js_sys::Uint8Array::from(&*bytes));
         let blob = web_sys::Blob::new_with_u8_array_sequence_and_options(&parts, &options);
-        wasm_bindgen_futures::spawn_local(async move {
+        super::document::after_this(async move {
             let image = match &blob {
                 Ok(blob) => image_of(blob).await,
                 Err(_) => None,

@@ -148,6 +148,18 @@ pub const fn constraint(kind: ConstraintKind) -> (Color, Texture) {
     (Color::solid(tones::constraint(kind)), texture)
 }
 
+/// A color darkened until it is legible as lines and words.
+#[must_use]
+pub fn darkened(color: Color) -> Color {
+    let darker = |channel: u8| (f32::from(channel) * 0.6) as u8;
+    Color {
+        red: darker(color.red),
+        green: darker(color.green),
+        blue: darker(color.blue),
+        opacity: 1.0,
+    }
+}
+
 /// The word for a group of owners.
 #[must_use]
 pub fn owner_word(owner: OwnerGroup) -> &'static str {
@@ -224,6 +236,20 @@ mod tests {
         }
         assert!(contrast(SHED_EDGE, PAPER) >= 4.5);
         assert!(contrast(CHOSEN, PAPER) >= 4.5);
+    }
+
+    /// Web Content Accessibility Guidelines 2.2, success criterion 1.4.11: 3 to 1 for graphics that mean something.
+    #[test]
+    fn contours_and_what_holds_land_back_stand_out_on_every_tint() {
+        use LandUse::{Business, Civic, Industrial, Leisure, Natural, Residential};
+        let tints = [Residential, Business, Industrial, Civic, Leisure, Natural].map(tint);
+        let lines = crate::tools::drafts::CONSTRAINTS.map(|kind| darkened(constraint(kind).0));
+        for line in lines.into_iter().chain([CONTOUR, CONTOUR_WORDS]) {
+            for ground in tints.into_iter().chain([PAPER, AROUND]) {
+                let ratio = contrast(line, ground);
+                assert!(ratio >= 3.0, "{line:?} on {ground:?}: {ratio}");
+            }
+        }
     }
 
     #[test]

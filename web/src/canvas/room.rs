@@ -1,15 +1,39 @@
-//! Room for words: where names would be in each other's way the first is kept and the later ones are left out.
+//! Room for words: where names would be in each other's way the first is kept. What stands beside a sign is put on the
+//! other side of it, broken over lines or cut short before it is left out.
 
-use super::picture::{Align, Words};
+use super::picture::{Align, Item, Layer, Words};
 
 /// Width of a letter as a share of the type's height, on average.
 const GLYPH_SHARE: f64 = 0.54;
+
+/// From line to line, as a share of the type's height.
+pub const LEADING: f64 = 1.15;
+
+/// Letters in a line of words beside a sign: all of them, fewer where there is no room, or none but the dots.
+const LETTERS: [usize; 4] = [usize::MAX, 20, 12, 0];
+
+/// Words are broken over so many lines; what is left then is cut.
+const MOST_LINES: usize = 3;
+
+/// What stands for words that were cut.
+const CUT: char = '…';
 
 /// Places on screen that are taken, as disks.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Room {
     taken: Vec<(f64, f64, f64)>,
     scale: f64,
+}
+
+/// Words as they stand on screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Standing {
+    /// Where they hang: the middle of their lines, from top to bottom.
+    pub at_px: (f64, f64),
+    /// Whether they reach up to there rather than from there on.
+    pub is_before: bool,
+    /// What they say, line by line.
+    pub lines: Vec<String>,
 }
 
 impl Room {
@@ -27,9 +51,71 @@ impl Room {
         self.taken.push((x_px, y_px, radius_px * self.scale));
     }
 
-    /// Takes the room for words at a place on screen; `false`, taking nothing, where some of it is taken already.
-    pub fn take_words(&mut self, words: &Words, (x_px, y_px): (f64, f64)) -> bool {
-        let disks = disks(words, (x_px, y_px), words.size_px * self.scale);
+    /// Takes the room of a layer's words, in pixels of the screen, whatever lies there.
+    pub fn take_words_of(&mut self, layer: &Layer) {
+        for item in &layer.items {
+            if let Item::Words(words) = item {
+                let at_px = (words.at.0 * self.scale, words.at.1 * self.scale);
+                let share = if words.align == Align::Middle { 0.5 } else { 0.0 };
+                let size_px = words.size_px * self.scale;
+                self.taken
+                    .extend(disks(&words.text, at_px, share, size_px, words.angle_rad));
+            }
+        }
+    }
+
+    /// Takes the room for words that hang at a place on screen, where what lies between `from_px` and `to_px` from the
+    /// left is seen; `None`, taking nothing, where there is none for them.
+    ///
+    /// Words about a middle that are level are moved just into sight. Those beside a sign stand to its right or else to its
+    /// left, whole or else in fewer and fewer letters a line, and at the least the dots stand there that say so.
+    ///
+    /// Cost: linear in what is taken, for each way that they could stand.
+    pub fn stand(&mut self, words: &Words, (x_px, y_px): (f64, f64), (from_px, to_px): (f64, f64)) -> Option<Standing> {
+        let size_px = words.size_px * self.scale;
+        for letters in LETTERS {
+            let lines = broken(&words.text, letters);
+            let widths = lines.iter().map(|line| width_px(line, size_px));
+            let width_px = widths.fold(0.0, f64::max);
+            // Which share of them lies before the place that they hang on.
+            for share in [0.0, 1.0] {
+                let is_beside = words.align == Align::Right;
+                let (x_px, share) = if is_beside {
+                    (x_px - share * 2.0 * words.shift_px.0 * self.scale, share)
+                } else {
+                    (into_sight(words, x_px, width_px, (from_px, to_px)), 0.5)
+                };
+                let left_px = x_px - share * width_px;
+                if is_beside && (left_px < from_px || left_px + width_px > to_px) {
+                    continue;
+                }
+                // Level with what they hang on is their middle, or else the last of their lines, or the first.
+                for lines_down in [0.0, -0.5, 0.5] {
+                    let above = (lines.len() - 1) as f64;
+                    let y_px = y_px + lines_down * above * LEADING * size_px;
+                    let mut all = Vec::new();
+                    for (place, line) in lines.iter().enumerate() {
+                        let down_px = (place as f64 - above / 2.0) * LEADING * size_px;
+                        all.extend(disks(line, (x_px, y_px + down_px), share, size_px, words.angle_rad));
+                    }
+                    if self.takes(all) {
+                        return Some(Standing {
+                            at_px: (x_px, y_px),
+                            is_before: share >= 1.0,
+                            lines,
+                        });
+                    }
+                }
+                if !is_beside {
+                    return None;
+                }
+            }
+        }
+        None
+    }
+
+    /// Takes these disks; `false`, taking nothing, where some of it is taken already.
+    fn takes(&mut self, disks: Vec<(f64, f64, f64)>) -> bool {
         let is_free = disks.iter().all(|one| {
             self.taken.iter().all(|other| {
                 let (x, y) = (one.0 - other.0, one.1 - other.1);
@@ -43,57 +129,63 @@ impl Room {
     }
 }
 
-/// How wide words are in type of this size, nearly.
-#[must_use]
-pub fn width_px(words: &Words, size_px: f64) -> f64 {
-    words.text.chars().count() as f64 * size_px * GLYPH_SHARE
+/// A text in lines of so many letters at most, but for longer words; of none only the dots are left.
+fn broken(text: &str, letters: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split(' ').filter(|_| letters > 0) {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + word.chars().count() < letters => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    if lines.len() > MOST_LINES || letters == 0 {
+        lines.truncate(MOST_LINES);
+        match lines.last_mut() {
+            Some(line) => {
+                line.truncate(line.trim_end_matches([',', CUT]).len());
+                line.push(CUT);
+            }
+            None => lines.push(CUT.to_string()),
+        }
+    }
+    lines
 }
 
-/// How far words that hang at `x_px` are moved so that no edge of a drawing of this width cuts them: those beside a sign to
-/// its other side, level ones about a middle just into sight. None are moved where there is no room or nothing of them is
-/// in sight.
-#[must_use]
-pub fn moved_px(words: &Words, x_px: f64, scale: f64, drawing_px: f64) -> f64 {
+/// How wide a line is in type of this size, nearly.
+fn width_px(line: &str, size_px: f64) -> f64 {
+    line.chars().count() as f64 * size_px * GLYPH_SHARE
+}
+
+/// Where level words about a middle stand so that no edge of what is seen of the drawing cuts them; they stay where there
+/// is no room or nothing of them is in sight.
+fn into_sight(words: &Words, x_px: f64, width_px: f64, (from_px, to_px): (f64, f64)) -> f64 {
     const MARGIN_PX: f64 = 4.0;
-    let width_px = width_px(words, words.size_px * scale);
+    let half_px = width_px / 2.0 + MARGIN_PX;
     let is_level = words.angle_rad.to_bits() == 0;
-    match words.align {
-        Align::Right => {
-            let across_px = 2.0 * words.shift_px.0 * scale + width_px;
-            let is_cut = x_px < drawing_px && x_px + width_px > drawing_px;
-            if is_cut && x_px > across_px { -across_px } else { 0.0 }
-        }
-        Align::Middle if is_level => {
-            let half_px = width_px / 2.0 + MARGIN_PX;
-            let (least_px, most_px) = (half_px, drawing_px - half_px);
-            let is_seen = x_px > -half_px && x_px < drawing_px + half_px;
-            if is_seen && least_px <= most_px {
-                x_px.clamp(least_px, most_px) - x_px
-            } else {
-                0.0
-            }
-        }
-        Align::Middle => 0.0,
+    let is_seen = x_px > from_px - half_px && x_px < to_px + half_px;
+    if is_level && is_seen && from_px + half_px <= to_px - half_px {
+        x_px.clamp(from_px + half_px, to_px - half_px)
+    } else {
+        x_px
     }
 }
 
-/// Disks along the line of words that cover them.
-fn disks(words: &Words, (x_px, y_px): (f64, f64), size_px: f64) -> Vec<(f64, f64, f64)> {
-    let width_px = width_px(words, size_px);
+/// Disks that cover a line of which this share lies before the place that it hangs on.
+fn disks(line: &str, (x_px, y_px): (f64, f64), share: f64, size_px: f64, angle_rad: f64) -> Vec<(f64, f64, f64)> {
+    let width_px = width_px(line, size_px);
     let radius_px = size_px * 0.6;
     let count = (width_px / radius_px / 1.5).ceil().max(1.0);
     let step_px = width_px / count;
-    let start_px = match words.align {
-        Align::Middle => -width_px / 2.0,
-        Align::Right => 0.0,
-    };
     let (sin, cos) = (
-        hobnail_core::number::sin(words.angle_rad),
-        hobnail_core::number::cos(words.angle_rad),
+        hobnail_core::number::sin(angle_rad),
+        hobnail_core::number::cos(angle_rad),
     );
     (0..count as usize)
         .map(|index| {
-            let along_px = start_px + (index as f64 + 0.5) * step_px;
+            let along_px = (index as f64 + 0.5) * step_px - share * width_px;
             (x_px + along_px * cos, y_px - along_px * sin, radius_px)
         })
         .collect()
@@ -119,67 +211,182 @@ mod tests {
         }
     }
 
+    const ALL: (f64, f64) = (f64::NEG_INFINITY, f64::INFINITY);
+
+    fn takes(room: &mut Room, text: &str, angle_rad: f64, at_px: (f64, f64)) -> bool {
+        room.stand(&words(text, angle_rad), at_px, ALL).is_some()
+    }
+
+    fn beside(text: &str) -> Words {
+        let mut beside = words(text, 0.0);
+        (beside.align, beside.shift_px) = (Align::Right, (10.0, 0.0));
+        beside
+    }
+
     #[test]
     fn the_first_of_two_overlapping_names_is_kept() {
         let mut room = Room::drawn_larger(1.0);
-        assert!(room.take_words(&words("Orchard Street", 0.0), (100.0, 100.0)));
-        assert!(!room.take_words(&words("Mill Lane", 0.0), (140.0, 105.0)));
-        assert!(room.take_words(&words("Mill Lane", 0.0), (140.0, 130.0)));
+        assert!(takes(&mut room, "Orchard Street", 0.0, (100.0, 100.0)));
+        assert!(!takes(&mut room, "Mill Lane", 0.0, (140.0, 105.0)));
+        assert!(takes(&mut room, "Mill Lane", 0.0, (140.0, 130.0)));
     }
 
     #[test]
     fn an_upright_name_takes_upright_room() {
         let mut room = Room::drawn_larger(1.0);
-        assert!(room.take_words(&words("Orchard Street", std::f64::consts::FRAC_PI_2), (100.0, 100.0)));
-        assert!(room.take_words(&words("Park", 0.0), (130.0, 100.0)));
-        assert!(!room.take_words(&words("Park", 0.0), (100.0, 130.0)));
+        assert!(takes(
+            &mut room,
+            "Orchard Street",
+            std::f64::consts::FRAC_PI_2,
+            (100.0, 100.0)
+        ));
+        assert!(takes(&mut room, "Park", 0.0, (130.0, 100.0)));
+        assert!(!takes(&mut room, "Park", 0.0, (100.0, 130.0)));
     }
 
     #[test]
     fn words_that_the_edge_would_cut_stand_on_the_other_side_of_their_sign() {
-        let mut beside = words("Footbridge", 0.0);
-        (beside.align, beside.shift_px) = (Align::Right, (10.0, 0.0));
-        let width = width_px(&beside, 12.0);
+        let beside = beside("Footbridge");
+        let width = width_px(&beside.text, 12.0);
         #[track_caller]
-        fn check(moved_px: f64, expected: f64) {
-            assert!((moved_px - expected).abs() < 1e-9, "{moved_px} instead of {expected}");
+        fn check(beside: &Words, x_px: f64, scale: f64, to_px: f64, expected: Option<f64>) {
+            let stood = Room::drawn_larger(scale).stand(beside, (x_px, 100.0), (0.0, to_px));
+            assert_eq!(stood.map(|stood| stood.at_px.0), expected);
         }
-        check(moved_px(&beside, 500.0, 1.0, 501.0 + width), 0.0);
-        check(moved_px(&beside, 500.0, 1.0, 499.0 + width), -20.0 - width);
-        check(moved_px(&beside, 500.0, 2.0, 499.0 + width), -40.0 - 2.0 * width);
+        check(&beside, 500.0, 1.0, 501.0 + width, Some(500.0));
+        check(&beside, 500.0, 1.0, 499.0 + width, Some(480.0));
+        check(&beside, 500.0, 2.0, 499.0 + 2.0 * width, Some(460.0));
         // No room on the other side, a sign that is out of sight.
-        check(moved_px(&beside, 40.0, 1.0, 60.0), 0.0);
-        check(moved_px(&beside, 700.0, 1.0, 600.0), 0.0);
+        check(&beside, 15.0, 1.0, 20.0, None);
+        check(&beside, 900.0, 1.0, 600.0, None);
     }
 
     #[test]
     fn level_words_about_a_middle_that_an_edge_would_cut_are_moved_into_sight() {
-        let park = words("Park", 0.0);
-        let half = width_px(&park, 12.0) / 2.0;
+        let half = width_px("Park", 12.0) / 2.0;
+        let stands = |angle_rad: f64, x_px: f64, seen_px: (f64, f64)| {
+            let stood = Room::drawn_larger(1.0).stand(&words("Park", angle_rad), (x_px, 100.0), seen_px);
+            stood.expect("nothing is taken").at_px.0
+        };
         let places = [
-            (250.0, 0.0),
-            (5.0, half - 1.0),
-            (499.0, -(half + 3.0)),
-            (-2.0, half + 6.0),
-            (520.0, 0.0),
+            (250.0, 250.0),
+            (105.0, 100.0 + half + 4.0),
+            (499.0, 500.0 - half - 4.0),
+            (98.0, 100.0 + half + 4.0),
+            (520.0, 520.0),
+            (70.0, 70.0),
         ];
         for (x, expected) in places {
-            let moved = moved_px(&park, x, 1.0, 500.0);
-            assert!((moved - expected).abs() < 1e-9, "{x}: {moved} instead of {expected}");
+            let stood = stands(0.0, x, (100.0, 500.0));
+            assert!((stood - expected).abs() < 1e-9, "{x}: {stood} instead of {expected}");
         }
         assert_eq!(
-            moved_px(&words("Park", 0.3), 5.0, 1.0, 500.0).to_bits(),
-            0,
+            stands(0.3, 105.0, (100.0, 500.0)).to_bits(),
+            105_f64.to_bits(),
             "along a street"
         );
-        assert_eq!(moved_px(&park, 5.0, 1.0, 20.0).to_bits(), 0, "no room at all");
+        assert_eq!(
+            stands(0.0, 5.0, (0.0, 20.0)).to_bits(),
+            5_f64.to_bits(),
+            "no room at all"
+        );
+    }
+
+    #[test]
+    fn words_beside_a_sign_are_broken_or_cut_before_they_are_left_out() {
+        let remark = beside("Footbridge wide enough for a farm cart, closed to cars");
+        let width = width_px(&remark.text, 12.0);
+        // What stands on a drawing of this width about a sign in its middle.
+        let on = |drawing_px: f64| {
+            let at_px = (drawing_px / 2.0 + 10.0, 100.0);
+            let stood = Room::drawn_larger(1.0).stand(&remark, at_px, (0.0, drawing_px));
+            stood.map(|stood| (stood.is_before, stood.lines.join("|")))
+        };
+        let line = |is_before, text: &str| Some((is_before, text.to_owned()));
+        assert_eq!(on(2.0 * width + 21.0), line(false, &remark.text));
+        let in_three = "Footbridge wide|enough for a farm|cart, closed to cars";
+        assert_eq!(on(width), line(false, in_three));
+        assert_eq!(on(200.0), line(false, "Footbridge|wide enough|for a farm…"));
+        assert_eq!(on(60.0), line(false, "…"));
+        assert_eq!(on(20.0), None, "no room for the dots either");
+    }
+
+    #[test]
+    fn words_in_the_way_of_others_stand_on_the_other_side() {
+        let mut room = Room::drawn_larger(1.0);
+        let mut stood = |text: &str| {
+            let stood = room.stand(&beside(text), (110.0, 100.0), (0.0, 800.0));
+            stood.map(|stood| (stood.at_px.0, stood.is_before, stood.lines.len()))
+        };
+        assert_eq!(stood("Mill Lane"), Some((110.0, false, 1)));
+        assert_eq!(stood("Mill Lane"), Some((90.0, true, 1)));
+        assert_eq!(stood("Mill Lane"), None);
+    }
+
+    #[test]
+    fn lines_give_way_to_what_is_above_or_below() {
+        #[track_caller]
+        fn check(taken_px: f64, expected_px: f64) {
+            let mut room = Room::drawn_larger(1.0);
+            room.take((150.0, taken_px), 6.0);
+            let stood = room.stand(
+                &beside("Footbridge wide enough for a cart"),
+                (110.0, 100.0),
+                (0.0, 260.0),
+            );
+            let stood = stood.expect("there is room");
+            assert_eq!((stood.at_px.1, stood.lines.len()), (expected_px, 2));
+        }
+        let half_px = LEADING * 12.0 / 2.0;
+        check(200.0, 100.0);
+        check(116.0, 100.0 - half_px);
+        check(84.0, 100.0 + half_px);
+    }
+
+    #[test]
+    fn lines_hold_all_words_or_say_that_they_do_not() {
+        let text = "a bb ccc dddd eeeee ffffff ggggggg hhhhhhhh";
+        for letters in 1..60 {
+            let lines = broken(text, letters);
+            let is_fit = |line: &String| line.trim_end_matches(CUT).chars().count() <= letters || !line.contains(' ');
+            assert!(
+                lines.iter().all(is_fit) && lines.len() <= MOST_LINES,
+                "{letters}: {lines:?}"
+            );
+            let said = lines.join(" ");
+            let start = said.strip_suffix(CUT).unwrap_or(text);
+            assert!(
+                text.starts_with(start) && (said == text) != said.ends_with(CUT),
+                "{said}"
+            );
+        }
+        assert_eq!(broken(text, 0), ["…"]);
+        // What was cut already is not cut twice.
+        assert_eq!(
+            broken("for a long farm…, 22\u{a0}of\u{a0}31\u{a0}dots", 5),
+            ["for a", "long", "farm…"]
+        );
+    }
+
+    #[test]
+    fn what_lies_over_the_drawing_keeps_words_away() {
+        let mut room = Room::drawn_larger(2.0);
+        let bar = Layer {
+            items: vec![Item::Words(Words {
+                at: (50.0, 50.0),
+                ..words("500 ft", 0.0)
+            })],
+        };
+        room.take_words_of(&bar);
+        assert!(!takes(&mut room, "Mill Lane", 0.0, (100.0, 100.0)));
+        assert!(takes(&mut room, "Mill Lane", 0.0, (100.0, 200.0)));
     }
 
     #[test]
     fn larger_words_take_more_room() {
         let both = |scale| {
             let mut room = Room::drawn_larger(scale);
-            [100.0, 125.0].map(|y| room.take_words(&words("Orchard Street", 0.0), (100.0, y)))
+            [100.0, 125.0].map(|y| takes(&mut room, "Orchard Street", 0.0, (100.0, y)))
         };
         assert_eq!((both(1.0), both(2.0)), ([true, true], [true, false]));
     }

@@ -63,10 +63,7 @@ pub fn alternatives(store: Store) -> View {
             .on_press(move || store.act(work))
             .holds(words)
     };
-    element("details")
-        .class("menu")
-        .with("data-menu", "alternatives")
-        .holds(element("summary").class("command").holds(say!("panels-alternatives")))
+    super::menu("alternatives", super::summary(say!("panels-alternatives")))
         .holds(
             element("div")
                 .class("menu-card")

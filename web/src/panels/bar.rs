@@ -139,11 +139,8 @@ fn samples(store: Store) -> View {
                 .holds(element("span").class("choice-more").holds(sample.about.words())),
         )
     };
-    element("details")
-        .class("menu")
+    super::menu("samples", super::summary(say!("panels-samples")))
         .with("id", SAMPLES_MENU)
-        .with("data-menu", "samples")
-        .holds(element("summary").class("command").holds(say!("panels-samples")))
         .holds(element("ul").holds(SAMPLES.iter().map(one).collect::<View>()))
         .into()
 }

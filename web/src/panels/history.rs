@@ -65,15 +65,7 @@ pub fn history(store: Store) -> View {
         all.reverse();
         all.into_iter().map(step).collect::<View>()
     };
-    element("details")
-        .class("menu history")
-        .with("data-menu", "history")
-        .holds(
-            element("summary")
-                .with("id", MENU)
-                .class("command")
-                .holds(say!("panels-history")),
-        )
+    super::menu("history", super::summary(say!("panels-history")).with("id", MENU))
         .holds(
             element("div")
                 .class("menu-card")

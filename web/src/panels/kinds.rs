@@ -89,7 +89,7 @@ fn areas() -> Vec<Kind> {
         (
             palette::constraint_word(kind),
             clear(),
-            color.css(),
+            palette::darkened(color).css(),
             texture_strokes(texture),
         )
     }));

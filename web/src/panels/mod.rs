@@ -37,3 +37,19 @@ pub mod share;
 pub mod status;
 pub mod typed;
 pub mod welcome;
+
+use crate::browser::view::{Element, View, element};
+
+/// A menu of this name, opened by its summary; the browser keeps one of them open at a time.
+fn menu(name: &'static str, summary: Element) -> Element {
+    element("details")
+        .class("menu")
+        .with("data-menu", name)
+        .with("name", "menu")
+        .holds(summary)
+}
+
+/// What opens a menu.
+fn summary(words: impl Into<View>) -> Element {
+    element("summary").class("command").holds(words)
+}

@@ -62,10 +62,7 @@ pub fn page_menu(store: Store) -> View {
             View::default()
         }
     };
-    element("details")
-        .class("menu page-menu")
-        .with("data-menu", "page")
-        .holds(element("summary").class("command").holds(say!("mode-menu")))
+    super::menu("page", super::summary(say!("mode-menu")))
         .holds(
             element("div")
                 .class("menu-card")

@@ -11,7 +11,7 @@ use crate::app::editor::edits::{EDIT_BUILDING_TYPE, EDIT_SECTION};
 use crate::app::editor::lines::Key;
 use crate::app::editor::small_drawing;
 use crate::app::shown::{BuildingTypeShown, SectionShown};
-use crate::app::store::Store;
+use crate::app::store::{PALETTES, Store};
 use crate::canvas::palette;
 use crate::live::memo;
 use crate::tools::{Brush, Choices, ToolKind};
@@ -26,6 +26,7 @@ pub fn palette(store: Store) -> View {
         _ if is_editing.get() => editor(store),
         Some(ToolKind::Select) => element("div")
             .class("palettes")
+            .with("id", PALETTES)
             .holds(selection_panel(store))
             .holds(editor(store))
             .holds(super::details_of::details_of_selected(store))

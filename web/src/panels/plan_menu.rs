@@ -12,28 +12,20 @@ use crate::live::memo;
 pub fn plan_menu(store: Store) -> View {
     let name = memo(move || store.plan.with(|plan| plan.name.clone()));
     let menu = move || {
-        element("details")
-            .class("menu")
-            .with("data-menu", "plan")
-            .holds(
-                element("summary")
-                    .class("command plan-name")
-                    .holds(element("h1").mark("data-plan-name").holds(name)),
-            )
-            .holds(
-                element("div")
-                    .class("menu-card")
-                    .holds(element("p").class("choice-more").holds(say!("panels-plan-about")))
-                    .holds(fields(store, |forms| &forms.plan))
-                    .holds(
-                        command()
-                            .mark("data-phase-add")
-                            .on_press(move || store.act(App::add_phase))
-                            .holds(say!("panels-phase-add")),
-                    )
-                    .holds(super::bases::lines(store))
-                    .holds(super::base_image::lines(store)),
-            )
+        super::menu("plan", super::summary(element("h1").mark("data-plan-name").holds(name))).holds(
+            element("div")
+                .class("menu-card")
+                .holds(element("p").class("choice-more").holds(say!("panels-plan-about")))
+                .holds(fields(store, |forms| &forms.plan))
+                .holds(
+                    command()
+                        .mark("data-phase-add")
+                        .on_press(move || store.act(App::add_phase))
+                        .holds(say!("panels-phase-add")),
+                )
+                .holds(super::bases::lines(store))
+                .holds(super::base_image::lines(store)),
+        )
     };
     let alone = move || element("h1").mark("data-plan-name").holds(name);
     let shown = move || if store.is_looking.get() { alone() } else { menu() };

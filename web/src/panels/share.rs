@@ -34,12 +34,9 @@ pub fn share(store: Store) -> View {
         }
     };
     let shown = memo(move || store.shared.with(Clone::clone));
-    element("details")
-        .class("menu")
+    super::menu("share", super::summary(say!("share-open")))
         .with("id", MENU)
-        .with("data-menu", "share")
         .on("toggle", opened)
-        .holds(element("summary").class("command").holds(say!("share-open")))
         .holds(
             element("div")
                 .class("menu-card share")

@@ -6,7 +6,7 @@ use hobnail_core::say;
 use crate::app::files::{SAMPLES, Sample};
 use crate::app::keeping::Recent;
 use crate::app::shown::Help;
-use crate::app::store::{CANVAS, FILE_INPUT, Store};
+use crate::app::store::{CANVAS, FILE_INPUT, Store, WELCOME_TITLE};
 use crate::browser::{document, files};
 use crate::live::{live_here, memo};
 use crate::tools::ToolKind;
@@ -73,12 +73,13 @@ pub fn welcome(store: Store) -> View {
         store.is_new.get().then(|| {
             element("section")
                 .class("welcome")
-                .with("aria-labelledby", "welcome-title")
+                .with("aria-labelledby", WELCOME_TITLE)
                 .mark("data-welcome")
                 .holds(recent_plans(store))
                 .holds(
                     element("h2")
-                        .with("id", "welcome-title")
+                        .with("id", WELCOME_TITLE)
+                        .with("tabindex", "-1")
                         .class("to-draw")
                         .holds(say!("panels-begin")),
                 )

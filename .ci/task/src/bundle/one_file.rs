@@ -30,7 +30,7 @@ pub trait Packer {
 }
 
 /// Files that only the page made of many files needs.
-const LEFT_OUT: [&str; 9] = [
+const LEFT_OUT: [&str; 12] = [
     "index.html",
     "start.js",
     "words.js",
@@ -40,6 +40,9 @@ const LEFT_OUT: [&str; 9] = [
     "service_worker.js",
     "hobnail.webmanifest",
     "icon.svg",
+    "icon_192.png",
+    "icon_512.png",
+    "icon_maskable.png",
 ];
 
 /// Endings of files that are put in elsewhere, or are for people who look into the folder.

@@ -29,7 +29,7 @@ pub const CROWN_LINE: u32 = 0x62_80_55;
 /// A street that is to be removed.
 pub const REMOVED: u32 = 0xA8_3A_2C;
 /// Contours of the ground: brown, as maps draw them by common practice.
-pub const CONTOUR: u32 = 0x9A_6A_3A;
+pub const CONTOUR: u32 = 0x82_51_1F;
 /// Heights written beside them.
 pub const CONTOUR_WORDS: u32 = 0x6B_43_1B;
 /// Open water.

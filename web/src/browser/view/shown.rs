@@ -63,7 +63,7 @@ pub fn mount(view: View) {
     let Some(body) = crate::browser::document::document().and_then(|document| document.body()) else {
         return;
     };
-    live::call_to_catch_up(|| wasm_bindgen_futures::spawn_local(async { live::catch_up() }));
+    live::call_to_catch_up(|| crate::browser::document::after_this(async { live::catch_up() }));
     let place = Place {
         parent: body.into(),
         before: None,

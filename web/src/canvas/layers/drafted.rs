@@ -15,7 +15,7 @@ use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, Path, Sign, 
 use crate::canvas::scene::Line;
 use crate::canvas::scene_of::meters;
 
-/// Words of a note are cut after so many letters; all of them stand in its details.
+/// Words of a note are cut before so many letters are said; all of them stand in its details.
 const MOST_LETTERS: usize = 36;
 
 /// Half the side of a note's square, in pixels.
@@ -183,6 +183,8 @@ pub fn note_words(alternative: &Alternative) -> Layer {
         };
         let mut text: String = said.chars().take(MOST_LETTERS).collect();
         if said.chars().count() > MOST_LETTERS {
+            // Where a word ends, unless the first is longer.
+            text.truncate(text.rfind(' ').unwrap_or(text.len()));
             text.push('…');
         }
         let answered = if note.answers.is_empty() {
@@ -192,7 +194,8 @@ pub fn note_words(alternative: &Alternative) -> Layer {
         };
         let mut words = beside(
             note.at.to_m(),
-            joined(&[&text, &votes(note), answered]),
+            // A count stays in one line.
+            joined(&[&text, &votes(note).replace(' ', "\u{a0}"), answered]),
             NOTES_FROM_PX_PER_M,
         );
         if let Item::Words(words) = &mut words {
@@ -371,8 +374,8 @@ mod tests {
         let (_, alternative) = drawn(vec![note]);
         let said = texts(&note_words(&alternative));
         assert!(
-            said[0].starts_with("long long") && said[0].ends_with("…, 14 of 22 dots"),
-            "{said:?}"
+            said[0].starts_with("long long") && said[0].ends_with("long…, 14\u{a0}of\u{a0}22\u{a0}dots"),
+            "after a whole word, the dots in one line: {said:?}"
         );
         assert_eq!(texts(&notes(&alternative)), ["1"]);
     }

@@ -19,6 +19,9 @@ const LABELS_M: f64 = 25.0;
 const LABELS_PX: f64 = 330.0;
 const MOST_LABELS: f64 = 1_000.0;
 const LABEL_PX: f64 = 11.0;
+/// Widths of a contour and of each fifth.
+const THIN_PX: f64 = 0.9;
+const INDEX_PX: f64 = 2.0;
 
 /// The interval between contours at a scale: the number in the page's unit, and how long that unit is in millimeters.
 #[must_use]
@@ -56,8 +59,8 @@ pub fn contours(held: &Topography, (interval, unit_mm): (f64, f64)) -> (Layer, L
         }
     }
     let mut layer = Layer::default();
-    layer.stroke(thin, Stroke::drawn(palette::CONTOUR.at(0.75), palette::FINE_PX), 0.0);
-    layer.stroke(heavy, Stroke::drawn(palette::CONTOUR, 1.6), 0.0);
+    layer.stroke(thin, Stroke::drawn(palette::CONTOUR, THIN_PX), 0.0);
+    layer.stroke(heavy, Stroke::drawn(palette::CONTOUR, INDEX_PX), 0.0);
     (layer, labels, count)
 }
 

@@ -54,8 +54,11 @@ pub fn boundaries(scene: &Scene) -> Layer {
         path.ring(outline.iter().copied());
         let path = Arc::new(path);
         layer.fill(path.clone(), Fill::Flat(color.at(0.14)));
-        layer.fill(path.clone(), Fill::Textured(texture, color.at(0.55)));
-        layer.stroke(path, Stroke::drawn(color, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
+        let line = palette::darkened(color);
+        // Waves lie close together.
+        let opacity = if texture == Texture::Waves { 0.4 } else { 0.75 };
+        layer.fill(path.clone(), Fill::Textured(texture, line.at(opacity)));
+        layer.stroke(path, Stroke::drawn(line, palette::MEDIUM_PX).dashed(&[7.0, 3.0]), 0.0);
     }
     layer.items.extend(site(scene).items);
     layer
@@ -78,7 +81,7 @@ pub fn constraint_names(scene: &Scene) -> Layer {
     const GLYPH_PX: f64 = 6.0;
     let named = scene.constraints.iter().filter(|(.., name)| !name.is_empty());
     let words = named.filter_map(|(outline, kind, name)| {
-        let color = color_of_words(palette::constraint(*kind).0);
+        let color = palette::darkened(palette::constraint(*kind).0);
         let (at, room_m) = widest_place(outline)?;
         // A name of its own stands even beside its land; the mere word for what it is needs room on it.
         let is_kind = name == palette::constraint_word(*kind);
@@ -187,17 +190,6 @@ pub(super) fn label(at: (f64, f64), text: String, color: Color, from_px_per_m: f
         align: Align::Middle,
         from_px_per_m,
     })
-}
-
-/// The line color darkened until it is legible as words.
-fn color_of_words(color: Color) -> Color {
-    let darker = |channel: u8| (f32::from(channel) * 0.6) as u8;
-    Color {
-        red: darker(color.red),
-        green: darker(color.green),
-        blue: darker(color.blue),
-        opacity: 1.0,
-    }
 }
 
 #[cfg(test)]

@@ -44,6 +44,7 @@ fn page() -> Sources<'static> {
         ("fonts/plain.woff2", "letters"),
         ("hobnail.webmanifest", "manifest"),
         ("icon.svg", "nail"),
+        ("icon_512.png", "pixels"),
         ("index.html", INDEX),
         ("page-1.css", "@font-face { src: url(\"./fonts/plain.woff2\") }"),
         ("page-2.js", LOADER),
@@ -97,7 +98,7 @@ fn everything_stands_inside() {
         "gzip-village"
     );
     assert_eq!(html.matches("data-file").count(), 2);
-    for gone in ["./", "stylesheet", "preload", "manifest", "'self'", "hobnail-address"] {
+    for gone in ["./", "stylesheet", "preload", "manifest", "pixels", "'self'", "hobnail-address"] {
         assert!(!html.contains(gone), "{gone} is still in {html}");
     }
     assert!(html.contains("<link rel=\"icon\" href=\"data:image/svg+xml;base64,base64-nail\">"));
