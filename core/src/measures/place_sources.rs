@@ -4,7 +4,7 @@
 //! [`PLACE_BAND_MM`] of a stretch or an area, or inside the area, are its doorstep: every part of them there is a source
 //! at no cost. A place farther from any walkable link than that is joined to the nearest one that a straight walk leads
 //! to, which is the cost it starts at. Such a walk crosses no barrier and no land that is not to be walked across
-//! ([`hindrances`]); a place that these close in is joined to nothing.
+//! (`hindrances`); a place that these close in is joined to nothing.
 //!
 //! What it does not count: doors, private ways, and walks around what is in the way that are not straight.
 

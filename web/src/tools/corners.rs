@@ -145,7 +145,7 @@ pub fn snapped(at: At, drawn: MarkId, own_start: Option<PlanPoint>, is_site: boo
     };
     let (mut corner, mut edge) = ((sight.reach_mm, None), (sight.reach_mm, None));
     for held in shape::outlines(sight.document, alternative, drawn, !is_site) {
-        let points = shape::points(&held);
+        let points = held.points();
         for point in points {
             let away = (from.squared_distance_mm2(*point) as f64).sqrt();
             if away < corner.0 {

@@ -231,7 +231,7 @@ fn target_at(at: At, sight: &Sight<'_>) -> Option<Target> {
             match met_by_street(from, &boundary, sight, reach_mm) {
                 Some(point) => spot(point, Reason::Intersection),
                 None => spot(
-                    near_enough(near::foot_on_outline(from, shape::points(&boundary)))?,
+                    near_enough(near::foot_on_outline(from, boundary.points()))?,
                     Reason::SiteBoundary,
                 ),
             }
@@ -248,7 +248,7 @@ fn target_at(at: At, sight: &Sight<'_>) -> Option<Target> {
             let on_barrier = || {
                 barriers
                     .iter()
-                    .find_map(|barrier| near_enough(near::foot_on_line(from, shape::points(barrier))))
+                    .find_map(|barrier| near_enough(near::foot_on_line(from, barrier.points())))
             };
             match (met, street) {
                 (Some(point), _) => spot(point, Reason::Intersection),
@@ -271,7 +271,7 @@ fn target_at(at: At, sight: &Sight<'_>) -> Option<Target> {
 
 /// The nearest place within reach where a street meets a line or outline.
 fn met_by_street(from: PlanPoint, shape: &Footprint, sight: &Sight<'_>, reach_mm: f64) -> Option<PlanPoint> {
-    let points = shape::points(shape);
+    let points = shape.points();
     let closing = points.first().filter(|_| matches!(shape, Footprint::Area(_)));
     let edges = points.iter().zip(points.iter().skip(1).chain(closing));
     let edges: Vec<_> = edges

@@ -32,19 +32,10 @@ pub fn laid(mut mark: Mark, shape: Footprint) -> Mark {
         | Mark::Parcel(Parcel { outline: held, .. })
         | Mark::Barrier(Barrier { line: held, .. }) => *held = into_points(shape),
         Mark::SiteAccess(SiteAccess { at, .. }) | Mark::Crossing(Crossing { at, .. }) | Mark::Note(Note { at, .. }) => {
-            *at = points(&shape).first().copied().unwrap_or(*at)
+            *at = shape.points().first().copied().unwrap_or(*at)
         }
     }
     mark
-}
-
-/// The points of a shape.
-#[must_use]
-pub const fn points(shape: &Footprint) -> &[PlanPoint] {
-    match shape {
-        Footprint::Point(point) => std::slice::from_ref(point),
-        Footprint::Line(points) | Footprint::Area(points) => points.as_slice(),
-    }
 }
 
 /// The points of a shape, to keep.

@@ -130,7 +130,7 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
                     jobs => say!("drawing-outside-jobs", count = jobs),
                 };
                 let text = joined(&[name, &homes, &jobs]);
-                let line = meters(crate::tools::shape::points(&outside.footprint));
+                let line = meters(outside.footprint.points());
                 let at = middle(&line);
                 layer.items.extend(at.map(|at| label(at, text, palette::INK, 0.2)));
             }

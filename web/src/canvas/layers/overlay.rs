@@ -80,7 +80,7 @@ pub fn selection(selected: &Selected<'_>) -> Layer {
             }));
         }
         Selected::Shape(shape) => {
-            let points = shape::points(shape);
+            let points = shape.points();
             let is_closed = matches!(shape, Footprint::Area(_));
             if is_closed {
                 outline(&mut layer, points, 0.0);

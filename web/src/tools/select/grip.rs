@@ -130,7 +130,7 @@ impl Grip {
                 };
                 let landed = corners::snapped(at, *id, None, false, sight);
                 let fewest = shape::fewest_points(&held);
-                let points = shape::points(&held).to_vec();
+                let points = held.points().to_vec();
                 let moved = shape::with_corner(points, *corner, landed.point, fewest, sight.reach_mm);
                 let moved = shape::laid(mark.clone(), shape::with_points(&held, moved));
                 (vec![replace(*id, Some(mark), moved)], Some(landed))
@@ -179,7 +179,7 @@ pub fn corner_of_selected(from: PlanPoint, sight: &Sight<'_>) -> Option<Grip> {
     let mark = sight.drawn()?.marks.get(&id)?;
     let held = shape::of(mark).filter(|held| !matches!(held, Footprint::Point(_)))?;
     let is_closed = matches!(held, Footprint::Area(_));
-    let corner = shape::corner_at(from, shape::points(&held), is_closed, sight.reach_mm)?;
+    let corner = shape::corner_at(from, held.points(), is_closed, sight.reach_mm)?;
     Some(Grip::PlaceCorner(id, mark.clone(), corner))
 }
 
