@@ -98,7 +98,15 @@ fn everything_stands_inside() {
         "gzip-village"
     );
     assert_eq!(html.matches("data-file").count(), 2);
-    for gone in ["./", "stylesheet", "preload", "manifest", "pixels", "'self'", "hobnail-address"] {
+    for gone in [
+        "./",
+        "stylesheet",
+        "preload",
+        "manifest",
+        "pixels",
+        "'self'",
+        "hobnail-address",
+    ] {
         assert!(!html.contains(gone), "{gone} is still in {html}");
     }
     assert!(html.contains("<link rel=\"icon\" href=\"data:image/svg+xml;base64,base64-nail\">"));
