@@ -410,7 +410,9 @@ impl Stage {
             self.painter.paint(layer, &view);
         }
         let scale = self.scale;
-        let mut room = Room::drawn_larger(scale);
+        // Words end where the scale bar does.
+        let foot_px = camera.size_px().1 - self.corner_px.1;
+        let mut room = Room::drawn_larger(scale).above(foot_px);
         let places = self.scene.places.iter();
         let signs = places.filter_map(|place| marks::place_of_sign(&place.extent));
         for at in signs.chain(self.scene.best) {
@@ -427,8 +429,7 @@ impl Stage {
             let (right_px, down_px) = disk.shift_px;
             room.take((at.x_px + right_px * scale, at.y_px + down_px * scale), fronts::DISK_PX);
         }
-        let (_, height_px) = camera.size_px();
-        let at = ScreenPoint::new(self.corner_px.0 / scale, (height_px - self.corner_px.1) / scale);
+        let at = ScreenPoint::new(self.corner_px.0 / scale, foot_px / scale);
         let mut bar = furniture::bar(camera.px_per_m() / scale, 160.0, app.units());
         bar.contours = self.heights.words(app.units()).filter(|_| !self.scene.is_ground);
         let furniture = furniture::furniture(at, &bar);

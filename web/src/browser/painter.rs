@@ -11,8 +11,8 @@ use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Pa
 use super::paths::Held;
 use super::pictures::Straight;
 use super::textures::Textures;
-use crate::canvas::picture::{Align, Color, Fill, Form, Item, Layer, STAR, Sign, Stroke, Width, Words};
-use crate::canvas::room::{LEADING, Room};
+use crate::canvas::picture::{Color, Fill, Form, Item, Layer, STAR, Sign, Stroke, Width, Words};
+use crate::canvas::room::{LEADING, Room, Side};
 
 const TYPEFACE: &str = "\"Atkinson Hyperlegible Next\", system-ui, sans-serif";
 
@@ -295,11 +295,11 @@ impl Painter {
         let size_px = words.size_px * self.scale;
         context.set_font(&format!("{weight} {size_px}px {TYPEFACE}"));
         context.set_text_baseline("middle");
-        context.set_text_align(match words.align {
-            Align::Middle => "center",
+        context.set_text_align(match standing.side {
+            Side::About => "center",
             // Up to their sign, however wide they are.
-            Align::Right if standing.is_before => "right",
-            Align::Right => "left",
+            Side::Before => "right",
+            Side::After => "left",
         });
         let (sin, cos) = (
             hobnail_core::number::sin(words.angle_rad),

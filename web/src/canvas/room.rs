@@ -1,5 +1,5 @@
 //! Room for words: where names would be in each other's way the first is kept. What stands beside a sign is put on the
-//! other side of it, broken over lines or cut short before it is left out.
+//! other side of it, above or below it, broken over lines or cut short before it is left out; the sign stays.
 
 use super::picture::{Align, Item, Layer, Words};
 
@@ -9,8 +9,8 @@ const GLYPH_SHARE: f64 = 0.54;
 /// From line to line, as a share of the type's height.
 pub const LEADING: f64 = 1.15;
 
-/// Letters in a line of words beside a sign: all of them, fewer where there is no room, or none but the dots.
-const LETTERS: [usize; 4] = [usize::MAX, 20, 12, 0];
+/// Letters in a line of words beside a sign: all of them, or fewer where there is no room.
+const LETTERS: [usize; 3] = [usize::MAX, 20, 12];
 
 /// Words are broken over so many lines; what is left then is cut.
 const MOST_LINES: usize = 3;
@@ -23,6 +23,30 @@ const CUT: char = '…';
 pub struct Room {
     taken: Vec<(f64, f64, f64)>,
     scale: f64,
+    /// How far down words beside signs may reach.
+    bottom_px: f64,
+}
+
+/// Where lines lie from the place that they hang on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// They begin there.
+    After,
+    /// They end there.
+    Before,
+    /// Their middles are there.
+    About,
+}
+
+impl Side {
+    /// The share of a line that lies before that place.
+    const fn share_before(self) -> f64 {
+        match self {
+            Self::After => 0.0,
+            Self::Before => 1.0,
+            Self::About => 0.5,
+        }
+    }
 }
 
 /// Words as they stand on screen.
@@ -30,8 +54,8 @@ pub struct Room {
 pub struct Standing {
     /// Where they hang: the middle of their lines, from top to bottom.
     pub at_px: (f64, f64),
-    /// Whether they reach up to there rather than from there on.
-    pub is_before: bool,
+    /// Where they lie from there.
+    pub side: Side,
     /// What they say, line by line.
     pub lines: Vec<String>,
 }
@@ -43,7 +67,15 @@ impl Room {
         Self {
             taken: Vec::new(),
             scale,
+            bottom_px: f64::INFINITY,
         }
+    }
+
+    /// The same as far down as this: what lies below is covered.
+    #[must_use]
+    pub const fn above(mut self, bottom_px: f64) -> Self {
+        self.bottom_px = bottom_px;
+        self
     }
 
     /// Takes a disk whatever lies there, such as a sign's.
@@ -68,47 +100,55 @@ impl Room {
     /// left is seen; `None`, taking nothing, where there is none for them.
     ///
     /// Words about a middle that are level are moved just into sight. Those beside a sign stand to its right or else to its
-    /// left, whole or else in fewer and fewer letters a line, and at the least the dots stand there that say so.
+    /// left, above or below, whole or else in fewer and fewer letters a line.
     ///
     /// Cost: linear in what is taken, for each way that they could stand.
     pub fn stand(&mut self, words: &Words, (x_px, y_px): (f64, f64), (from_px, to_px): (f64, f64)) -> Option<Standing> {
         let size_px = words.size_px * self.scale;
+        let is_beside = words.align == Align::Right;
         for letters in LETTERS {
             let lines = broken(&words.text, letters);
             let widths = lines.iter().map(|line| width_px(line, size_px));
             let width_px = widths.fold(0.0, f64::max);
-            // Which share of them lies before the place that they hang on.
-            for share in [0.0, 1.0] {
-                let is_beside = words.align == Align::Right;
-                let (x_px, share) = if is_beside {
-                    (x_px - share * 2.0 * words.shift_px.0 * self.scale, share)
-                } else {
-                    (into_sight(words, x_px, width_px, (from_px, to_px)), 0.5)
-                };
-                let left_px = x_px - share * width_px;
-                if is_beside && (left_px < from_px || left_px + width_px > to_px) {
+            let leading_px = LEADING * size_px;
+            let half_px = (lines.len() - 1) as f64 / 2.0 * leading_px;
+            let sign_px = words.shift_px.0 * self.scale;
+            let (left_px, middle_px) = (x_px - 2.0 * sign_px, x_px - sign_px);
+            let away_px = sign_px + size_px / 2.0 + half_px;
+            // Beside a sign level with it is their middle, or else the last of their lines, or the first.
+            let ways = [
+                (Side::After, x_px, 0.0),
+                (Side::After, x_px, -half_px),
+                (Side::After, x_px, half_px),
+                (Side::Before, left_px, 0.0),
+                (Side::Before, left_px, -half_px),
+                (Side::Before, left_px, half_px),
+                (Side::About, middle_px, -away_px),
+                (Side::About, middle_px, away_px),
+            ];
+            let about = [(Side::About, into_sight(words, x_px, width_px, (from_px, to_px)), 0.0)];
+            for &(side, x_px, down_px) in if is_beside { ways.as_slice() } else { &about } {
+                let left_px = x_px - side.share_before() * width_px;
+                let at_px = (x_px, y_px + down_px);
+                let is_covered = left_px < from_px
+                    || left_px + width_px > to_px
+                    || at_px.1 + half_px + size_px * 0.6 > self.bottom_px;
+                if is_beside && is_covered {
                     continue;
                 }
-                // Level with what they hang on is their middle, or else the last of their lines, or the first.
-                for lines_down in [0.0, -0.5, 0.5] {
-                    let above = (lines.len() - 1) as f64;
-                    let y_px = y_px + lines_down * above * LEADING * size_px;
-                    let mut all = Vec::new();
-                    for (place, line) in lines.iter().enumerate() {
-                        let down_px = (place as f64 - above / 2.0) * LEADING * size_px;
-                        all.extend(disks(line, (x_px, y_px + down_px), share, size_px, words.angle_rad));
-                    }
-                    if self.takes(all) {
-                        return Some(Standing {
-                            at_px: (x_px, y_px),
-                            is_before: share >= 1.0,
-                            lines,
-                        });
-                    }
+                let mut all = Vec::new();
+                let mut line_px = at_px.1 - half_px;
+                for line in &lines {
+                    let share = side.share_before();
+                    all.extend(disks(line, (x_px, line_px), share, size_px, words.angle_rad));
+                    line_px += leading_px;
                 }
-                if !is_beside {
-                    return None;
+                if self.takes(all) {
+                    return Some(Standing { at_px, side, lines });
                 }
+            }
+            if !is_beside {
+                return None;
             }
         }
         None
@@ -129,10 +169,10 @@ impl Room {
     }
 }
 
-/// A text in lines of so many letters at most, but for longer words; of none only the dots are left.
+/// A text in lines of so many letters at most, but for longer words.
 fn broken(text: &str, letters: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split(' ').filter(|_| letters > 0) {
+    for word in text.split(' ') {
         match lines.last_mut() {
             Some(line) if line.chars().count() + word.chars().count() < letters => {
                 line.push(' ');
@@ -141,14 +181,11 @@ fn broken(text: &str, letters: usize) -> Vec<String> {
             _ => lines.push(word.to_owned()),
         }
     }
-    if lines.len() > MOST_LINES || letters == 0 {
+    if lines.len() > MOST_LINES {
         lines.truncate(MOST_LINES);
-        match lines.last_mut() {
-            Some(line) => {
-                line.truncate(line.trim_end_matches([',', CUT]).len());
-                line.push(CUT);
-            }
-            None => lines.push(CUT.to_string()),
+        if let Some(line) = lines.last_mut() {
+            line.truncate(line.trim_end_matches([',', CUT]).len());
+            line.push(CUT);
         }
     }
     lines
@@ -256,7 +293,7 @@ mod tests {
         check(&beside, 500.0, 1.0, 501.0 + width, Some(500.0));
         check(&beside, 500.0, 1.0, 499.0 + width, Some(480.0));
         check(&beside, 500.0, 2.0, 499.0 + 2.0 * width, Some(460.0));
-        // No room on the other side, a sign that is out of sight.
+        // No room on any side, a sign that is out of sight.
         check(&beside, 15.0, 1.0, 20.0, None);
         check(&beside, 900.0, 1.0, 600.0, None);
     }
@@ -300,15 +337,16 @@ mod tests {
         let on = |drawing_px: f64| {
             let at_px = (drawing_px / 2.0 + 10.0, 100.0);
             let stood = Room::drawn_larger(1.0).stand(&remark, at_px, (0.0, drawing_px));
-            stood.map(|stood| (stood.is_before, stood.lines.join("|")))
+            stood.map(|stood| (stood.side, stood.lines.join("|")))
         };
-        let line = |is_before, text: &str| Some((is_before, text.to_owned()));
-        assert_eq!(on(2.0 * width + 21.0), line(false, &remark.text));
+        let line = |side, text: &str| Some((side, text.to_owned()));
+        assert_eq!(on(2.0 * width + 21.0), line(Side::After, &remark.text));
         let in_three = "Footbridge wide|enough for a farm|cart, closed to cars";
-        assert_eq!(on(width), line(false, in_three));
-        assert_eq!(on(200.0), line(false, "Footbridge|wide enough|for a farm…"));
-        assert_eq!(on(60.0), line(false, "…"));
-        assert_eq!(on(20.0), None, "no room for the dots either");
+        assert_eq!(on(width), line(Side::About, &remark.text));
+        assert_eq!(on(width - 1.0), line(Side::After, in_three));
+        assert_eq!(on(200.0), line(Side::About, in_three));
+        assert_eq!(on(100.0), line(Side::About, "Footbridge|wide enough|for a farm…"));
+        assert_eq!(on(60.0), None);
     }
 
     #[test]
@@ -316,11 +354,25 @@ mod tests {
         let mut room = Room::drawn_larger(1.0);
         let mut stood = |text: &str| {
             let stood = room.stand(&beside(text), (110.0, 100.0), (0.0, 800.0));
-            stood.map(|stood| (stood.at_px.0, stood.is_before, stood.lines.len()))
+            stood.map(|stood| (stood.side, stood.at_px))
         };
-        assert_eq!(stood("Mill Lane"), Some((110.0, false, 1)));
-        assert_eq!(stood("Mill Lane"), Some((90.0, true, 1)));
+        // Away from the middle of a sign at 100 by its 10 and half the type's 12.
+        assert_eq!(stood("Mill Lane"), Some((Side::After, (110.0, 100.0))));
+        assert_eq!(stood("Mill Lane"), Some((Side::Before, (90.0, 100.0))));
+        assert_eq!(stood("Mill Lane"), Some((Side::About, (100.0, 84.0))));
+        assert_eq!(stood("Mill Lane"), Some((Side::About, (100.0, 116.0))));
         assert_eq!(stood("Mill Lane"), None);
+    }
+
+    #[test]
+    fn words_stand_above_what_covers_the_drawing() {
+        let mut room = Room::drawn_larger(1.0).above(110.0);
+        let mut stood = || {
+            let stood = room.stand(&beside("Mill Lane"), (110.0, 100.0), (105.0, 800.0));
+            stood.map(|stood| (stood.side, stood.at_px.1))
+        };
+        assert_eq!(stood(), Some((Side::After, 100.0)));
+        assert_eq!(stood(), None, "the left ends at 105, and there is no room below");
     }
 
     #[test]
@@ -360,7 +412,6 @@ mod tests {
                 "{said}"
             );
         }
-        assert_eq!(broken(text, 0), ["…"]);
         // What was cut already is not cut twice.
         assert_eq!(
             broken("for a long farm…, 22\u{a0}of\u{a0}31\u{a0}dots", 5),
