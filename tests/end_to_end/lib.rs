@@ -22,3 +22,5 @@ pub mod engine;
 pub mod driver;
 
 pub mod server;
+
+pub mod grid;

@@ -8,9 +8,7 @@
     reason = "a bench fails by panicking and prints what it measured"
 )]
 
-use std::fmt::Write as _;
-use std::path::PathBuf;
-
+use hobnail_end_to_end::grid::write_grid;
 use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::scenario;
 
@@ -36,7 +34,7 @@ fn main() {
         page.begin_with("compact-village.geojson").await;
         measure(page, "village").await;
     });
-    let grid = write_grid();
+    let grid = write_grid(&std::env::temp_dir(), SIDE);
     scenario("bench-drag-grid", async |page| {
         page.open_file(&grid).await;
         page.wait_for("[data-base='read']").await;
@@ -110,35 +108,4 @@ async fn zoom_in(page: &Page) {
         step()",
     )
     .await;
-}
-
-/// A file of 10,000 straight streets, each a side of a block of 100 m.
-fn write_grid() -> PathBuf {
-    // Degrees that are 100 m at the equator.
-    let degrees = |place: i32| f64::from(place - SIDE / 2) * 100.0 / 111_319.49;
-    let mut features = String::new();
-    let mut street = |from: (i32, i32), to: (i32, i32)| {
-        let [a, b, c, d] = [from.0, from.1, to.0, to.1].map(degrees);
-        let comma = if features.is_empty() { "" } else { "," };
-        // A string can always be written to.
-        let _ = write!(
-            features,
-            "{comma}{{\"type\":\"Feature\",\"properties\":{{\"highway\":\"residential\"}},\
-             \"geometry\":{{\"type\":\"LineString\",\"coordinates\":[[{a:.9},{b:.9}],[{c:.9},{d:.9}]]}}}}"
-        );
-    };
-    for x in 0..SIDE {
-        for y in 0..SIDE {
-            if x + 1 < SIDE {
-                street((x, y), (x + 1, y));
-            }
-            if y + 1 < SIDE {
-                street((x, y), (x, y + 1));
-            }
-        }
-    }
-    let path = std::env::temp_dir().join(format!("hobnail-grid-{}.geojson", std::process::id()));
-    let text = format!("{{\"type\":\"FeatureCollection\",\"features\":[{features}]}}");
-    std::fs::write(&path, text).expect("the folder for temporary files can be written");
-    path
 }

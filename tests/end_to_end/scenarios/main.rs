@@ -18,6 +18,7 @@ mod load;
 mod maps;
 mod modes;
 mod moments;
+mod moving;
 mod offline;
 mod remarks;
 mod sharing;

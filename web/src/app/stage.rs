@@ -48,6 +48,9 @@ const HEIGHTS_ABOVE: usize = 2;
 const PLANTING_ABOVE: usize = 3;
 const LANES_ABOVE: usize = 4;
 
+/// Streets that a browser without the help of a graphics processor paints in a frame, nearly; the village has a hundred.
+const MOST_WAYS_IN_A_FRAME: usize = 1_000;
+
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
 
@@ -353,8 +356,9 @@ impl Stage {
         );
     }
 
-    /// Paints one frame.
-    pub fn paint(&mut self, app: &App) {
+    /// Paints one frame; `is_whole` where more than the view or what lies at hand has changed. Whether the plan of a large
+    /// one was only moved, to be painted once the view rests.
+    pub fn paint(&mut self, app: &App, is_whole: bool) -> bool {
         let camera = app.camera();
         self.note_view(camera);
         let view = View {
@@ -362,53 +366,14 @@ impl Stage {
             px_per_unit: camera.px_per_m(),
         };
         let study = app.study();
-        if !self.scene.is_ground {
-            let scene = &self.scene;
-            self.planting.bring(camera, |window| streets::planting(scene, window));
-            self.lanes.bring(camera, |window| streets::lanes(scene, window));
-        }
-        if !self.scene.is_bare {
-            self.lots
-                .bring(camera, |window| lots(study.document(), study.painted(), window));
-            self.trees.bring(camera, |window| trees(&self.scene, window));
-        }
-        self.heights
-            .bring(camera.px_per_m() / self.scale, app.units(), app.map());
-        self.painter.clear(palette::AROUND);
-        for (place, layer) in self.below.iter().enumerate() {
-            self.painter.paint(layer, &view);
-            if self.scene.is_ground {
-                continue;
+        let is_large = self.scene.ways.len() > MOST_WAYS_IN_A_FRAME;
+        if !is_large || is_whole || !self.painter.is_covered(&view) {
+            if is_large {
+                self.painter.paint_aside(view);
             }
-            if place == HEIGHTS_ABOVE {
-                for layer in &self.heights.below {
-                    self.painter.paint(layer, &view);
-                }
-            }
-            let near = match place {
-                PLANTING_ABOVE => self.planting.held.as_ref(),
-                LANES_ABOVE => self.lanes.held.as_ref(),
-                _ => None,
-            };
-            if let Some((_, layer)) = near {
-                self.painter.paint(layer, &view);
-            }
-            if place == PICTURE_ABOVE
-                && let Some((image, corners)) = app.base_image()
-                && let Some(straight) = self.picture.as_mut().and_then(|picture| picture.straight(&corners))
-            {
-                self.painter
-                    .picture(straight, f64::from(image.opacity_thousandths) / 1000.0, &view);
-            }
+            self.paint_plan(app, &view);
         }
-        for near in [&self.lots, &self.trees] {
-            if let Some((_, layer)) = near.held.as_ref().filter(|_| !self.scene.is_bare) {
-                self.painter.paint(layer, &view);
-            }
-        }
-        for layer in &self.above {
-            self.painter.paint(layer, &view);
-        }
+        let is_moved = is_large && self.painter.show_aside(&view, palette::AROUND);
         let scale = self.scale;
         // Words end where the scale bar does.
         let foot_px = camera.size_px().1 - self.corner_px.1;
@@ -444,6 +409,59 @@ impl Stage {
             self.painter.paint(&Prepared::of(layer), &view);
         }
         self.painter.paint(&Prepared::of(furniture), &View::of_screen(scale));
+        is_moved
+    }
+
+    /// Paints the plan but for its words.
+    fn paint_plan(&mut self, app: &App, view: &View) {
+        let (camera, study) = (app.camera(), app.study());
+        if !self.scene.is_ground {
+            let scene = &self.scene;
+            self.planting.bring(camera, |window| streets::planting(scene, window));
+            self.lanes.bring(camera, |window| streets::lanes(scene, window));
+        }
+        if !self.scene.is_bare {
+            self.lots
+                .bring(camera, |window| lots(study.document(), study.painted(), window));
+            self.trees.bring(camera, |window| trees(&self.scene, window));
+        }
+        self.heights
+            .bring(camera.px_per_m() / self.scale, app.units(), app.map());
+        self.painter.clear(palette::AROUND);
+        for (place, layer) in self.below.iter().enumerate() {
+            self.painter.paint(layer, view);
+            if self.scene.is_ground {
+                continue;
+            }
+            if place == HEIGHTS_ABOVE {
+                for layer in &self.heights.below {
+                    self.painter.paint(layer, view);
+                }
+            }
+            let near = match place {
+                PLANTING_ABOVE => self.planting.held.as_ref(),
+                LANES_ABOVE => self.lanes.held.as_ref(),
+                _ => None,
+            };
+            if let Some((_, layer)) = near {
+                self.painter.paint(layer, view);
+            }
+            if place == PICTURE_ABOVE
+                && let Some((image, corners)) = app.base_image()
+                && let Some(straight) = self.picture.as_mut().and_then(|picture| picture.straight(&corners))
+            {
+                self.painter
+                    .picture(straight, f64::from(image.opacity_thousandths) / 1000.0, view);
+            }
+        }
+        for near in [&self.lots, &self.trees] {
+            if let Some((_, layer)) = near.held.as_ref().filter(|_| !self.scene.is_bare) {
+                self.painter.paint(layer, view);
+            }
+        }
+        for layer in &self.above {
+            self.painter.paint(layer, view);
+        }
     }
 
     /// Writes on the canvas how the plan lies on it, so that a test can point at a place of the plan: pixels per meter,

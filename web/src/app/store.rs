@@ -67,6 +67,18 @@ pub const BASE_INPUT: &str = "open-base";
 /// Id of the hidden input for a picture.
 pub const PICTURE_INPUT: &str = "open-picture";
 
+/// What is painted anew in the next frame.
+#[derive(Clone, Copy, Debug, Default)]
+struct Frame {
+    /// The scene is made anew before.
+    is_plan_new: bool,
+    /// The plan, and not only its view and what lies at hand.
+    is_whole: bool,
+}
+
+/// The view rests by then.
+const REST_MS: i32 = 120;
+
 /// A second press is still one of two by then.
 const DOUBLE_PRESS_MS: i32 = 400;
 
@@ -79,7 +91,9 @@ pub struct Store {
     app: Stored<App>,
     stage: Stored<Option<Stage>>,
     /// What the next frame has to do; `None` while none is asked for.
-    frame: Stored<Option<Changes>>,
+    frame: Stored<Option<Frame>>,
+    /// How many frames only moved what was painted.
+    moved: Stored<u32>,
     /// Who does the long work.
     pub(super) background: Stored<Background>,
     /// The browser's store of plans, once it is open.
@@ -152,6 +166,7 @@ impl Store {
             app: Stored::new(app),
             stage: Stored::new(None),
             frame: Stored::new(None),
+            moved: Stored::new(0),
             background: Stored::new(Background::default()),
             keep: Stored::new(None),
             kept: Live::default(),
@@ -444,7 +459,14 @@ impl Store {
         self.frame.update(|asked| {
             is_first = asked.is_none();
             let held = asked.get_or_insert_default();
-            held.plan |= changes.plan || changes.map;
+            held.is_plan_new |= changes.plan || changes.map;
+            // The view and what lies at hand leave the plan as it was painted.
+            let others = Changes {
+                view: false,
+                hand: false,
+                ..changes
+            };
+            held.is_whole |= others != Changes::default() || changes == Changes::default();
         });
         if is_first {
             document::before_next_frame(move || self.paint());
@@ -452,24 +474,42 @@ impl Store {
     }
 
     fn paint(self) {
-        let Some(changes) = self.frame.update(Option::take) else {
+        let Some(frame) = self.frame.update(Option::take) else {
             return;
         };
         if notice::has_stopped() {
             return;
         }
         let started_ms = document::now_ms();
+        let mut is_moved = false;
         self.stage.update(|stage| {
             if let Some(stage) = stage {
                 self.app.with(|app| {
-                    if changes.plan {
+                    if frame.is_plan_new {
                         stage.take_plan(app);
                     }
-                    stage.paint(app);
+                    is_moved = stage.paint(app, frame.is_whole);
                 });
             }
         });
+        if is_moved {
+            self.paint_when_at_rest();
+        }
         note_ms("data-frame-ms", document::now_ms() - started_ms);
+    }
+
+    /// Paints all anew once no frame has moved the view for a while.
+    fn paint_when_at_rest(self) {
+        let mut moved = 0;
+        self.moved.update(|count| {
+            *count += 1;
+            moved = *count;
+        });
+        document::later(REST_MS, move || {
+            if self.moved.with(|count| *count == moved) {
+                self.ask_for_frame(Changes::default());
+            }
+        });
     }
 
     fn listen_to_keys(self) {

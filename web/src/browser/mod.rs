@@ -22,6 +22,8 @@ pub mod reading;
 
 pub mod remembered;
 
+mod still;
+
 pub mod pictures;
 
 pub mod view;

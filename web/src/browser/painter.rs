@@ -10,6 +10,7 @@ use web_sys::{CanvasRenderingContext2d, CanvasWindingRule, HtmlCanvasElement, Pa
 
 use super::paths::Held;
 use super::pictures::Straight;
+use super::still::Still;
 use super::textures::Textures;
 use crate::canvas::picture::{Color, Fill, Form, Item, Layer, STAR, Sign, Stroke, Width, Words};
 use crate::canvas::room::{LEADING, Room, Side};
@@ -88,13 +89,17 @@ impl Prepared {
 
 /// A canvas and what is needed to paint on it.
 pub struct Painter {
-    canvas: HtmlCanvasElement,
-    context: CanvasRenderingContext2d,
+    pub(super) canvas: HtmlCanvasElement,
+    /// What is painted on: the canvas, or what is aside.
+    pub(super) context: CanvasRenderingContext2d,
+    /// That of the canvas.
+    pub(super) shown: CanvasRenderingContext2d,
+    pub(super) still: Option<Still>,
     textures: Textures,
-    ratio: f64,
+    pub(super) ratio: f64,
     /// How many times as large drawn lines, words and signs are as they say.
     scale: f64,
-    size_px: (f64, f64),
+    pub(super) size_px: (f64, f64),
     /// Left and right of what is seen between the panels: from the left, from there on.
     seen_px: (f64, f64),
     /// Left and bottom of a card in the upper right corner that covers words too.
@@ -120,7 +125,9 @@ impl Painter {
         let context = context_of(&canvas)?;
         Ok(Self {
             canvas,
+            shown: context.clone(),
             context,
+            still: None,
             textures: Textures::default(),
             ratio: 0.0,
             scale: 1.0,

@@ -137,7 +137,8 @@ async fn drawn(image: &HtmlImageElement, scale: f64, (format, quality): (&str, f
     JsFuture::from(made).await.ok()?.dyn_into().ok()
 }
 
-fn canvas_of(width_px: f64, height_px: f64) -> Option<(HtmlCanvasElement, CanvasRenderingContext2d)> {
+/// A canvas aside from the page, in its own pixels; `None` where the browser has no memory for it.
+pub fn canvas_of(width_px: f64, height_px: f64) -> Option<(HtmlCanvasElement, CanvasRenderingContext2d)> {
     let element = super::document::document()?.create_element("canvas").ok()?;
     let canvas: HtmlCanvasElement = element.dyn_into().ok()?;
     canvas.set_width(width_px as u32);
