@@ -183,6 +183,8 @@ pub struct Stage {
     corner_px: (f64, f64),
     /// How many times as large as usual words, signs and drawn lines are.
     scale: f64,
+    /// How the plan lay when it was last painted straight onto the screen.
+    whole_view: Option<View>,
 }
 
 impl Stage {
@@ -207,6 +209,7 @@ impl Stage {
             asked_picture: None,
             corner_px: (100.0, 60.0),
             scale: 1.0,
+            whole_view: None,
         })
     }
 
@@ -356,9 +359,12 @@ impl Stage {
         );
     }
 
-    /// Paints one frame; `is_whole` where more than the view or what lies at hand has changed. Whether the plan of a large
-    /// one was only moved, to be painted once the view rests.
-    pub fn paint(&mut self, app: &App, is_whole: bool) -> bool {
+    /// Paints one frame; `is_whole` where more than the view or what lies at hand has changed. Whether a large plan was only
+    /// moved as it was painted, to be painted anew with `is_at_rest` once the view rests.
+    ///
+    /// A large plan is painted aside when its view moves first, and straight onto the screen while it changes, which a
+    /// browser does beside our own work.
+    pub fn paint(&mut self, app: &App, is_whole: bool, is_at_rest: bool) -> bool {
         let camera = app.camera();
         self.note_view(camera);
         let view = View {
@@ -366,14 +372,19 @@ impl Stage {
             px_per_unit: camera.px_per_m(),
         };
         let study = app.study();
-        let is_large = self.scene.ways.len() > MOST_WAYS_IN_A_FRAME;
-        if !is_large || is_whole || !self.painter.is_covered(&view) {
-            if is_large {
-                self.painter.paint_aside(view);
-            }
+        let is_still = self.scene.ways.len() > MOST_WAYS_IN_A_FRAME && !is_whole;
+        let is_kept = is_still && !is_at_rest && self.painter.is_covered(&view);
+        let is_aside = is_still && !is_kept && (is_at_rest || self.whole_view != Some(view));
+        if is_aside {
+            self.painter.paint_aside(view);
+        } else if is_whole {
+            self.painter.still = None;
+            self.whole_view = Some(view);
+        }
+        if !is_kept {
             self.paint_plan(app, &view);
         }
-        let is_moved = is_large && self.painter.show_aside(&view, palette::AROUND);
+        let is_moved = (is_kept || is_aside) && self.painter.show_aside(&view, palette::AROUND);
         let scale = self.scale;
         // Words end where the scale bar does.
         let foot_px = camera.size_px().1 - self.corner_px.1;

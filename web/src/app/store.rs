@@ -74,6 +74,8 @@ struct Frame {
     is_plan_new: bool,
     /// The plan, and not only its view and what lies at hand.
     is_whole: bool,
+    /// The plan that was only moved.
+    is_at_rest: bool,
 }
 
 /// The view rests by then.
@@ -488,7 +490,7 @@ impl Store {
                     if frame.is_plan_new {
                         stage.take_plan(app);
                     }
-                    is_moved = stage.paint(app, frame.is_whole);
+                    is_moved = stage.paint(app, frame.is_whole, frame.is_at_rest);
                 });
             }
         });
@@ -507,7 +509,13 @@ impl Store {
         });
         document::later(REST_MS, move || {
             if self.moved.with(|count| *count == moved) {
-                self.ask_for_frame(Changes::default());
+                let view = true;
+                self.ask_for_frame(Changes {
+                    view,
+                    ..Changes::default()
+                });
+                self.frame
+                    .update(|asked| asked.get_or_insert_default().is_at_rest = true);
             }
         });
     }

@@ -22,7 +22,7 @@ pub mod reading;
 
 pub mod remembered;
 
-mod still;
+pub mod still;
 
 pub mod pictures;
 

@@ -94,7 +94,8 @@ pub struct Painter {
     pub(super) context: CanvasRenderingContext2d,
     /// That of the canvas.
     pub(super) shown: CanvasRenderingContext2d,
-    pub(super) still: Option<Still>,
+    /// The plan as it was painted aside, while that is how it is.
+    pub still: Option<Still>,
     textures: Textures,
     pub(super) ratio: f64,
     /// How many times as large drawn lines, words and signs are as they say.
