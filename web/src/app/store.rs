@@ -502,16 +502,14 @@ impl Store {
 
     /// Paints all anew once no frame has moved the view for a while.
     fn paint_when_at_rest(self) {
-        let mut moved = 0;
-        self.moved.update(|count| {
+        let moved = self.moved.update(|count| {
             *count += 1;
-            moved = *count;
+            *count
         });
         document::later(REST_MS, move || {
             if self.moved.with(|count| *count == moved) {
-                let view = true;
                 self.ask_for_frame(Changes {
-                    view,
+                    view: true,
                     ..Changes::default()
                 });
                 self.frame

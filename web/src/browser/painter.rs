@@ -172,6 +172,7 @@ impl Painter {
         if scale.to_bits() != self.scale.to_bits() {
             self.scale = scale;
             self.textures = Textures::default();
+            self.still = None;
         }
     }
 
