@@ -10,6 +10,7 @@
 pub mod agreement;
 pub mod building;
 pub mod coordinates;
+pub mod decimal;
 pub mod defaults;
 pub mod document;
 pub mod edit;

@@ -118,7 +118,8 @@ pub fn decode(text: &str) -> Result<Opened, AddressFault> {
     if checksum != checksum::of(&bytes) {
         return Err(AddressFault::Damaged);
     }
-    let (document, missing) = version_1::read(bytes)?;
+    let (mut document, missing) = version_1::read(bytes)?;
+    document.settings = document.settings.in_decimals();
     Ok(Opened {
         document,
         left_out: LeftOut::of(missing),

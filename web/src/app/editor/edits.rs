@@ -77,14 +77,14 @@ impl App {
             (Part::Walking, ..) => {
                 let edit = Edit::Settings {
                     before: Box::new(document.settings.clone()),
-                    after: Box::new(walking::changed(&self.study, key, change)?),
+                    after: Box::new(walking::changed(&self.study, key, change)?.in_decimals()),
                 };
                 (say!("page-step-walking"), edit)
             }
             (Part::Grade, ..) => {
                 let edit = Edit::Settings {
                     before: Box::new(document.settings.clone()),
-                    after: Box::new(profile::changed(document, change)?),
+                    after: Box::new(profile::changed(document, change)?.in_decimals()),
                 };
                 (say!("heights-limit-step"), edit)
             }
@@ -158,11 +158,7 @@ impl App {
             }
             DELETE => self.delete_open()?,
             SHOW_CUT => {
-                let street = self.selected_street().ok_or_else(gone)?;
-                self.editor.cut = Some(CutAt {
-                    street,
-                    along_thousandths: cut::best_place(&self.study, street),
-                });
+                self.cut_through(self.selected_street().ok_or_else(gone)?);
                 self.editor.focus = Some(super::cut_drawing::SLIDER);
             }
             CLOSE_CUT => {
@@ -174,12 +170,23 @@ impl App {
         Ok(())
     }
 
+    /// Cuts a street where most is to be seen.
+    pub(super) fn cut_through(&mut self, street: MarkId) {
+        if self.cut_street() != Some(street) {
+            self.editor.cut = Some(CutAt {
+                street,
+                along_thousandths: cut::best_place(&self.study, street),
+            });
+            self.changes.hand = true;
+        }
+    }
+
     fn open_in_editor(&mut self, open: Open) {
         self.editor.open = Some(open);
         self.editor.focus = Some(Key::panel(CLOSE));
     }
 
-    fn selected_street(&self) -> Option<MarkId> {
+    pub(super) fn selected_street(&self) -> Option<MarkId> {
         match self.selection {
             Some(Selection::Street(id) | Selection::Vertex(id, _)) => Some(id),
             _ => None,
