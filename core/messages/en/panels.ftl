@@ -159,6 +159,8 @@ panels-tools = Tools
 
 panels-selection = Selection
 panels-radius = Corner radius
+panels-turn-mirror = Turn, mirror
+panels-turn-mirror-offset = Turn, mirror, offset
 panels-turn-by = Turn by
 panels-offset-by = Offset by
 panels-move = Move

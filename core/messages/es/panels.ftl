@@ -165,6 +165,8 @@ panels-tools = Herramientas
 
 panels-selection = Selección
 panels-radius = Radio de la esquina
+panels-turn-mirror = Girar, reflejar
+panels-turn-mirror-offset = Girar, reflejar, paralela
 panels-turn-by = Girar
 panels-offset-by = Desplazar
 panels-move = Mover

@@ -1,6 +1,8 @@
 //! The drawing on the screen: layers handed to the browser when the plan changes, painted once per frame when anything
 //! did.
 
+mod near;
+
 use hobnail_core::measures::slopes;
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
@@ -11,6 +13,8 @@ use hobnail_core::say;
 use hobnail_core::study::Study;
 use std::sync::Arc;
 
+use near::Near;
+
 use super::maps::{FAR_MINUTES, Map, NEAR_MINUTES};
 use super::places::Place;
 use super::store::CANVAS;
@@ -18,11 +22,12 @@ use super::{App, alternatives, class_maps, detail_maps, maps, remarks, words};
 use crate::browser::document;
 use crate::browser::painter::{Painter, Prepared, View};
 use crate::browser::pictures::Picture;
+use crate::browser::still::MARGIN;
 use crate::canvas::camera::Camera;
 use crate::canvas::layers::lots::{BUILDINGS_FROM_PX_PER_M, lots};
 use crate::canvas::layers::overlay::Selected;
 use crate::canvas::layers::streets::STRIPS_FROM_PX_PER_M;
-use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, Window, trees};
+use crate::canvas::layers::trees::{TREES_FROM_PX_PER_M, trees};
 use crate::canvas::layers::{
     classes, drafted, fronts, furniture, heights, land, marks, needs, nodes, overlay, routes, shed, streets,
 };
@@ -53,44 +58,6 @@ const MOST_WAYS_IN_A_FRAME: usize = 1_000;
 
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
-
-/// A layer of many small things: made for what is in view and a margin, and only from near.
-struct Near {
-    from_px_per_m: f64,
-    held: Option<(Window, Prepared)>,
-    is_outdated: bool,
-}
-
-impl Near {
-    const fn from(from_px_per_m: f64) -> Self {
-        Self {
-            from_px_per_m,
-            held: None,
-            is_outdated: false,
-        }
-    }
-
-    /// Makes the layer where what is in view is not held yet.
-    fn bring(&mut self, camera: &Camera, make: impl FnOnce(&Window) -> Layer) {
-        if camera.px_per_m() < self.from_px_per_m {
-            self.held = None;
-            return;
-        }
-        let visible = camera.visible();
-        let window = Window {
-            least: visible.least.to_m(),
-            most: visible.most.to_m(),
-        };
-        let covering = self.held.as_ref().map(|(made_for, _)| *made_for);
-        let covering = covering.filter(|made_for| made_for.contains(&window));
-        if covering.is_none() || self.is_outdated {
-            let made_for = covering.unwrap_or_else(|| window.grown());
-            let before = self.held.as_ref().map(|(_, layer)| layer);
-            self.held = Some((made_for, Prepared::instead_of(before, make(&made_for))));
-            self.is_outdated = false;
-        }
-    }
-}
 
 /// The ground's heights as they are drawn: made anew only where the heights, the interval or the map are others.
 #[derive(Default)]
@@ -332,9 +299,10 @@ impl Stage {
                 needs::bands(scene),
                 nodes::signs(scene),
                 routes::bands(scene),
+                // The larger sign lies below, so that one where the other stands is seen.
+                shed::best(scene),
                 marks::places(scene),
                 fronts::fronts(scene),
-                shed::best(scene),
                 drawn.map(drafted::notes).unwrap_or_default(),
             ],
         );
@@ -372,17 +340,18 @@ impl Stage {
             px_per_unit: camera.px_per_m(),
         };
         let study = app.study();
-        let is_still = self.scene.ways.len() > MOST_WAYS_IN_A_FRAME && !is_whole;
+        let is_still = self.is_large() && !is_whole;
         let is_kept = is_still && !is_at_rest && self.painter.is_covered(&view);
         let is_aside = is_still && !is_kept && (is_at_rest || self.whole_view != Some(view));
         if is_aside {
-            self.painter.paint_aside(view);
-        } else if is_whole {
+            let beside = self.painter.paint_aside(view);
+            self.paint_plan(app, &beside);
+        } else if !is_kept {
+            self.paint_plan(app, &view);
+        }
+        if is_whole {
             self.painter.still = None;
             self.whole_view = Some(view);
-        }
-        if !is_kept {
-            self.paint_plan(app, &view);
         }
         let is_moved = (is_kept || is_aside) && self.painter.show_aside(&view, palette::AROUND);
         let scale = self.scale;
@@ -423,18 +392,25 @@ impl Stage {
         is_moved
     }
 
+    /// Whether to paint it takes longer than a frame.
+    const fn is_large(&self) -> bool {
+        self.scene.ways.len() > MOST_WAYS_IN_A_FRAME
+    }
+
     /// Paints the plan but for its words.
     fn paint_plan(&mut self, app: &App, view: &View) {
         let (camera, study) = (app.camera(), app.study());
+        let margin = if self.is_large() { MARGIN } else { 0.0 };
         if !self.scene.is_ground {
             let scene = &self.scene;
-            self.planting.bring(camera, |window| streets::planting(scene, window));
-            self.lanes.bring(camera, |window| streets::lanes(scene, window));
+            self.planting
+                .bring(camera, margin, |window| streets::planting(scene, window));
+            self.lanes.bring(camera, margin, |window| streets::lanes(scene, window));
         }
         if !self.scene.is_bare {
             self.lots
-                .bring(camera, |window| lots(study.document(), study.painted(), window));
-            self.trees.bring(camera, |window| trees(&self.scene, window));
+                .bring(camera, margin, |window| lots(study.document(), study.painted(), window));
+            self.trees.bring(camera, margin, |window| trees(&self.scene, window));
         }
         self.heights
             .bring(camera.px_per_m() / self.scale, app.units(), app.map());

@@ -46,6 +46,9 @@ pub const CANVAS: &str = "drawing";
 pub const WELCOME_TITLE: &str = "welcome-title";
 /// Id of the cards beside the rail.
 pub const PALETTES: &str = "palettes";
+
+/// Id of the cut through a street.
+pub const CUT: &str = "cut";
 /// Id of the bar on top.
 pub const BAR: &str = "bar";
 /// Id of the rail of tools.
@@ -259,11 +262,13 @@ impl Store {
         let started_ms = document::now_ms();
         let mut changes = Changes::default();
         let (mut writing, mut looked_up) = (None, None);
-        let mut is_newly_selected = false;
+        let mut is_newly_shown = false;
         self.app.update(|app| {
-            let selected = app.selection();
+            let before = (app.selection(), app.cut_street());
             work(app);
-            is_newly_selected = app.selection().is_some() && app.selection() != selected;
+            app.cut_anew(before.0);
+            let after = (app.selection(), app.cut_street());
+            is_newly_shown = after != before && after != (None, None);
             writing = app.next_writing(document::clock_ms, document::fresh_name);
             looked_up = app.keeping.take_looked_up();
             self.kept.set_if_new(app.kept());
@@ -282,7 +287,7 @@ impl Store {
         if changes.any() {
             self.ask_for_frame(changes);
         }
-        if is_newly_selected {
+        if is_newly_shown {
             document::later(DOUBLE_PRESS_MS, move || self.uncover());
         }
         if changes.plan {
@@ -295,23 +300,22 @@ impl Store {
 
     /// Moves the view where a card over the drawing covers what is selected.
     fn uncover(self) {
-        if let (Some([left_px, top_px, ..]), Some(card)) = (bounds(CANVAS), bounds(PALETTES)) {
-            let [left, top, right, bottom] = card;
+        let card = bounds(CUT).or_else(|| bounds(PALETTES));
+        if let (Some([left_px, top_px, ..]), Some([left, top, right, bottom])) = (bounds(CANVAS), card) {
             let card = [left - left_px, top - top_px, right - left_px, bottom - top_px];
-            let right_px = self.with(|app| app.covered_px(card));
-            let frames = document::size_of(TEXT_SIZE).map_or(1.0, |(_, frames)| frames);
-            if right_px != 0.0 {
-                self.glide(right_px, frames);
+            let [right_px, down_px] = self.with(|app| app.covered_px(card));
+            let frames = document::size_of(TEXT_SIZE).map_or(1.0, |(_, frames)| frames.max(1.0));
+            if right_px != 0.0 || down_px != 0.0 {
+                self.glide([right_px / frames, down_px / frames], frames);
             }
         }
     }
 
-    /// Moves the view to the right in so many frames.
-    fn glide(self, right_px: f64, frames: f64) {
-        let step_px = right_px / frames.max(1.0);
+    /// Moves the view by a step in each of so many frames.
+    fn glide(self, step_px: [f64; 2], frames: f64) {
         self.act(|app| app.move_view(step_px));
         if frames > 1.0 {
-            document::before_next_frame(move || self.glide(right_px - step_px, frames - 1.0));
+            document::before_next_frame(move || self.glide(step_px, frames - 1.0));
         }
     }
 

@@ -8,7 +8,7 @@ use hobnail_core::study::Study;
 use super::{App, maps, places};
 use crate::canvas::camera::{Camera, Insets, PlanBox};
 use crate::input::ScreenPoint;
-use crate::tools::shape;
+use crate::tools::{Selection, shape};
 
 impl App {
     /// What part of the plan is in view.
@@ -54,30 +54,54 @@ impl App {
         self.changes.view = true;
     }
 
-    /// How far to the right the view is to move so that a card over the drawing, given by its left, top, right and bottom,
-    /// does not cover the middle of what is selected; not at all where it does not, or while something is drawn.
+    /// How far to the right and down the view is to move so that a card over the drawing, given by its left, top, right and
+    /// bottom, does not cover the middle of what is selected, or a street that is cut; not at all where it does not, or
+    /// while something is drawn.
     #[must_use]
-    pub fn covered_px(&self, [left_px, top_px, right_px, bottom_px]: [f64; 4]) -> f64 {
+    pub fn covered_px(&self, [left_px, top_px, right_px, bottom_px]: [f64; 4]) -> [f64; 2] {
         const MARGIN_PX: f64 = 24.0;
-        let selected = self.selection.filter(|_| !self.tool.is_busy());
-        let points = selected.map(|held| self.points_of(held.mark())).unwrap_or_default();
-        let Some(area) = PlanBox::about(points) else { return 0.0 };
+        const ACROSS: f64 = 0.6;
+        const STAYS: [f64; 2] = [0.0, 0.0];
+        let shown = self.cut_street().or(self.selection.map(Selection::mark));
+        let points = shown.filter(|_| !self.tool.is_busy()).map(|id| self.points_of(id));
+        let Some(area) = PlanBox::about(points.unwrap_or_default()) else {
+            return STAYS;
+        };
+        let width_px = self.camera.size_px().0;
         let least = self.camera.screen_from_plan(area.least);
         let most = self.camera.screen_from_plan(area.most);
         let x_px = f64::midpoint(least.x_px, most.x_px);
         let y_px = f64::midpoint(least.y_px, most.y_px);
+        // A card across the foot, such as the cut's: above it all of a street that fits, else where it is cut.
+        if right_px - left_px > width_px * ACROSS {
+            let free_px = top_px - self.insets.top_px;
+            let is_high = least.y_px - most.y_px > free_px - MARGIN_PX;
+            let cut = self.cut_line().and_then(|place| {
+                let &[left, right] = place.lines.first()?.as_slice() else {
+                    return None;
+                };
+                Some(f64::midpoint(
+                    self.camera.screen_from_m(left).y_px,
+                    self.camera.screen_from_m(right).y_px,
+                ))
+            });
+            let middle_px = cut.filter(|_| is_high).unwrap_or(y_px);
+            let is_covered = if is_high { middle_px } else { least.y_px } > top_px;
+            let down_px = self.insets.top_px + free_px / 2.0 - middle_px;
+            return if is_covered { [0.0, down_px] } else { STAYS };
+        }
         if y_px < top_px || y_px > bottom_px {
-            return 0.0;
+            return STAYS;
         }
         // Between the card and the side that it stands at is only the rail.
-        if left_px + right_px > self.camera.size_px().0 {
+        if left_px + right_px > width_px {
             if x_px > left_px {
-                return left_px - MARGIN_PX - most.x_px;
+                return [left_px - MARGIN_PX - most.x_px, 0.0];
             }
         } else if x_px < right_px {
-            return right_px + MARGIN_PX - least.x_px;
+            return [right_px + MARGIN_PX - least.x_px, 0.0];
         }
-        0.0
+        STAYS
     }
 
     /// Points about a mark: of a use those about its land.
@@ -93,10 +117,10 @@ impl App {
         }
     }
 
-    /// Moves the view so far to the right, unless something is drawn.
-    pub fn move_view(&mut self, right_px: f64) {
+    /// Moves the view so far to the right and down, unless something is drawn.
+    pub fn move_view(&mut self, [right_px, down_px]: [f64; 2]) {
         if !self.tool.is_busy() {
-            self.camera.pan(right_px, 0.0);
+            self.camera.pan(right_px, down_px);
             self.changes.view = true;
         }
     }
@@ -204,6 +228,9 @@ fn extent(study: &Study) -> Option<PlanBox> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::editor::Change;
+    use super::super::editor::edits::SHOW_CUT;
+    use super::super::editor::lines::Key;
     use super::super::tests::{app, click, draw};
     use super::*;
     use crate::tools::ToolKind;
@@ -226,11 +253,25 @@ mod tests {
             app.move_view(app.covered_px(card));
             let x_px = app.camera().screen_from_m(middle).x_px;
             assert!((x_px - expected_px).abs() < 0.1, "{x_px}");
-            assert_eq!(app.covered_px(card).to_bits(), 0, "it is beside it now");
+            assert_eq!(app.covered_px(card), [0.0; 2], "it is beside it now");
         }
         check(-150.0, [100.0, 60.0, 400.0, 700.0], 424.0);
         // A card on the right, as at a board with its tools there.
         check(150.0, [600.0, 60.0, 900.0, 700.0], 576.0);
+    }
+
+    #[test]
+    fn a_street_that_is_cut_is_moved_above_the_cut() {
+        let (mut app, middle) = with_street(0.0);
+        let (width_px, height_px) = app.camera().size_px();
+        let card = [10.0, height_px * 0.4, width_px - 10.0, height_px];
+        app.edit(Key::panel(SHOW_CUT), &Change::Pick(1));
+        assert!(app.cut_street().is_some(), "it is cut");
+        let moved = app.covered_px(card);
+        app.move_view(moved);
+        let y_px = app.camera().screen_from_m(middle).y_px;
+        assert!((y_px - height_px * 0.2).abs() < 1.0, "{y_px} of {height_px}, {moved:?}");
+        assert_eq!(app.covered_px(card), [0.0; 2], "it is above it now");
     }
 
     #[test]
@@ -241,11 +282,11 @@ mod tests {
             [100.0, 60.0, 400.0, 300.0],
             [100.0, 60.0, 120.0, 700.0],
         ] {
-            assert_eq!(app.covered_px(card).to_bits(), 0);
+            assert_eq!(app.covered_px(card), [0.0; 2]);
         }
         click(&mut app, 0.0, 0.0);
         assert!(app.selection().is_none());
-        assert_eq!(app.covered_px([100.0, 60.0, 400.0, 700.0]).to_bits(), 0);
+        assert_eq!(app.covered_px([100.0, 60.0, 400.0, 700.0]), [0.0; 2]);
     }
 
     #[test]
@@ -254,7 +295,7 @@ mod tests {
         app.choose_tool(ToolKind::Street);
         click(&mut app, 0.0, 0.0);
         let before = app.camera().screen_from_m(middle);
-        app.move_view(100.0);
+        app.move_view([100.0, 50.0]);
         assert_eq!(app.camera().screen_from_m(middle), before);
     }
 }

@@ -196,6 +196,13 @@ pub fn leave_menu() -> bool {
     menu.remove_attribute("open").is_ok()
 }
 
+/// Closes the menu that stands open, if one does.
+pub fn close_menu() {
+    let menu = document().and_then(|document| document.query_selector("[data-menu][open]").ok().flatten());
+    // An attribute that is there can be taken away.
+    let _ = menu.map(|menu| menu.remove_attribute("open"));
+}
+
 /// Does this after what is being done, and after all that was put off before it.
 pub fn after_this(work: impl Future<Output = ()> + 'static) {
     // One routine for all, as for `once`.

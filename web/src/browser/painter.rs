@@ -181,8 +181,9 @@ impl Painter {
         let css = self.css(color);
         self.context.set_transform_to(1.0, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
         self.context.set_fill_style_str(&css);
-        let (width, height) = (f64::from(self.canvas.width()), f64::from(self.canvas.height()));
-        self.context.fill_rect(0.0, 0.0, width, height);
+        // Twice the screen is more than it has with its margins.
+        let sides = [self.canvas.width(), self.canvas.height()].map(|px| 2.0 * f64::from(px));
+        self.context.fill_rect(0.0, 0.0, sides[0], sides[1]);
     }
 
     /// Paints the words of a layer that have room, and takes that room.

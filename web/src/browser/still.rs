@@ -7,7 +7,13 @@ use super::painter::{Painter, View};
 use super::pictures::canvas_of;
 use crate::canvas::picture::Color;
 
-/// What was painted, and how the plan lay then.
+/// So much of the screen's width and height is painted beyond each of its sides, which a view that moves uncovers.
+pub const MARGIN: f64 = 0.25;
+
+/// How much of the screen may stand uncovered while its view moves; more is painted anew.
+const MOST_UNCOVERED: f64 = 0.15;
+
+/// What was painted, and how the plan lay on it.
 pub struct Still {
     canvas: HtmlCanvasElement,
     context: CanvasRenderingContext2d,
@@ -15,30 +21,41 @@ pub struct Still {
 }
 
 impl Painter {
-    /// Paints aside from here on, as the plan lies in this view, until it is shown. Where the browser has no memory for
-    /// that it goes on on the screen, which is as right and slower.
-    pub fn paint_aside(&mut self, view: View) {
-        let [width_px, height_px] = [self.canvas.width(), self.canvas.height()];
-        let kept = self.still.take().filter(|still| still.is_as_large_as(&self.canvas));
+    /// Paints aside from here on, until it is shown; how the plan lies there that lies so on the screen. Where the browser
+    /// has no memory for that it goes on on the screen, which is as right and slower.
+    pub fn paint_aside(&mut self, view: View) -> View {
+        let kept = self.still.take().filter(|still| still.is_about(&self.canvas));
         let kept = kept.map(|still| (still.canvas, still.context));
-        let made = kept.or_else(|| canvas_of(f64::from(width_px), f64::from(height_px)));
-        self.still = made.map(|(canvas, context)| Still { canvas, context, view });
-        if let Some(still) = &self.still {
-            self.context = still.context.clone();
-        }
+        let made = kept.or_else(|| {
+            let [width, height] = size_about(&self.canvas);
+            canvas_of(width, height)
+        });
+        let Some((canvas, context)) = made else { return view };
+        let view = self.from_margin(view);
+        self.context = context.clone();
+        self.still = Some(Still { canvas, context, view });
+        view
+    }
+
+    /// How the plan lies within the margin that lies so on the screen.
+    fn from_margin(&self, mut view: View) -> View {
+        let [.., x_px, y_px] = &mut view.matrix;
+        *x_px += (self.size_px.0 * MARGIN).round();
+        *y_px += (self.size_px.1 * MARGIN).round();
+        view
     }
 
     /// Whether what was painted aside covers most of the screen in this view.
     #[must_use]
     pub fn is_covered(&self, view: &View) -> bool {
-        let Some(still) = self.still.as_ref().filter(|still| still.is_as_large_as(&self.canvas)) else {
+        let Some(still) = self.still.as_ref().filter(|still| still.is_about(&self.canvas)) else {
             return false;
         };
         let [scale, x_px, y_px] = still.moved(view);
         let sides = [(x_px, self.size_px.0), (y_px, self.size_px.1)];
         sides.iter().all(|(start_px, size_px)| {
             let start = start_px / size_px;
-            start.max(1.0 - scale - start) < 0.4
+            start.max(1.0 - scale * (1.0 + 2.0 * MARGIN) - start) < MOST_UNCOVERED
         })
     }
 
@@ -55,13 +72,14 @@ impl Painter {
         // Six finite numbers are always accepted, and a canvas that can not be read can still be drawn.
         let _ = (self.context).set_transform(scale, 0.0, 0.0, scale, corner_px[0], corner_px[1]);
         let _ = (self.context).draw_image_with_html_canvas_element(&still.canvas, 0.0, 0.0);
-        still.view != *view
+        still.view != self.from_margin(*view)
     }
 }
 
 impl Still {
-    fn is_as_large_as(&self, canvas: &HtmlCanvasElement) -> bool {
-        (self.canvas.width(), self.canvas.height()) == (canvas.width(), canvas.height())
+    /// Whether it is as large as the screen and its margins.
+    fn is_about(&self, screen: &HtmlCanvasElement) -> bool {
+        [self.canvas.width(), self.canvas.height()].map(f64::from) == size_about(screen)
     }
 
     /// How many times as large as painted it is in this view, and where its upper left corner lies on the screen.
@@ -71,4 +89,9 @@ impl Still {
         let [.., x_px, y_px] = view.matrix;
         [scale, x_px - scale * was_x_px, y_px - scale * was_y_px]
     }
+}
+
+/// Width and height of the screen with its margins, in device pixels.
+fn size_about(screen: &HtmlCanvasElement) -> [f64; 2] {
+    [screen.width(), screen.height()].map(|px| (f64::from(px) * (1.0 + 2.0 * MARGIN)).ceil())
 }

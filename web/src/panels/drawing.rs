@@ -4,8 +4,8 @@ use crate::browser::view::{View, element};
 use hobnail_core::say;
 
 use crate::app::store::{CANVAS, STATUS, Store};
-use crate::browser::events;
 use crate::browser::words::lowercase;
+use crate::browser::{document, events};
 use crate::live::memo;
 
 /// The canvas.
@@ -26,7 +26,11 @@ pub fn drawing(store: Store) -> View {
                     .with("data-tool", tool)
                     .on("pointerdown", move |event| store.handle(events::pointer_down(&event)))
                     .on("pointermove", move |event| store.handle(events::pointer_move(&event)))
-                    .on("pointerup", move |event| store.handle(events::pointer_up(&event)))
+                    .on("pointerup", move |event| {
+                        store.handle(events::pointer_up(&event));
+                        // Only now, since on a phone what a menu held moves the drawing.
+                        document::close_menu();
+                    })
                     .on("pointercancel", move |event| store.handle(events::pointer_lost(&event)))
                     .on("pointerleave", move |_| store.handle(crate::input::Event::Left))
                     .on("wheel", move |event| store.handle(events::wheel(&event)))

@@ -8,22 +8,25 @@ use hobnail_core::say;
 use super::drawn::drawn;
 use crate::app::editor::lines::{Key, Kind, Line};
 use crate::app::editor::{Change, EditorShown, EditorsShown};
-use crate::app::store::Store;
+use crate::app::store::{CUT, Store};
 
 /// The editor beside the rail; nothing where nothing is edited.
 pub fn editor(store: Store) -> View {
-    panel(store, "palette editor", say!("panels-editor"), |shown| &shown.editor)
+    let name = say!("panels-editor");
+    panel(store, ["editor", "palette editor", name], |shown| &shown.editor)
 }
 
 /// The cut through a street, over the foot of the drawing.
 pub fn cut_panel(store: Store) -> View {
-    panel(store, "cut-panel editor", say!("panels-cut"), |shown| &shown.cut)
+    let name = say!("panels-cut");
+    panel(store, [CUT, "cut-panel editor", name], |shown| &shown.cut)
 }
 
-fn panel(store: Store, class: &'static str, label: &'static str, of: fn(&EditorsShown) -> &EditorShown) -> View {
+fn panel(store: Store, [id, class, label]: [&'static str; 3], of: fn(&EditorsShown) -> &EditorShown) -> View {
     let shown = move || store.editors.with(|shown| of(shown).clone());
     let leave = move || store.act(|app| app.point_line(None));
     element("section")
+        .with("id", id)
         .class(class)
         .with("aria-label", label)
         .on("pointerleave", move |_| leave())

@@ -63,6 +63,17 @@ pub fn selection_panel(store: Store) -> View {
         };
         View::nothing().and(field).and(button)
     };
+    let is_offset = |command: &Command| matches!(command, Command::OffsetLeft);
+    let folded = memo(move || commands.with(|held| held.iter().any(is_offset)));
+    // What is done once in a while stands folded, so that the card covers little of the drawing.
+    let of_kind = move |is_folded: bool| {
+        move || {
+            let held = commands.get().into_iter();
+            held.filter(|command| command.turns_or_sets_off() == is_folded)
+                .map(of)
+                .collect::<View>()
+        }
+    };
     let is_open = memo(move || words.with(Option::is_some));
     View::from(move || {
         is_open.get().then(|| {
@@ -100,7 +111,20 @@ pub fn selection_panel(store: Store) -> View {
                             |app, _| app.delete(),
                             0,
                         ))
-                        .holds(move || commands.get().into_iter().map(of).collect::<View>()),
+                        .holds(of_kind(false)),
+                )
+                .holds(
+                    element("details")
+                        .class("folded")
+                        .with("data-folded", "commands")
+                        .holds(element("summary").holds(move || {
+                            if folded.get() {
+                                say!("panels-turn-mirror-offset")
+                            } else {
+                                say!("panels-turn-mirror")
+                            }
+                        }))
+                        .holds(element("div").class("commands").holds(of_kind(true))),
                 )
                 .holds(element("p").class("choice-more").holds(say!("panels-selection-about")))
         })

@@ -168,6 +168,20 @@ impl App {
         cut_drawing::shown(&self.study, street, along_thousandths)
     }
 
+    /// The street that is cut.
+    #[must_use]
+    pub fn cut_street(&self) -> Option<MarkId> {
+        self.editor.cut.map(|cut| cut.street)
+    }
+
+    /// Lets the cut that stands open run through a street that is selected now and was not before.
+    pub(super) fn cut_anew(&mut self, selected_before: Option<Selection>) {
+        let is_cut = self.editor.cut.is_some() && self.selection != selected_before;
+        if let Some(street) = self.selected_street().filter(|_| is_cut) {
+            self.cut_through(street);
+        }
+    }
+
     /// The line of the drawing along which the cut runs.
     #[must_use]
     pub fn cut_line(&self) -> Option<Place> {

@@ -34,10 +34,13 @@ impl Window {
             && self.most.1 >= other.most.1
     }
 
-    /// The window grown by half of itself on every side: what is made for it lasts for a while of moving about.
+    /// The window grown by this share of itself on every side.
     #[must_use]
-    pub fn grown(&self) -> Self {
-        let (x, y) = ((self.most.0 - self.least.0) / 2.0, (self.most.1 - self.least.1) / 2.0);
+    pub fn grown(&self, share: f64) -> Self {
+        let (x, y) = (
+            (self.most.0 - self.least.0) * share,
+            (self.most.1 - self.least.1) * share,
+        );
         Self {
             least: (self.least.0 - x, self.least.1 - y),
             most: (self.most.0 + x, self.most.1 + y),

@@ -76,6 +76,12 @@ impl Command {
         }
     }
 
+    /// Whether it turns, mirrors or sets off what is selected.
+    #[must_use]
+    pub const fn turns_or_sets_off(self) -> bool {
+        !matches!(self, Self::Duplicate | Self::Cut | Self::Join)
+    }
+
     /// Whether it can be done to so many marks, so many of them streets.
     #[must_use]
     pub const fn fits(self, marks: usize, streets: usize) -> bool {
