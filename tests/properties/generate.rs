@@ -3,7 +3,6 @@
 use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::coordinates::LIMIT_MM;
-use hobnail_core::plan::decimal::nearest;
 use hobnail_core::plan::document::{
     BaseImage, FactorOverride, Heading, Phase, Settings, Site, Target, TargetKind, Topography, UnitSystem,
 };
@@ -47,12 +46,15 @@ impl Random {
         }
     }
 
-    /// A number of any size that a document may hold.
+    /// A finite number of any size.
     pub fn real(&mut self) -> f64 {
         match self.below(4) {
             0 => self.below(1000) as f64 / 8.0,
             1 => -(self.below(1000) as f64) / 10.0,
-            _ => nearest(f64::from_bits(self.next())).unwrap_or(0.5),
+            _ => {
+                let real = f64::from_bits(self.next());
+                if real.is_finite() { real } else { 0.5 }
+            }
         }
     }
 

@@ -31,6 +31,8 @@ page-walks-up-to-one = up to 1 walk
 page-walks-busiest-tenth = walking on the busiest tenth of street length
 page-walks-about = One walk from each home to the nearest of each daily need; not how many people will walk.
 page-indirect-about = Length of the walk by the straight distance, both to the nearest center.
+page-best-drawn = drawn center
+page-best-none = no single point is reached by more homes
 page-best-point = best single point
 # The numbers of walks are written before.
 page-walks-up-to = up to { $most } walks

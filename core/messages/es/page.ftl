@@ -31,6 +31,8 @@ page-walks-up-to-one = hasta 1 recorrido
 page-walks-busiest-tenth = recorridos en el décimo más transitado del largo de calle
 page-walks-about = Un recorrido desde cada vivienda hasta lo más cercano de cada necesidad diaria; no cuántas personas caminarán.
 page-indirect-about = Longitud del recorrido dividida por la distancia en línea recta, ambas hasta el centro más cercano.
+page-best-drawn = centro dibujado
+page-best-none = ningún punto único queda cerca de más viviendas
 page-best-point = mejor punto único
 # The numbers of walks are written before.
 page-walks-up-to = hasta { $most } recorridos

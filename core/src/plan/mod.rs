@@ -10,7 +10,6 @@
 pub mod agreement;
 pub mod building;
 pub mod coordinates;
-pub mod decimal;
 pub mod defaults;
 pub mod document;
 pub mod edit;

@@ -1,11 +1,10 @@
-//! What a document may hold: points within the legal range, numbers that are decimals, an origin on Earth.
+//! What a document may hold: points within the legal range, finite numbers, an origin on Earth.
 //!
 //! This is the one check on entry: history lets no edit in that fails it, so everything downstream may rely on legal
 //! coordinates, and everything let in comes back from files and journals as it was. Whatever else is wrong with a plan
 //! is a matter for [`validate`](super::validate).
 
 use super::coordinates::PlanPoint;
-use super::decimal::is_decimal;
 use super::document::{BaseImage, Heading, Settings, Topography};
 use super::edit::Edit;
 use super::land::Footprint;
@@ -37,7 +36,11 @@ fn heading(heading: &Heading) -> bool {
 }
 
 fn settings(settings: &Settings) -> bool {
-    settings.numbers().all(is_decimal)
+    let factors = settings.overridden_factors.values();
+    settings.chosen.values().all(|value| value.is_finite())
+        && factors
+            .flat_map(|factor| [factor.low, factor.typical, factor.high])
+            .all(f64::is_finite)
 }
 
 fn topography(topography: &Topography) -> bool {

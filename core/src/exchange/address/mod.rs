@@ -118,8 +118,7 @@ pub fn decode(text: &str) -> Result<Opened, AddressFault> {
     if checksum != checksum::of(&bytes) {
         return Err(AddressFault::Damaged);
     }
-    let (mut document, missing) = version_1::read(bytes)?;
-    document.settings = document.settings.in_decimals();
+    let (document, missing) = version_1::read(bytes)?;
     Ok(Opened {
         document,
         left_out: LeftOut::of(missing),

@@ -112,16 +112,16 @@ fn settings_and_factors_come_back_to_the_bit() {
     for (name, value) in [
         ("a", 0.1),
         ("b", -0.0),
-        ("c", 1.5e-20),
+        ("c", 1e-300),
         ("d", 123_456_789.0),
-        ("e", 1e15),
-        ("f", 0.333_333_333_333_333),
+        ("e", f64::MAX),
+        ("f", 1.0 / 3.0),
     ] {
         document.settings.chosen.insert(name.to_owned(), value);
     }
     let factor = FactorOverride {
         low: 0.25,
-        typical: 1e15,
+        typical: 1e16,
         high: -17.0,
         source: "Counted on the spot\0, twice".to_owned(),
     };

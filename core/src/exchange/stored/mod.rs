@@ -5,7 +5,6 @@
 
 use crate::order::Entry;
 use crate::order::OrderedMap;
-use crate::plan::decimal::nearest;
 use crate::say;
 
 use super::fault::FileFaultKind;
@@ -240,7 +239,7 @@ impl Stored for f64 {
     }
 
     fn from_json(json: &Json, reader: &mut Reader) -> Option<Self> {
-        let value = json.as_number().and_then(nearest);
+        let value = json.as_number();
         if value.is_none() {
             reader.expected(say!("exchange-value-number"), json);
         }

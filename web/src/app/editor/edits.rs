@@ -77,14 +77,14 @@ impl App {
             (Part::Walking, ..) => {
                 let edit = Edit::Settings {
                     before: Box::new(document.settings.clone()),
-                    after: Box::new(walking::changed(&self.study, key, change)?.in_decimals()),
+                    after: Box::new(walking::changed(&self.study, key, change)?),
                 };
                 (say!("page-step-walking"), edit)
             }
             (Part::Grade, ..) => {
                 let edit = Edit::Settings {
                     before: Box::new(document.settings.clone()),
-                    after: Box::new(profile::changed(document, change)?.in_decimals()),
+                    after: Box::new(profile::changed(document, change)?),
                 };
                 (say!("heights-limit-step"), edit)
             }
