@@ -2,6 +2,7 @@
 //! single point for one. While details are to come they show nothing, and their legends say the figures' own words.
 
 use hobnail_core::figures::display::digits;
+use hobnail_core::figures::leaf::Cell;
 use hobnail_core::measures::details::{WalkDetails, waiting};
 use hobnail_core::say;
 use hobnail_core::study::Study;
@@ -162,10 +163,19 @@ pub(super) fn mix_legend(study: &Study) -> Legend {
     legend
 }
 
-/// The best single point for a center; nothing while details are to come.
+/// The best single point for a center, where more homes reach it than the drawn center; nothing while details are to come.
 #[must_use]
 pub fn best(study: &Study) -> Option<(f64, f64)> {
-    Some(study.details()?.best_center?.to_m())
+    /// Less than this many homes more is no better place.
+    const MORE_HOMES: f64 = 0.5;
+    let details = study.details()?;
+    let number = |cells: &[Cell]| match cells.first() {
+        Some(Cell::Number(homes)) => Some(*homes),
+        _ => None,
+    };
+    let drawn = number(&details.drawn_center_homes).unwrap_or(f64::NEG_INFINITY);
+    let best = number(&details.best_center_homes).filter(|best| *best > drawn + MORE_HOMES);
+    best.and_then(|_| Some(details.best_center?.to_m()))
 }
 
 /// What the map of walking routes means.
@@ -234,7 +244,7 @@ pub(super) fn fronts_legend(study: &Study, drawn: &Drawn) -> Legend {
     legend
 }
 
-/// The line of the best single point.
+/// The line of the best single point, or that none is better than the drawn center.
 ///
 /// # Errors
 /// Why there is none.
@@ -244,6 +254,13 @@ pub(super) fn best_line(study: &Study, drawn: &Drawn) -> Result<Line, String> {
         cell.map_or_else(|| Err(String::new()), |cell| cell.value)
     };
     let reached = value(BEST)?;
+    if best(study).is_none() {
+        return Ok(Line {
+            mark: Mark::Figure("best"),
+            words: say!("page-best-drawn").to_owned(),
+            value: Some(say!("page-best-none").to_owned()),
+        });
+    }
     // Where no center is drawn the note says so already.
     let words = match value(DRAWN_CENTER) {
         Ok(homes) => say!("page-best-reach-drawn", homes = reached, drawn = homes),

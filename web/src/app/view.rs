@@ -93,13 +93,16 @@ impl App {
         if y_px < top_px || y_px > bottom_px {
             return STAYS;
         }
-        // Between the card and the side that it stands at is only the rail.
+        // Between the card and the side that it stands at is only the rail. All of what is selected moves beside the card,
+        // or no more than its middle into the middle of what is free: a road may go on far beyond the screen.
         if left_px + right_px > width_px {
             if x_px > left_px {
-                return [left_px - MARGIN_PX - most.x_px, 0.0];
+                let middle_px = f64::midpoint(self.insets.left_px, left_px);
+                return [(left_px - MARGIN_PX - most.x_px).max(middle_px - x_px), 0.0];
             }
         } else if x_px < right_px {
-            return [right_px + MARGIN_PX - least.x_px, 0.0];
+            let middle_px = f64::midpoint(right_px, width_px - self.insets.right_px);
+            return [(right_px + MARGIN_PX - least.x_px).min(middle_px - x_px), 0.0];
         }
         STAYS
     }
@@ -258,6 +261,21 @@ mod tests {
         check(-150.0, [100.0, 60.0, 400.0, 700.0], 424.0);
         // A card on the right, as at a board with its tools there.
         check(150.0, [600.0, 60.0, 900.0, 700.0], 576.0);
+    }
+
+    #[test]
+    fn of_a_road_that_goes_on_beyond_the_screen_the_middle_is_moved_beside_the_card() {
+        let mut app = app();
+        draw(&mut app, &[(-5_000.0, 0.0), (4_600.0, 0.0)]);
+        app.choose_tool(ToolKind::Select);
+        click(&mut app, -150.0, 0.0);
+        let card = [100.0, 60.0, 400.0, 700.0];
+        let moved = app.covered_px(card);
+        app.move_view(moved);
+        let middle_px = app.camera().screen_from_m((-200.0, 0.0)).x_px;
+        let free_px = f64::midpoint(400.0, app.camera().size_px().0);
+        assert!((middle_px - free_px).abs() < 1.0, "{middle_px} {moved:?}");
+        assert_eq!(app.covered_px(card), [0.0; 2], "it is beside it now");
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use hobnail_core::plan::editing::motion::{self, Motion};
 use hobnail_core::plan::editing::rounding::corner;
-use hobnail_core::plan::street::Street;
+use hobnail_core::plan::street::{Status, Street};
 use hobnail_core::plan::{Alternative, Edit, Footprint, Mark, MarkId, PlanPoint, PlanVector, Vertex};
 
 use super::junction::Corner;
@@ -192,6 +192,8 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
         Selection::Use(_) => None,
         // An area is easily pressed where nothing was meant: it moves once it is selected.
         Selection::Place(_) if mark.as_place().is_none() && sight.selection != Some(selection) => None,
+        // So is a street that stands today, and a slip would change what all the numbers rest on.
+        Selection::Street(id) if stands_today(mark) && sight.selection.map(Selection::mark) != Some(id) => None,
         Selection::Place(id) if matches!(shape::of(mark)?, Footprint::Point(_)) => Some(Grip::Place(id, mark.clone())),
         Selection::Street(id) | Selection::Place(id) => grip_of_marks(&[id], None, sight),
         Selection::Vertex(id, index) => {
@@ -213,6 +215,10 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
             Some(Grip::Corners(corners))
         }
     }
+}
+
+fn stands_today(mark: &Mark) -> bool {
+    mark.as_street().is_some_and(|street| street.status != Status::New)
 }
 
 /// What holds these marks whole, or copies of them; `None` where none of them is there.

@@ -2,6 +2,7 @@ mod many;
 
 use super::*;
 use crate::tools::fixtures::{DRAWN, Scene, at, street, tied, use_mark};
+use hobnail_core::plan::street::Status;
 use hobnail_core::plan::{Certainty, Place, PlaceKind};
 
 fn run(scene: &mut Scene, inputs: &[Input]) -> (State, Vec<Step>) {
@@ -105,6 +106,28 @@ fn both_ends_of_a_loop_move_as_one() {
     let moved = street_of(&scene.after(&steps), 1);
     assert_eq!(moved.line[0].point, PlanPoint::new(-9_000, -9_000));
     assert_eq!(moved.line[3].point, PlanPoint::new(-9_000, -9_000));
+}
+
+#[test]
+fn a_street_that_stands_today_moves_once_it_is_selected() {
+    let mut existing = street(&[(0, 0), (100_000, 0)]);
+    existing.status = Status::Existing;
+    let mut scene = Scene::with(&[(1, existing)]);
+    let slip = [
+        Input::Down(at(30_000, 0)),
+        Input::Move(at(30_000, 20_000)),
+        Input::Up(at(30_000, 20_000)),
+    ];
+    let (_, steps) = run(&mut scene, &slip);
+    let changes = |steps: &[Step]| steps.iter().any(|step| matches!(step, Step::Change(_)));
+    assert!(!changes(&steps), "{steps:?}");
+    assert_eq!(scene.selection, Some(Selection::Street(MarkId(1))), "it is selected");
+    let (_, steps) = run(&mut scene, &slip);
+    assert!(changes(&steps), "now it is meant");
+    assert_eq!(
+        street_of(&scene.after(&steps), 1).line[0].point,
+        PlanPoint::new(0, 20_000)
+    );
 }
 
 #[test]
