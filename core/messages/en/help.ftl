@@ -10,7 +10,7 @@ help-first =
     3. Press a number to see how it was worked out. Help says more about the tool in hand.
 help-select =
     Click what is drawn to select it; with Shift, or by a box on empty ground, select more.
-    Drag a corner or the whole; a dot in the middle of a run becomes a corner.
+    Drag a corner or the whole, a street that stands today once it is selected; a dot in the middle of a run becomes a corner.
     The card beside the rail moves, turns, mirrors, sets off, cuts and joins what is selected.
     The arrow keys move it a little, with Shift farther. Delete deletes it; undo brings it back.
 help-area =

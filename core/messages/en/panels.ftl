@@ -74,6 +74,7 @@ panels-phase-earlier = Earlier
 
 panels-replay-stop = Stop
 panels-replay = Replay
+panels-history-back = What is drawn now takes the place of the steps after this one. Keep them as an alternative first if they are still wanted.
 panels-history-begin = As it was opened
 panels-moment-name = Compare with this moment, named
 panels-moment-mark = Mark

@@ -20,6 +20,7 @@ tools-step-delete-street = delete street
 tools-step-delete-corner = delete corner
 tools-step-delete-place = delete place
 tools-step-clear-use = clear use
+tools-step-paint-type = paint { $name }
 tools-step-paint-use = paint use
 tools-step-soft-area = draw soft area
 tools-step-constraint = draw constraint area
@@ -78,7 +79,7 @@ tools-stretch = Drag along the street for a stretch, or let go.
 
 ## What the select tool waits for.
 
-tools-select-resting = Click to select, with Shift to add. Drag to move, or on empty ground for a box.
+tools-select-resting = Click to select, with Shift to add. Drag to move; with Shift, or on empty ground, a box selects.
 tools-select-boxing = Let go to select all that lies inside. Escape gives up.
 tools-select-cutting = Click the street where it is cut. Escape gives up.
 tools-select-pressed = Drag to move.

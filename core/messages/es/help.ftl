@@ -10,7 +10,7 @@ help-first =
     3. Pulse un número para ver de dónde sale. La ayuda explica más sobre la herramienta en uso.
 help-select =
     Haga clic en lo dibujado para elegirlo; con Mayús, o con un recuadro en terreno vacío, elija más.
-    Arrastre una esquina o todo el trazo; un punto a mitad de un tramo se vuelve esquina.
+    Arrastre una esquina o todo el trazo (una calle que hoy existe, una vez elegida); un punto a mitad de un tramo se vuelve esquina.
     La tarjeta junto a las herramientas mueve, gira, refleja, desplaza, corta y une lo elegido.
     Las flechas lo mueven un poco; con Mayús, más lejos. Suprimir lo elimina; deshacer lo recupera.
 help-area =

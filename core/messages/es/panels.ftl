@@ -80,6 +80,7 @@ panels-phase-earlier = Adelantar
 
 panels-replay-stop = Detener
 panels-replay = Reproducir
+panels-history-back = Lo que se dibuje ahora ocupará el lugar de los pasos posteriores. Si aún los quiere, guárdelos antes como alternativa.
 panels-history-begin = Como se abrió
 panels-moment-name = Comparar con este momento, llamado
 panels-moment-mark = Marcar

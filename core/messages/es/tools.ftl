@@ -20,6 +20,7 @@ tools-step-delete-street = eliminar calle
 tools-step-delete-corner = eliminar vértice
 tools-step-delete-place = eliminar lugar
 tools-step-clear-use = quitar uso
+tools-step-paint-type = pintar { $name }
 tools-step-paint-use = pintar uso
 tools-step-soft-area = dibujar área tentativa
 tools-step-constraint = dibujar restricción
@@ -78,7 +79,7 @@ tools-stretch = Arrastre a lo largo de la calle para un tramo, o suelte.
 
 ## What the select tool waits for.
 
-tools-select-resting = Clic para elegir, con Mayús para agregar. Arrastre para mover; en terreno vacío, un recuadro.
+tools-select-resting = Clic para elegir, con Mayús para agregar. Arrastre para mover; con Mayús o en terreno vacío, un recuadro.
 tools-select-boxing = Suelte para seleccionar todo lo que queda dentro. Escape abandona.
 tools-select-cutting = Haga clic donde se corta la calle. Escape abandona.
 tools-select-pressed = Arrastre para mover.

@@ -58,7 +58,7 @@ fn the_main_job_is_done_by_keyboard_alone() {
         press(page, &[(DOWN, 1)]).await;
         page.go_to_by_keyboard(DRAWING, false).await;
         press(page, &[(LEFT, 3), (UP, 12), (ENTER, 1)]).await;
-        expect_said(page, "Paint use.", ", was 0 homes").await;
+        expect_said(page, "Paint Detached house, large lot.", ", was 0 homes").await;
         let painted = page.drawing("aria-label").await;
         assert!(painted.contains("1 block painted"), "{painted}");
         let figures = numbers(page).await;
@@ -72,11 +72,11 @@ fn the_main_job_is_done_by_keyboard_alone() {
 
         page.keys(&[CONTROL, 'z']).await;
         page.next_frame().await;
-        expect_said(page, "Undone: paint use.", "homes 0 homes, was ").await;
+        expect_said(page, "Undone: paint Detached house, large lot.", "homes 0 homes, was ").await;
         assert_eq!(page.drawing("aria-label").await, drawn);
         page.keys(&[CONTROL, '\u{e008}', 'z']).await;
         page.next_frame().await;
-        expect_said(page, "Done again: paint use.", ", was 0 homes").await;
+        expect_said(page, "Done again: paint Detached house, large lot.", ", was 0 homes").await;
         assert_eq!(numbers(page).await, figures);
 
         let saved = page.arrives_after(page.keys(&[CONTROL, 's'])).await;

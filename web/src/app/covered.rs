@@ -1,6 +1,6 @@
 //! Where panels lie over the drawing, measured on the page.
 
-use super::store::{BAR, CANVAS, COLUMN, MAP_CARD, RAIL, STATUS};
+use super::store::{BAR, CANVAS, COLUMN, ENLARGED, MAP_CARD, RAIL, STATUS};
 use crate::browser::document;
 use crate::canvas::camera::Insets;
 
@@ -65,6 +65,13 @@ pub fn insets(width_px: f64, height_px: f64) -> Insets {
         } else {
             held.bottom_px = (canvas_bottom - top).clamp(0.0, height_px / 3.0).max(held.bottom_px);
         }
+    }
+    // Enlarged figures, where they lie over the foot of the drawing.
+    if let Some([left, top, _, bottom]) = bounds(ENLARGED)
+        && left < canvas_right - held.right_px - 1.0
+        && bottom <= canvas_bottom + 1.0
+    {
+        held.bottom_px = (canvas_bottom - top).clamp(held.bottom_px, height_px / 2.0);
     }
     held
 }

@@ -224,8 +224,14 @@ impl App {
             Step::Begin(label) => {
                 self.at_start = Some(self.exact_rows());
                 self.gesture_failed = false;
-                self.label = Some(label);
-                if let Err(fault) = self.study.begin(label.words()) {
+                let types = &self.study.document().building_types;
+                let painted = self.choices.building_type.filter(|_| label == Label::PaintUse);
+                let words = match painted.and_then(|id| types.get(&id)) {
+                    Some(held) => say!("tools-step-paint-type", name = held.name),
+                    None => label.words().to_owned(),
+                };
+                self.label.clone_from(&words);
+                if let Err(fault) = self.study.begin(words) {
                     self.warn(fault.to_string());
                 }
             }
@@ -243,8 +249,8 @@ impl App {
                 self.changes.plan = true;
             }
             Step::Commit => {
-                let label = self.label.map_or("", Label::words);
-                if let Some(link) = self.link_of(label, self.study.history().preview())
+                let label = self.label.clone();
+                if let Some(link) = self.link_of(&label, self.study.history().preview())
                     && let Err(fault) = self.study.add_aside(vec![link])
                 {
                     self.warn(fault.to_string());
@@ -255,7 +261,7 @@ impl App {
                 match committed {
                     Ok(Some(_)) => {
                         let now = self.exact_rows();
-                        self.say(words::what_changed(label, &before, &now));
+                        self.say(words::what_changed(&label, &before, &now));
                     }
                     Ok(None) => {}
                     Err(fault) => self.warn(fault.to_string()),

@@ -78,6 +78,7 @@ impl App {
         self.selection = None;
         self.picked.clear();
         self.looking = looking;
+        self.notice = None;
         self.study.lock(self.is_looking());
         self.tool = self.resting_tool().at_rest();
         self.changes = Changes::ALL;

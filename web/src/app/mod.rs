@@ -60,7 +60,7 @@ use crate::canvas::camera::{Camera, Insets};
 use crate::input::Pointer;
 use crate::tools::drafts::Drafts;
 use crate::tools::drawing::Drawing;
-use crate::tools::{Brush, Choices, Label, Selection, Tool, ToolKind};
+use crate::tools::{Brush, Choices, Selection, Tool, ToolKind};
 use gestures::Pointers;
 
 /// The page without its browser.
@@ -98,7 +98,7 @@ pub struct App {
     /// The figure whose row is spoken of now, and the one whose basis stands open.
     pointed_figures: [Option<String>; 2],
     gesture_failed: bool,
-    label: Option<Label>,
+    label: String,
     said: String,
     notice: Option<String>,
     /// Whether the notice says what was done rather than what went wrong.
@@ -193,7 +193,7 @@ impl App {
             pointed: None,
             pointed_figures: [None, None],
             gesture_failed: false,
-            label: None,
+            label: String::new(),
             said: String::new(),
             notice: None,
             is_notice_calm: false,
@@ -229,6 +229,8 @@ impl App {
         self.selection = None;
         self.picked.clear();
         self.laying = None;
+        // What was said of the plan before is no longer so.
+        self.notice = None;
         self.close_editors();
         self.crosshair = None;
         self.at_start = None;
@@ -359,7 +361,7 @@ impl App {
     /// What is to be written of the plan in this browser now, if anything is; asked after whatever happened.
     pub fn next_writing(&mut self, now_ms: fn() -> f64, fresh_name: fn() -> String) -> Option<Writing> {
         if self.changes.plan {
-            let label = self.label.map_or("", Label::words);
+            let label = self.label.as_str();
             self.keeping.note(&mut self.study, label);
         }
         self.keeping.next(now_ms, fresh_name)

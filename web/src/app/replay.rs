@@ -34,5 +34,7 @@ impl Store {
     pub fn toggle_enlarged(self, figure: &str) {
         self.act(|app| app.toggle_enlarged(figure));
         self.ask();
+        // Fit and the scale bar make room for them.
+        document::after_this(async move { self.resize() });
     }
 }

@@ -49,6 +49,8 @@ pub const PALETTES: &str = "palettes";
 
 /// Id of the cut through a street.
 pub const CUT: &str = "cut";
+/// Id of the enlarged figures.
+pub const ENLARGED: &str = "enlarged";
 /// Id of the bar on top.
 pub const BAR: &str = "bar";
 /// Id of the rail of tools.

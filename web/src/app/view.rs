@@ -173,17 +173,34 @@ impl App {
         }
     }
 
-    /// Shows a place on the drawing and brings it into the middle of what is seen.
+    /// Shows a place on the drawing, and brings it into the middle of what is seen where it is not in sight.
     pub fn go_to(&mut self, place: places::Place) {
         if let Some(area) = place.extent() {
-            self.camera.bring(area, self.insets);
-            self.changes.view = true;
+            if !self.is_in_sight(area) {
+                self.camera.bring(area, self.insets);
+                self.changes.view = true;
+            }
             self.say(say!("page-places-shown", count = place.count()));
         }
         self.show_pointed(Some(place));
     }
 
-    /// Brings what a figure counted into the middle of what is seen.
+    /// Whether all of an area lies on what is seen of the drawing.
+    fn is_in_sight(&self, area: PlanBox) -> bool {
+        let (width_px, height_px) = self.camera.size_px();
+        let Insets {
+            left_px,
+            right_px,
+            top_px,
+            bottom_px,
+        } = self.insets;
+        [area.least, area.most].into_iter().all(|corner| {
+            let at = self.camera.screen_from_plan(corner);
+            (left_px..=width_px - right_px).contains(&at.x_px) && (top_px..=height_px - bottom_px).contains(&at.y_px)
+        })
+    }
+
+    /// Brings what a figure counted into sight.
     pub fn go_to_figure(&mut self, figure: &str) {
         if let Some(place) = places::of_figure(&self.study, figure) {
             self.go_to(place);

@@ -5,7 +5,7 @@ use hobnail_core::say;
 
 use super::column::{change, parts};
 use crate::app::figures::{Row, short_title};
-use crate::app::store::Store;
+use crate::app::store::{ENLARGED, Store};
 use crate::live::memo;
 
 /// The enlarged figures; nothing where none is.
@@ -39,6 +39,7 @@ pub fn enlarged(store: Store) -> View {
         let rows = store.enlarged.get();
         (!rows.is_empty()).then(|| {
             element("section")
+                .with("id", ENLARGED)
                 .class("enlarged")
                 .with("aria-label", say!("panels-enlarged"))
                 .holds(element("ul").holds(rows.into_iter().map(one).collect::<View>()))

@@ -71,6 +71,10 @@ pub fn history(store: Store) -> View {
                 .class("menu-card")
                 .holds(element("p").class("palette-title").holds(answering))
                 .holds(element("ol").class("steps").holds(steps))
+                .holds(move || {
+                    let is_back = store.history.with(|history| history.done < history.steps.len());
+                    is_back.then(|| element("p").class("choice-more").holds(say!("panels-history-back")))
+                })
                 .holds(
                     command()
                         .with("data-command", "replay")

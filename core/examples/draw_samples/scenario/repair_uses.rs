@@ -193,7 +193,7 @@ fn repaired_places(sheet: &mut Sheet) -> Result<(), String> {
     let area = free_points(&square).map(Footprint::Area)?;
     for (name, kind, footprint, certainty) in [
         ("Mender Square", PlaceKind::Center, area.clone(), Certainty::Committed),
-        ("Mender Square", PlaceKind::Park, area, Certainty::Committed),
+        ("", PlaceKind::Park, area, Certainty::Committed),
         (
             "Mender Street shops",
             PlaceKind::Shop,

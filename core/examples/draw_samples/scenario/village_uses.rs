@@ -223,7 +223,14 @@ fn beyond_the_creek(sheet: &mut Sheet) -> Result<(), String> {
 fn places(sheet: &mut Sheet) -> Result<(), String> {
     let area = |outline: &[_]| free_points(outline).map(Footprint::Area);
     let point = |at| free_point(at).map(Footprint::Point);
-    let square = [(-229.0, -105.0), (-200.0, -133.0), (-148.0, -124.0), (-226.0, -50.0)];
+    // Where the streets' right-of-ways end.
+    let square = [
+        (-231.8, -100.3),
+        (-191.1, -139.7),
+        (-137.6, -130.2),
+        (-181.9, -91.2),
+        (-224.4, -53.8),
+    ];
     sheet.place(
         "Lantern Square",
         PlaceKind::Center,
@@ -266,7 +273,8 @@ fn places(sheet: &mut Sheet) -> Result<(), String> {
         Certainty::Committed,
         SECOND,
     );
-    sheet.place("Square", PlaceKind::Park, area(&square)?, Certainty::Committed, FIRST);
+    // The same land has its name already.
+    sheet.place("", PlaceKind::Park, area(&square)?, Certainty::Committed, FIRST);
     sheet.place(
         "Withy Green",
         PlaceKind::Park,
