@@ -313,7 +313,7 @@ measures-part-unused = not yet given a use
 
 ## What gives land its use.
 
-measures-from-right-of-way = right-of-ways
+measures-from-right-of-way = rights-of-way
 measures-from-held-back = land held back
 measures-from-blocks = blocks with a use
 measures-from-places = places drawn over blocks without a use
@@ -362,13 +362,13 @@ measures-land-bar = land by use
 measures-site-area = site area
 measures-land-bar-share = share of the site by use
 measures-land-by-source = land by what gives it its use
-measures-land-right-of-way = land in right-of-ways
+measures-land-right-of-way = land in rights-of-way
 measures-land-with-use = buildable land of blocks with a use
 measures-land-of-places = buildable land of places
 measures-land-of-soft = buildable land of soft areas
 measures-land-without-use = buildable land without a use
 measures-land-buildable = buildable land
-measures-right-of-way-share = share of the site in right-of-ways
+measures-right-of-way-share = share of the site in rights-of-way
 measures-land-constraints = land under constraints
 measures-land-constraints-kind = land under constraints by kind
 measures-held-back-kind = land held back by kind
@@ -630,7 +630,7 @@ measures-school-site-seats = site of a school, for the seats drawn
 
 measures-allowance-shares = share of land under constraints that the town's rule takes off, by kind
 measures-allowed-by-land = homes by land that the town's rule allows
-measures-standing-right-of-way = land of right-of-ways of streets that stand today and stay
+measures-standing-right-of-way = land of rights-of-way of streets that stand today and stay
 measures-allowance-taken-kind = land that the town's rule takes off for constraints, by kind
 measures-allowance-constrained = land that the town's rule takes off for constraints
 measures-allowance-taken = land that the town's rule takes off for streets that stand and for constraints

@@ -78,7 +78,7 @@ panels-history-back = What is drawn now takes the place of the steps after this 
 panels-history-begin = As it was opened
 panels-moment-name = Compare with this moment, named
 panels-moment-mark = Mark
-panels-moment-forget = No longer
+panels-moment-forget = Stop comparing
 panels-moment-compared = Compared with: { $name }.
 
 ## Ways to go on with a plan that this browser keeps no longer.

@@ -20,7 +20,7 @@ help-area =
 help-street =
     Elija una sección de calle y haga clic punto por punto; Intro termina, Retroceso quita un punto.
     El punto cae en calles, esquinas, ángulos rectos y manzanas iguales, y dice por qué; mantenga Alt para ponerlo libremente.
-    Escriba un largo o un ángulo para el tramo siguiente. Curva lo dobla, Trama de manzanas dibuja muchas calles a la vez, Cinta solo mide.
+    Escriba un largo o un ángulo para el tramo siguiente. Curva lo dobla, Cuadrícula dibuja muchas calles a la vez, Cinta solo mide.
 help-use =
     Elija un tipo de edificio y haga clic en suelo encerrado por calles: los lotes y edificios se trazan de inmediato. Arrastre para pintar varias manzanas.
     Haga clic cerca de un lado de una manzana para dar un tipo propio solo a ese lado.

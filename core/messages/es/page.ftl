@@ -249,7 +249,7 @@ page-node-heads = finales de calles sin salida contados
 page-node-left-out = contadas solo por otras reglas
 page-map-walk = A pie hasta: { $destination }
 page-map-said = Mapa: { $map }.
-page-share-of-homes = { $share } de viviendas
+page-share-of-homes = { $share } de las viviendas
 page-minutes = { $count } min
 # The pace of walking.
 page-at-pace = A { $pace }.

@@ -84,7 +84,7 @@ panels-history-back = Lo que se dibuje ahora ocupará el lugar de los pasos post
 panels-history-begin = Como se abrió
 panels-moment-name = Comparar con este momento, llamado
 panels-moment-mark = Marcar
-panels-moment-forget = Ya no
+panels-moment-forget = Dejar de comparar
 panels-moment-compared = Comparado con: { $name }.
 
 ## Ways to go on with a plan that this browser keeps no longer.

@@ -7,7 +7,7 @@
 //! streets that lie loose inside it, leave its outline as it is.
 //!
 //! Only a block with streets all round has an outline here: not one that the site boundary, or a path or alley at the
-//! drawing's edge, closes. Not seen: a neck narrower than its right-of-ways, which parts the land of a block in two.
+//! drawing's edge, closes. Not seen: a neck narrower than its rights-of-way, which parts the land of a block in two.
 
 use super::arrangement::Arrangement;
 use super::carriers::Carrier;

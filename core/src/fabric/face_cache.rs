@@ -1,6 +1,6 @@
 //! What a face is by itself, kept from one fabric to the next.
 //!
-//! A face's outline, its inner point and its land depend on its boundary, the right-of-ways along it and the constraints
+//! A face's outline, its inner point and its land depend on its boundary, the rights-of-way along it and the constraints
 //! near it, and on nothing else. All of that is written down as a list of integers, which is compared exactly: a face
 //! that has not changed costs one list and one comparison.
 
@@ -42,7 +42,7 @@ pub struct LandCache {
 
 /// Begins a loop of the boundary in a key; no coordinate and no width is as low.
 const LOOP: i32 = i32::MIN;
-/// Begins what a key adds where right-of-ways are kept for streets that are not there.
+/// Begins what a key adds where rights-of-way are kept for streets that are not there.
 const KEPT: i32 = i32::MIN + 2;
 /// Begins a constraint in a key.
 const CONSTRAINT: i32 = i32::MIN + 1;

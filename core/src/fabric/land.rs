@@ -1,11 +1,11 @@
-//! Buildable land of a face: what is left of it after half right-of-ways and land held back.
+//! Buildable land of a face: what is left of it after half rights-of-way and land held back.
 //!
 //! Definition: the face, less a strip of half the right-of-way along every street on its boundary (mitered where the
 //! strip turns, cut square across a half-width beyond the head of a dead end) and along a wider street that goes on
 //! beyond one of its corners, less constraint areas that may not be built upon. Everything is integer millimeters and integer boolean operations: the same land on every machine.
-//! A face is its right-of-ways, its land held back and its buildable land, and nothing else: the three sum to it exactly.
+//! A face is its rights-of-way, its land held back and its buildable land, and nothing else: the three sum to it exactly.
 //!
-//! Not counted: slopes, setbacks, easements nobody drew, and right-of-ways of streets that do not touch the face.
+//! Not counted: slopes, setbacks, easements nobody drew, and rights-of-way of streets that do not touch the face.
 
 use i_overlay::core::overlay::ShapeType;
 use i_overlay::core::overlay_rule::OverlayRule;
@@ -32,15 +32,15 @@ pub struct Land {
     pub twice_area_mm2: i128,
     /// Twice the area of the whole face in square millimeters.
     pub twice_face_mm2: i128,
-    /// Twice the area under right-of-ways kept for streets that are not there, in square millimeters: land that would be
+    /// Twice the area under rights-of-way kept for streets that are not there, in square millimeters: land that would be
     /// buildable without them.
     pub twice_kept_mm2: i128,
-    /// The face's land under constraints, outside of right-of-ways.
+    /// The face's land under constraints, outside of rights-of-way.
     pub constrained: ConstrainedLand,
 }
 
 impl Land {
-    /// Twice the face's land under right-of-ways, in square millimeters: what is neither buildable nor held back, with
+    /// Twice the face's land under rights-of-way, in square millimeters: what is neither buildable nor held back, with
     /// what is kept for streets that are not there.
     #[must_use]
     pub fn twice_right_of_way_mm2(&self) -> i128 {
@@ -371,7 +371,7 @@ pub fn land_of(key: &LandKey) -> Land {
     }
 }
 
-/// Twice the area that right-of-ways and the constraints marked as `taken` leave of a face, in square millimeters.
+/// Twice the area that rights-of-way and the constraints marked as `taken` leave of a face, in square millimeters.
 #[must_use]
 pub fn area_left_mm2(key: &LandKey, taken: &[bool]) -> i128 {
     twice_area_of(&left(key, taken))

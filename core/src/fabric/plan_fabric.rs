@@ -272,7 +272,7 @@ struct InSite {
 
 impl InSite {
     /// A face is in the site when an odd number of boundary edges lies between it and the outside. Without a boundary
-    /// the site is what streets enclose: every face along a street that is there, not those that only right-of-ways kept
+    /// the site is what streets enclose: every face along a street that is there, not those that only rights-of-way kept
     /// for streets to come go around.
     fn of(lines: &DrawnLines, arrangement: &Arrangement, carriers: &[Option<Carrier>]) -> Self {
         if lines.boundary.len() < 4 {

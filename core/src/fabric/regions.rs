@@ -116,7 +116,7 @@ pub struct Beyond {
 }
 
 impl Beyond {
-    /// Beyond the faces of a fabric: land enclosed by streets, right-of-ways of the streets around it, and land held
+    /// Beyond the faces of a fabric: land enclosed by streets, rights-of-way of the streets around it, and land held
     /// back are not there. Cost: the outer boundary of the drawing.
     #[must_use]
     pub fn of(fabric: &Fabric) -> Self {

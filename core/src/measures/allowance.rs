@@ -1,6 +1,6 @@
 //! Homes a town's rule allows: so many to the land that is left when shares of the land that holds back are taken off.
 //!
-//! Adjusted land is the site, less the right-of-ways of streets that stand, less a share of the land under each kind of
+//! Adjusted land is the site, less the rights-of-way of streets that stand, less a share of the land under each kind of
 //! constraint; below zero more is taken than there is, and none are allowed. The homes allowed are that land times homes
 //! by land, whole ones. The shares are those of one town's rule
 //! and may be chosen anew under the ids of [`share_id`]; homes by land differ from zone to zone, so they have none until
@@ -104,7 +104,7 @@ impl AllowanceInputs {
     }
 }
 
-/// Declares what a town's rule allows. Needs what [`super::land::declare`] declares; the right-of-ways are counted by
+/// Declares what a town's rule allows. Needs what [`super::land::declare`] declares; the rights-of-way are counted by
 /// [`super::streets::StreetInputs::of`].
 pub fn declare(graph: &mut GraphBuilder) {
     let _ = graph

@@ -1,7 +1,7 @@
 //! Densities, each with its land; floor-area ratio; how evenly homes are divided over types.
 //!
 //! Homes are those drawn as lots and the rough ones of soft areas. Three densities: on land of the whole site (what does
-//! not count in the site left out), on buildable land (right-of-ways left out, and what does not count as buildable), and
+//! not count in the site left out), on buildable land (rights-of-way left out, and what does not count as buildable), and
 //! on the land of lots with homes. A lot with homes above shops is a lot with homes whole.
 //!
 //! Floor-area ratio is gross floor area by the land of the lots it stands on, parked cars left out; for work, shops,

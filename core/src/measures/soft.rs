@@ -2,7 +2,7 @@
 //!
 //! Until its streets are drawn a soft area holds as many lots as its land usually makes: its land, the share of it given
 //! to a building type, the share of land that becomes lots when streets are taken off (uncertain, and the range says
-//! so), by the typical lot. Land of blocks with a use, right-of-ways and land held back are taken off before.
+//! so), by the typical lot. Land of blocks with a use, rights-of-way and land held back are taken off before.
 //!
 //! A block that lies in a soft area for the most part takes the area's program until it is given a use of its own. What
 //! counts as a block is decided by reach: the streets around a face must be long enough for its land, at the depth of the

@@ -141,7 +141,7 @@ mod tests {
         assert!(!without.left_out.contains(&head));
     }
 
-    /// The block within the ring, along right-of-ways: as long all round as the figure says.
+    /// The block within the ring, along rights-of-way: as long all round as the figure says.
     #[test]
     fn the_outline_of_the_longest_block_is_as_long_as_its_figure() {
         let study = ring();

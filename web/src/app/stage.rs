@@ -246,7 +246,11 @@ impl Stage {
             Map::Routes => self.scene.routes = detail_maps::routes(study),
             Map::Mix => self.scene.needs = detail_maps::mix(study),
             Map::Indirect => self.scene.fronts = detail_maps::fronts(study),
-            Map::Shared => self.scene.routes = alternatives::shared_streets(study),
+            Map::Shared => {
+                self.scene.routes = alternatives::shared_streets(study);
+                // What is built would stand between lines that are told by their width.
+                self.scene.is_bare = true;
+            }
             Map::Density | Map::Phases | Map::Sections | Map::Owners | Map::Ground | Map::Slope => {
                 // The legend is the panel's.
                 let _ = class_maps::lay(study, app.map(), &mut self.scene);

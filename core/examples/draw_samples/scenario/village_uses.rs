@@ -223,14 +223,8 @@ fn beyond_the_creek(sheet: &mut Sheet) -> Result<(), String> {
 fn places(sheet: &mut Sheet) -> Result<(), String> {
     let area = |outline: &[_]| free_points(outline).map(Footprint::Area);
     let point = |at| free_point(at).map(Footprint::Point);
-    // Where the streets' right-of-ways end.
-    let square = [
-        (-231.8, -100.3),
-        (-191.1, -139.7),
-        (-137.6, -130.2),
-        (-181.9, -91.2),
-        (-224.4, -53.8),
-    ];
+    // Where the streets end, to the meter.
+    let square = [(-232.0, -100.0), (-191.0, -140.0), (-138.0, -130.0), (-224.0, -54.0)];
     sheet.place(
         "Lantern Square",
         PlaceKind::Center,

@@ -16,7 +16,7 @@ fn constraint(held_by: HeldBy, says_no: &str, outline: Vec<PlanPoint>) -> Constr
     }
 }
 
-/// A face of 100 m by 80 m along streets of 20 m, so 80 m by 60 m between right-of-ways.
+/// A face of 100 m by 80 m along streets of 20 m, so 80 m by 60 m between rights-of-way.
 fn land(constraints: Vec<Constraint>) -> crate::fabric::land::Land {
     let ring = rectangle(0, 0, 100, 80);
     let segments: Vec<SourceSegment> = (0..4)
@@ -69,7 +69,7 @@ fn land_without_constraints_is_streets_and_buildable_land() {
 
 #[test]
 fn overlapping_constraints_are_counted_once_in_the_stated_order() {
-    // The floodplain is the western half, 30 m of it between right-of-ways; the creek takes 10 m by 60 m out of it.
+    // The floodplain is the western half, 30 m of it between rights-of-way; the creek takes 10 m by 60 m out of it.
     let land = land(vec![
         constraint(HeldBy::Floodplain, "bd", rectangle(-10, -10, 40, 90)),
         constraint(HeldBy::Water, "bdw", rectangle(20, -10, 30, 90)),

@@ -23,7 +23,7 @@ fn points(corners_m: &[(i32, i32)]) -> Vec<PlanPoint> {
     corners_m.iter().map(|&(x, y)| PlanPoint::new(x * M, y * M)).collect()
 }
 
-/// A block inside right-of-ways of 10 m to every side: its land, and every side as a front, from the corners of the
+/// A block inside rights-of-way of 10 m to every side: its land, and every side as a front, from the corners of the
 /// centerlines, counterclockwise.
 fn block(land_m: &[(i32, i32)], centerlines_m: &[(i32, i32)]) -> LotKey {
     let corners = points(centerlines_m);

@@ -9,7 +9,7 @@ fn place(kind: &str) -> usize {
     constraint_kinds().iter().position(|(id, _)| *id == kind).unwrap()
 }
 
-/// Case D-A17. Marshall Township, Pennsylvania, section 919, derived: 50 acres with 2 of right-of-ways, 5 of wetland, 4 of
+/// Case D-A17. Marshall Township, Pennsylvania, section 919, derived: 50 acres with 2 of rights-of-way, 5 of wetland, 4 of
 /// other floodplain, 5 of steep and 10 of moderately steep land are constrained by 17.0 acres; 33.0 are left, 74.25 homes
 /// at 2.25 to the acre, so 74. The moderately steep land stands under a kind of constraint whose share is set to 0.4.
 #[test]

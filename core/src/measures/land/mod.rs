@@ -9,7 +9,7 @@
 //! The site is what its boundary encloses. Without a boundary it is the land within streets, with the soft areas and
 //! places drawn beyond them.
 //!
-//! Not counted: slopes, setbacks, land beyond the site, and right-of-ways of streets that only pass near.
+//! Not counted: slopes, setbacks, land beyond the site, and rights-of-way of streets that only pass near.
 
 pub mod claims;
 

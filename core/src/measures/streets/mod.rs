@@ -86,7 +86,7 @@ pub struct StreetInputs {
     pub boundary_gaps: Vec<CountedPlace>,
     /// What streets are like to walk along and across.
     pub sides: StreetSides,
-    /// Land of right-of-ways of streets that stand today and stay, in square meters.
+    /// Land of rights-of-way of streets that stand today and stay, in square meters.
     pub standing_m2: f64,
     /// Street frontage in meters by what fronts.
     pub frontage_m: [f64; FRONTING],
@@ -323,7 +323,7 @@ fn east_west_um_of(fabric: &Fabric, link: u32, near_east_west: EastWest) -> u64 
     length_um
 }
 
-/// Land in the site of the right-of-ways of streets that stand today and stay: their length by half their width on every
+/// Land in the site of the rights-of-way of streets that stand today and stay: their length by half their width on every
 /// side that lies in the site. Where two of them cross their land is counted twice.
 fn standing_m2(document: &Document, alternative: AlternativeId, fabric: &Fabric, streets: &SiteStreets) -> f64 {
     let in_site = faces_in_site(fabric);

@@ -23,7 +23,7 @@ use crate::study::Study;
 
 /// The finest line on paper, in millimeters: strips, hatching.
 pub(super) const FINE_MM: f64 = 0.13;
-/// The ordinary line: edges of right-of-ways, outlines.
+/// The ordinary line: edges of rights-of-way, outlines.
 pub(super) const MEDIUM_MM: f64 = 0.25;
 /// The heaviest line: the site.
 pub(super) const HEAVY_MM: f64 = 0.6;
@@ -151,7 +151,7 @@ pub(super) struct Sheet {
 impl Sheet {
     /// The drawing of an open plan, with words sized for a scale of one to `scale`, and contours in a system of units.
     ///
-    /// Cost: a boolean operation for the right-of-ways and one for the carriageways.
+    /// Cost: a boolean operation for the rights-of-way and one for the carriageways.
     pub fn of(study: &Study, scale: f64, system: System) -> Self {
         let mut sheet = Self::default();
         land::add_ground(study, &mut sheet);

@@ -1,4 +1,4 @@
-//! Streets at true width: right-of-ways, planting, carriageways between curbs, lanes, center lines, trees.
+//! Streets at true width: rights-of-way, planting, carriageways between curbs, lanes, center lines, trees.
 
 use super::{FINE_MM, HEAVY_MM, Item, LayerId, Look, MEDIUM_MM, Sheet, Turn, filled, lined, rings};
 use crate::fabric::land::land_key;
@@ -121,7 +121,7 @@ fn built<'a>(ways: &'a [Way], profiles: &'a [Profile]) -> impl Iterator<Item = (
     held.filter_map(|way| Some((way, profiles.get(way.profile)?)))
 }
 
-/// The land under right-of-ways: what is taken of every enclosed area and of the land around them all.
+/// The land under rights-of-way: what is taken of every enclosed area and of the land around them all.
 fn right_of_ways(study: &Study) -> Vec<Vec<Ring>> {
     let fabric = study.fabric();
     let arrangement = &fabric.arrangement;
