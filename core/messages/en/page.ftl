@@ -110,6 +110,7 @@ page-field-text = Remark
 page-field-author = Table
 page-field-votes = Votes
 page-field-present = People present
+page-field-street-section = Street section
 page-field-status = Status
 page-field-street-owner = Owner
 page-field-outside = Lies

@@ -113,6 +113,7 @@ page-field-text = Observación
 page-field-author = Mesa
 page-field-votes = Votos
 page-field-present = Personas presentes
+page-field-street-section = Sección de calle
 page-field-status = Estado
 page-field-street-owner = Propietario
 page-field-outside = Se encuentra

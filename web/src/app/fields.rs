@@ -12,6 +12,7 @@ use super::editor::quantity::signed_number;
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
 use crate::tools::drafts::{self, CONSTRAINTS, PLACES};
+use crate::tools::usual_role;
 
 /// What can be typed or chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,6 +41,7 @@ pub enum Field {
     Author,
     Votes,
     Present,
+    StreetSection,
     Status,
     StreetOwner,
     Outside,
@@ -134,6 +136,7 @@ impl Field {
             Self::Author => say!("page-field-author"),
             Self::Votes => say!("page-field-votes"),
             Self::Present => say!("page-field-present"),
+            Self::StreetSection => say!("page-field-street-section"),
             Self::Status => say!("page-field-status"),
             Self::StreetOwner => say!("page-field-street-owner"),
             Self::Outside => say!("page-field-outside"),
@@ -210,6 +213,18 @@ fn one_of(words: &[&str], chosen: usize) -> Value {
     Value::Choice(words.iter().map(|word| (*word).to_owned()).collect(), chosen)
 }
 
+/// The sections of the palette, and which of them a street is built to; one that the palette lacks is no name after them.
+fn section(document: &Document, street: &Street) -> Value {
+    let sections = &document.street_sections;
+    let mut names: Vec<String> = sections.values().map(|section| section.name.clone()).collect();
+    let place = sections.keys().position(|id| *id == street.section);
+    let place = place.unwrap_or_else(|| {
+        names.push(String::new());
+        names.len() - 1
+    });
+    Value::Choice(names, place)
+}
+
 /// What a mark is called, as a heading.
 #[must_use]
 pub fn title(mark: &Mark) -> &'static str {
@@ -242,6 +257,7 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
     let mut fields = match mark {
         Mark::Street(street) => vec![
             Field::Name.shown(text(&street.name)),
+            Field::StreetSection.shown(section(document, street)),
             Field::Status.shown(one_of(
                 &[
                     say!("page-status-existing"),
@@ -363,6 +379,14 @@ pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Op
         return Some(());
     }
     match (mark, field) {
+        (Mark::Street(street), Field::StreetSection) => {
+            let (id, section) = document.street_sections.iter().nth(place()?)?;
+            // What it does in the network follows its section, as when it is drawn.
+            if street.section != *id {
+                street.section = *id;
+                street.role = usual_role(section);
+            }
+        }
         (Mark::Street(street), Field::Status) => street.status = *STATUSES.get(place()?)?,
         (Mark::Street(street), Field::StreetOwner) => street.owner = *STREET_OWNERS.get(place()?)?,
         (Mark::Street(street), Field::Outside) => street.is_outside = place()? == 1,
