@@ -122,6 +122,8 @@ page-field-latitude = Latitude, north
 page-field-longitude = Longitude, east
 page-field-phase-name = Phase name
 page-field-asked = Program
+# Where things that are selected together hold unlike values.
+page-different = Different
 page-unit-square-feet = ft²
 page-unit-acres = acres
 
@@ -136,6 +138,7 @@ page-title-barrier = Barrier
 page-title-crossing = Crossing
 page-title-outside = Outside context
 page-title-note = Note
+page-title-together = All that is selected
 page-field-parcel-label = Label, never a person's name
 
 ## Headings of the column of figures.

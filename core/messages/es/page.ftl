@@ -125,6 +125,8 @@ page-field-latitude = Latitud, norte
 page-field-longitude = Longitud, este
 page-field-phase-name = Nombre de la etapa
 page-field-asked = Programa
+# Where things that are selected together hold unlike values.
+page-different = Valores distintos
 page-unit-square-feet = ft²
 page-unit-acres = acres
 
@@ -139,6 +141,7 @@ page-title-barrier = Barrera
 page-title-crossing = Cruce
 page-title-outside = Entorno exterior
 page-title-note = Nota
+page-title-together = Todo lo seleccionado
 page-field-parcel-label = Etiqueta, nunca el nombre de una persona
 
 ## Headings of the column of figures.

@@ -360,8 +360,11 @@ pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Op
     if field == Field::Phase {
         // The first phase is where everything is that names none.
         let place = place()?;
-        let phase = document.phases.keys().nth(place).copied().filter(|_| place > 0);
-        *phase_of(mark)? = phase;
+        let chosen = *document.phases.keys().nth(place)?;
+        let phase = phase_of(mark)?;
+        if phase.map_or(place > 0, |held| held != chosen) {
+            *phase = Some(chosen).filter(|_| place > 0);
+        }
         return Some(());
     }
     if field == Field::Name {
@@ -476,6 +479,37 @@ pub fn heading_with(heading: &Heading, field: Field, text: &str) -> Option<Headi
         _ => return None,
     }
     Some(heading)
+}
+
+/// The choices that all of these marks have. Where they differ, that is chosen, after the others.
+#[must_use]
+pub fn of_marks(document: &Document, marks: &[&Mark]) -> Vec<FieldShown> {
+    let Some((first, others)) = marks.split_first() else {
+        return Vec::new();
+    };
+    let mut fields = of_mark(document, first);
+    fields.retain_mut(|shown| {
+        let field = shown.field;
+        let Value::Choice(names, place) = &mut shown.value else {
+            return false;
+        };
+        let chosen = place.to_string();
+        let mut is_same = true;
+        let has_field = |mark: &&Mark| {
+            let mut after = (*mark).clone();
+            let has_field = put(document, &mut after, field, &chosen).is_some();
+            is_same &= after == **mark;
+            has_field
+        };
+        // Unlike things have kinds of unlike lists.
+        let is_shared = field != Field::Kind && others.iter().all(has_field);
+        if !is_same {
+            *place = names.len();
+            names.push(say!("page-different").to_owned());
+        }
+        is_shared
+    });
+    fields
 }
 
 #[cfg(test)]

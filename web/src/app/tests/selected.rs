@@ -67,3 +67,130 @@ fn a_drawn_street_gets_another_street_section() {
     }
     assert_eq!(*app.study().document(), before);
 }
+
+/// Drags from one corner to another with the select tool.
+fn draw_box(app: &mut App, from: (f64, f64), to: (f64, f64)) {
+    app.choose_tool(ToolKind::Select);
+    let (from, to) = (pointer(app, from.0, from.1), pointer(app, to.0, to.1));
+    app.handle(Event::Move(from));
+    app.handle(Event::Down(from, Button::Primary));
+    app.handle(Event::Move(to));
+    app.handle(Event::Up(to));
+}
+
+fn shift_click(app: &mut App, x_m: f64, y_m: f64) {
+    let mut pointer = pointer(app, x_m, y_m);
+    pointer.modifiers.shift = true;
+    app.handle(Event::Down(pointer, Button::Primary));
+    app.handle(Event::Up(pointer));
+}
+
+fn fields_shown(app: &App) -> Vec<Field> {
+    app.forms().details.iter().map(|shown| shown.field).collect()
+}
+
+/// Two streets and three across between them, with homes on both blocks.
+fn with_ladder() -> App {
+    let mut app = app();
+    draw(&mut app, &[(-150.0, -50.0), (150.0, -50.0)]);
+    draw(&mut app, &[(-150.0, 50.0), (150.0, 50.0)]);
+    draw(&mut app, &[(-100.0, -50.0), (-100.0, 50.0)]);
+    draw(&mut app, &[(0.0, -50.0), (0.0, 50.0)]);
+    draw(&mut app, &[(100.0, -50.0), (100.0, 50.0)]);
+    app.choose_tool(ToolKind::Use);
+    click(&mut app, -50.0, 0.0);
+    click(&mut app, 50.0, 0.0);
+    app
+}
+
+#[test]
+fn streets_selected_together_get_a_street_section_in_one_step() {
+    let mut app = with_ladder();
+    app.choose_tool(ToolKind::Select);
+    click(&mut app, 50.0, -50.0);
+    choose(&mut app, Field::StreetSection, "Boulevard");
+    shift_click(&mut app, 50.0, 50.0);
+    assert_eq!(app.picked().len(), 2);
+    let shared = [Field::StreetSection, Field::Status, Field::StreetOwner, Field::Outside];
+    assert_eq!(
+        fields_shown(&app),
+        shared,
+        "no name for two, no phase where there is one"
+    );
+    assert!(app.forms().is_selected);
+    assert_eq!(chosen(&app, Field::StreetSection).as_deref(), Some("Different"));
+    assert_eq!(chosen(&app, Field::Status).as_deref(), Some("New"));
+    let before = app.study().document().clone();
+    let Value::Choice(names, place) = &app.forms().details[0].value else {
+        panic!("it is chosen")
+    };
+    app.set_field(Field::StreetSection, &place.to_string());
+    assert_eq!(names.len(), place + 1);
+    assert_eq!(*app.study().document(), before, "to differ can not be chosen");
+    choose(&mut app, Field::StreetSection, "Lane");
+    for id in app.picked() {
+        assert_eq!(
+            (street(&app, id.0).section, street(&app, id.0).role),
+            (StreetSectionId(4), StreetRole::Lane)
+        );
+    }
+    assert_eq!(chosen(&app, Field::StreetSection).as_deref(), Some("Lane"));
+    choose(&mut app, Field::StreetOwner, "Private");
+    app.undo();
+    app.undo();
+    assert_eq!(*app.study().document(), before, "each is one step");
+}
+
+#[test]
+fn a_box_takes_the_blocks_in_it_and_phases_are_set_for_all() {
+    let mut app = with_ladder();
+    app.add_phase();
+    app.add_phase();
+    draw_box(&mut app, (-120.0, -70.0), (20.0, 70.0));
+    let count = |app: &App, is_wanted: fn(&Mark) -> bool| {
+        let mark = |id: &MarkId| app.study().document().mark(app.study().alternative(), *id);
+        app.picked()
+            .iter()
+            .filter_map(mark)
+            .filter(|mark| is_wanted(mark))
+            .count()
+    };
+    assert_eq!(
+        count(&app, |mark| mark.as_street().is_some()),
+        2,
+        "the two across in it"
+    );
+    assert_eq!(
+        count(&app, |mark| mark.as_use().is_some()),
+        1,
+        "and the block between them"
+    );
+    assert_eq!(fields_shown(&app), [Field::Phase], "what a street and a block share");
+    assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Phase 1"));
+    choose(&mut app, Field::Phase, "Phase 2");
+    assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Phase 2"));
+    shift_click(&mut app, 50.0, 0.0);
+    assert_eq!(
+        count(&app, |mark| mark.as_use().is_some()),
+        2,
+        "a block is added by Shift"
+    );
+    assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Different"));
+    choose(&mut app, Field::Phase, "Phase 1");
+    assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Phase 1"));
+    let before = app.study().document().clone();
+    click(&mut app, -50.0, 0.0);
+    shift_click(&mut app, 50.0, 0.0);
+    assert_eq!(app.selected_words().as_deref(), Some("2 things selected"));
+    assert_eq!(app.selection_shown(), None, "blocks alone are not moved");
+    assert!(app.forms().is_selected);
+    assert_eq!(app.forms().about, "2 things selected");
+    press(&mut app, Key::Character('d'));
+    press(&mut app, Key::Character('m'));
+    press(&mut app, Key::Character(']'));
+    assert_eq!(*app.study().document(), before);
+    press(&mut app, Key::Delete);
+    assert_eq!(value(&app, "homes.count"), "0 homes");
+    app.undo();
+    assert_eq!(*app.study().document(), before);
+}

@@ -220,7 +220,7 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
 pub fn grip_of_marks(ids: &[MarkId], copies: Option<MarkId>, sight: &Sight<'_>) -> Option<Grip> {
     let ground = ground(ids, sight.drawn()?);
     let found = ids.iter().filter_map(|id| Some((*id, ground.marks.get(id)?.clone())));
-    let marks: Vec<(MarkId, Mark)> = found.collect();
+    let marks: Vec<(MarkId, Mark)> = found.filter(|(_, mark)| mark.as_use().is_none()).collect();
     (!marks.is_empty()).then_some(Grip::Marks { marks, ground, copies })
 }
 
