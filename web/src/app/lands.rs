@@ -25,5 +25,6 @@ pub fn land_at(fabric: &Fabric, point: PlanPoint) -> Option<Land> {
         use_mark: face.use_mark,
         land_m2: face.land_m2().round() as u32,
         sides: sides.collect(),
+        is_on_site_boundary: face.sides.iter().any(|side| side.street.is_none()),
     })
 }

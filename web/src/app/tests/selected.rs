@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::app::fields::{Field, Value};
+use hobnail_core::plan::land::{Fronting, SideUse, UseMark};
 use hobnail_core::plan::street::{Street, StreetRole};
 use hobnail_core::plan::{Document, StreetSectionId};
 
@@ -193,4 +194,85 @@ fn a_box_takes_the_blocks_in_it_and_phases_are_set_for_all() {
     assert_eq!(value(&app, "homes.count"), "0 homes");
     app.undo();
     assert_eq!(*app.study().document(), before);
+}
+
+/// Four blocks of homes west of the middle, one with shops along a side.
+fn with_four_blocks() -> App {
+    let mut app = app();
+    for y in [-60.0, 0.0, 60.0] {
+        draw(&mut app, &[(-180.0, y), (-20.0, y)]);
+    }
+    for x in [-180.0, -100.0, -20.0] {
+        draw(&mut app, &[(x, -60.0), (x, 60.0)]);
+    }
+    app.choose_tool(ToolKind::Use);
+    for (x, y) in [(-140.0, -30.0), (-60.0, -30.0), (-140.0, 30.0), (-60.0, 30.0)] {
+        click(&mut app, x, y);
+    }
+    let mut document = app.study().document().clone();
+    let alternative = app.study().alternative();
+    let marks = &mut document.alternatives.get_mut(&alternative).expect("it is there").marks;
+    let fabric = app.study().fabric();
+    let face = fabric.face_at(PlanPoint::new(-60_000, 30_000)).expect("a block");
+    let (street, hand) = face.sides.iter().find_map(|side| side.street).expect("a side");
+    let side = SideUse {
+        street: fabric.lines.streets[street as usize].mark,
+        hand,
+        at: PlanPoint::new(-60_000, 60_000),
+        fronting: Fronting::Front,
+        building_type: None,
+        shopfront: true,
+        stories: Some(2),
+        setback_mm: None,
+    };
+    let Some(Mark::Use(held)) = face.use_mark.and_then(|id| marks.get_mut(&id)) else {
+        panic!("it is painted")
+    };
+    held.sides.push(side);
+    app.replace(document).expect("it opens");
+    app
+}
+
+#[test]
+fn a_copied_neighborhood_has_as_many_homes_as_the_first() {
+    let mut app = with_four_blocks();
+    let before = app.study().document().clone();
+    let homes = |app: &App| {
+        let words = value(app, "homes.count");
+        words
+            .split(' ')
+            .next()
+            .and_then(|count| count.parse::<u32>().ok())
+            .expect("a number")
+    };
+    let once = homes(&app);
+    assert!(once >= 12, "{once}");
+    draw_box(&mut app, (-195.0, -75.0), (-5.0, 75.0));
+    assert_eq!(app.picked().len(), 10, "six streets and four blocks");
+    press(&mut app, Key::Character('d'));
+    let at = pointer(&app, 20.0, -60.0);
+    app.handle(Event::Move(at));
+    assert_eq!(homes(&app), 2 * once, "numbers move with it");
+    app.handle(Event::Down(at, Button::Primary));
+    app.handle(Event::Up(at));
+    assert_eq!(homes(&app), 2 * once);
+    assert_eq!(app.picked().len(), 10, "the copies are selected");
+    let uses = |app: &App| -> Vec<UseMark> {
+        let marks = &app.study().document().alternatives[&app.study().alternative()].marks;
+        marks.values().filter_map(Mark::as_use).cloned().collect()
+    };
+    let (shops, copied): (Vec<UseMark>, Vec<UseMark>) = uses(&app)
+        .into_iter()
+        .filter(|held| !held.sides.is_empty())
+        .partition(|held| held.anchor.x_mm < 0);
+    assert_eq!((shops.len(), copied.len()), (1, 1));
+    let (first, copy) = (&shops[0].sides[0], &copied[0].sides[0]);
+    assert_eq!((copy.hand, copy.shopfront, copy.stories), (first.hand, true, Some(2)));
+    assert_ne!(copy.street, first.street);
+    assert!(app.picked().contains(&copy.street));
+    assert_eq!(faults(app.study().document()), faults(&before));
+    app.undo();
+    assert_eq!(*app.study().document(), before, "one step");
+    app.redo();
+    assert_eq!(homes(&app), 2 * once);
 }

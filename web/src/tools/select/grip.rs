@@ -6,7 +6,7 @@ use hobnail_core::plan::street::Street;
 use hobnail_core::plan::{Alternative, Edit, Footprint, Mark, MarkId, PlanPoint, PlanVector, Vertex};
 
 use super::junction::Corner;
-use super::many::ground;
+use super::many::{enclosed, ground};
 use crate::tools::drawing::{Quantity, Sentence, sentence};
 use crate::tools::snap::{self, Snap};
 use crate::tools::{At, Label, Selection, Sight, corners, near, shape};
@@ -215,12 +215,15 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
     }
 }
 
-/// What holds these marks whole, or copies of them; `None` where none of them is there.
+/// What holds these marks whole, or copies of them with the uses of the blocks that they enclose; `None` where none of them is there.
 #[must_use]
 pub fn grip_of_marks(ids: &[MarkId], copies: Option<MarkId>, sight: &Sight<'_>) -> Option<Grip> {
     let ground = ground(ids, sight.drawn()?);
     let found = ids.iter().filter_map(|id| Some((*id, ground.marks.get(id)?.clone())));
-    let marks: Vec<(MarkId, Mark)> = found.filter(|(_, mark)| mark.as_use().is_none()).collect();
+    let mut marks: Vec<(MarkId, Mark)> = found.filter(|(_, mark)| mark.as_use().is_none()).collect();
+    if copies.is_some() {
+        marks.extend(enclosed(ids, sight));
+    }
     (!marks.is_empty()).then_some(Grip::Marks { marks, ground, copies })
 }
 

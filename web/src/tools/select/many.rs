@@ -30,6 +30,18 @@ fn land_of(id: MarkId, mark: &Mark, sight: &Sight<'_>) -> Option<Land> {
     (land.use_mark == Some(id)).then_some(land)
 }
 
+/// The uses of blocks whose boundary is some of these streets and nothing else.
+pub(super) fn enclosed(streets: &[MarkId], sight: &Sight<'_>) -> Vec<(MarkId, Mark)> {
+    let marks = sight.drawn().into_iter().flat_map(|alternative| &alternative.marks);
+    let held = marks.filter(|(id, mark)| {
+        land_of(**id, mark, sight).is_some_and(|land| {
+            let mut sides = land.sides.iter();
+            !land.is_on_site_boundary && sides.all(|side| streets.contains(&side.street))
+        })
+    });
+    held.map(|(id, mark)| (*id, mark.clone())).collect()
+}
+
 /// The selection with a mark more, or without it where it was selected.
 pub(super) fn toggled(id: MarkId, sight: &Sight<'_>) -> Vec<MarkId> {
     let mut ids = chosen(sight);
