@@ -246,6 +246,13 @@ pub fn title(mark: &Mark) -> &'static str {
 /// The fields of a mark.
 #[must_use]
 pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
+    of_marks(document, mark, &[])
+}
+
+/// The fields of a mark; with others only the choices that all of them have. Where they differ, that is chosen, after
+/// what can be.
+#[must_use]
+pub fn of_marks(document: &Document, mark: &Mark, others: &[&Mark]) -> Vec<FieldShown> {
     let units = document.settings.units;
     let number = |field: Field, unit: Unit, stored: u32| field.shown(unit.number(f64::from(stored), units));
     let flag = |field: Field, is_on: bool| field.shown(Value::Flag(is_on));
@@ -342,8 +349,34 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
             number(Field::Present, Unit::Count, note.present),
         ],
     };
-    // One phase is no choice.
-    fields.retain(|shown| shown.field != Field::Phase || document.phases.len() > 1);
+    fields.retain_mut(|shown| {
+        let field = shown.field;
+        // One phase is no choice.
+        if field == Field::Phase && document.phases.len() < 2 {
+            return false;
+        }
+        if others.is_empty() {
+            return true;
+        }
+        let Value::Choice(names, place) = &mut shown.value else {
+            return false;
+        };
+        let chosen = place.to_string();
+        let mut differs = false;
+        for other in others {
+            let mut after = (*other).clone();
+            // Unlike things have kinds of unlike lists.
+            if field == Field::Kind || put(document, &mut after, field, &chosen).is_none() {
+                return false;
+            }
+            differs |= after != **other;
+        }
+        if differs {
+            *place = names.len();
+            names.push(say!("page-different").to_owned());
+        }
+        true
+    });
     if let (Mark::Parcel(_), Some(label)) = (mark, fields.first_mut()) {
         say!("page-field-parcel-label").clone_into(&mut label.words);
     }
@@ -479,37 +512,6 @@ pub fn heading_with(heading: &Heading, field: Field, text: &str) -> Option<Headi
         _ => return None,
     }
     Some(heading)
-}
-
-/// The choices that all of these marks have. Where they differ, that is chosen, after the others.
-#[must_use]
-pub fn of_marks(document: &Document, marks: &[&Mark]) -> Vec<FieldShown> {
-    let Some((first, others)) = marks.split_first() else {
-        return Vec::new();
-    };
-    let mut fields = of_mark(document, first);
-    fields.retain_mut(|shown| {
-        let field = shown.field;
-        let Value::Choice(names, place) = &mut shown.value else {
-            return false;
-        };
-        let chosen = place.to_string();
-        let mut is_same = true;
-        let has_field = |mark: &&Mark| {
-            let mut after = (*mark).clone();
-            let has_field = put(document, &mut after, field, &chosen).is_some();
-            is_same &= after == **mark;
-            has_field
-        };
-        // Unlike things have kinds of unlike lists.
-        let is_shared = field != Field::Kind && others.iter().all(has_field);
-        if !is_same {
-            *place = names.len();
-            names.push(say!("page-different").to_owned());
-        }
-        is_shared
-    });
-    fields
 }
 
 #[cfg(test)]

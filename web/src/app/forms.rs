@@ -63,10 +63,8 @@ impl App {
             if let Some(hobnail_core::plan::Footprint::Area(outline)) = shape::of(mark) {
                 forms.about = sized(&outline);
             }
-        } else if !self.spoken_of().is_empty() {
-            let held = |id| document.mark(self.study.alternative(), id);
-            let marks: Vec<&Mark> = self.spoken_of().into_iter().filter_map(held).collect();
-            forms.details = fields::of_marks(document, &marks);
+        } else if let [first, others @ ..] = self.marks_together().as_slice() {
+            forms.details = fields::of_marks(document, first, others);
             say!("page-title-together").clone_into(&mut forms.title);
             if self.selection_shown().is_none() {
                 // Nothing else stands there that says what it is.
@@ -102,6 +100,12 @@ impl App {
     fn selected_mark(&self) -> Option<&Mark> {
         let id = self.selection?.mark();
         self.study.document().mark(self.study.alternative(), id)
+    }
+
+    /// The marks that are selected together.
+    fn marks_together(&self) -> Vec<&Mark> {
+        let held = |id| self.study.document().mark(self.study.alternative(), id);
+        self.spoken_of().into_iter().filter_map(held).collect()
     }
 
     /// The marks whose fields are shown.

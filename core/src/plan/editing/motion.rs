@@ -118,7 +118,7 @@ pub fn bounds(marks: &[(MarkId, Mark)]) -> Option<(PlanPoint, PlanPoint)> {
 /// place while that is within 20 m, and is let go beyond. A mirrored street runs the other way, so that its left stays
 /// what it was; streets that stay and hold on to it come back too, with holds on the same places.
 /// The use of land goes with its block and stays as it is; a copy of one lies where its land does after the motion, with
-/// its sides along the copies of their streets.
+/// its sides along the copies of their streets where those are copied too.
 /// Cost: linear in the vertices, times those of each street held.
 #[must_use]
 pub fn moved(
@@ -150,12 +150,10 @@ pub fn moved(
         each_point(&mut mark, &mut |point| *point = motion.point(*point));
         if let (Mark::Use(copy), Some(_)) = (&mut mark, copy_ids) {
             copy.anchor = motion.point(copy.anchor);
-            copy.sides.retain_mut(|side| {
-                let street = new_id(side.street);
-                side.street = street.unwrap_or(side.street);
+            for side in &mut copy.sides {
+                side.street = new_id(side.street).unwrap_or(side.street);
                 side.at = motion.point(side.at);
-                street.is_some()
-            });
+            }
         }
         if let Mark::Street(street) = &mut mark {
             for vertex in &mut street.line {

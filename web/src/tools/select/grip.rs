@@ -220,7 +220,7 @@ pub fn grip(selection: Selection, alone: bool, sight: &Sight<'_>) -> Option<Grip
 pub fn grip_of_marks(ids: &[MarkId], copies: Option<MarkId>, sight: &Sight<'_>) -> Option<Grip> {
     let ground = ground(ids, sight.drawn()?);
     let found = ids.iter().filter_map(|id| Some((*id, ground.marks.get(id)?.clone())));
-    let mut marks: Vec<(MarkId, Mark)> = found.filter(|(_, mark)| mark.as_use().is_none()).collect();
+    let mut marks: Vec<(MarkId, Mark)> = found.collect();
     if copies.is_some() {
         marks.extend(enclosed(ids, sight));
     }

@@ -32,14 +32,16 @@ fn land_of(id: MarkId, mark: &Mark, sight: &Sight<'_>) -> Option<Land> {
 
 /// The uses of blocks whose boundary is some of these streets and nothing else.
 pub(super) fn enclosed(streets: &[MarkId], sight: &Sight<'_>) -> Vec<(MarkId, Mark)> {
-    let marks = sight.drawn().into_iter().flat_map(|alternative| &alternative.marks);
-    let held = marks.filter(|(id, mark)| {
-        land_of(**id, mark, sight).is_some_and(|land| {
-            let mut sides = land.sides.iter();
-            !land.is_on_site_boundary && sides.all(|side| streets.contains(&side.street))
-        })
-    });
-    held.map(|(id, mark)| (*id, mark.clone())).collect()
+    let mut uses = Vec::new();
+    for (id, mark) in sight.drawn().into_iter().flat_map(|alternative| &alternative.marks) {
+        let Some(land) = land_of(*id, mark, sight) else {
+            continue;
+        };
+        if !land.is_on_site_boundary && land.sides.iter().all(|side| streets.contains(&side.street)) {
+            uses.push((*id, mark.clone()));
+        }
+    }
+    uses
 }
 
 /// The selection with a mark more, or without it where it was selected.
@@ -58,13 +60,13 @@ pub(super) fn inside(one: PlanPoint, other: PlanPoint, is_adding: bool, sight: &
     let is_between = |at: i32, one: i32, other: i32| at >= one.min(other) && at <= one.max(other);
     for (id, mark) in sight.drawn().into_iter().flat_map(|alternative| &alternative.marks) {
         let (mut has_points, mut is_inside) = (false, true);
-        let mut look_at = |point: &mut PlanPoint| {
+        let look_at: &mut dyn FnMut(&mut PlanPoint) = &mut |point| {
             has_points = true;
             is_inside &= is_between(point.x_mm, one.x_mm, other.x_mm) && is_between(point.y_mm, one.y_mm, other.y_mm);
         };
         match land_of(*id, mark, sight) {
             Some(mut land) => land.outline.iter_mut().for_each(look_at),
-            None => each_point(&mut mark.clone(), &mut look_at),
+            None => each_point(&mut mark.clone(), look_at),
         }
         if has_points && is_inside && !ids.contains(id) {
             ids.push(*id);
@@ -89,7 +91,7 @@ pub(super) fn middle(marks: &[(MarkId, Mark)]) -> Option<PlanPoint> {
     PlanPoint::mean_of(&[least, most])
 }
 
-/// The given marks and every street they hold on to, apart from the rest: a preview must not change what they stand on.
+/// The given marks but uses of land, and every street they hold on to, apart from the rest: a preview must not change what they stand on.
 pub(super) fn ground(ids: &[MarkId], alternative: &Alternative) -> Alternative {
     let mut ground = Alternative {
         name: String::new(),
@@ -97,7 +99,7 @@ pub(super) fn ground(ids: &[MarkId], alternative: &Alternative) -> Alternative {
         marks: OrderedMap::new(),
     };
     for id in ids {
-        let Some(mark) = alternative.marks.get(id) else {
+        let Some(mark) = alternative.marks.get(id).filter(|mark| mark.as_use().is_none()) else {
             continue;
         };
         for held in mark.as_street().map_or_else(Vec::new, ties_of) {

@@ -229,8 +229,8 @@ fn a_copied_use_lies_in_the_copy_of_its_block_and_faces_the_copies_of_its_street
             .collect();
         let at = |x_mm: i32| PlanPoint::new(x_mm, y_mm);
         // A mirrored street runs the other way, so that its left stays what it was.
-        let expected = [(20, Hand::Right, at(xs[0])), (21, Hand::Left, at(xs[1]))];
-        assert_eq!(sides, expected, "a side along a street that is not copied is none");
+        assert_eq!(sides[..2], [(20, Hand::Right, at(xs[0])), (21, Hand::Left, at(xs[1]))]);
+        assert_eq!(sides[2].0, 1, "that street is not copied");
         let again = after(&document, &[2, 3, 9], &motion, None);
         assert_eq!(
             again.mark(ALTERNATIVE, MarkId(9)),
