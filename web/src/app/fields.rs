@@ -215,13 +215,17 @@ fn one_of(words: &[&str], chosen: usize) -> Value {
 
 /// The sections of the palette, and which of them a street is built to; one that the palette lacks is no name after them.
 fn section(document: &Document, street: &Street) -> Value {
-    let sections = &document.street_sections;
-    let mut names: Vec<String> = sections.values().map(|section| section.name.clone()).collect();
-    let place = sections.keys().position(|id| *id == street.section);
-    let place = place.unwrap_or_else(|| {
+    let mut names = Vec::new();
+    let mut place = document.street_sections.len();
+    for (id, section) in &document.street_sections {
+        if *id == street.section {
+            place = names.len();
+        }
+        names.push(section.name.clone());
+    }
+    if place == names.len() {
         names.push(String::new());
-        names.len() - 1
-    });
+    }
     Value::Choice(names, place)
 }
 
@@ -249,17 +253,27 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
     of_marks(document, mark, &[])
 }
 
-/// The fields of a mark; with others only the choices that all of them have. Where they differ, that is chosen, after
-/// what can be.
+/// Whether a mark selected with others takes part only in what it has: blocks come along with the streets around them.
+pub const fn is_left_out(mark: &Mark) -> bool {
+    matches!(mark, Mark::Use(_))
+}
+
+/// The fields of a mark; with others only the choices that all of them have but those left out. Where they differ, that
+/// is chosen, after what can be.
 #[must_use]
 pub fn of_marks(document: &Document, mark: &Mark, others: &[&Mark]) -> Vec<FieldShown> {
     let units = document.settings.units;
     let number = |field: Field, unit: Unit, stored: u32| field.shown(unit.number(f64::from(stored), units));
     let flag = |field: Field, is_on: bool| field.shown(Value::Flag(is_on));
     let phase = |phase: Option<PhaseId>| {
-        let place = phase.and_then(|phase| document.phases.keys().position(|id| *id == phase));
-        let names = document.phases.values().map(|phase| phase.name.clone()).collect();
-        Field::Phase.shown(Value::Choice(names, place.unwrap_or_default()))
+        let (mut names, mut place) = (Vec::new(), 0);
+        for (id, held) in &document.phases {
+            if phase == Some(*id) {
+                place = names.len();
+            }
+            names.push(held.name.clone());
+        }
+        Field::Phase.shown(Value::Choice(names, place))
     };
     let mut fields = match mark {
         Mark::Street(street) => vec![
@@ -291,11 +305,15 @@ pub fn of_marks(document: &Document, mark: &Mark, others: &[&Mark]) -> Vec<Field
         Mark::Use(held) => vec![phase(held.phase)],
         Mark::SoftArea(area) => {
             let first = area.program.first().map(|portion| portion.building_type);
-            let types = &document.building_types;
-            let place = types.keys().position(|id| Some(*id) == first);
-            let names = types.values().map(|held| held.name.clone()).collect();
+            let (mut names, mut place) = (Vec::new(), 0);
+            for (id, held) in &document.building_types {
+                if first == Some(*id) {
+                    place = names.len();
+                }
+                names.push(held.name.clone());
+            }
             vec![
-                Field::Use.shown(Value::Choice(names, place.unwrap_or_default())),
+                Field::Use.shown(Value::Choice(names, place)),
                 number(Field::Intensity, Unit::Share, area.intensity_ppm),
                 phase(area.phase),
             ]
@@ -365,8 +383,9 @@ pub fn of_marks(document: &Document, mark: &Mark, others: &[&Mark]) -> Vec<Field
         let mut differs = false;
         for other in others {
             let mut after = (*other).clone();
+            let is_put = put(document, &mut after, field, &chosen).is_some();
             // Unlike things have kinds of unlike lists.
-            if field == Field::Kind || put(document, &mut after, field, &chosen).is_none() {
+            if field == Field::Kind || !(is_put || is_left_out(other)) {
                 return false;
             }
             differs |= after != **other;

@@ -102,10 +102,18 @@ impl App {
         self.study.document().mark(self.study.alternative(), id)
     }
 
-    /// The marks that are selected together.
+    /// The marks that are selected together, one first that has all fields where there is any.
     fn marks_together(&self) -> Vec<&Mark> {
-        let held = |id| self.study.document().mark(self.study.alternative(), id);
-        self.spoken_of().into_iter().filter_map(held).collect()
+        let mut marks: Vec<&Mark> = Vec::new();
+        for id in self.spoken_of() {
+            marks.extend(self.study.document().mark(self.study.alternative(), id));
+            if let [first, .., last] = marks.as_mut_slice()
+                && fields::is_left_out(first)
+            {
+                std::mem::swap(first, last);
+            }
+        }
+        marks
     }
 
     /// The marks whose fields are shown.
@@ -226,7 +234,10 @@ impl App {
                 for id in ids {
                     let held = document.mark(alternative, id)?;
                     let mut mark = held.clone();
-                    fields::put(document, &mut mark, field, text)?;
+                    let put = fields::put(document, &mut mark, field, text);
+                    if put.is_none() && !fields::is_left_out(held) {
+                        return None;
+                    }
                     if mark != *held {
                         edits.push(Edit::mark(document, alternative, id, Some(mark)));
                     }

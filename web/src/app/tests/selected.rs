@@ -166,7 +166,14 @@ fn a_box_takes_the_blocks_in_it_and_phases_are_set_for_all() {
         1,
         "and the block between them"
     );
-    assert_eq!(fields_shown(&app), [Field::Phase], "what a street and a block share");
+    let all = [
+        Field::StreetSection,
+        Field::Status,
+        Field::StreetOwner,
+        Field::Outside,
+        Field::Phase,
+    ];
+    assert_eq!(fields_shown(&app), all, "the block leaves what streets share");
     assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Phase 1"));
     choose(&mut app, Field::Phase, "Phase 2");
     assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Phase 2"));
@@ -179,8 +186,20 @@ fn a_box_takes_the_blocks_in_it_and_phases_are_set_for_all() {
     assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Different"));
     choose(&mut app, Field::Phase, "Phase 1");
     assert_eq!(chosen(&app, Field::Phase).as_deref(), Some("Phase 1"));
+    let uses = |app: &App| -> Vec<Mark> {
+        let marks = &app.study().document().alternatives[&app.study().alternative()].marks;
+        marks.values().filter(|mark| mark.as_use().is_some()).cloned().collect()
+    };
+    let painted = uses(&app);
+    choose(&mut app, Field::Status, "Existing");
+    assert_eq!(chosen(&app, Field::Status).as_deref(), Some("Existing"));
+    assert_eq!(uses(&app), painted);
     let before = app.study().document().clone();
     click(&mut app, -50.0, 0.0);
+    shift_click(&mut app, 50.0, -50.0);
+    assert_eq!(fields_shown(&app), all, "whichever was selected first");
+    shift_click(&mut app, 50.0, -50.0);
+    assert_eq!(app.forms().title, "Block", "one is left, and selected as if pressed");
     shift_click(&mut app, 50.0, 0.0);
     assert_eq!(app.selected_words().as_deref(), Some("2 things selected"));
     assert_eq!(app.selection_shown(), None, "blocks alone are not moved");

@@ -18,9 +18,13 @@ pub fn chosen(sight: &Sight<'_>) -> Vec<MarkId> {
 
 /// Those of the selected marks that can be moved. The use of land can not: it goes with its block.
 pub(super) fn movable(sight: &Sight<'_>) -> Vec<MarkId> {
-    let mut ids = chosen(sight);
-    let mark = |id: &MarkId| sight.drawn()?.marks.get(id);
-    ids.retain(|id| mark(id).and_then(Mark::as_use).is_none());
+    let mut ids = Vec::new();
+    for id in chosen(sight) {
+        let mark = sight.document.mark(sight.alternative, id);
+        if mark.and_then(Mark::as_use).is_none() {
+            ids.push(id);
+        }
+    }
     ids
 }
 
@@ -65,7 +69,11 @@ pub(super) fn inside(one: PlanPoint, other: PlanPoint, is_adding: bool, sight: &
             is_inside &= is_between(point.x_mm, one.x_mm, other.x_mm) && is_between(point.y_mm, one.y_mm, other.y_mm);
         };
         match land_of(*id, mark, sight) {
-            Some(mut land) => land.outline.iter_mut().for_each(look_at),
+            Some(land) => {
+                for mut point in land.outline {
+                    look_at(&mut point);
+                }
+            }
             None => each_point(&mut mark.clone(), look_at),
         }
         if has_points && is_inside && !ids.contains(id) {
