@@ -11,7 +11,7 @@ help-first =
 help-select =
     Click what is drawn to select it; with Shift, or by a box on empty ground, select more.
     Drag a corner or the whole, a street that stands today once it is selected; a dot in the middle of a run becomes a corner.
-    The card beside the rail moves, turns, mirrors, sets off, cuts and joins what is selected.
+    The card beside the rail moves, turns, mirrors, sets off, cuts and joins what is selected, and gives all of it one street section or phase.
     The arrow keys move it a little, with Shift farther. Delete deletes it; undo brings it back.
 help-area =
     Choose what the outline is: the site, a soft area, land that something holds back, a parcel, what lies outside.

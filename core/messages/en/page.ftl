@@ -112,6 +112,7 @@ page-field-text = Remark
 page-field-author = Table
 page-field-votes = Votes
 page-field-present = People present
+page-field-street-section = Street section
 page-field-status = Status
 page-field-street-owner = Owner
 page-field-outside = Lies
@@ -123,6 +124,8 @@ page-field-latitude = Latitude, north
 page-field-longitude = Longitude, east
 page-field-phase-name = Phase name
 page-field-asked = Program
+# Where things that are selected together hold unlike values.
+page-different = Different
 page-unit-square-feet = ft²
 page-unit-acres = acres
 
@@ -137,6 +140,7 @@ page-title-barrier = Barrier
 page-title-crossing = Crossing
 page-title-outside = Outside context
 page-title-note = Note
+page-title-together = All that is selected
 page-field-parcel-label = Label, never a person's name
 
 ## Headings of the column of figures.

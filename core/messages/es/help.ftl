@@ -11,7 +11,7 @@ help-first =
 help-select =
     Haga clic en lo dibujado para elegirlo; con Mayús, o con un recuadro en terreno vacío, elija más.
     Arrastre una esquina o todo el trazo (una calle que hoy existe, una vez elegida); un punto a mitad de un tramo se vuelve esquina.
-    La tarjeta junto a las herramientas mueve, gira, refleja, desplaza, corta y une lo elegido.
+    La tarjeta junto a las herramientas mueve, gira, refleja, desplaza, corta y une lo elegido, y le da a todo una misma sección de calle o etapa.
     Las flechas lo mueven un poco; con Mayús, más lejos. Suprimir lo elimina; deshacer lo recupera.
 help-area =
     Elija qué es el contorno: el sitio, un área tentativa, suelo con una restricción, una parcela o lo que queda fuera.

@@ -115,6 +115,7 @@ page-field-text = Observación
 page-field-author = Mesa
 page-field-votes = Votos
 page-field-present = Personas presentes
+page-field-street-section = Sección de calle
 page-field-status = Estado
 page-field-street-owner = Propietario
 page-field-outside = Se encuentra
@@ -126,6 +127,8 @@ page-field-latitude = Latitud, norte
 page-field-longitude = Longitud, este
 page-field-phase-name = Nombre de la etapa
 page-field-asked = Programa
+# Where things that are selected together hold unlike values.
+page-different = Valores distintos
 page-unit-square-feet = ft²
 page-unit-acres = acres
 
@@ -140,6 +143,7 @@ page-title-barrier = Barrera
 page-title-crossing = Cruce
 page-title-outside = Entorno exterior
 page-title-note = Nota
+page-title-together = Todo lo seleccionado
 page-field-parcel-label = Etiqueta, nunca el nombre de una persona
 
 ## Headings of the column of figures.

@@ -21,6 +21,7 @@ mod moments;
 mod moving;
 mod offline;
 mod remarks;
+mod selection;
 mod sharing;
 mod site;
 mod touch;

@@ -81,6 +81,7 @@ impl App {
         let alone = match ids.as_slice() {
             [id] => match document.mark(self.study.alternative(), *id) {
                 Some(Mark::Street(_)) => Some(Selection::Street(*id)),
+                Some(Mark::Use(_)) => Some(Selection::Use(*id)),
                 Some(mark) => shape::of(mark).map(|_| Selection::Place(*id)),
                 None => None,
             },
@@ -100,15 +101,24 @@ impl App {
         if let Some(selection) = self.selection {
             return Some(words::selected(&self.study, selection));
         }
-        let (streets, others) = self.picked_counts();
+        let [streets, uses, others] = self.picked_counts();
+        let others = uses + others;
         (streets + others > 0).then(|| words::together(streets, others))
     }
 
-    fn picked_counts(&self) -> (usize, usize) {
+    /// How many of the marks selected together are streets, uses of land, and others.
+    fn picked_counts(&self) -> [usize; 3] {
         let (document, alternative) = (self.study.document(), self.study.alternative());
-        let marks = self.picked.iter().filter_map(|id| document.mark(alternative, *id));
-        let streets = marks.filter(|mark| mark.as_street().is_some()).count();
-        (streets, self.picked.len() - streets)
+        let mut counts = [0; 3];
+        for mark in self.picked.iter().filter_map(|id| document.mark(alternative, *id)) {
+            let [streets, uses, others] = &mut counts;
+            match mark {
+                Mark::Street(_) => *streets += 1,
+                Mark::Use(_) => *uses += 1,
+                _ => *others += 1,
+            }
+        }
+        counts
     }
 
     /// What the panel of the selection shows; `None` where it has nothing to offer.
@@ -121,7 +131,11 @@ impl App {
             Some(Selection::Use(_)) => return None,
             Some(Selection::Street(_) | Selection::Vertex(..)) => (1, 1),
             Some(Selection::Place(_)) => (1, 0),
-            None => (self.picked.len(), self.picked_counts().0),
+            None => match self.picked_counts() {
+                // The use of land goes with its block.
+                [0, _, 0] => return None,
+                [streets, _, others] => (streets + others, streets),
+            },
         };
         let words = self.selected_words()?;
         let all = Command::ALL.into_iter();

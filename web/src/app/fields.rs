@@ -12,6 +12,7 @@ use super::editor::quantity::signed_number;
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
 use crate::tools::drafts::{self, CONSTRAINTS, PLACES};
+use crate::tools::usual_role;
 
 /// What can be typed or chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,6 +41,7 @@ pub enum Field {
     Author,
     Votes,
     Present,
+    StreetSection,
     Status,
     StreetOwner,
     Outside,
@@ -134,6 +136,7 @@ impl Field {
             Self::Author => say!("page-field-author"),
             Self::Votes => say!("page-field-votes"),
             Self::Present => say!("page-field-present"),
+            Self::StreetSection => say!("page-field-street-section"),
             Self::Status => say!("page-field-status"),
             Self::StreetOwner => say!("page-field-street-owner"),
             Self::Outside => say!("page-field-outside"),
@@ -210,6 +213,22 @@ fn one_of(words: &[&str], chosen: usize) -> Value {
     Value::Choice(words.iter().map(|word| (*word).to_owned()).collect(), chosen)
 }
 
+/// The sections of the palette, and which of them a street is built to; one that the palette lacks is no name after them.
+fn section(document: &Document, street: &Street) -> Value {
+    let mut names = Vec::new();
+    let mut place = document.street_sections.len();
+    for (id, section) in &document.street_sections {
+        if *id == street.section {
+            place = names.len();
+        }
+        names.push(section.name.clone());
+    }
+    if place == names.len() {
+        names.push(String::new());
+    }
+    Value::Choice(names, place)
+}
+
 /// What a mark is called, as a heading.
 #[must_use]
 pub fn title(mark: &Mark) -> &'static str {
@@ -231,17 +250,35 @@ pub fn title(mark: &Mark) -> &'static str {
 /// The fields of a mark.
 #[must_use]
 pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
+    of_marks(document, mark, &[])
+}
+
+/// Whether a mark selected with others takes part only in what it has: blocks come along with the streets around them.
+pub const fn is_left_out(mark: &Mark) -> bool {
+    matches!(mark, Mark::Use(_))
+}
+
+/// The fields of a mark; with others only the choices that all of them have but those left out. Where they differ, that
+/// is chosen, after what can be.
+#[must_use]
+pub fn of_marks(document: &Document, mark: &Mark, others: &[&Mark]) -> Vec<FieldShown> {
     let units = document.settings.units;
     let number = |field: Field, unit: Unit, stored: u32| field.shown(unit.number(f64::from(stored), units));
     let flag = |field: Field, is_on: bool| field.shown(Value::Flag(is_on));
     let phase = |phase: Option<PhaseId>| {
-        let place = phase.and_then(|phase| document.phases.keys().position(|id| *id == phase));
-        let names = document.phases.values().map(|phase| phase.name.clone()).collect();
-        Field::Phase.shown(Value::Choice(names, place.unwrap_or_default()))
+        let (mut names, mut place) = (Vec::new(), 0);
+        for (id, held) in &document.phases {
+            if phase == Some(*id) {
+                place = names.len();
+            }
+            names.push(held.name.clone());
+        }
+        Field::Phase.shown(Value::Choice(names, place))
     };
     let mut fields = match mark {
         Mark::Street(street) => vec![
             Field::Name.shown(text(&street.name)),
+            Field::StreetSection.shown(section(document, street)),
             Field::Status.shown(one_of(
                 &[
                     say!("page-status-existing"),
@@ -268,11 +305,15 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
         Mark::Use(held) => vec![phase(held.phase)],
         Mark::SoftArea(area) => {
             let first = area.program.first().map(|portion| portion.building_type);
-            let types = &document.building_types;
-            let place = types.keys().position(|id| Some(*id) == first);
-            let names = types.values().map(|held| held.name.clone()).collect();
+            let (mut names, mut place) = (Vec::new(), 0);
+            for (id, held) in &document.building_types {
+                if first == Some(*id) {
+                    place = names.len();
+                }
+                names.push(held.name.clone());
+            }
             vec![
-                Field::Use.shown(Value::Choice(names, place.unwrap_or_default())),
+                Field::Use.shown(Value::Choice(names, place)),
                 number(Field::Intensity, Unit::Share, area.intensity_ppm),
                 phase(area.phase),
             ]
@@ -326,8 +367,35 @@ pub fn of_mark(document: &Document, mark: &Mark) -> Vec<FieldShown> {
             number(Field::Present, Unit::Count, note.present),
         ],
     };
-    // One phase is no choice.
-    fields.retain(|shown| shown.field != Field::Phase || document.phases.len() > 1);
+    fields.retain_mut(|shown| {
+        let field = shown.field;
+        // One phase is no choice.
+        if field == Field::Phase && document.phases.len() < 2 {
+            return false;
+        }
+        if others.is_empty() {
+            return true;
+        }
+        let Value::Choice(names, place) = &mut shown.value else {
+            return false;
+        };
+        let chosen = place.to_string();
+        let mut differs = false;
+        for other in others {
+            let mut after = (*other).clone();
+            let is_put = put(document, &mut after, field, &chosen).is_some();
+            // Unlike things have kinds of unlike lists.
+            if field == Field::Kind || !(is_put || is_left_out(other)) {
+                return false;
+            }
+            differs |= after != **other;
+        }
+        if differs {
+            *place = names.len();
+            names.push(say!("page-different").to_owned());
+        }
+        true
+    });
     if let (Mark::Parcel(_), Some(label)) = (mark, fields.first_mut()) {
         say!("page-field-parcel-label").clone_into(&mut label.words);
     }
@@ -344,8 +412,11 @@ pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Op
     if field == Field::Phase {
         // The first phase is where everything is that names none.
         let place = place()?;
-        let phase = document.phases.keys().nth(place).copied().filter(|_| place > 0);
-        *phase_of(mark)? = phase;
+        let chosen = *document.phases.keys().nth(place)?;
+        let phase = phase_of(mark)?;
+        if phase.map_or(place > 0, |held| held != chosen) {
+            *phase = Some(chosen).filter(|_| place > 0);
+        }
         return Some(());
     }
     if field == Field::Name {
@@ -363,6 +434,14 @@ pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Op
         return Some(());
     }
     match (mark, field) {
+        (Mark::Street(street), Field::StreetSection) => {
+            let (id, section) = document.street_sections.iter().nth(place()?)?;
+            // What it does in the network follows its section, as when it is drawn.
+            if street.section != *id {
+                street.section = *id;
+                street.role = usual_role(section);
+            }
+        }
         (Mark::Street(street), Field::Status) => street.status = *STATUSES.get(place()?)?,
         (Mark::Street(street), Field::StreetOwner) => street.owner = *STREET_OWNERS.get(place()?)?,
         (Mark::Street(street), Field::Outside) => street.is_outside = place()? == 1,

@@ -1,7 +1,7 @@
 //! What is typed or chosen about the plan and what is drawn on it, as steps of one edit each; and where a person begins.
 
 use hobnail_core::plan::document::Phase;
-use hobnail_core::plan::{Edit, Mark, MarkKind, PhaseId};
+use hobnail_core::plan::{Edit, Mark, MarkId, MarkKind, PhaseId};
 use hobnail_core::say;
 
 use super::fields::{self, Field, FieldShown, phase_of};
@@ -63,6 +63,14 @@ impl App {
             if let Some(hobnail_core::plan::Footprint::Area(outline)) = shape::of(mark) {
                 forms.about = sized(&outline);
             }
+        } else if let [first, others @ ..] = self.marks_together().as_slice() {
+            forms.details = fields::of_marks(document, first, others);
+            say!("page-title-together").clone_into(&mut forms.title);
+            if self.selection_shown().is_none() {
+                // Nothing else stands there that says what it is.
+                forms.about = self.selected_words().unwrap_or_default();
+            }
+            forms.is_selected = !forms.details.is_empty() || !forms.about.is_empty();
         } else if let Some(draft) = self.draft(kind) {
             fields::title(draft).clone_into(&mut forms.title);
             forms.details = fields::of_mark(document, draft);
@@ -92,6 +100,29 @@ impl App {
     fn selected_mark(&self) -> Option<&Mark> {
         let id = self.selection?.mark();
         self.study.document().mark(self.study.alternative(), id)
+    }
+
+    /// The marks that are selected together, one first that has all fields where there is any.
+    fn marks_together(&self) -> Vec<&Mark> {
+        let mut marks: Vec<&Mark> = Vec::new();
+        for id in self.spoken_of() {
+            marks.extend(self.study.document().mark(self.study.alternative(), id));
+            if let [first, .., last] = marks.as_mut_slice()
+                && fields::is_left_out(first)
+            {
+                std::mem::swap(first, last);
+            }
+        }
+        marks
+    }
+
+    /// The marks whose fields are shown.
+    fn spoken_of(&self) -> Vec<MarkId> {
+        match self.selection {
+            Some(selection) => vec![selection.mark()],
+            None if self.tool.kind() == ToolKind::Select => self.picked.clone(),
+            None => Vec::new(),
+        }
     }
 
     const fn draft(&self, kind: ToolKind) -> Option<&Mark> {
@@ -186,13 +217,9 @@ impl App {
                     after: program::with(&document.program, what, asked),
                 }
             }
-            field => match self.selected_mark().cloned() {
-                Some(mut mark) => {
-                    fields::put(document, &mut mark, field, text)?;
-                    let id = self.selection?.mark();
-                    Edit::mark(document, self.study.alternative(), id, Some(mark))
-                }
-                None => {
+            field => {
+                let ids = self.spoken_of();
+                if ids.is_empty() {
                     let mut mark = self.draft(self.tool.kind())?.clone();
                     fields::put(document, &mut mark, field, text)?;
                     match self.tool.kind() {
@@ -202,10 +229,29 @@ impl App {
                     self.changes.hand = true;
                     return Some(());
                 }
-            },
+                let alternative = self.study.alternative();
+                let mut edits = Vec::new();
+                for id in ids {
+                    let held = document.mark(alternative, id)?;
+                    let mut mark = held.clone();
+                    let put = fields::put(document, &mut mark, field, text);
+                    if put.is_none() && !fields::is_left_out(held) {
+                        return None;
+                    }
+                    if mark != *held {
+                        edits.push(Edit::mark(document, alternative, id, Some(mark)));
+                    }
+                }
+                self.change_field(field, edits);
+                return Some(());
+            }
         };
-        self.step_with(&say!("page-step-change", field = lowercase(field.words())), vec![edit]);
+        self.change_field(field, vec![edit]);
         Some(())
+    }
+
+    fn change_field(&mut self, field: Field, edits: Vec<Edit>) {
+        self.step_with(&say!("page-step-change", field = lowercase(field.words())), edits);
     }
 
     /// Adds a phase after the others.

@@ -20,10 +20,12 @@ pub fn land_at(fabric: &Fabric, point: PlanPoint) -> Option<Land> {
             half_width_mm: f64::from(street.right_of_way_mm) / 2.0,
         })
     });
+    let sides: Vec<LandSide> = sides.collect();
     Some(Land {
         outline: face.outline.first().cloned().unwrap_or_default(),
         use_mark: face.use_mark,
         land_m2: face.land_m2().round() as u32,
-        sides: sides.collect(),
+        is_on_site_boundary: sides.len() < face.sides.len(),
+        sides,
     })
 }

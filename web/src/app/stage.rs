@@ -483,7 +483,11 @@ fn hand(app: &App) -> Vec<Layer> {
     }
     for id in app.picked() {
         let mark = study.document().mark(study.alternative(), *id);
-        layers.extend(mark.and_then(one_of_many).map(|one| overlay::selection(&one)));
+        let one = match mark {
+            Some(Mark::Use(held)) => Some(Selected::Use(held, app.points_of(*id))),
+            other => other.and_then(one_of_many),
+        };
+        layers.extend(one.map(|one| overlay::selection(&one)));
     }
     let units = app.units();
     layers.extend(app.circle_at().map(|at| drafted::circle(at, units)));

@@ -518,6 +518,7 @@ fn cautions_stand_apart_from_what_is_left_open() {
     assert!(cautions[0].place.is_some());
 }
 
+mod selected;
 mod site_first;
 
 #[test]

@@ -92,6 +92,8 @@ pub struct Land {
     pub land_m2: u32,
     /// Its sides along streets.
     pub sides: Vec<LandSide>,
+    /// Whether it ends at the site's boundary somewhere, where no street is.
+    pub is_on_site_boundary: bool,
 }
 
 /// A side of enclosed land: the run of its boundary along one hand of one street.

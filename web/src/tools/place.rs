@@ -405,6 +405,7 @@ mod tests {
             use_mark: None,
             land_m2: 4_000,
             sides: Vec::new(),
+            is_on_site_boundary: false,
         }]);
         let inputs = [Input::Down(at(70_000, 30_000)), Input::Up(at(70_000, 30_000))];
         assert_eq!(placed(&scene, &inputs), Footprint::Area(outline));

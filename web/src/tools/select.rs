@@ -237,14 +237,13 @@ fn take(at: At, sight: &Sight<'_>) -> (State, Vec<Step>) {
         pressed,
     };
     if at.modifiers.shift {
-        let picked = pick(at.point, sight).filter(|picked| !matches!(picked, Selection::Use(_)));
-        return (boxing(picked.map(Selection::mark)), Vec::new());
+        return (boxing(pick(at.point, sight).map(Selection::mark)), Vec::new());
     }
     if let Some(grip) = special_grip(at.point, sight).or_else(|| grip::corner_of_selected(at.point, sight)) {
         return (pressed(grip), Vec::new());
     }
     let picked = pick(at.point, sight);
-    if let Some(id) = picked.map(Selection::mark)
+    if let Some(Selection::Street(id) | Selection::Place(id)) = picked
         && sight.picked.contains(&id)
         && let Some(grip) = grip_of_marks(sight.picked, None, sight)
     {

@@ -333,6 +333,7 @@ mod tests {
                     side(2, Hand::Right, 2),
                     side(west_street, Hand::Right, 3),
                 ],
+                is_on_site_boundary: false,
             }
         };
         let mut scene = Scene::with(&[

@@ -1,4 +1,5 @@
 use super::*;
+use hobnail_core::plan::StreetSectionId;
 use hobnail_core::plan::projection::GeographicPoint;
 
 fn document() -> Document {
@@ -62,6 +63,24 @@ fn every_field_of_every_mark_is_put_back_as_it_was_typed() {
             );
         }
     }
+}
+
+#[test]
+fn a_street_whose_section_is_lost_names_none_and_takes_another() {
+    let document = document();
+    let mut lost = crate::tools::fixtures::street(&[(0, 0), (90_000, 0)]);
+    lost.section = StreetSectionId(99);
+    let mut mark = Mark::Street(lost);
+    let shown = of_mark(&document, &mark).into_iter();
+    let shown = shown.map(|shown| (shown.field, shown.value)).nth(1).expect("a section");
+    let (Field::StreetSection, Value::Choice(names, place)) = shown else {
+        panic!("{shown:?}")
+    };
+    assert_eq!(names[place], "");
+    let typed = place.to_string();
+    assert_eq!(put(&document, &mut mark, Field::StreetSection, &typed), None);
+    put(&document, &mut mark, Field::StreetSection, "0").expect("the first section");
+    assert_eq!(mark.as_street().map(|street| street.section), Some(StreetSectionId(0)));
 }
 
 #[test]

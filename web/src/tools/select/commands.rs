@@ -9,7 +9,7 @@ use hobnail_core::plan::{Alternative, Edit, Mark, MarkId, PlanPoint, PlanVector,
 use hobnail_core::say;
 
 use super::grip::grip_of_marks;
-use super::many::{chosen, middle};
+use super::many::{middle, movable};
 use super::{State, picked_up};
 use crate::tools::near::{self, Foot};
 use crate::tools::snap::holds_on;
@@ -96,7 +96,7 @@ impl Command {
 /// The next state and steps of a command's key; `None` where it can not be done.
 pub(super) fn by_key(key: char, sight: &Sight<'_>) -> Option<(State, Vec<Step>)> {
     let command = Command::ALL.into_iter().find(|command| command.key() == key)?;
-    let ids = chosen(sight);
+    let ids = movable(sight);
     let alternative = sight.drawn()?;
     let street = |id: &MarkId| alternative.marks.get(id).and_then(Mark::as_street);
     let streets: Vec<(MarkId, &Street)> = ids.iter().filter_map(|id| Some((*id, street(id)?))).collect();
@@ -145,7 +145,7 @@ fn gesture(label: Label, edits: Vec<Edit>, selected: Vec<MarkId>) -> Vec<Step> {
 #[must_use]
 pub fn nudge(by: PlanVector, sight: &Sight<'_>) -> Option<Vec<Step>> {
     let Some(Selection::Vertex(id, index)) = sight.selection else {
-        return moved(&chosen(sight), &|_| Motion::shift(by), Label::MoveSelection, sight);
+        return moved(&movable(sight), &|_| Motion::shift(by), Label::MoveSelection, sight);
     };
     let alternative = sight.drawn()?;
     let mut street = alternative.marks.get(&id)?.as_street()?.clone();

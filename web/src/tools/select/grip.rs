@@ -6,7 +6,7 @@ use hobnail_core::plan::street::{Status, Street};
 use hobnail_core::plan::{Alternative, Edit, Footprint, Mark, MarkId, PlanPoint, PlanVector, Vertex};
 
 use super::junction::Corner;
-use super::many::ground;
+use super::many::{enclosed, ground};
 use crate::tools::drawing::{Quantity, Sentence, sentence};
 use crate::tools::snap::{self, Snap};
 use crate::tools::{At, Label, Selection, Sight, corners, near, shape};
@@ -221,12 +221,15 @@ fn stands_today(mark: &Mark) -> bool {
     mark.as_street().is_some_and(|street| street.status != Status::New)
 }
 
-/// What holds these marks whole, or copies of them; `None` where none of them is there.
+/// What holds these marks whole, or copies of them with the uses of the blocks that they enclose; `None` where none of them is there.
 #[must_use]
 pub fn grip_of_marks(ids: &[MarkId], copies: Option<MarkId>, sight: &Sight<'_>) -> Option<Grip> {
     let ground = ground(ids, sight.drawn()?);
     let found = ids.iter().filter_map(|id| Some((*id, ground.marks.get(id)?.clone())));
-    let marks: Vec<(MarkId, Mark)> = found.collect();
+    let mut marks: Vec<(MarkId, Mark)> = found.collect();
+    if copies.is_some() {
+        marks.extend(enclosed(ids, sight));
+    }
     (!marks.is_empty()).then_some(Grip::Marks { marks, ground, copies })
 }
 

@@ -186,3 +186,56 @@ fn bounds_span_all_marks() {
     );
     assert_eq!(bounds(&[]), None);
 }
+
+#[test]
+fn a_copied_use_lies_in_the_copy_of_its_block_and_faces_the_copies_of_its_streets() {
+    use crate::plan::land::{Fronting, Hand, SideUse, UseMark};
+    let mut document = plan();
+    let side = |street: u32, hand, x_mm: i32| SideUse {
+        street: MarkId(street),
+        hand,
+        at: PlanPoint::new(x_mm, 60_000),
+        fronting: Fronting::Front,
+        building_type: None,
+        shopfront: true,
+        stories: Some(2),
+        setback_mm: None,
+    };
+    let painted = UseMark {
+        anchor: PlanPoint::new(100_000, 50_000),
+        program: Vec::new(),
+        land_m2: 4_000,
+        sides: vec![
+            side(2, Hand::Right, 50_000),
+            side(3, Hand::Left, 150_000),
+            side(1, Hand::Left, 0),
+        ],
+        phase: None,
+    };
+    let marks = &mut document.alternatives.get_mut(&ALTERNATIVE).unwrap().marks;
+    marks.insert(MarkId(9), Mark::Use(painted.clone()));
+    let shift = Motion::shift(PlanVector::new(0, 500_000));
+    let mirror = Motion::mirror(PlanPoint::new(100_000, 0), true);
+    for (motion, xs, y_mm) in [(shift, [50_000, 150_000], 560_000), (mirror, [150_000, 50_000], 60_000)] {
+        let copied = after(&document, &[2, 3, 9], &motion, Some(MarkId(20)));
+        let found = |id: u32| copied.mark(ALTERNATIVE, MarkId(id)).and_then(Mark::as_use).unwrap();
+        assert_eq!(found(9), &painted, "the original stays");
+        let copy = found(22);
+        assert_eq!(copy.anchor, PlanPoint::new(100_000, y_mm - 10_000));
+        let sides: Vec<_> = copy
+            .sides
+            .iter()
+            .map(|side| (side.street.0, side.hand, side.at))
+            .collect();
+        let at = |x_mm: i32| PlanPoint::new(x_mm, y_mm);
+        // A mirrored street runs the other way, so that its left stays what it was.
+        assert_eq!(sides[..2], [(20, Hand::Right, at(xs[0])), (21, Hand::Left, at(xs[1]))]);
+        assert_eq!(sides[2].0, 1, "that street is not copied");
+        let again = after(&document, &[2, 3, 9], &motion, None);
+        assert_eq!(
+            again.mark(ALTERNATIVE, MarkId(9)),
+            Some(&Mark::Use(painted.clone())),
+            "it goes with its block"
+        );
+    }
+}

@@ -1,7 +1,7 @@
 use super::*;
-use crate::tools::ToolKind;
 use crate::tools::drawing::Quantity;
 use crate::tools::select::commands::{Command, nudge};
+use crate::tools::{Land, LandSide, ToolKind};
 use hobnail_core::plan::land::{Fronting, Hand, SideUse};
 use hobnail_core::plan::{PlanVector, Tie};
 
@@ -359,4 +359,102 @@ fn a_drag_with_snapping_off_lands_on_the_grid_alone() {
     let (_, steps) = run(&mut scene, &drag);
     let end = street_of(&scene.after(&steps), 3).line[1];
     assert_eq!((end.point, end.tie), (PlanPoint::new(60_000, 79_100), None));
+}
+
+/// A block of 50 by 80 m between four streets of which two run on, and the use painted on it.
+fn block() -> Scene {
+    let p = PlanPoint::new;
+    let corners = [p(0, 0), p(50_000, 0), p(50_000, 80_000), p(0, 80_000)];
+    let land = Land {
+        outline: corners.to_vec(),
+        use_mark: Some(MarkId(8)),
+        land_m2: 4_000,
+        sides: [1, 3, 2, 4]
+            .map(|street| LandSide {
+                street: MarkId(street),
+                hand: Hand::Left,
+                run: Vec::new(),
+                half_width_mm: 8_000.0,
+            })
+            .to_vec(),
+        is_on_site_boundary: false,
+    };
+    let mut scene = ladder().with_lands(vec![land]);
+    scene.put(4, Mark::Street(street(&[(0, 0), (0, 80_000)])));
+    scene.put(8, Mark::Use(use_mark(25_000, 40_000, 3)));
+    scene
+}
+
+#[test]
+fn a_block_is_copied_with_its_use_where_all_its_streets_are() {
+    for (streets, is_enclosed) in [(vec![1, 2, 3, 4], true), (vec![1, 2, 3], false), (vec![4], false)] {
+        for is_use_picked in [false, true] {
+            let mut scene = block();
+            scene.picked = streets.iter().copied().map(MarkId).collect();
+            if is_use_picked {
+                scene.picked.push(MarkId(8));
+            }
+            let (_, steps) = run(
+                &mut scene,
+                &[
+                    Input::Key(Key::Character('d')),
+                    Input::Move(at(300_000, 200_000)),
+                    Input::Key(Key::Enter),
+                ],
+            );
+            assert!(is_one_gesture(&steps));
+            let marks = &scene.after(&steps).alternatives[&DRAWN].marks;
+            let uses: Vec<u32> = marks
+                .iter()
+                .filter(|(_, mark)| mark.as_use().is_some())
+                .map(|(id, _)| id.0)
+                .collect();
+            let copy = 9 + streets.len() as u32;
+            assert_eq!(uses, if is_enclosed { vec![8, copy] } else { vec![8] }, "{streets:?}");
+        }
+    }
+}
+
+#[test]
+fn a_block_that_ends_at_the_site_is_not_copied() {
+    let mut scene = block();
+    let mut land = scene.lands.clone();
+    land[0].is_on_site_boundary = true;
+    scene = scene.with_lands(land);
+    scene.picked = (1..=4).map(MarkId).collect();
+    let (_, steps) = run(
+        &mut scene,
+        &[Input::Key(Key::Character('d')), Input::Move(at(300_000, 0))],
+    );
+    assert_eq!(scene.after(&steps).alternatives[&DRAWN].marks.len(), 9);
+}
+
+#[test]
+fn the_use_of_land_is_selected_with_its_land_and_moved_with_its_block() {
+    let mut scene = block();
+    let drag = |to: i32| {
+        [
+            Input::Down(at(-5_000, -5_000)),
+            Input::Move(at(to, 90_000)),
+            Input::Up(at(to, 90_000)),
+        ]
+    };
+    assert_eq!(PICKED(&run(&mut scene, &drag(55_000)).1), Some(vec![3, 4, 8]));
+    assert_eq!(
+        PICKED(&run(&mut scene, &drag(45_000)).1),
+        Some(vec![4]),
+        "its land is not in it"
+    );
+    scene.picked = vec![MarkId(4)];
+    let mut press = at(25_000, 40_000);
+    press.modifiers.shift = true;
+    let click = [Input::Down(press), Input::Up(press)];
+    assert_eq!(PICKED(&run(&mut scene, &click).1), Some(vec![4, 8]));
+    scene.picked = vec![MarkId(8)];
+    for letter in ['d', 'm', '[', 'x'] {
+        assert_eq!(key(&mut scene, letter), (State::Resting, Vec::new()), "{letter}");
+    }
+    let (state, steps) = run(&mut scene, &[Input::Down(at(25_000, 40_000))]);
+    assert!(matches!(state, State::Boxing { .. }), "a box may begin on it");
+    assert_eq!(steps, [Step::Select(Some(Selection::Use(MarkId(8))))]);
 }
