@@ -92,6 +92,8 @@ pub struct Land {
     pub land_m2: u32,
     /// Its sides along streets.
     pub sides: Vec<LandSide>,
+    /// Whether all of its boundary runs along streets, and none of it along the edge of the site alone.
+    pub is_among_streets: bool,
 }
 
 /// A side of enclosed land: the run of its boundary along one hand of one street.

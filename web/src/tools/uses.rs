@@ -324,6 +324,7 @@ mod tests {
                 half_width_mm: 8_000.0,
             };
             Land {
+                is_among_streets: true,
                 outline: corners.to_vec(),
                 use_mark,
                 land_m2: 5_000,
