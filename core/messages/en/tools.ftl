@@ -125,7 +125,7 @@ tools-snap-parallel = parallel to street
 tools-snap-guides = guides cross
 tools-snap-equal-block = equal block
 tools-snap-typed = as typed
-tools-snap-grid = 0.1 m
+tools-snap-free = free
 
 ## What the street tool waits for.
 

@@ -125,7 +125,7 @@ tools-snap-parallel = paralela a la calle
 tools-snap-guides = cruce de guías
 tools-snap-equal-block = manzana igual
 tools-snap-typed = según lo escrito
-tools-snap-grid = 0.1 m
+tools-snap-free = libre
 
 ## What the street tool waits for.
 

@@ -131,7 +131,7 @@ pub fn snapped(at: At, drawn: MarkId, own_start: Option<PlanPoint>, is_site: boo
     let from = at.point;
     if sight.is_free(at) {
         let is_near = |start: &PlanPoint| (from.squared_distance_mm2(*start) as f64).sqrt() <= sight.reach_mm;
-        return own_start.filter(is_near).map_or(snap::on_grid(from), |point| Snap {
+        return own_start.filter(is_near).map_or(snap::free(from), |point| Snap {
             point,
             tie: None,
             reason: Reason::OwnStart,

@@ -266,11 +266,16 @@ fn target_at(at: At, sight: &Sight<'_>) -> Option<Target> {
             let takes_land = matches!(draft, Mark::Place(place) if place.kind == PlaceKind::Center);
             let land = || (sight.land_at)(from).filter(|land| takes_land && may_be_square(land));
             let land = || land().map(Target::Land);
-            let on_street = street.filter(|_| !sight.is_free(at));
+            let is_free = sight.is_free(at);
+            let on_street = street.filter(|_| !is_free);
             let on_street = on_street.map(|(_, foot)| Target::Street(foot));
-            on_street
-                .or_else(land)
-                .or_else(|| Some(Target::Spot(snap::on_grid(from))))
+            on_street.or_else(land).or_else(|| {
+                Some(Target::Spot(if is_free {
+                    snap::free(from)
+                } else {
+                    snap::on_grid(from)
+                }))
+            })
         }
     }
 }

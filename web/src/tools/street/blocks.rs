@@ -80,7 +80,7 @@ impl Spanned {
     /// Puts the second corner where the hand is.
     fn span(&mut self, at: At, sight: &Sight<'_>) -> Vec<Edit> {
         let mut landing = guides::land(at, self.id, &[], sight);
-        let is_held = !matches!(landing.snap.reason, Reason::Grid);
+        let is_held = !matches!(landing.snap.reason, Reason::Grid | Reason::Free);
         let block_mm = sight.choices.drawing.block_mm;
         let blocks = blocks(self.first.point, landing.snap.point, self.along, block_mm, is_held);
         let edits = blocks.map_or_else(Vec::new, |blocks| self.edits(&blocks, sight));
