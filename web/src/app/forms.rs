@@ -104,7 +104,7 @@ impl App {
 
     /// Chooses what the area tool or the place tool draws next, by its place in the palette.
     pub fn choose_draft(&mut self, is_area: bool, place: usize) {
-        self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        let mut said = self.end_begun();
         if is_area {
             self.drafts.area = drafts::area(place, self.study.document());
         } else {
@@ -125,7 +125,8 @@ impl App {
         self.tool = kind.at_rest();
         // The tool looks at what it draws, and says what it waits for.
         self.tell_tool(Input::Leave, PointerKind::Mouse);
-        self.say(self.tool.awaits());
+        said.push_str(self.tool.awaits());
+        self.say(said);
     }
 
     /// Opens the typed program, or closes it.

@@ -33,13 +33,13 @@ impl App {
         self.crosshair
     }
 
-    /// Chooses a tool; what the present one had begun is given up.
+    /// Chooses a tool; what the present one had begun is ended, or given up.
     pub fn choose_tool(&mut self, kind: ToolKind) {
         self.end_laying();
         if self.tool.kind() == kind || self.refuses() {
             return;
         }
-        self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        let mut said = self.end_begun();
         self.tool = kind.at_rest();
         if !matches!(kind, ToolKind::Select | ToolKind::Pan) {
             // What the tool draws with is chosen next.
@@ -51,7 +51,27 @@ impl App {
         }
         // The tool looks at what it would draw, so that it says what it waits for.
         self.tell_tool(Input::Leave, PointerKind::Mouse);
-        self.say(say!("page-tool", tool = kind.word(), awaits = self.tool.awaits()));
+        said.push_str(&say!("page-tool", tool = kind.word(), awaits = self.tool.awaits()));
+        self.say(said);
+    }
+
+    /// Ends what was begun before something else is: a street or outline with as many points as it needs is drawn with
+    /// those that are set, as its own step; anything else is given up. What is said of it, to be followed by what is said
+    /// next; empty where nothing was begun.
+    pub(super) fn end_begun(&mut self) -> String {
+        let is_begun = self.tool.is_busy();
+        self.said.clear();
+        if self.tool.is_drawing() {
+            self.tell_tool(Input::Leave, PointerKind::Mouse);
+            self.tell_tool(Input::Key(Key::Enter), PointerKind::Mouse);
+        }
+        self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        let mut said = std::mem::take(&mut self.said);
+        if !is_begun {
+            return String::new();
+        }
+        said.push(' ');
+        said
     }
 
     /// Chooses what the tools draw and paint with.

@@ -100,8 +100,11 @@ pub fn votes(note: &Note) -> String {
 impl App {
     /// Begins to write a remark: it is placed next.
     pub fn write_remark(&mut self) {
+        let mut said = self.end_begun();
         self.choose_tool(ToolKind::Place);
         self.choose_draft(false, drafts::NOTE);
+        said.push_str(&self.said);
+        self.say(said);
     }
 
     /// Selects a remark and brings it into the middle of what is seen.

@@ -71,6 +71,12 @@ impl State {
     pub const fn is_busy(&self) -> bool {
         matches!(self, Self::Drawing(_) | Self::Held { to: Some(_), .. })
     }
+
+    /// Whether corners are set one by one, and no bubble is pulled open.
+    #[must_use]
+    pub const fn is_by_corners(&self) -> bool {
+        matches!(self, Self::Drawing(drawing) if !drawing.is_bubble)
+    }
 }
 
 /// Answers one event; `draft` is the mark that is drawn, `None` for the site.

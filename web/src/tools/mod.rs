@@ -43,7 +43,7 @@ pub enum Input {
     Leave,
     /// A key went down.
     Key(Key),
-    /// What was begun is to be given up whole: another tool was chosen, or the system took the pointer.
+    /// What was begun is to be given up whole: something else is begun, or the system took the pointer.
     GiveUp,
 }
 
@@ -340,6 +340,16 @@ impl Tool {
             Self::Area(state) => state.is_busy(),
             Self::Place(state) => state.is_busy(),
             Self::Pan => false,
+        }
+    }
+
+    /// Whether a street or an outline is drawn point by point, which Enter ends.
+    #[must_use]
+    pub const fn is_drawing(&self) -> bool {
+        match self {
+            Self::Street(state) => matches!(state, street::State::Drawing { .. }),
+            Self::Area(state) | Self::Place(place::State::Corners(state)) => state.is_by_corners(),
+            _ => false,
         }
     }
 
