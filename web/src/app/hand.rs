@@ -126,18 +126,38 @@ impl App {
                     }
                 }
                 Meaning::Key(key, _) if self.key_on_picture(key) => {}
-                // Of a street or outline drawn point by point only the last is taken back.
-                Meaning::Tool(Told::GiveUp, _) if self.tool.is_by_points() => {
-                    self.tell_tool(Input::Key(Key::Escape), PointerKind::Touch);
-                    self.tell_tool(Input::Leave, PointerKind::Touch);
-                }
+                Meaning::Tool(Told::GiveUp, _) => self.take_back_press(),
                 Meaning::Tool(input, at) => {
+                    if input == Told::Down {
+                        self.selected_before = self.selection;
+                    }
                     let kind = at.map_or(PointerKind::Keyboard, |pointer| pointer.kind);
                     let input = input.on_plan(at, &self.camera);
                     self.tell_tool(input, kind);
                 }
                 Meaning::Key(key, modifiers) => self.key(key, modifiers),
             }
+        }
+    }
+
+    /// Takes back what a press began that was none, such as that of the first of two fingers.
+    ///
+    /// Of a street or outline drawn point by point only the last is taken back. Where that was its first, nobody set it,
+    /// and nothing is said of giving up. What the press selected is selected no more.
+    fn take_back_press(&mut self) {
+        let said = self.tool.is_drawing().then(|| self.said.clone());
+        if self.tool.is_by_points() {
+            self.tell_tool(Input::Key(Key::Escape), PointerKind::Touch);
+            self.tell_tool(Input::Leave, PointerKind::Touch);
+        } else {
+            self.tell_tool(Input::GiveUp, PointerKind::Touch);
+        }
+        if let Some(said) = said {
+            self.said = said;
+        }
+        if self.tool.kind() == ToolKind::Select {
+            self.selection = self.selected_before;
+            self.drop_lost_selection();
         }
     }
 

@@ -77,6 +77,8 @@ pub struct App {
     selection: Option<Selection>,
     /// Marks selected together, where they are more than one thing.
     picked: Vec<MarkId>,
+    /// What was selected before the pointer was last pressed.
+    selected_before: Option<Selection>,
     /// Length and bearing typed for the next point.
     typed_words: [String; 2],
     pointers: Pointers,
@@ -176,6 +178,7 @@ impl App {
             is_program_open: false,
             selection: None,
             picked: Vec::new(),
+            selected_before: None,
             typed_words: Default::default(),
             pointers: Pointers::default(),
             last_pointer: None,
