@@ -363,7 +363,7 @@ impl App {
     pub fn next_writing(&mut self, now_ms: fn() -> f64, fresh_name: fn() -> String) -> Option<Writing> {
         if self.changes.plan {
             let label = self.label.map_or("", Label::words);
-            self.keeping.note(&mut self.study, label);
+            self.keeping.note(&mut self.study, label, self.tool.shows_hover());
         }
         self.keeping.next(now_ms, fresh_name)
     }

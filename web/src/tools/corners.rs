@@ -77,6 +77,12 @@ impl State {
     pub const fn is_by_corners(&self) -> bool {
         matches!(self, Self::Drawing(drawing) if !drawing.is_bubble)
     }
+
+    /// Whether what is previewed has a corner more than those that are set.
+    #[must_use]
+    pub const fn shows_hover(&self) -> bool {
+        self.is_by_corners() && matches!(self, Self::Drawing(drawing) if drawing.hover.is_some())
+    }
 }
 
 /// Answers one event; `draft` is the mark that is drawn, `None` for the site.
@@ -312,6 +318,7 @@ impl Drawing {
                 if self.corners.is_empty() {
                     return (resting(None, sight, draft), vec![Step::Cancel]);
                 }
+                self.hover = None;
                 self.shown(sight, draft, fewest)
             }
             Input::GiveUp => (resting(None, sight, draft), vec![Step::Cancel]),

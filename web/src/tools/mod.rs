@@ -353,6 +353,16 @@ impl Tool {
         }
     }
 
+    /// Whether what is previewed has a point more than those that are set: where the pointer is.
+    #[must_use]
+    pub const fn shows_hover(&self) -> bool {
+        match self {
+            Self::Street(state) => state.shows_hover(),
+            Self::Area(state) | Self::Place(place::State::Corners(state)) => state.shows_hover(),
+            _ => false,
+        }
+    }
+
     /// Whether a gesture or a tape is open, of which Escape takes the last point back.
     #[must_use]
     pub const fn is_by_points(&self) -> bool {

@@ -48,6 +48,12 @@ impl State {
         matches!(self, Self::Drawing { .. } | Self::Spanning(_))
     }
 
+    /// Whether what is previewed has a point more than those that are set.
+    #[must_use]
+    pub const fn shows_hover(&self) -> bool {
+        matches!(self, Self::Drawing { hover: Some(_), .. } | Self::Spanning(_))
+    }
+
     /// Whether the next point can be given by a typed length or bearing.
     #[must_use]
     pub const fn takes_length(&self) -> bool {
@@ -191,7 +197,8 @@ fn draw(
             if points.is_empty() {
                 return (State::Resting { hover }, vec![Step::Cancel]);
             }
-            let steps = preview(id, &points, hover.as_ref().map(|landing| landing.snap), sight);
+            let steps = preview(id, &points, None, sight);
+            let hover = None;
             (State::Drawing { id, points, hover }, steps)
         }
         Input::GiveUp => (State::Resting { hover: None }, vec![Step::Cancel]),
