@@ -6,13 +6,19 @@ use hobnail_core::say;
 use super::gestures::{Meaning, Told};
 use super::{App, lands, words};
 use crate::input::{Event, Key, Modifiers, PointerKind, ScreenPoint};
-use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind};
+use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind, select};
 
 impl App {
     /// The chosen tool.
     #[must_use]
     pub const fn tool(&self) -> &Tool {
         &self.tool
+    }
+
+    /// Whether the tool is the one that selects, and nothing is held or asked for.
+    #[must_use]
+    pub fn is_at_rest(&self) -> bool {
+        self.tool == Tool::Select(select::State::Resting)
     }
 
     /// What the palettes hold chosen.
@@ -41,6 +47,7 @@ impl App {
         }
         let mut said = self.end_begun();
         self.tool = kind.at_rest();
+        self.close_cut();
         if !matches!(kind, ToolKind::Select | ToolKind::Pan) {
             // What the tool draws with is chosen next.
             self.leave_editor();

@@ -16,6 +16,7 @@ use super::base_image::BaseImageShown;
 use super::bases::{Bases, Opening};
 use super::basis::{self, BasisShown};
 use super::covered::{bounds, card, insets, rail};
+use super::editor::edits::CLOSE_CUT;
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
 use super::files;
@@ -370,8 +371,30 @@ impl Store {
     pub fn edit(self, key: LineKey, change: &Change) {
         self.act(|app| app.edit(key, change));
         if let Some(next) = self.update(App::take_focus) {
-            document::soon(move || document::focus_on(&next.id()));
+            // Where that line is not shown, as of a street that is selected no more, the keyboard goes on at the drawing.
+            document::soon(move || {
+                let id = next.id();
+                let is_shown = bounds(&id).is_some();
+                document::focus_on(if is_shown { &id } else { CANVAS });
+            });
         }
+    }
+
+    /// Closes the cut by Escape, where the keyboard is in its panel, or at the drawing with nothing begun there; `false`
+    /// where there is no cut, or the key is for something else.
+    fn leave_cut(self, focus: events::Focus) -> bool {
+        let is_within = document::has_focus_within("#cut");
+        let is_at_hand = matches!(focus, events::Focus::Drawing | events::Focus::Rail);
+        let is_meant = |app: &App| app.cut_street().is_some() && (is_within || (is_at_hand && app.is_at_rest()));
+        if !self.with(is_meant) {
+            return false;
+        }
+        if is_within {
+            self.edit(LineKey::panel(CLOSE_CUT), &Change::Pick(1));
+        } else {
+            self.act(App::close_cut);
+        }
+        true
     }
 
     fn show(self, app: &App, changes: Changes) {
@@ -528,6 +551,9 @@ impl Store {
                 return;
             }
             let focus = events::focus();
+            if event.key() == "Escape" && self.leave_cut(focus) {
+                return;
+            }
             if self.mode.get_untracked().is_board()
                 && let Some(key) = events::remote_key(event, focus)
             {
