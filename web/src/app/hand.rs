@@ -1,6 +1,6 @@
 //! What the hand does: events at the drawing go to the tool, and its steps are carried out on the plan.
 
-use hobnail_core::plan::{Mark, PlanPoint};
+use hobnail_core::plan::{Mark, MarkKind, PlanPoint};
 use hobnail_core::say;
 
 use super::gestures::{Meaning, Told};
@@ -136,6 +136,7 @@ impl App {
                 Meaning::Tool(Told::GiveUp, _) => self.take_back_press(),
                 Meaning::Tool(input, at) => {
                     if input == Told::Down {
+                        self.awaits_words = false;
                         self.selected_before = self.selection;
                     }
                     let kind = at.map_or(PointerKind::Keyboard, |pointer| pointer.kind);
@@ -152,14 +153,14 @@ impl App {
     /// Of a street or outline drawn point by point only the last is taken back. Where that was its first, nobody set it,
     /// and nothing is said of giving up. What the press selected is selected no more.
     fn take_back_press(&mut self) {
-        let said = self.tool.is_drawing().then(|| self.said.clone());
+        let (said, was_drawing) = (self.said.clone(), self.tool.is_drawing());
         if self.tool.is_by_points() {
             self.tell_tool(Input::Key(Key::Escape), PointerKind::Touch);
             self.tell_tool(Input::Leave, PointerKind::Touch);
         } else {
             self.tell_tool(Input::GiveUp, PointerKind::Touch);
         }
-        if let Some(said) = said {
+        if was_drawing {
             self.said = said;
         }
         if self.tool.kind() == ToolKind::Select {
@@ -301,6 +302,7 @@ impl App {
                 let before = self.at_start.take().unwrap_or_default();
                 match committed {
                     Ok(Some(_)) => {
+                        self.awaits_words = matches!(self.label, Some(Label::Draw(MarkKind::Note)));
                         let now = self.exact_rows();
                         self.say(words::what_changed(label, &before, &now));
                     }

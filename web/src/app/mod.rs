@@ -79,6 +79,8 @@ pub struct App {
     picked: Vec<MarkId>,
     /// What was selected before the pointer was last pressed.
     selected_before: Option<Selection>,
+    /// Whether a remark was just pinned down, whose words are typed next.
+    awaits_words: bool,
     /// Length and bearing typed for the next point.
     typed_words: [String; 2],
     pointers: Pointers,
@@ -179,6 +181,7 @@ impl App {
             selection: None,
             picked: Vec::new(),
             selected_before: None,
+            awaits_words: false,
             typed_words: Default::default(),
             pointers: Pointers::default(),
             last_pointer: None,

@@ -107,6 +107,11 @@ impl App {
         self.say(said);
     }
 
+    /// Whether a remark was pinned down since this was last asked: what it says is typed next.
+    pub const fn take_awaits_words(&mut self) -> bool {
+        std::mem::replace(&mut self.awaits_words, false)
+    }
+
     /// Selects a remark and brings it into the middle of what is seen.
     pub fn show_remark(&mut self, (alternative, id): Key) {
         if alternative != self.study.alternative() {

@@ -48,6 +48,8 @@ pub const WELCOME_TITLE: &str = "welcome-title";
 /// Id of the cards beside the rail.
 pub const PALETTES: &str = "palettes";
 
+/// Id of the field for what a remark says.
+pub const WORDS: &str = "words";
 /// Id of the cut through a street.
 pub const CUT: &str = "cut";
 /// Id of the bar on top.
@@ -323,6 +325,17 @@ impl Store {
     /// Takes one event at the drawing.
     pub fn handle(self, event: Event) {
         self.act(|app| app.handle(event));
+        if matches!(event, Event::KeyDown(Key::Enter, _)) {
+            // Afterwards, else the field would take the key as well.
+            document::soon(move || self.type_words());
+        }
+    }
+
+    /// Lets the keyboard type what a remark says that was just pinned down.
+    pub fn type_words(self) {
+        if self.update(App::take_awaits_words) {
+            document::focus_on(WORDS);
+        }
     }
 
     /// Reads from the application.
@@ -547,12 +560,13 @@ impl Store {
 
     fn listen_to_keys(self) {
         document::on_key("keydown", move |event| {
-            if event.key() == "Escape" && document::leave_menu() {
+            let focus = events::focus();
+            if event.key() == "Escape" && (document::leave_menu() || self.leave_cut(focus)) {
                 return;
             }
-            let focus = events::focus();
-            if event.key() == "Escape" && self.leave_cut(focus) {
-                return;
+            if document::has_focus_within("#words") && events::ends_words(event) {
+                // The drawing has the keyboard again; the field hands over what was typed as it is left.
+                return document::focus_on(CANVAS);
             }
             if self.mode.get_untracked().is_board()
                 && let Some(key) = events::remote_key(event, focus)

@@ -126,7 +126,10 @@ fn places_of_every_kind_are_placed_and_named() {
     app.choose_draft(false, drafts::BARRIER);
     outline(&mut app, &[(100.0, -100.0), (100.0, 100.0)]);
     put_place(&mut app, drafts::CROSSING, 101.0, 1.0);
+    assert!(!app.take_awaits_words());
     put_place(&mut app, drafts::NOTE, -200.0, 100.0);
+    assert!(app.take_awaits_words(), "what it says is typed next");
+    assert!(!app.take_awaits_words(), "once");
     app.set_field(Field::Text, "Keep the old oak");
     assert_eq!(
         field(&app, Field::Text),
