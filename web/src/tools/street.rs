@@ -112,14 +112,23 @@ fn lines(hover: Option<&Landing>) -> Vec<[PlanPoint; 2]> {
     hover.map_or_else(Vec::new, |landing| landing.lines.clone())
 }
 
+/// Where the first point lands of what is drawn in the chosen manner.
+fn first_place(at: At, sight: &Sight<'_>) -> Landing {
+    if sight.choices.drawing.manner == Manner::Blocks {
+        blocks::first_corner(at, sight)
+    } else {
+        guides::land(at, sight.next_id, &[], sight)
+    }
+}
+
 fn rest(hover: Option<Landing>, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
     match input {
         Input::Move(at) => {
-            let hover = Some(guides::land(at, sight.next_id, &[], sight));
+            let hover = Some(first_place(at, sight));
             (State::Resting { hover }, Vec::new())
         }
         Input::Down(at) => {
-            let first = guides::land(at, sight.next_id, &[], sight).snap;
+            let first = first_place(at, sight).snap;
             match sight.choices.drawing.manner {
                 Manner::Straight | Manner::Curve => {}
                 Manner::Blocks => return blocks::begin(first, sight),
