@@ -338,12 +338,13 @@ impl Page {
             .await;
     }
 
-    /// Types into a field in place of what stands there, and leaves it.
+    /// Types into a field in place of what stands there, and leaves it. Shift is held for a new line.
     pub async fn type_at(&self, css: &str, text: &str) {
         const TAB: char = '\u{e004}';
+        const NEXT_LINE: &str = "\u{e008}\n\u{e008}";
         let field = self.find(css).await;
         field.clear().await.expect("the driver clears a field");
-        let keys = format!("{text}{TAB}");
+        let keys = format!("{}{TAB}", text.replace('\n', NEXT_LINE));
         field.send_keys(&keys).await.expect("the driver types into a field");
     }
 

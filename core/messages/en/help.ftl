@@ -28,7 +28,7 @@ help-use =
 help-place =
     Choose what the place is, then click: a point, a stretch of street, or a whole block for a square.
     A place counts for the daily needs once it is as large as a need asks; Settings says how large.
-    A remark is pinned the same way, with its table and its dots; below the figures it is listed, and linked to the steps that answer it.
+    A remark is pinned the same way; then type what it says, until Enter, with Shift and Enter for a new line. Below the figures it is listed with its table and dots, and linked to the steps that answer it.
 help-view =
     Drag to move the drawing; the wheel, two fingers, + and − zoom; 0 shows all of it.
     Once a pen has drawn in this window, a finger moves the drawing whatever tool is in hand.

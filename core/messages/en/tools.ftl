@@ -68,7 +68,7 @@ tools-tape = Tape
 
 ## What the place tool waits for.
 
-tools-center = Click a street for a point, drag along it for a stretch, or click a block for a square.
+tools-center = Click a street for a point, drag along it for a stretch, or click a block for a square. Elsewhere it stands where you click.
 tools-place-first = Click where it is; drag along a street for a stretch.
 tools-access = Click on the site boundary, best where a street crosses it.
 tools-access-no-site = A site access stands on the site boundary: draw that first (A).
@@ -126,7 +126,7 @@ tools-snap-parallel = parallel to street
 tools-snap-guides = guides cross
 tools-snap-equal-block = equal block
 tools-snap-typed = as typed
-tools-snap-grid = 0.1 m
+tools-snap-free = free
 
 ## What the street tool waits for.
 

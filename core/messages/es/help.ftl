@@ -28,7 +28,7 @@ help-use =
 help-place =
     Elija qué es el lugar y haga clic: un punto, un tramo de calle o una manzana entera para una plaza.
     Un lugar cuenta para las necesidades diarias cuando tiene el tamaño que la necesidad pide; Ajustes dice cuánto.
-    Una observación se fija del mismo modo, con su mesa y sus puntos; debajo de las cifras se enumera y se vincula con los pasos que le responden.
+    Una observación se fija del mismo modo; luego escriba lo que dice, hasta Intro, con Mayús e Intro para otra línea. Debajo de las cifras se enumera con su mesa y sus puntos, y se vincula con los pasos que le responden.
 help-view =
     Arrastre para mover el dibujo; la rueda, dos dedos, + y − acercan y alejan; 0 lo muestra entero.
     Una vez que un lápiz dibuja en esta ventana, un dedo mueve el dibujo con cualquier herramienta.

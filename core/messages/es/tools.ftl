@@ -68,7 +68,7 @@ tools-tape = Cinta
 
 ## What the place tool waits for.
 
-tools-center = Haga clic en una calle para un punto, arrastre a lo largo de ella para un tramo, o haga clic en una manzana para una plaza.
+tools-center = Haga clic en una calle para un punto, arrastre a lo largo de ella para un tramo, o haga clic en una manzana para una plaza. En otro lugar queda donde haga clic.
 tools-place-first = Haga clic donde está; arrastre a lo largo de una calle para un tramo.
 tools-access = Haga clic en el límite del sitio, de preferencia donde una calle lo cruza.
 tools-access-no-site = Un acceso al sitio va sobre el límite del sitio: dibújelo primero (A).
@@ -126,7 +126,7 @@ tools-snap-parallel = paralela a la calle
 tools-snap-guides = cruce de guías
 tools-snap-equal-block = manzana igual
 tools-snap-typed = según lo escrito
-tools-snap-grid = 0.1 m
+tools-snap-free = libre
 
 ## What the street tool waits for.
 

@@ -97,6 +97,59 @@ fn numbers_move_with_the_pointer_and_come_back_when_the_street_is_given_up() {
 }
 
 #[test]
+fn another_tool_ends_a_street_and_gives_up_less() {
+    scenario("another-tool", async |page| {
+        page.begin_with("blank-site.geojson").await;
+        let (streets, _) = drawn_and_painted(page).await;
+        page.choose_tool("street").await;
+        page.click_at((-100.0, 0.0)).await;
+        page.keys(&['u']).await;
+        let said = page.text("[data-said]").await;
+        assert!(said.starts_with("Given up") && said.contains("Use tool"), "{said}");
+        page.keys(&['s']).await;
+        page.click_at((-100.0, 0.0)).await;
+        page.click_at((100.0, 0.0)).await;
+        page.point_at((60.0, 80.0)).await;
+        page.keys(&['u']).await;
+        let said = page.text("[data-said]").await;
+        assert!(said.starts_with("Draw street") && said.contains("Use tool"), "{said}");
+        assert_eq!(drawn_and_painted(page).await.0, streets + 1);
+        page.keys(&[CONTROL, 'z']).await;
+        assert_eq!(drawn_and_painted(page).await.0, streets, "one step");
+    });
+}
+
+/// The button that shows the cut, and the slider that moves it.
+const SHOW_CUT: &str = "#do-0-6";
+const SLIDER: &str = ".cut-panel input[type='range']";
+
+#[test]
+fn the_cut_closes_by_escape_and_with_another_tool() {
+    scenario("cut", async |page| {
+        page.begin_with(VILLAGE).await;
+        page.choose_tool("select").await;
+        page.click_at(ACROSS[0]).await;
+        page.press(SHOW_CUT).await;
+        page.wait_for(&format!("{SLIDER}:focus")).await;
+        page.keys(&[ESCAPE]).await;
+        page.wait_for(&format!("body:not(:has(.cut-panel .section-drawn)) {SHOW_CUT}:focus"))
+            .await;
+        page.press(SHOW_CUT).await;
+        page.wait_for(&format!("{SLIDER}:focus")).await;
+        page.run_script("document.getElementById('drawing').focus(); arguments[0]()")
+            .await;
+        page.keys(&[ESCAPE]).await;
+        page.wait_for("body:not(:has(.cut-panel .section-drawn)) #drawing:focus")
+            .await;
+        page.press(SHOW_CUT).await;
+        page.wait_for(SLIDER).await;
+        page.choose_tool("street").await;
+        page.wait_for("body:not(:has(.cut-panel .section-drawn)) #drawing:focus")
+            .await;
+    });
+}
+
+#[test]
 fn a_street_is_drawn_by_keyboard_alone() {
     scenario("keyboard", async |page| {
         page.begin_with("blank-site.geojson").await;

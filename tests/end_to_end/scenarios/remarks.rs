@@ -5,6 +5,8 @@ use hobnail_end_to_end::scenario::scenario;
 
 const VILLAGE: &str = "compact-village.geojson";
 const ENTER: char = '\u{e007}';
+const SHIFT: char = '\u{e008}';
+const ESCAPE: char = '\u{e00c}';
 const LEFT: char = '\u{e012}';
 const RIGHT: char = '\u{e014}';
 
@@ -29,6 +31,25 @@ async fn write(page: &Page, at: (f64, f64), text: &str, table: &str, dots: [&str
     page.type_into("Table", table).await;
     page.type_into("Votes", dots[0]).await;
     page.type_into("People present", dots[1]).await;
+}
+
+#[test]
+fn what_a_remark_says_is_typed_as_soon_as_it_is_pinned_down() {
+    scenario("remarks-typed", async |page| {
+        page.begin_with(VILLAGE).await;
+        page.press("[data-command='remark']").await;
+        for (at, number, end) in [(ELSEWHERE, 3, ENTER), (BY_THE_BLOCK, 4, ESCAPE)] {
+            page.click_at(at).await;
+            page.wait_for("[data-field='Remark'] textarea:focus").await;
+            for letter in "Save us".chars() {
+                page.keys(&[letter]).await;
+            }
+            page.keys(&[end]).await;
+            page.wait_for("#drawing[data-tool='place']:focus").await;
+            let words = page.text(&format!("[data-remark='{number}'] .remark-text")).await;
+            assert_eq!(words, "Save us");
+        }
+    });
 }
 
 #[test]
@@ -164,11 +185,13 @@ fn a_remark_is_written_and_found_again_by_keyboard_alone() {
             page.keys(&[key]).await;
         }
         page.wait_for("[data-remark='3']").await;
-        page.go_to_by_keyboard("[data-field='Remark'] textarea", true).await;
-        // Letters of tools and the keys of the drawing are what is written; Enter begins a line.
-        for letter in ['S', 'h', 'a', 'd', 'e', ENTER, 'v'] {
+        page.wait_for("[data-field='Remark'] textarea:focus").await;
+        // Letters of tools and the keys of the drawing are what is written; Enter with Shift begins a line.
+        for letter in ['S', 'h', 'a', 'd', 'e'] {
             page.keys(&[letter]).await;
         }
+        page.keys(&[SHIFT, ENTER]).await;
+        page.keys(&['v']).await;
         page.go_to_by_keyboard("[data-remark='3'] .remark-line", false).await;
         assert_eq!(page.text("[data-remark='3'] .remark-text").await, "Shade\nv");
         page.keys(&[ENTER]).await;

@@ -86,3 +86,18 @@ fn a_neighborhood_begins_with_its_site_and_what_is_asked() {
         assert_eq!(number(&page.figures().await, "homes.of_asked"), "—");
     });
 }
+
+#[test]
+fn bubbles_and_a_center_come_before_any_street() {
+    scenario("bubbles-first", async |page| {
+        page.begin_with("blank-site.geojson").await;
+        choose_kind(page, "place", "Center").await;
+        page.point_at((60.0, 40.0)).await;
+        let awaits = page.text("[data-awaits]").await;
+        assert!(!awaits.contains("its square"), "the site is no square: {awaits}");
+        page.click_at((60.0, 40.0)).await;
+        page.wait_for("[data-details-delete]").await;
+        assert_eq!(page.text("[data-details-about]").await, "", "a point has no size");
+        page.take_screenshot("center-on-a-bare-site").await;
+    });
+}

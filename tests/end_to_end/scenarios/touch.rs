@@ -77,6 +77,42 @@ fn a_street_is_drawn_by_taps_and_two_fingers_move_the_view_meanwhile() {
 }
 
 #[test]
+fn two_fingers_select_nothing_and_nothing_is_said_of_them() {
+    scenario("touch-select", async |page| {
+        page.begin_with("compact-village.geojson").await;
+        page.choose_tool("select").await;
+        let said = page.text("[data-said]").await;
+        // A street of the village.
+        let left = page.on_screen((-273.0, -86.0)).await;
+        let right = (left.0 + 120.0, left.1);
+        let (first, second) = ((left.0 - 40.0, left.1), (right.0 + 40.0, right.1));
+        page.touch(&[
+            (FIRST, &[Act::Down(left), Act::Wait, Act::To(first), Act::Up]),
+            (SECOND, &[Act::Wait, Act::Down(right), Act::To(second), Act::Up]),
+        ])
+        .await;
+        page.next_frame().await;
+        assert!(page.texts("[data-palette='selection']").await.is_empty());
+        assert_eq!(page.text("[data-said]").await, said);
+        page.tap(page.on_screen((-273.0, -86.0)).await).await;
+        page.wait_for("[data-palette='selection']").await;
+    });
+}
+
+#[test]
+fn a_tap_pins_a_remark_and_its_words_are_typed() {
+    scenario("touch-remark", async |page| {
+        page.begin_with(SITE).await;
+        page.choose_tool("place").await;
+        page.press("[data-palette] input[name='kind'][value='Note']").await;
+        page.tap(page.on_screen((40.0, 20.0)).await).await;
+        page.wait_for("[data-field='Remark'] textarea:focus").await;
+        page.next_frame().await;
+        page.wait_for("[data-field='Remark'] textarea:focus").await;
+    });
+}
+
+#[test]
 fn one_finger_pulls_a_soft_area_open_and_moves_what_is_selected() {
     scenario("touch-drag", async |page| {
         page.begin_with(SITE).await;

@@ -11,7 +11,7 @@ use crate::input::{Key, Modifiers, PointerKind};
 use crate::tools::drawing::Drawing;
 use crate::tools::guides::Typed;
 use crate::tools::select::commands::{self, Command};
-use crate::tools::{At, Input, Label, Selection, Step, Tool, ToolKind, select, shape};
+use crate::tools::{At, Input, Label, Selection, Step, Tool, ToolKind, shape};
 
 /// What the panel of the selection shows.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -227,7 +227,7 @@ impl App {
 
     /// Shifts what is selected by a tenth of a meter or a foot, or by ten times as much; whether there was anything.
     pub(super) fn nudge(&mut self, key: Key, is_far: bool) -> bool {
-        if self.tool != Tool::Select(select::State::Resting) {
+        if !self.is_at_rest() {
             return false;
         }
         let step_mm = match (self.units(), is_far) {

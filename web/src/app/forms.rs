@@ -1,11 +1,11 @@
 //! What is typed or chosen about the plan and what is drawn on it, as steps of one edit each; and where a person begins.
 
 use hobnail_core::plan::document::Phase;
-use hobnail_core::plan::{Edit, Mark, MarkId, MarkKind, PhaseId};
+use hobnail_core::plan::{Edit, Mark, MarkId, MarkKind, PhaseId, PlaceKind};
 use hobnail_core::say;
 
 use super::fields::{self, Field, FieldShown, phase_of};
-use super::{App, program, words};
+use super::{App, lands, program, words};
 use crate::browser::words::lowercase;
 use crate::canvas::scene_of::meters;
 use crate::input::PointerKind;
@@ -135,7 +135,7 @@ impl App {
 
     /// Chooses what the area tool or the place tool draws next, by its place in the palette.
     pub fn choose_draft(&mut self, is_area: bool, place: usize) {
-        self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        let mut said = self.end_begun();
         if is_area {
             self.drafts.area = drafts::area(place, self.study.document());
         } else {
@@ -156,7 +156,8 @@ impl App {
         self.tool = kind.at_rest();
         // The tool looks at what it draws, and says what it waits for.
         self.tell_tool(Input::Leave, PointerKind::Mouse);
-        self.say(self.tool.awaits());
+        said.push_str(self.tool.awaits());
+        self.say(said);
     }
 
     /// Opens the typed program, or closes it.
@@ -340,11 +341,32 @@ impl App {
         }
     }
 
-    /// Where the quarter-mile circle of a center stands that is about to be placed, in meters.
+    /// Where quarter-mile circles stand, in meters: about a center that is about to be placed, and about every center
+    /// while no street is drawn inside the site; afterwards the walk-shed says who is near.
     #[must_use]
-    pub fn circle_at(&self) -> Option<(f64, f64)> {
-        let is_center = matches!(&self.drafts.place, Mark::Place(place) if place.kind == drafts::PLACES[0]);
-        if self.tool.kind() != ToolKind::Place || !is_center {
+    pub fn circles_at(&self) -> Vec<(f64, f64)> {
+        let next = self.circle_of_next();
+        let mut found = Vec::new();
+        if let Some(at) = next {
+            found.push(at);
+        }
+        let document = self.study.document();
+        let drawn = document.alternatives.get(&self.study.alternative());
+        if let Some(drawn) = drawn.filter(|drawn| !lands::has_streets_inside(&document.site.boundary, drawn)) {
+            for mark in drawn.marks.values() {
+                if let Some(shape) = shape::of(mark).filter(|_| is_center(mark))
+                    && let Some(at) = crate::canvas::layers::land::middle(&meters(shape.points()))
+                    && Some(at) != next
+                {
+                    found.push(at);
+                }
+            }
+        }
+        found
+    }
+
+    fn circle_of_next(&self) -> Option<(f64, f64)> {
+        if self.tool.kind() != ToolKind::Place || !is_center(&self.drafts.place) {
             return None;
         }
         let hints = self.tool.hints();
@@ -353,4 +375,8 @@ impl App {
         let middle = |line: &Vec<_>| crate::canvas::layers::land::middle(&meters(line));
         lines.iter().find_map(middle).or(snap)
     }
+}
+
+fn is_center(mark: &Mark) -> bool {
+    matches!(mark, Mark::Place(place) if place.kind == PlaceKind::Center)
 }

@@ -1,5 +1,8 @@
 //! What pointers and keys mean before any tool sees them: moving the view with the middle button, the space bar or two
 //! fingers, zooming with the wheel or a pinch. What is left goes to the tool.
+//!
+//! A finger that comes down may be the first of two. Until it moves or is lifted the tool is told only that it is there,
+//! as if it hovered, so a second one leaves nothing to be given up.
 
 use hobnail_core::order::OrderedMap;
 
@@ -10,6 +13,9 @@ use crate::tools::{At, Input};
 /// How much one notch of a wheel, of about 100 pixels, enlarges.
 const ZOOM_PER_NOTCH: f64 = 1.18;
 const NOTCH_PX: f64 = 100.0;
+/// How far a finger may stray and still rest, in pixels: less than half its own width on the screen (common practice, no
+/// source). With less, the first of two fingers would draw; with more, a short drag would be none.
+const REST_PX: f64 = 8.0;
 
 /// What an event means.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,6 +79,8 @@ pub struct Pointers {
     /// Where each pressed pointer is.
     down: OrderedMap<i32, ScreenPoint>,
     doing: Doing,
+    /// A finger that works the tool and has neither moved nor been lifted, as it came down.
+    resting: Option<Pointer>,
     is_space_held: bool,
     /// Whether it is a pen that is down; then it alone is.
     has_pen: bool,
@@ -156,10 +164,13 @@ impl Pointers {
         let mut meanings = Vec::new();
         if self.doing == Doing::Tool {
             // What the first finger pressed was the start of a pinch, or a hand before its pen.
-            meanings.push(Meaning::Tool(Told::GiveUp, None));
+            meanings.push(self.taken_back());
         }
         if does == Doing::Tool {
-            meanings.push(Meaning::Tool(Told::Down, Some(pointer)));
+            let is_finger = pointer.kind == PointerKind::Touch;
+            self.resting = Some(pointer).filter(|_| is_finger);
+            let told = if is_finger { Told::Move } else { Told::Down };
+            meanings.push(Meaning::Tool(told, Some(pointer)));
         }
         self.doing = does;
         meanings
@@ -178,6 +189,16 @@ impl Pointers {
         let other = self.down.iter().find(|(id, _)| **id != pointer.id).map(|(_, at)| *at);
         self.down.insert(pointer.id, pointer.at);
         match (self.doing, other) {
+            (Doing::Tool, _) if let Some(first) = self.resting => {
+                if first.at.distance_px(pointer.at) <= REST_PX {
+                    return Vec::new();
+                }
+                self.resting = None;
+                vec![
+                    Meaning::Tool(Told::Down, Some(first)),
+                    Meaning::Tool(Told::Move, Some(pointer)),
+                ]
+            }
             (Doing::Tool, _) => vec![Meaning::Tool(Told::Move, Some(pointer))],
             (Doing::Pan, _) => vec![Meaning::Pan {
                 right_px: pointer.at.x_px - before.x_px,
@@ -195,11 +216,23 @@ impl Pointers {
         }
         self.has_pen = false;
         // One finger left of a pinch does nothing until it is lifted.
-        if std::mem::take(&mut self.doing) == Doing::Tool {
-            vec![Meaning::Tool(told, pointer)]
-        } else {
-            Vec::new()
+        if std::mem::take(&mut self.doing) != Doing::Tool {
+            return Vec::new();
         }
+        if told == Told::GiveUp {
+            return vec![self.taken_back()];
+        }
+        // A finger that only rested presses and lets go where it came down.
+        let Some(first) = self.resting.take() else {
+            return vec![Meaning::Tool(told, pointer)];
+        };
+        vec![Meaning::Tool(Told::Down, Some(first)), Meaning::Tool(told, Some(first))]
+    }
+
+    /// What one pointer began is taken back; of a finger that only rested nothing was begun.
+    fn taken_back(&mut self) -> Meaning {
+        let has_begun = self.resting.take().is_none();
+        Meaning::Tool(if has_begun { Told::GiveUp } else { Told::Leave }, None)
     }
 }
 
@@ -253,7 +286,17 @@ mod tests {
     fn a_second_finger_takes_back_the_first_and_pinches() {
         let mut pointers = Pointers::default();
         let first = pointers.read(Event::Down(finger(1, 100.0, 100.0), Button::Primary), false);
-        assert!(matches!(first[..], [Meaning::Tool(Told::Down, Some(_))]));
+        assert!(matches!(first[..], [Meaning::Tool(Told::Move, Some(_))]));
+        let begun = pointers.read(Event::Move(finger(1, 100.0, 109.0)), false);
+        let [
+            Meaning::Tool(Told::Down, Some(from)),
+            Meaning::Tool(Told::Move, Some(_)),
+        ] = begun[..]
+        else {
+            panic!("a finger that moves presses where it came down: {begun:?}");
+        };
+        assert_eq!(from.at, ScreenPoint::new(100.0, 100.0));
+        pointers.read(Event::Move(finger(1, 100.0, 100.0)), false);
         let second = pointers.read(Event::Down(finger(2, 200.0, 100.0), Button::Primary), false);
         assert_eq!(second, vec![Meaning::Tool(Told::GiveUp, None)]);
         let apart = pointers.read(Event::Move(finger(2, 300.0, 100.0)), false);
@@ -262,7 +305,28 @@ mod tests {
         assert!(pointers.read(Event::Move(finger(1, 150.0, 150.0)), false).is_empty());
         assert!(pointers.read(Event::Up(finger(1, 150.0, 150.0)), false).is_empty());
         let next = pointers.read(Event::Down(finger(3, 10.0, 10.0), Button::Primary), false);
-        assert!(matches!(next[..], [Meaning::Tool(Told::Down, Some(_))]));
+        assert!(matches!(next[..], [Meaning::Tool(Told::Move, Some(_))]));
+    }
+
+    #[test]
+    fn a_finger_presses_when_it_is_lifted_and_no_second_one_came() {
+        let mut pointers = Pointers::default();
+        let down = Event::Down(finger(1, 100.0, 100.0), Button::Primary);
+        pointers.read(down, false);
+        assert_eq!(pointers.read(Event::Move(finger(1, 103.0, 102.0)), false), Vec::new());
+        let at = Some(finger(1, 100.0, 100.0));
+        let tap = [Told::Down, Told::Up].map(|told| Meaning::Tool(told, at));
+        assert_eq!(pointers.read(Event::Up(finger(1, 103.0, 102.0)), false), tap);
+        let leaves = vec![Meaning::Tool(Told::Leave, None)];
+        pointers.read(down, false);
+        assert_eq!(pointers.read(Event::Lost(1), false), leaves, "the system took it");
+        pointers.read(down, false);
+        pointers.read(Event::Move(finger(1, 106.0, 100.0)), false);
+        let second = Event::Down(finger(2, 200.0, 100.0), Button::Primary);
+        assert_eq!(pointers.read(second, false), leaves);
+        for event in [Event::Up(finger(1, 100.0, 100.0)), Event::Up(finger(2, 200.0, 100.0))] {
+            assert_eq!(pointers.read(event, false), Vec::new());
+        }
     }
 
     #[test]
@@ -270,6 +334,7 @@ mod tests {
         let pen = |x| pointer(7, x, 50.0, PointerKind::Pen);
         let mut pointers = Pointers::default();
         pointers.read(Event::Down(finger(1, 400.0, 300.0), Button::Primary), false);
+        pointers.read(Event::Move(finger(1, 400.0, 320.0)), false);
         let meanings = pointers.read(Event::Down(pen(100.0), Button::Primary), false);
         assert!(matches!(
             meanings[..],
@@ -329,9 +394,12 @@ mod tests {
         pointers.read(Event::Down(pen, Button::Primary), false);
         pointers.read(Event::Up(pen), false);
         pointers.forget_pen();
-        let down = pointers.read(Event::Down(finger(1, 10.0, 10.0), Button::Primary), false);
-        assert!(matches!(down[..], [Meaning::Tool(Told::Down, Some(_))]));
-        pointers.read(Event::Up(finger(1, 10.0, 10.0)), false);
+        pointers.read(Event::Down(finger(1, 10.0, 10.0), Button::Primary), false);
+        let up = pointers.read(Event::Up(finger(1, 10.0, 10.0)), false);
+        assert!(matches!(
+            up[..],
+            [Meaning::Tool(Told::Down, Some(_)), Meaning::Tool(Told::Up, Some(_))]
+        ));
         pointers.read(Event::Down(pen, Button::Primary), false);
         assert!(pointers.knows_pen(), "the pen is known again");
     }

@@ -1,18 +1,24 @@
 //! What the hand does: events at the drawing go to the tool, and its steps are carried out on the plan.
 
-use hobnail_core::plan::{Mark, PlanPoint};
+use hobnail_core::plan::{Mark, MarkKind, PlanPoint};
 use hobnail_core::say;
 
 use super::gestures::{Meaning, Told};
 use super::{App, lands, words};
 use crate::input::{Event, Key, Modifiers, PointerKind, ScreenPoint};
-use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind};
+use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind, select};
 
 impl App {
     /// The chosen tool.
     #[must_use]
     pub const fn tool(&self) -> &Tool {
         &self.tool
+    }
+
+    /// Whether the tool is the one that selects, and nothing is held or asked for.
+    #[must_use]
+    pub fn is_at_rest(&self) -> bool {
+        self.tool == Tool::Select(select::State::Resting)
     }
 
     /// What the palettes hold chosen.
@@ -33,14 +39,15 @@ impl App {
         self.crosshair
     }
 
-    /// Chooses a tool; what the present one had begun is given up.
+    /// Chooses a tool; what the present one had begun is ended, or given up.
     pub fn choose_tool(&mut self, kind: ToolKind) {
         self.end_laying();
         if self.tool.kind() == kind || self.refuses() {
             return;
         }
-        self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        let mut said = self.end_begun();
         self.tool = kind.at_rest();
+        self.close_cut();
         if !matches!(kind, ToolKind::Select | ToolKind::Pan) {
             // What the tool draws with is chosen next.
             self.leave_editor();
@@ -51,7 +58,27 @@ impl App {
         }
         // The tool looks at what it would draw, so that it says what it waits for.
         self.tell_tool(Input::Leave, PointerKind::Mouse);
-        self.say(say!("page-tool", tool = kind.word(), awaits = self.tool.awaits()));
+        said.push_str(&say!("page-tool", tool = kind.word(), awaits = self.tool.awaits()));
+        self.say(said);
+    }
+
+    /// Ends what was begun before something else is: a street or outline with as many points as it needs is drawn with
+    /// those that are set, as its own step; anything else is given up. What is said of it, to be followed by what is said
+    /// next; empty where nothing was begun.
+    pub(super) fn end_begun(&mut self) -> String {
+        let is_begun = self.tool.is_busy();
+        self.said.clear();
+        if self.tool.is_drawing() {
+            self.tell_tool(Input::Leave, PointerKind::Mouse);
+            self.tell_tool(Input::Key(Key::Enter), PointerKind::Mouse);
+        }
+        self.tell_tool(Input::GiveUp, PointerKind::Mouse);
+        let mut said = std::mem::take(&mut self.said);
+        if !is_begun {
+            return String::new();
+        }
+        said.push(' ');
+        said
     }
 
     /// Chooses what the tools draw and paint with.
@@ -106,18 +133,39 @@ impl App {
                     }
                 }
                 Meaning::Key(key, _) if self.key_on_picture(key) => {}
-                // Of a street or outline drawn point by point only the last is taken back.
-                Meaning::Tool(Told::GiveUp, _) if self.tool.is_by_points() => {
-                    self.tell_tool(Input::Key(Key::Escape), PointerKind::Touch);
-                    self.tell_tool(Input::Leave, PointerKind::Touch);
-                }
+                Meaning::Tool(Told::GiveUp, _) => self.take_back_press(),
                 Meaning::Tool(input, at) => {
+                    if input == Told::Down {
+                        self.awaits_words = false;
+                        self.selected_before = self.selection;
+                    }
                     let kind = at.map_or(PointerKind::Keyboard, |pointer| pointer.kind);
                     let input = input.on_plan(at, &self.camera);
                     self.tell_tool(input, kind);
                 }
                 Meaning::Key(key, modifiers) => self.key(key, modifiers),
             }
+        }
+    }
+
+    /// Takes back what a press began that was none, such as that of the first of two fingers.
+    ///
+    /// Of a street or outline drawn point by point only the last is taken back. Where that was its first, nobody set it,
+    /// and nothing is said of giving up. What the press selected is selected no more.
+    fn take_back_press(&mut self) {
+        let (said, was_drawing) = (self.said.clone(), self.tool.is_drawing());
+        if self.tool.is_by_points() {
+            self.tell_tool(Input::Key(Key::Escape), PointerKind::Touch);
+            self.tell_tool(Input::Leave, PointerKind::Touch);
+        } else {
+            self.tell_tool(Input::GiveUp, PointerKind::Touch);
+        }
+        if was_drawing {
+            self.said = said;
+        }
+        if self.tool.kind() == ToolKind::Select {
+            self.selection = self.selected_before;
+            self.drop_lost_selection();
         }
     }
 
@@ -230,7 +278,8 @@ impl App {
                     Some(held) => say!("tools-step-paint-type", name = held.name),
                     None => label.words().to_owned(),
                 };
-                self.label.clone_from(&words);
+                self.label = Some(label);
+                self.label_words.clone_from(&words);
                 if let Err(fault) = self.study.begin(words) {
                     self.warn(fault.to_string());
                 }
@@ -249,7 +298,7 @@ impl App {
                 self.changes.plan = true;
             }
             Step::Commit => {
-                let label = self.label.clone();
+                let label = self.label_words.clone();
                 if let Some(link) = self.link_of(&label, self.study.history().preview())
                     && let Err(fault) = self.study.add_aside(vec![link])
                 {
@@ -260,6 +309,7 @@ impl App {
                 let before = self.at_start.take().unwrap_or_default();
                 match committed {
                     Ok(Some(_)) => {
+                        self.awaits_words = matches!(self.label, Some(Label::Draw(MarkKind::Note)));
                         let now = self.exact_rows();
                         self.say(words::what_changed(&label, &before, &now));
                     }

@@ -149,8 +149,9 @@ impl Keeping {
         self.must_write_anew = true;
     }
 
-    /// Takes what the plan's history has to tell. `label` is that of the gesture in progress.
-    pub fn note(&mut self, study: &mut Study, label: &str) {
+    /// Takes what the plan's history has to tell. `label` is that of the gesture in progress, and `shows_hover` whether its
+    /// preview has a point more than those that are set: then it is kept as it was without.
+    pub fn note(&mut self, study: &mut Study, label: &str, shows_hover: bool) {
         if std::mem::take(&mut self.must_write_anew) {
             study.write_anew();
         }
@@ -163,7 +164,9 @@ impl Keeping {
             self.entries.clear();
             return;
         }
-        self.unfinished = (!preview.is_empty()).then(|| format!("{label}\n{}", passed::edits_to_text(preview)));
+        if !shows_hover {
+            self.unfinished = (!preview.is_empty()).then(|| format!("{label}\n{}", passed::edits_to_text(preview)));
+        }
         self.name.clone_from(&study.document().heading.name);
     }
 

@@ -60,7 +60,7 @@ use crate::canvas::camera::{Camera, Insets};
 use crate::input::Pointer;
 use crate::tools::drafts::Drafts;
 use crate::tools::drawing::Drawing;
-use crate::tools::{Brush, Choices, Selection, Tool, ToolKind};
+use crate::tools::{Brush, Choices, Label, Selection, Tool, ToolKind};
 use gestures::Pointers;
 
 /// The page without its browser.
@@ -77,6 +77,10 @@ pub struct App {
     selection: Option<Selection>,
     /// Marks selected together, where they are more than one thing.
     picked: Vec<MarkId>,
+    /// What was selected before the pointer was last pressed.
+    selected_before: Option<Selection>,
+    /// Whether a remark was just pinned down, whose words are typed next.
+    awaits_words: bool,
     /// Length and bearing typed for the next point.
     typed_words: [String; 2],
     pointers: Pointers,
@@ -98,7 +102,9 @@ pub struct App {
     /// The figure whose row is spoken of now, and the one whose basis stands open.
     pointed_figures: [Option<String>; 2],
     gesture_failed: bool,
-    label: String,
+    label: Option<Label>,
+    /// What the step is called.
+    label_words: String,
     said: String,
     notice: Option<String>,
     /// Whether the notice says what was done rather than what went wrong.
@@ -176,6 +182,8 @@ impl App {
             is_program_open: false,
             selection: None,
             picked: Vec::new(),
+            selected_before: None,
+            awaits_words: false,
             typed_words: Default::default(),
             pointers: Pointers::default(),
             last_pointer: None,
@@ -193,7 +201,8 @@ impl App {
             pointed: None,
             pointed_figures: [None, None],
             gesture_failed: false,
-            label: String::new(),
+            label: None,
+            label_words: String::new(),
             said: String::new(),
             notice: None,
             is_notice_calm: false,
@@ -361,8 +370,8 @@ impl App {
     /// What is to be written of the plan in this browser now, if anything is; asked after whatever happened.
     pub fn next_writing(&mut self, now_ms: fn() -> f64, fresh_name: fn() -> String) -> Option<Writing> {
         if self.changes.plan {
-            let label = self.label.as_str();
-            self.keeping.note(&mut self.study, label);
+            let label = self.label_words.as_str();
+            self.keeping.note(&mut self.study, label, self.tool.shows_hover());
         }
         self.keeping.next(now_ms, fresh_name)
     }

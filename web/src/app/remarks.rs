@@ -100,8 +100,16 @@ pub fn votes(note: &Note) -> String {
 impl App {
     /// Begins to write a remark: it is placed next.
     pub fn write_remark(&mut self) {
+        let mut said = self.end_begun();
         self.choose_tool(ToolKind::Place);
         self.choose_draft(false, drafts::NOTE);
+        said.push_str(&self.said);
+        self.say(said);
+    }
+
+    /// Whether a remark was pinned down since this was last asked: what it says is typed next.
+    pub const fn take_awaits_words(&mut self) -> bool {
+        std::mem::replace(&mut self.awaits_words, false)
     }
 
     /// Selects a remark and brings it into the middle of what is seen.

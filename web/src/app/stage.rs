@@ -490,7 +490,9 @@ fn hand(app: &App) -> Vec<Layer> {
         layers.extend(one.map(|one| overlay::selection(&one)));
     }
     let units = app.units();
-    layers.extend(app.circle_at().map(|at| drafted::circle(at, units)));
+    for at in app.circles_at() {
+        layers.push(drafted::circle(at, units));
+    }
     let land = app.tool().hints().land;
     if !land.is_empty() {
         let size = words::area(shape::area_m2(&land), units);

@@ -16,6 +16,7 @@ use super::base_image::BaseImageShown;
 use super::bases::{Bases, Opening};
 use super::basis::{self, BasisShown};
 use super::covered::{bounds, card, insets, rail};
+use super::editor::edits::CLOSE_CUT;
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
 use super::files;
@@ -47,6 +48,8 @@ pub const WELCOME_TITLE: &str = "welcome-title";
 /// Id of the cards beside the rail.
 pub const PALETTES: &str = "palettes";
 
+/// Id of the field for what a remark says.
+pub const WORDS: &str = "words";
 /// Id of the cut through a street.
 pub const CUT: &str = "cut";
 /// Id of the enlarged figures.
@@ -324,6 +327,17 @@ impl Store {
     /// Takes one event at the drawing.
     pub fn handle(self, event: Event) {
         self.act(|app| app.handle(event));
+        if matches!(event, Event::KeyDown(Key::Enter, _)) {
+            // Afterwards, else the field would take the key as well.
+            document::soon(move || self.type_words());
+        }
+    }
+
+    /// Lets the keyboard type what a remark says that was just pinned down.
+    pub fn type_words(self) {
+        if self.update(App::take_awaits_words) {
+            document::focus_on(WORDS);
+        }
     }
 
     /// Reads from the application.
@@ -372,8 +386,30 @@ impl Store {
     pub fn edit(self, key: LineKey, change: &Change) {
         self.act(|app| app.edit(key, change));
         if let Some(next) = self.update(App::take_focus) {
-            document::soon(move || document::focus_on(&next.id()));
+            // Where that line is not shown, as of a street that is selected no more, the keyboard goes on at the drawing.
+            document::soon(move || {
+                let id = next.id();
+                let is_shown = bounds(&id).is_some();
+                document::focus_on(if is_shown { &id } else { CANVAS });
+            });
         }
+    }
+
+    /// Closes the cut by Escape, where the keyboard is in its panel, or at the drawing with nothing begun there; `false`
+    /// where there is no cut, or the key is for something else.
+    fn leave_cut(self, focus: events::Focus) -> bool {
+        let is_within = document::has_focus_within("#cut");
+        let is_at_hand = matches!(focus, events::Focus::Drawing | events::Focus::Rail);
+        let is_meant = |app: &App| app.cut_street().is_some() && (is_within || (is_at_hand && app.is_at_rest()));
+        if !self.with(is_meant) {
+            return false;
+        }
+        if is_within {
+            self.edit(LineKey::panel(CLOSE_CUT), &Change::Pick(1));
+        } else {
+            self.act(App::close_cut);
+        }
+        true
     }
 
     fn show(self, app: &App, changes: Changes) {
@@ -526,10 +562,14 @@ impl Store {
 
     fn listen_to_keys(self) {
         document::on_key("keydown", move |event| {
-            if event.key() == "Escape" && document::leave_menu() {
+            let focus = events::focus();
+            if event.key() == "Escape" && (document::leave_menu() || self.leave_cut(focus)) {
                 return;
             }
-            let focus = events::focus();
+            if document::has_focus_within("#words") && events::ends_words(event) {
+                // The drawing has the keyboard again; the field hands over what was typed as it is left.
+                return document::focus_on(CANVAS);
+            }
             if self.mode.get_untracked().is_board()
                 && let Some(key) = events::remote_key(event, focus)
             {

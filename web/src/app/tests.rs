@@ -150,13 +150,64 @@ fn the_whole_job_goes_by_keyboard() {
 }
 
 #[test]
-fn choosing_another_tool_gives_up_what_was_begun() {
+fn choosing_another_tool_ends_a_street_with_its_set_points_and_gives_up_less() {
     let mut app = app();
     app.choose_tool(ToolKind::Street);
     click(&mut app, 0.0, 0.0);
     assert!(app.study().is_in_gesture());
     app.choose_tool(ToolKind::Select);
     assert!(!app.study().is_in_gesture());
+    assert!(app.said().starts_with("Given up"), "{}", app.said());
+    assert!(app.said().contains("Select tool"), "{}", app.said());
+    app.choose_tool(ToolKind::Street);
+    for (x_m, y_m) in [(-100.0, 0.0), (100.0, 0.0), (100.0, 80.0)] {
+        click(&mut app, x_m, y_m);
+    }
+    let away = pointer(&app, -50.0, 120.0);
+    app.handle(Event::Move(away));
+    app.choose_tool(ToolKind::Use);
+    assert!(!app.study().is_in_gesture());
+    let drawn = app.study().fabric().lines.streets.clone();
+    assert_eq!(drawn.len(), 1);
+    assert_eq!(drawn[0].points.len(), 3, "what was set, and not where the pointer was");
+    assert!(app.said().starts_with("Draw street"), "{}", app.said());
+    app.undo();
+    assert!(app.study().fabric().lines.streets.is_empty(), "one step");
+    app.choose_tool(ToolKind::Street);
+    assert!(
+        app.said().starts_with("Street tool"),
+        "nothing was begun: {}",
+        app.said()
+    );
+}
+
+#[test]
+fn choosing_another_kind_of_area_ends_an_outline_of_three_corners_and_gives_up_less() {
+    let mut app = app();
+    app.choose_tool(ToolKind::Area);
+    let marks = |app: &App| {
+        app.study()
+            .document()
+            .alternatives
+            .values()
+            .next()
+            .map(|held| held.marks.len())
+    };
+    for (corners, kept) in [(2, 0), (3, 1)] {
+        app.choose_draft(true, crate::tools::drafts::SOFT);
+        for (x_m, y_m) in [(-60.0, -60.0), (60.0, -60.0), (60.0, 60.0)].into_iter().take(corners) {
+            click(&mut app, x_m, y_m);
+        }
+        let away = pointer(&app, -90.0, 90.0);
+        app.handle(Event::Move(away));
+        app.choose_draft(true, crate::tools::drafts::SOFT + 1);
+        assert!(!app.study().is_in_gesture());
+        assert_eq!(marks(&app), Some(kept), "{corners} corners");
+        let begins = if kept == 0 { "Given up" } else { "Draw soft area" };
+        assert!(app.said().starts_with(begins), "{}", app.said());
+    }
+    app.undo();
+    assert_eq!(marks(&app), Some(0), "one step");
 }
 
 #[test]
@@ -208,6 +259,45 @@ fn two_fingers_move_the_view_and_leave_the_plan() {
     assert_ne!(*app.camera(), camera);
     assert_eq!(*app.study().document(), before);
     assert!(!app.study().is_in_gesture());
+}
+
+#[test]
+fn two_fingers_select_nothing_and_say_nothing_whenever_the_second_comes() {
+    let finger = |app: &App, id, x_m, y_m| Pointer {
+        id,
+        kind: PointerKind::Touch,
+        ..pointer(app, x_m, y_m)
+    };
+    let mut app = with_homes();
+    for kind in ToolKind::ALL {
+        app.choose_tool(kind);
+        app.selection = None;
+        // The first finger rests, or has moved a little, on a street.
+        for moved_m in [0.0, 3.0, 12.0] {
+            let drawn = app.study().document().clone();
+            let said = app.said().to_owned();
+            let first = finger(&app, 1, 0.0, -40.0);
+            app.handle(Event::Down(first, Button::Primary));
+            let later = finger(&app, 1, 0.0, -40.0 + moved_m);
+            app.handle(Event::Move(later));
+            let second = finger(&app, 2, 50.0, 20.0);
+            app.handle(Event::Down(second, Button::Primary));
+            app.handle(Event::Up(later));
+            app.handle(Event::Up(second));
+            assert_eq!(*app.study().document(), drawn, "{kind:?}");
+            assert!(!app.tool().is_busy(), "{kind:?}");
+            assert_eq!(app.selection(), None, "{kind:?}");
+            if moved_m < 12.0 {
+                assert_eq!(app.said(), said, "{kind:?} after {moved_m} m");
+            }
+        }
+    }
+    app.choose_tool(ToolKind::Select);
+    let only = finger(&app, 1, 0.0, -40.0);
+    app.handle(Event::Down(only, Button::Primary));
+    assert_eq!(app.selection(), None, "not before it is lifted");
+    app.handle(Event::Up(only));
+    assert!(matches!(app.selection(), Some(Selection::Street(_))));
 }
 
 #[test]

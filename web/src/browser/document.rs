@@ -122,6 +122,13 @@ pub fn focus_on(id: &str) {
     }
 }
 
+/// Whether the keyboard's focus is in an element that a selector of style sheets names.
+#[must_use]
+pub fn has_focus_within(selector: &str) -> bool {
+    let active = document().and_then(|document| document.active_element());
+    active.is_some_and(|active| matches!(active.closest(selector), Ok(Some(_))))
+}
+
 /// Puts the value back that a field holds after what was typed into it was taken or refused.
 pub fn put_back(event: &web_sys::Event, value: &str) {
     if let Some(field) = event.target() {

@@ -119,6 +119,13 @@ pub fn field_key(event: &web_sys::Event) -> Option<Key> {
     Some(key)
 }
 
+/// Whether a key in a field of several lines ends what is typed: Escape, or Enter without Shift, which then do nothing
+/// else. What is put together of several keys, as Chinese is, ends itself by Enter first.
+#[must_use]
+pub fn ends_words(event: &web_sys::KeyboardEvent) -> bool {
+    !event.shift_key() && !event.is_composing() && field_key(event).is_some()
+}
+
 /// A key went up; `None` for keys the drawing has no use for.
 #[must_use]
 pub fn key_up(event: &web_sys::KeyboardEvent) -> Option<Event> {

@@ -31,6 +31,8 @@ pub fn drawing(store: Store) -> View {
                         // Only now, since on a phone what a menu held moves the drawing.
                         document::close_menu();
                     })
+                    // The last of a press or tap: the browser gives the keyboard to the drawing before.
+                    .on("click", move |_| store.type_words())
                     .on("pointercancel", move |event| store.handle(events::pointer_lost(&event)))
                     .on("pointerleave", move |_| store.handle(crate::input::Event::Left))
                     .on("wheel", move |event| store.handle(events::wheel(&event)))

@@ -7,7 +7,7 @@ use super::remarks::TABLES;
 use crate::app::App;
 use crate::app::fields::{Field, FieldShown, Value};
 use crate::app::forms::Forms;
-use crate::app::store::Store;
+use crate::app::store::{Store, WORDS};
 use crate::browser::document;
 use crate::live::memo;
 
@@ -59,6 +59,7 @@ fn line(store: Store, of: Of, field: Field) -> View {
             let is_long = field == Field::Text;
             let names = matches!(field, Field::Author | Field::AlternativeTable).then_some(TABLES);
             element(if is_long { "textarea" } else { "input" })
+                .with("id", is_long.then_some(WORDS))
                 .with("type", (!is_long).then_some(kind))
                 .with("step", "any")
                 .with("list", names)

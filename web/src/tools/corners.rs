@@ -71,6 +71,18 @@ impl State {
     pub const fn is_busy(&self) -> bool {
         matches!(self, Self::Drawing(_) | Self::Held { to: Some(_), .. })
     }
+
+    /// Whether corners are set one by one, and no bubble is pulled open.
+    #[must_use]
+    pub const fn is_by_corners(&self) -> bool {
+        matches!(self, Self::Drawing(drawing) if !drawing.is_bubble)
+    }
+
+    /// Whether what is previewed has a corner more than those that are set.
+    #[must_use]
+    pub const fn shows_hover(&self) -> bool {
+        self.is_by_corners() && matches!(self, Self::Drawing(drawing) if drawing.hover.is_some())
+    }
 }
 
 /// Answers one event; `draft` is the mark that is drawn, `None` for the site.
@@ -131,7 +143,7 @@ pub fn snapped(at: At, drawn: MarkId, own_start: Option<PlanPoint>, is_site: boo
     let from = at.point;
     if sight.is_free(at) {
         let is_near = |start: &PlanPoint| (from.squared_distance_mm2(*start) as f64).sqrt() <= sight.reach_mm;
-        return own_start.filter(is_near).map_or(snap::on_grid(from), |point| Snap {
+        return own_start.filter(is_near).map_or(snap::free(from), |point| Snap {
             point,
             tie: None,
             reason: Reason::OwnStart,
@@ -306,6 +318,7 @@ impl Drawing {
                 if self.corners.is_empty() {
                     return (resting(None, sight, draft), vec![Step::Cancel]);
                 }
+                self.hover = None;
                 self.shown(sight, draft, fewest)
             }
             Input::GiveUp => (resting(None, sight, draft), vec![Step::Cancel]),

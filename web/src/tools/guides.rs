@@ -57,7 +57,7 @@ struct Guide {
 #[must_use]
 pub fn land(at: At, drawn: MarkId, trace: &[PlanPoint], sight: &Sight<'_>) -> Landing {
     let free = if sight.is_free(at) {
-        only(snap::on_grid(at.point))
+        only(snap::free(at.point))
     } else {
         guided(at.point, drawn, trace, sight)
     };

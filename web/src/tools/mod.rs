@@ -43,7 +43,7 @@ pub enum Input {
     Leave,
     /// A key went down.
     Key(Key),
-    /// What was begun is to be given up whole: another tool was chosen, or the system took the pointer.
+    /// What was begun is to be given up whole: something else is begun, or the system took the pointer.
     GiveUp,
 }
 
@@ -92,8 +92,8 @@ pub struct Land {
     pub land_m2: u32,
     /// Its sides along streets.
     pub sides: Vec<LandSide>,
-    /// Whether it ends at the site's boundary somewhere, where no street is.
-    pub is_on_site_boundary: bool,
+    /// Whether all of its boundary runs along streets, and none of it along the edge of the site alone.
+    pub is_among_streets: bool,
 }
 
 /// A side of enclosed land: the run of its boundary along one hand of one street.
@@ -340,6 +340,26 @@ impl Tool {
             Self::Area(state) => state.is_busy(),
             Self::Place(state) => state.is_busy(),
             Self::Pan => false,
+        }
+    }
+
+    /// Whether a street or an outline is drawn point by point, which Enter ends.
+    #[must_use]
+    pub const fn is_drawing(&self) -> bool {
+        match self {
+            Self::Street(state) => matches!(state, street::State::Drawing { .. }),
+            Self::Area(state) | Self::Place(place::State::Corners(state)) => state.is_by_corners(),
+            _ => false,
+        }
+    }
+
+    /// Whether what is previewed has a point more than those that are set: where the pointer is.
+    #[must_use]
+    pub const fn shows_hover(&self) -> bool {
+        match self {
+            Self::Street(state) => state.shows_hover(),
+            Self::Area(state) | Self::Place(place::State::Corners(state)) => state.shows_hover(),
+            _ => false,
         }
     }
 

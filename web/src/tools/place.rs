@@ -1,8 +1,8 @@
 //! The place tool: what is a point, a stretch of street or a square is pressed or dragged; what has land of its own or
 //! is a line is drawn corner by corner ([`super::corners`]).
 //!
-//! Places stand on a street where one is near, else on the enclosed land around (a center's square), else where they
-//! are pressed. A site access stands on the boundary, a crossing on a barrier or street, a note anywhere.
+//! Places stand on a street where one is near, else on the block around where it may be a center's square, else where
+//! they are pressed. A site access stands on the boundary, a crossing on a barrier or street, a note anywhere.
 
 use hobnail_core::plan::{Edit, Footprint, Mark, MarkId, PlaceKind, PlanPoint};
 use hobnail_core::say;
@@ -11,6 +11,11 @@ use super::near::{self, Foot};
 use super::snap::{self, Reason, Snap};
 use super::{At, Hints, Input, Label, Land, Selection, Sight, Step, corners, select, shape};
 use crate::input::Key;
+
+/// The largest block that a press makes a center's square: 4 ha, about ten acres, within the middles of its streets. The
+/// commons of old towns are hardly larger (common practice, no source). With less, large greens would have to be drawn
+/// corner by corner; with more, a press on land that waits for its streets would take all of it.
+const LARGEST_SQUARE_M2: f64 = 40_000.0;
 
 /// What the tool is in the middle of.
 #[derive(Clone, Debug, PartialEq)]
@@ -259,14 +264,25 @@ fn target_at(at: At, sight: &Sight<'_>) -> Option<Target> {
         Mark::Note(_) => Some(Target::Spot(snap::on_grid(from))),
         draft => {
             let takes_land = matches!(draft, Mark::Place(place) if place.kind == PlaceKind::Center);
-            let land = || (sight.land_at)(from).filter(|_| takes_land).map(Target::Land);
-            let on_street = street.filter(|_| !sight.is_free(at));
+            let land = || (sight.land_at)(from).filter(|land| takes_land && may_be_square(land));
+            let land = || land().map(Target::Land);
+            let is_free = sight.is_free(at);
+            let on_street = street.filter(|_| !is_free);
             let on_street = on_street.map(|(_, foot)| Target::Street(foot));
-            on_street
-                .or_else(land)
-                .or_else(|| Some(Target::Spot(snap::on_grid(from))))
+            on_street.or_else(land).or_else(|| {
+                Some(Target::Spot(if is_free {
+                    snap::free(from)
+                } else {
+                    snap::on_grid(from)
+                }))
+            })
         }
     }
+}
+
+/// Whether land may become a center's square by one press: a block among streets, of a size that a square may have.
+fn may_be_square(land: &Land) -> bool {
+    land.is_among_streets && shape::area_m2(&land.outline) <= LARGEST_SQUARE_M2
 }
 
 /// The nearest place within reach where a street meets a line or outline.
@@ -397,18 +413,27 @@ mod tests {
     }
 
     #[test]
-    fn a_click_inside_land_makes_it_a_square() {
+    fn a_click_inside_a_block_of_a_squares_size_makes_it_a_square() {
         let p = PlanPoint::new;
-        let outline = vec![p(0, 0), p(100_000, 0), p(100_000, 100_000)];
-        let scene = bent_street().with_lands(vec![Land {
-            outline: outline.clone(),
-            use_mark: None,
-            land_m2: 4_000,
-            sides: Vec::new(),
-            is_on_site_boundary: false,
-        }]);
-        let inputs = [Input::Down(at(70_000, 30_000)), Input::Up(at(70_000, 30_000))];
-        assert_eq!(placed(&scene, &inputs), Footprint::Area(outline));
+        let in_land = |side_mm: i32, is_among_streets: bool| {
+            let outline = vec![p(0, 0), p(side_mm, 0), p(side_mm, side_mm)];
+            let scene = bent_street().with_lands(vec![Land {
+                outline: outline.clone(),
+                use_mark: None,
+                land_m2: 4_000,
+                sides: Vec::new(),
+                is_among_streets,
+            }]);
+            let inputs = [Input::Down(at(70_000, 30_000)), Input::Up(at(70_000, 30_000))];
+            (placed(&scene, &inputs), Footprint::Area(outline))
+        };
+        let stands = Footprint::Point(p(70_000, 30_000));
+        let (footprint, whole) = in_land(100_000, true);
+        assert_eq!(footprint, whole);
+        assert_eq!(in_land(100_000, false).0, stands, "the site's edge encloses no square");
+        let (footprint, whole) = in_land(282_000, true);
+        assert_eq!(footprint, whole, "3.98 ha");
+        assert_eq!(in_land(284_000, true).0, stands, "4.03 ha are no square");
     }
 
     #[test]

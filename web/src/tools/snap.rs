@@ -1,4 +1,4 @@
-//! Where a drawn point lands, and why there. The reason is always shown.
+//! Where a drawn point lands, and why there. The reason is shown wherever there is one.
 
 use hobnail_core::plan::street::{Tie, Vertex};
 use hobnail_core::plan::{Alternative, MarkId, PlanPoint};
@@ -52,12 +52,14 @@ pub enum Reason {
     EqualBlock,
     /// Where a typed length or bearing puts it.
     Typed,
-    /// Free, on the 0.1 m grid.
+    /// Nothing is near: on the 0.1 m grid.
     Grid,
+    /// Whatever is near, since snapping is off or suspended: on the 0.1 m grid.
+    Free,
 }
 
 impl Reason {
-    /// The words shown beside the point.
+    /// The words shown beside the point; none where it lands on nothing.
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
@@ -75,7 +77,8 @@ impl Reason {
             Self::Guides => say!("tools-snap-guides"),
             Self::EqualBlock => say!("tools-snap-equal-block"),
             Self::Typed => say!("tools-snap-typed"),
-            Self::Grid => say!("tools-snap-grid"),
+            Self::Free => say!("tools-snap-free"),
+            Self::Grid => "",
         }
     }
 }
@@ -147,7 +150,7 @@ pub fn snap_beside(from: PlanPoint, drawn: &[MarkId], own_start: Option<PlanPoin
 #[must_use]
 pub fn dragged(at: At, drawn: &[MarkId], sight: &Sight<'_>) -> Snap {
     if sight.is_free(at) {
-        on_grid(at.point)
+        free(at.point)
     } else {
         snap_beside(at.point, drawn, None, sight)
     }
@@ -161,6 +164,15 @@ pub fn on_grid(from: PlanPoint) -> Snap {
         point: PlanPoint::new(round(from.x_mm), round(from.y_mm)),
         tie: None,
         reason: Reason::Grid,
+    }
+}
+
+/// The place on the 0.1 m grid nearest to `from`, whatever is near.
+#[must_use]
+pub fn free(from: PlanPoint) -> Snap {
+    Snap {
+        reason: Reason::Free,
+        ..on_grid(from)
     }
 }
 

@@ -48,6 +48,12 @@ impl State {
         matches!(self, Self::Drawing { .. } | Self::Spanning(_))
     }
 
+    /// Whether what is previewed has a point more than those that are set.
+    #[must_use]
+    pub const fn shows_hover(&self) -> bool {
+        matches!(self, Self::Drawing { hover: Some(_), .. } | Self::Spanning(_))
+    }
+
     /// Whether the next point can be given by a typed length or bearing.
     #[must_use]
     pub const fn takes_length(&self) -> bool {
@@ -106,14 +112,23 @@ fn lines(hover: Option<&Landing>) -> Vec<[PlanPoint; 2]> {
     hover.map_or_else(Vec::new, |landing| landing.lines.clone())
 }
 
+/// Where the first point lands of what is drawn in the chosen manner.
+fn first_place(at: At, sight: &Sight<'_>) -> Landing {
+    if sight.choices.drawing.manner == Manner::Blocks {
+        blocks::first_corner(at, sight)
+    } else {
+        guides::land(at, sight.next_id, &[], sight)
+    }
+}
+
 fn rest(hover: Option<Landing>, input: Input, sight: &Sight<'_>) -> (State, Vec<Step>) {
     match input {
         Input::Move(at) => {
-            let hover = Some(guides::land(at, sight.next_id, &[], sight));
+            let hover = Some(first_place(at, sight));
             (State::Resting { hover }, Vec::new())
         }
         Input::Down(at) => {
-            let first = guides::land(at, sight.next_id, &[], sight).snap;
+            let first = first_place(at, sight).snap;
             match sight.choices.drawing.manner {
                 Manner::Straight | Manner::Curve => {}
                 Manner::Blocks => return blocks::begin(first, sight),
@@ -191,7 +206,8 @@ fn draw(
             if points.is_empty() {
                 return (State::Resting { hover }, vec![Step::Cancel]);
             }
-            let steps = preview(id, &points, hover.as_ref().map(|landing| landing.snap), sight);
+            let steps = preview(id, &points, None, sight);
+            let hover = None;
             (State::Drawing { id, points, hover }, steps)
         }
         Input::GiveUp => (State::Resting { hover: None }, vec![Step::Cancel]),

@@ -333,7 +333,7 @@ mod tests {
                     side(2, Hand::Right, 2),
                     side(west_street, Hand::Right, 3),
                 ],
-                is_on_site_boundary: false,
+                is_among_streets: true,
             }
         };
         let mut scene = Scene::with(&[

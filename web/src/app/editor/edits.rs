@@ -162,7 +162,7 @@ impl App {
                 self.editor.focus = Some(super::cut_drawing::SLIDER);
             }
             CLOSE_CUT => {
-                self.editor.cut = None;
+                self.close_cut();
                 self.editor.focus = Some(Key::panel(SHOW_CUT));
             }
             _ => {}

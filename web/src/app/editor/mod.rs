@@ -224,6 +224,12 @@ impl App {
         self.editor.focus.take()
     }
 
+    /// Takes the cut away.
+    pub fn close_cut(&mut self) {
+        self.editor.cut = None;
+        self.changes.hand = true;
+    }
+
     /// Closes the editor beside the rail.
     pub(super) fn leave_editor(&mut self) {
         self.editor.open = None;

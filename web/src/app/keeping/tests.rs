@@ -205,6 +205,16 @@ fn a_street_that_was_not_finished_is_the_last_step_of_the_plan() {
     }
     let seen = app.study().document().clone();
     assert!(app.study().is_in_gesture());
+    // Where the pointer rests no corner was set.
+    let away = Pointer {
+        id: 1,
+        at: app.camera().screen_from_m((20.0, 110.0)),
+        kind: PointerKind::Mouse,
+        modifiers: Modifiers::default(),
+    };
+    app.handle(Event::Move(away));
+    store.serve(&mut app, first);
+    assert_ne!(*app.study().document(), seen, "it is shown");
 
     let mut again = reopened(&store, "first");
     assert_eq!(*again.study().document(), seen);
@@ -237,7 +247,9 @@ fn the_first_stroke_is_kept_while_it_is_drawn_and_gone_when_it_is_given_up() {
     let again = reopened(&store, "first");
     assert_eq!(*again.study().document(), *app.study().document());
 
-    app.choose_tool(ToolKind::Select);
+    for _ in 0..2 {
+        app.handle(Event::KeyDown(Key::Escape, Modifiers::default()));
+    }
     assert!(!app.study().is_in_gesture());
     store.serve(&mut app, first);
     assert!(store.plans.is_empty() && store.lines.is_empty());

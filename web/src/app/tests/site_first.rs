@@ -126,7 +126,10 @@ fn places_of_every_kind_are_placed_and_named() {
     app.choose_draft(false, drafts::BARRIER);
     outline(&mut app, &[(100.0, -100.0), (100.0, 100.0)]);
     put_place(&mut app, drafts::CROSSING, 101.0, 1.0);
+    assert!(!app.take_awaits_words());
     put_place(&mut app, drafts::NOTE, -200.0, 100.0);
+    assert!(app.take_awaits_words(), "what it says is typed next");
+    assert!(!app.take_awaits_words(), "once");
     app.set_field(Field::Text, "Keep the old oak");
     assert_eq!(
         field(&app, Field::Text),
@@ -141,10 +144,39 @@ fn places_of_every_kind_are_placed_and_named() {
         [Street, Street, Place, SiteAccess, Barrier, Crossing, Note, Place]
     );
     assert!(!app.study().is_in_gesture());
-    assert!(app.circle_at().is_none(), "only a center has its circle");
+    assert!(app.circles_at().is_empty(), "only a center has its circle");
     app.choose_draft(false, 0);
     app.handle(Event::Move(pointer(&app, 50.0, 50.0)));
-    assert!(app.circle_at().is_some());
+    assert_eq!(app.circles_at().len(), 1);
+}
+
+#[test]
+fn the_first_center_on_a_bare_site_stands_where_it_is_placed() {
+    let mut app = with_site();
+    app.choose_tool(ToolKind::Place);
+    app.handle(Event::Move(pointer(&app, 100.0, 50.0)));
+    assert!(app.tool().hints().outline.is_empty(), "the site is no square");
+    assert_eq!(app.circles_at(), [(100.0, 50.0)], "about the pointer");
+    click(&mut app, 100.0, 50.0);
+    let document = app.study().document();
+    let placed = document.mark(app.study().alternative(), MarkId(0)).cloned();
+    let shape = placed.as_ref().and_then(crate::tools::shape::of);
+    let at = hobnail_core::plan::Footprint::Point(PlanPoint::new(100_000, 50_000));
+    assert_eq!(shape, Some(at));
+    app.choose_tool(ToolKind::Street);
+    assert_eq!(app.circles_at(), [(100.0, 50.0)], "it stays");
+    // A road beside the site leads nowhere in it, and what stands there today is no plan yet.
+    draw(&mut app, &[(-300.0, -250.0), (300.0, -250.0)]);
+    assert_eq!(app.circles_at(), [(100.0, 50.0)]);
+    draw(&mut app, &[(-100.0, -150.0), (-100.0, 150.0)]);
+    app.choose_tool(ToolKind::Select);
+    click(&mut app, -100.0, 60.0);
+    app.set_field(Field::Status, "0");
+    assert_eq!(app.circles_at(), [(100.0, 50.0)]);
+    draw(&mut app, &[(0.0, -200.0), (0.0, 120.0)]);
+    assert!(app.circles_at().is_empty(), "the walk-shed takes over");
+    app.undo();
+    assert_eq!(app.circles_at().len(), 1);
 }
 
 #[test]

@@ -209,6 +209,7 @@ pub fn hints(hints: &Hints, in_words: &dyn Fn(&Sentence) -> String) -> Layer {
             Reason::StreetEnd | Reason::Corner | Reason::OwnStart => Form::Diamond,
             Reason::OnStreet | Reason::SiteBoundary | Reason::AreaEdge | Reason::EqualBlock => Form::Round,
             Reason::Grid
+            | Reason::Free
             | Reason::Extension
             | Reason::StraightOn
             | Reason::Square
@@ -216,7 +217,8 @@ pub fn hints(hints: &Hints, in_words: &dyn Fn(&Sentence) -> String) -> Layer {
             | Reason::Guides
             | Reason::Typed => Form::Cross,
         };
-        let radius_px = if snap.reason == Reason::Grid { 6.0 } else { 8.0 };
+        let is_free = matches!(snap.reason, Reason::Grid | Reason::Free);
+        let radius_px = if is_free { 6.0 } else { 8.0 };
         layer.items.push(Item::Sign(Sign {
             at: snap.point.to_m(),
             shift_px: (0.0, 0.0),
@@ -226,12 +228,12 @@ pub fn hints(hints: &Hints, in_words: &dyn Fn(&Sentence) -> String) -> Layer {
             line: palette::CHOSEN,
             line_px: 2.0,
         }));
-        layer.items.push(words(
-            snap.point,
-            snap.reason.words().to_owned(),
-            (15.0, 15.0),
-            Align::Right,
-        ));
+        let why = snap.reason.words();
+        if !why.is_empty() {
+            layer
+                .items
+                .push(words(snap.point, why.to_owned(), (15.0, 15.0), Align::Right));
+        }
     }
     if let Some((at, said)) = &hints.words {
         // Below the reason where they are said at the point, and over the middle of what they speak of elsewhere.
@@ -319,6 +321,7 @@ mod tests {
             Reason::Guides,
             Reason::EqualBlock,
             Reason::Typed,
+            Reason::Free,
             Reason::Grid,
         ] {
             let shown = hints(
@@ -332,8 +335,17 @@ mod tests {
                 },
                 &|_| String::new(),
             );
-            let says = |item: &Item| matches!(item, Item::Words(words) if words.text == reason.words());
-            assert!(shown.items.iter().any(says), "{reason:?}");
+            let said = shown.items.iter().filter_map(|item| match item {
+                Item::Words(words) => Some(words.text.as_str()),
+                _ => None,
+            });
+            let said: Vec<&str> = said.collect();
+            if reason == Reason::Grid {
+                assert!(said.is_empty(), "a place that is no place needs no words");
+            } else {
+                assert!(!reason.words().is_empty());
+                assert_eq!(said, [reason.words()], "{reason:?}");
+            }
         }
     }
 }

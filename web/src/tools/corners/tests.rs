@@ -177,7 +177,7 @@ fn with_snapping_off_corners_stay_where_they_are_put_and_the_first_still_closes(
     scene.choices.drawing.snaps = false;
     let sight = scene.sight();
     let free = snapped(at(40_000, 900), MarkId(99), None, false, &sight);
-    assert_eq!((free.point, free.reason), (PlanPoint::new(40_000, 900), Reason::Grid));
+    assert_eq!((free.point, free.reason), (PlanPoint::new(40_000, 900), Reason::Free));
     let first = Some(PlanPoint::new(41_000, 1_000));
     let closing = snapped(at(40_000, 900), MarkId(99), first, false, &sight);
     assert_eq!((Some(closing.point), closing.reason), (first, Reason::OwnStart));
@@ -186,6 +186,6 @@ fn with_snapping_off_corners_stay_where_they_are_put_and_the_first_still_closes(
     held.modifiers.alt = true;
     assert_eq!(
         snapped(held, MarkId(99), None, false, &scene.sight()).reason,
-        Reason::Grid
+        Reason::Free
     );
 }

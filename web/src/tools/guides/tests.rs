@@ -128,12 +128,12 @@ fn snapping_is_suspended_by_alt_and_by_choice() {
     let free = land(pointer, NEW, &[], &scene.sight());
     assert_eq!(
         (free.snap.point, free.snap.reason, free.snap.tie),
-        (p(40_000, 800), Reason::Grid, None)
+        (p(40_000, 800), Reason::Free, None)
     );
     scene.choices.drawing.snaps = false;
     assert_eq!(
         land(at(40_033, 771), NEW, &[], &scene.sight()).snap.reason,
-        Reason::Grid
+        Reason::Free
     );
 }
 

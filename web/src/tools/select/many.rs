@@ -41,7 +41,7 @@ pub(super) fn enclosed(streets: &[MarkId], sight: &Sight<'_>) -> Vec<(MarkId, Ma
         let Some(land) = land_of(*id, mark, sight) else {
             continue;
         };
-        if !land.is_on_site_boundary && land.sides.iter().all(|side| streets.contains(&side.street)) {
+        if land.is_among_streets && land.sides.iter().all(|side| streets.contains(&side.street)) {
             uses.push((*id, mark.clone()));
         }
     }

@@ -1,4 +1,5 @@
-//! A grid of blocks by two corners: it turns to the nearest street or edge of the site.
+//! A grid of blocks by two corners: it turns to the nearest street or edge of the site, and begins on a street where it
+//! begins beside one.
 
 use hobnail_core::plan::editing::blocks::{Blocks, blocks};
 use hobnail_core::plan::{Edit, MarkId, PlanPoint};
@@ -9,6 +10,11 @@ use crate::tools::drawing::{Quantity, sentence};
 use crate::tools::guides::{self, Landing};
 use crate::tools::snap::{Reason, Snap};
 use crate::tools::{At, Hints, Input, Label, Sight, Step, near};
+
+/// A grid that is begun this near the middle of a street begins on it: 10 m, about half the right-of-way of a main street
+/// (common practice, no source). With less, a sliver of land would be left between the two; with more, no grid could be
+/// begun beside a street at all.
+const STREET_REACH_MM: f64 = 10_000.0;
 
 /// A grid in the middle of being spanned.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,7 +86,7 @@ impl Spanned {
     /// Puts the second corner where the hand is.
     fn span(&mut self, at: At, sight: &Sight<'_>) -> Vec<Edit> {
         let mut landing = guides::land(at, self.id, &[], sight);
-        let is_held = !matches!(landing.snap.reason, Reason::Grid);
+        let is_held = !matches!(landing.snap.reason, Reason::Grid | Reason::Free);
         let block_mm = sight.choices.drawing.block_mm;
         let blocks = blocks(self.first.point, landing.snap.point, self.along, block_mm, is_held);
         let edits = blocks.map_or_else(Vec::new, |blocks| self.edits(&blocks, sight));
@@ -128,4 +134,11 @@ pub(super) fn respond(mut spanned: Spanned, input: Input, sight: &Sight<'_>) -> 
 pub(super) fn begin(first: Snap, sight: &Sight<'_>) -> (State, Vec<Step>) {
     let state = State::Spanning(Spanned::from(first, sight));
     (state, vec![Step::Select(None), Step::Begin(Label::DrawBlocks)])
+}
+
+/// Where a grid begins: where a street would, but on a street or where two meet from farther away, out of reach of the
+/// hand where the view is close.
+pub(super) fn first_corner(at: At, sight: &Sight<'_>) -> Landing {
+    let reach_mm = sight.reach_mm.max(STREET_REACH_MM);
+    guides::land(at, sight.next_id, &[], &Sight { reach_mm, ..*sight })
 }

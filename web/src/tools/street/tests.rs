@@ -208,6 +208,35 @@ fn a_grid_of_blocks_is_one_gesture_from_a_street() {
     assert_eq!(drawn(&scene, &given_up).1.last(), Some(&Step::Cancel));
 }
 
+/// Where a grid begins that is pressed here, beside a street of 16 m along y = 0 and another along x = −100 m.
+fn grid_begins(first: At) -> (PlanPoint, usize) {
+    let there = [
+        (1, street(&[(-100_000, 0), (300_000, 0)])),
+        (2, street(&[(-100_000, -50_000), (-100_000, 300_000)])),
+    ];
+    let mut scene = with(Manner::Blocks, &there);
+    scene.choices.drawing.block_mm = [100_000, 60_000];
+    let hover = drawn(&scene, &[Input::Move(first)]).0;
+    let inputs = [Input::Down(first), Input::Down(at(first.point.x_mm + 195_000, 125_000))];
+    let begun = hints(&drawn(&scene, &inputs[..1]).0).points;
+    let lands = hints(&hover).snap.map(|snap| snap.point);
+    assert_eq!(lands, begun.first().copied(), "it is shown where it will begin");
+    let (_, steps) = drawn(&scene, &inputs);
+    (begun[0], lines(&scene, &steps).len())
+}
+
+#[test]
+fn a_grid_begins_on_the_street_beside_which_it_is_pressed() {
+    let p = PlanPoint::new;
+    let begins = |x, y| grid_begins(at(x, y));
+    assert_eq!(begins(10, 9_000), (p(10, 0), 2 + 5), "no side beside the street");
+    assert_eq!(begins(10, 11_000), (p(0, 11_000), 2 + 6), "farther from it");
+    assert_eq!(begins(-99_600, 9_000), (p(-100_000, 0), 2 + 4), "where two meet");
+    let mut free = at(10, 9_000);
+    free.modifiers.alt = true;
+    assert_eq!(grid_begins(free), (p(0, 9_000), 2 + 6), "as it is put");
+}
+
 #[test]
 fn a_tape_measures_and_leaves_nothing() {
     let scene = with(Manner::Tape, &[]);

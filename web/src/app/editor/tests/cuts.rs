@@ -72,6 +72,23 @@ fn the_cut_moves_along_the_street_and_is_shown_on_the_drawing() {
 }
 
 #[test]
+fn the_cut_goes_with_another_tool_and_the_keyboard_is_told_where_to_go() {
+    let mut app = with_homes_on_both_sides();
+    change(&mut app, "Show the cut", Change::Pick(1));
+    app.take_focus();
+    change(&mut app, "Close the cut", Change::Pick(1));
+    assert_eq!(app.take_focus(), Some(Key::panel(edits::SHOW_CUT)));
+    for kind in ToolKind::ALL.into_iter().filter(|kind| *kind != ToolKind::Select) {
+        change(&mut app, "Show the cut", Change::Pick(1));
+        assert!(app.cut_street().is_some());
+        app.choose_tool(kind);
+        assert_eq!(app.cut_street(), None, "{kind:?}");
+        app.choose_tool(ToolKind::Select);
+        click(&mut app, 3.0, 40.0);
+    }
+}
+
+#[test]
 fn an_open_side_has_no_ratio() {
     let mut app = with_homes();
     app.choose_tool(ToolKind::Select);

@@ -377,7 +377,7 @@ fn block() -> Scene {
                 half_width_mm: 8_000.0,
             })
             .to_vec(),
-        is_on_site_boundary: false,
+        is_among_streets: true,
     };
     let mut scene = ladder().with_lands(vec![land]);
     scene.put(4, Mark::Street(street(&[(0, 0), (0, 80_000)])));
@@ -419,7 +419,7 @@ fn a_block_is_copied_with_its_use_where_all_its_streets_are() {
 fn a_block_that_ends_at_the_site_is_not_copied() {
     let mut scene = block();
     let mut land = scene.lands.clone();
-    land[0].is_on_site_boundary = true;
+    land[0].is_among_streets = false;
     scene = scene.with_lands(land);
     scene.picked = (1..=4).map(MarkId).collect();
     let (_, steps) = run(
