@@ -11,6 +11,7 @@ use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
 use hobnail_core::study::marked::ChangeShown;
 use hobnail_core::study::protocol::{Answer, Question};
 
+use super::basis::Opened;
 use super::words::Words;
 use super::{land_bar, places};
 
@@ -293,15 +294,16 @@ pub fn rows_of(study: &Study, drawn: &Drawn, ids: &[String]) -> Vec<Row> {
 }
 
 /// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then walking
-/// and mix in detail, then what the open figure's doubt comes from, then the ranges under open headings.
+/// and mix in detail, then what the doubt of figures
+/// with an open basis comes from, then the ranges under open headings.
 #[must_use]
-pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &OrderedSet<Heading>) -> Vec<Question> {
+pub fn questions(study: &Study, bases: &[Opened], legend: &[&str], open: &OrderedSet<Heading>) -> Vec<Question> {
     let graph = study.graph();
     let first = FIRST_LEVEL
         .iter()
         .chain(legend)
         .map(|id| Question::Range((*id).to_owned()));
-    let doubt = basis.map(|id| Question::Sensitivity(id.to_owned()));
+    let doubt = bases.iter().map(|open| Question::Sensitivity(open.figure.clone()));
     let others = open
         .iter()
         .flat_map(|heading| under(study, *heading))
@@ -442,7 +444,11 @@ mod tests {
             assert!(rows.iter().any(|row| row.heading == Some(*heading)), "{heading:?}");
         }
         assert!(!ids.contains(land_bar::FIGURE), "the land bar stands for it");
-        let asked = questions(&study, Some("homes.count"), &[], &all);
+        let open = Opened {
+            figure: "homes.count".to_owned(),
+            is_pinned: false,
+        };
+        let asked = questions(&study, &[open], &[], &all);
         assert_eq!(
             asked.len(),
             rows.len() + 3,

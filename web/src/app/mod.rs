@@ -95,8 +95,10 @@ pub struct App {
     remark_sort: remarks::Sort,
     map: maps::Map,
     pointed: Option<places::Place>,
-    /// The figure whose row is spoken of now, and the one whose basis stands open.
-    pointed_figures: [Option<String>; 2],
+    /// The figure whose row is spoken of now.
+    pointed_figure: Option<String>,
+    /// The bases that stand open, the one opened last at the end.
+    opened_bases: Vec<basis::Opened>,
     gesture_failed: bool,
     label: Option<Label>,
     said: String,
@@ -191,7 +193,8 @@ impl App {
             remark_sort: remarks::Sort::default(),
             map: maps::Map::default(),
             pointed: None,
-            pointed_figures: [None, None],
+            pointed_figure: None,
+            opened_bases: Vec::new(),
             gesture_failed: false,
             label: None,
             said: String::new(),
@@ -225,7 +228,8 @@ impl App {
         self.marked = None;
         self.answering = None;
         self.pointed = None;
-        self.pointed_figures = [None, None];
+        self.pointed_figure = None;
+        self.opened_bases.clear();
         self.selection = None;
         self.picked.clear();
         self.laying = None;
@@ -297,10 +301,11 @@ impl App {
         &self.open_headings
     }
 
-    /// What is to be worked out in the background once the plan rests, with this basis open.
+    /// What is to be worked out in the background once the plan rests.
     #[must_use]
-    pub fn questions(&self, basis: Option<&str>) -> Vec<hobnail_core::study::protocol::Question> {
-        let mut questions = figures::questions(&self.study, basis, maps::figures_of(self.map), &self.open_headings);
+    pub fn questions(&self) -> Vec<hobnail_core::study::protocol::Question> {
+        let legend = maps::figures_of(self.map);
+        let mut questions = figures::questions(&self.study, &self.opened_bases, legend, &self.open_headings);
         self.ask_for_changes(&mut questions);
         questions
     }

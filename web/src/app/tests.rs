@@ -379,7 +379,7 @@ fn a_row_shows_what_it_counted_and_the_open_basis_keeps_it() {
     app.point_out_figure(None);
     assert_eq!(app.pointed(), None);
 
-    app.open_basis(Some("streets.ways_in_and_out".to_owned()));
+    app.toggle_basis("streets.ways_in_and_out");
     point_out(&mut app, "streets.dead_ends");
     assert_eq!(pointed(&app).len(), 3, "the row that is spoken of comes first");
     app.point_out_figure(None);
@@ -390,7 +390,7 @@ fn a_row_shows_what_it_counted_and_the_open_basis_keeps_it() {
     app.redo();
     app.take_changes();
     assert_eq!(pointed(&app), [(0.0, -150.0)]);
-    app.open_basis(None);
+    app.toggle_basis("streets.ways_in_and_out");
     assert_eq!(app.pointed(), None);
 }
 
@@ -494,14 +494,15 @@ fn the_map_of_a_counting_rule_shows_as_many_signs_as_the_figures_say() {
 fn the_land_bar_stands_for_its_row_and_is_still_asked_for() {
     use crate::app::land_bar::{FIGURE, land_bar};
     use hobnail_core::study::protocol::Question;
-    let app = with_homes();
+    let mut app = with_homes();
     let bar = land_bar(app.study(), app.drawn());
     assert!(bar.is_shown());
     let whole: f64 = bar.parts.iter().map(|part| part.share).sum();
     assert!((whole - 1.0).abs() < 1e-9, "{whole}");
     assert!(app.rows().iter().all(|row| row.id != FIGURE));
-    assert!(app.questions(None).contains(&Question::Range(FIGURE.to_owned())));
-    assert!(crate::app::basis::of(&app, FIGURE).is_some());
+    assert!(app.questions().contains(&Question::Range(FIGURE.to_owned())));
+    app.toggle_basis(FIGURE);
+    assert_eq!(app.bases_shown().len(), 1);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use crate::browser::view::{Element, View, button, element};
 use hobnail_core::say;
 
-use super::basis::basis_tree;
+use super::basis::{basis_tree, is_open};
 use super::enlarged::{enlarge, enlarged};
 use super::land_bar::land_bar_panel;
 use super::legend::legend;
@@ -90,12 +90,7 @@ fn figure(store: Store, id: String) -> View {
         let found = |rows: &Vec<Row>| rows.iter().find(|row| row.id == wanted).cloned();
         store.figures.with(found)
     });
-    let open = id.clone();
-    let is_open = memo(move || {
-        store
-            .basis
-            .with(|basis| basis.as_ref().is_some_and(|basis| basis.figure == open))
-    });
+    let is_open = is_open(store, id.clone());
     let toggled = id.clone();
     let basis_id = format!("basis-{}", id.replace('.', "-"));
     let controls = basis_id.clone();
@@ -169,7 +164,7 @@ fn figure(store: Store, id: String) -> View {
                 .with("id", basis_id)
                 .class("basis")
                 .with("hidden", move || !is_open.get())
-                .holds(move || is_open.get().then(|| basis_tree(store))),
+                .holds(move || is_open.get().then(|| basis_tree(store, shown.get_untracked()))),
         )
         .into()
 }

@@ -3,7 +3,7 @@
 use crate::browser::view::{View, button, element};
 use hobnail_core::say;
 
-use super::basis::basis_tree;
+use super::basis::{basis_tree, is_open};
 use super::palette::{swatch, texture_strokes};
 use crate::app::land_bar::{FIGURE, Part, Tint};
 use crate::app::store::Store;
@@ -18,11 +18,7 @@ const HEIGHT_PX: f64 = 26.0;
 /// The bar; nothing before any land is drawn.
 pub fn land_bar_panel(store: Store) -> View {
     let bar = memo(move || store.land_bar.get());
-    let is_open = memo(move || {
-        store
-            .basis
-            .with(|basis| basis.as_ref().is_some_and(|basis| basis.figure == FIGURE))
-    });
+    let is_open = is_open(store, FIGURE.to_owned());
     let is_known = memo(move || bar.with(|bar| !bar.parts.is_empty()));
     let is_absent = move || bar.with(|bar| bar.parts.is_empty() && bar.reason.is_none());
     let drawn = move || bar.with(|bar| bar.parts.clone());
@@ -69,7 +65,7 @@ pub fn land_bar_panel(store: Store) -> View {
                 .with("id", "basis-of-land-bar")
                 .class("basis")
                 .with("hidden", move || !is_open.get())
-                .holds(move || is_open.get().then(|| basis_tree(store))),
+                .holds(move || is_open.get().then(|| basis_tree(store, FIGURE.to_owned()))),
         )
         .into()
 }

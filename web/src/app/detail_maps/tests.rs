@@ -168,7 +168,7 @@ fn nothing_of_the_old_drawing_is_kept_while_details_are_to_come() {
 fn details_that_come_bring_the_map_and_the_places_of_rows() {
     let mut app = opened(VILLAGE);
     app.show_map(Map::Routes);
-    app.open_basis(Some(BUSIEST.to_owned()));
+    app.toggle_basis(BUSIEST);
     app.take_changes();
     assert_eq!(app.pointed(), None, "nobody knows yet");
     let revision = app.study().revision();
