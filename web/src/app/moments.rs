@@ -146,14 +146,15 @@ impl App {
     pub(super) fn note_changes(&self, rows: &mut [Row]) {
         let Some(marked) = &self.marked else { return };
         for row in rows {
-            let worked = self.drawn.change(&self.study, &row.id);
-            row.change = worked
-                .map(|change| (change.words.clone(), change.is_clear))
-                .or_else(|| {
-                    // While the hand moves only what was is said.
-                    let (_, was) = marked.shown.iter().find(|(id, _)| *id == row.id)?;
-                    (*was != row.value && row.range.is_none()).then(|| (say!("page-was", before = was), true))
-                });
+            if let Some(change) = self.drawn.change(&self.study, &row.id) {
+                row.change = (!change.words.is_empty()).then(|| (change.words.clone(), change.is_clear));
+            } else if let Some((_, was)) = marked.shown.iter().find(|(id, _)| *id == row.id)
+                && *was != row.value
+                && row.range.is_none()
+            {
+                // While the hand moves only what was is said.
+                row.change = Some((say!("page-was", before = was), true));
+            }
         }
     }
 
@@ -225,14 +226,11 @@ mod tests {
         assert_eq!(quick[0].change, Some(("was 328 ft".to_owned(), true)), "at once");
         work_all(&mut app);
         let worked = app.enlarged_rows();
-        assert_eq!(worked[0].change, Some(("820 ft more".to_owned(), true)));
+        assert_eq!(worked[0].change, Some(("822 ft more".to_owned(), true)));
         app.mark_moment("");
         assert_eq!(app.history_shown().marked.as_deref(), Some("step 2"));
         work_all(&mut app);
-        assert_eq!(
-            app.enlarged_rows()[0].change,
-            Some(("no clear difference".to_owned(), false))
-        );
+        assert_eq!(app.enlarged_rows()[0].change, None, "nothing has changed");
         app.forget_moment();
         assert_eq!(app.enlarged_rows()[0].change, None);
     }

@@ -37,7 +37,8 @@ fn check(first_homes: f64, second_homes: f64, expected: &str) {
     let (mut first, mut second) = (plan(&graph, first_homes, SEED), plan(&graph, second_homes, SEED));
     let index = graph.index("people").unwrap();
     let found = difference(&mut first, &mut second, index, 0, System::Metric).unwrap();
-    assert_eq!(shown_difference(&found, &unit::PEOPLE, System::Metric).text, expected);
+    let shown = shown_difference(&found, &unit::PEOPLE, System::Metric);
+    assert_eq!(shown.map_or_else(String::new, |shown| shown.text), expected);
 }
 
 #[test]
@@ -50,9 +51,11 @@ fn shared_doubt_cancels_between_alternatives() {
 
 #[test]
 fn a_difference_within_rounding_is_not_clear() {
-    // About 2,500 people are shown to the nearest 50 or 100.
-    check(1_000.0, 1_010.0, "no clear difference");
-    check(1_000.0, 1_000.0, "no clear difference");
+    // About 2,500 people are shown to the nearest 100: 2,520 as 2,500, which is no difference to anybody, and 2,560 as
+    // 2,600, which is less than 100 more.
+    check(1_000.0, 1_008.0, "");
+    check(1_000.0, 1_000.0, "");
+    check(1_000.0, 1_024.0, "no clear difference");
 }
 
 #[test]
@@ -75,8 +78,8 @@ fn a_difference_within_its_range_is_not_clear() {
     let found = difference(&mut first, &mut second, index, 0, System::Metric).unwrap();
     assert!(matches!(found.range, Range::Likely { low, high, .. } if low < 0.0 && high > 0.0));
     assert_eq!(
-        shown_difference(&found, &unit::PEOPLE, System::Metric).text,
-        "no clear difference"
+        shown_difference(&found, &unit::PEOPLE, System::Metric).map(|shown| shown.text),
+        Some("no clear difference".to_owned())
     );
 }
 
@@ -88,9 +91,82 @@ fn certain_figures_differ_as_soon_as_rounding_shows_it() {
     let found = difference(&mut first, &mut second, index, 0, System::Metric).unwrap();
     assert_eq!(found.range, Range::Certain);
     assert_eq!(
-        shown_difference(&found, &unit::HOMES, System::Metric).text,
-        "2 homes more"
+        shown_difference(&found, &unit::HOMES, System::Metric).map(|shown| shown.text),
+        Some("2 homes more".to_owned())
     );
+}
+
+/// What is said of a certain figure of this unit that was and is so much.
+#[track_caller]
+fn said(unit: unit::Unit, system: System, from: f64, to: f64) -> Option<String> {
+    let mut graph = GraphBuilder::new();
+    let _ = graph.counted("counted", "counted", unit);
+    let graph = Arc::new(built(graph));
+    let plan = |value: f64| {
+        let mut inputs = Inputs::new();
+        inputs.set_counted("counted", numbers(&[value]), None);
+        Evaluation::new(Arc::clone(&graph), inputs, SEED).unwrap()
+    };
+    let index = graph.index("counted").unwrap();
+    let found = difference(&mut plan(from), &mut plan(to), index, 0, system).unwrap();
+    shown_difference(&found, &unit, system).map(|shown| shown.short)
+}
+
+#[test]
+fn the_difference_is_what_lies_between_the_numbers_as_shown() {
+    const FOOT_M: f64 = 0.3048;
+    let feet = |from: f64, to: f64| said(unit::LENGTH, System::Customary, from * FOOT_M, to * FOOT_M);
+    // Shown 1,180 ft and 1,190 ft.
+    assert_eq!(feet(1_178.9, 1_192.8).as_deref(), Some("10 ft more"));
+    assert_eq!(feet(1_192.8, 1_178.9).as_deref(), Some("10 ft less"));
+    // Shown 998 ft and 1,010 ft, each in steps of its own.
+    assert_eq!(feet(998.0, 1_009.0).as_deref(), Some("12 ft more"));
+    assert_eq!(feet(1_182.0, 1_183.0), None, "both are shown as 1,180 ft");
+    assert_eq!(
+        feet(1_184.0, 1_186.0).as_deref(),
+        Some("no clear difference"),
+        "2 ft of 10"
+    );
+    let per_land = unit::HOMES_PER_LAND;
+    let acre_m2 = unit::ACRE_M2;
+    let per_acre = |from: f64, to: f64| said(per_land, System::Customary, from / acre_m2, to / acre_m2);
+    let less = per_acre(7.8134, 7.6714).unwrap();
+    assert!(
+        less.starts_with("0.14 ") && less.ends_with(" less"),
+        "7.81 and 7.67: {less}"
+    );
+}
+
+#[test]
+fn every_difference_equals_that_of_the_numbers_read_from_the_page() {
+    let read = |value: f64| {
+        let shown = display::shown(&Cell::Number(value), &Range::Certain, &unit::LENGTH, System::Metric);
+        let digits = shown.short.replace(',', "").replace(" m", "");
+        digits.parse::<f64>().unwrap()
+    };
+    for place in 1_u32..400 {
+        let (from, to) = (f64::from(place * place) * 0.0377, f64::from(place * 97) * 0.0613);
+        let found = said(unit::LENGTH, System::Metric, from, to);
+        let between = read(to) - read(from);
+        match found.as_deref() {
+            None => assert!(between.abs() < 1e-9, "{from} {to}"),
+            Some("no clear difference") => assert!((to - from).abs() < 100.0, "{from} {to}"),
+            Some(words) => {
+                let (amount, word) = words.split_once(" m ").unwrap();
+                let amount: f64 = amount.replace(',', "").parse().unwrap();
+                assert!((amount - between.abs()).abs() < 1e-9, "{from} {to}: {words}");
+                assert_eq!(word, if between < 0.0 { "less" } else { "more" }, "{from} {to}");
+            }
+        }
+    }
+}
+
+#[test]
+fn shares_differ_by_points() {
+    let share = |from: f64, to: f64| said(unit::SHARE, System::Metric, from, to);
+    assert_eq!(share(1.0, 0.99).as_deref(), Some("1 point less"));
+    assert_eq!(share(0.402, 0.471).as_deref(), Some("7 points more"));
+    assert_eq!(share(0.402, 0.398), None, "both are shown as 40%");
 }
 
 #[test]
