@@ -159,5 +159,46 @@ pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) ->
     Some(shown)
 }
 
+/// A number that changed, as the page shows it, and what it was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    /// What it was; a dash where there was none.
+    pub was: String,
+    /// What it is; a dash where there is none.
+    pub is: String,
+    /// How many times the change is as large as what the number is rounded to; without end where there is no number now
+    /// or was none.
+    pub steps: f64,
+}
+
+/// What is told of a number that was `was` and is `is`, both rounded to what this range allows; `None` where they are
+/// shown the same or differ by less than they are rounded to.
+///
+/// The range is one that the number had lately. Whether draws of both moments, paired, agree on the change takes longer:
+/// [`difference`].
+#[must_use]
+pub fn moved(was: Option<f64>, is: Option<f64>, range: &Range, unit: &Unit, system: System) -> Option<Moved> {
+    let shown = |value: Option<f64>| {
+        value.map_or_else(
+            || ("—".to_owned(), f64::INFINITY),
+            |value| {
+                let (value, step) = display::as_shown(value, range, unit, system);
+                let number = display::grouped(value, display::places(step));
+                (display::with_unit(&number, unit, system), step)
+            },
+        )
+    };
+    let ((was_shown, was_step), (is_shown, is_step)) = (shown(was), shown(is));
+    let steps = match (was, is) {
+        (Some(was), Some(is)) => (is - was).abs() / (was_step.max(is_step) * unit.shown(system).scale),
+        _ => f64::INFINITY,
+    };
+    (was_shown != is_shown && steps >= 1.0).then_some(Moved {
+        was: was_shown,
+        is: is_shown,
+        steps,
+    })
+}
+
 #[cfg(test)]
 mod tests;

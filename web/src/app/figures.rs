@@ -5,6 +5,7 @@ use hobnail_core::order::{self, OrderedMap, OrderedSet};
 use hobnail_core::{message, say};
 
 use hobnail_core::figures::graph::{Graph, Node, NodeIndex, Operator};
+use hobnail_core::figures::range::Range;
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
@@ -189,6 +190,8 @@ pub struct Drawn {
     revision: u64,
     /// By figure, each cell as shown with its range.
     ranges: OrderedMap<String, Vec<String>>,
+    /// The ranges that first-level figures had last, of whatever revision: they change little with a step.
+    bounds: [Option<(f64, f64)>; FIRST_LEVEL.len()],
     /// By figure, what its doubt comes from.
     influences: OrderedMap<String, Influences>,
     /// By figure, what has changed since the marked moment.
@@ -213,11 +216,18 @@ impl Drawn {
         if self.revision != revision {
             *self = Self {
                 revision,
+                bounds: self.bounds,
                 ..Self::default()
             };
         }
         match answer {
-            Answer::Range { figure, shown, .. } => drop(self.ranges.insert(figure, shown)),
+            Answer::Range { figure, shown, bounds } => {
+                let place = FIRST_LEVEL.iter().position(|id| *id == figure);
+                if let Some(held) = place.and_then(|place| self.bounds.get_mut(place)) {
+                    *held = bounds.first().copied().flatten();
+                }
+                self.ranges.insert(figure, shown);
+            }
             Answer::Sensitivity { figure, shares, reason } => {
                 let influences = reason.map_or(Influences::Shares(shares), Influences::None);
                 self.influences.insert(figure, influences);
@@ -246,6 +256,19 @@ impl Drawn {
     pub fn value(&self, study: &Study, figure: &str, place: usize) -> Option<String> {
         let shown = self.ranges(study, figure)?.get(place)?;
         Some(parted(shown).0.to_owned())
+    }
+
+    /// The range that a first-level figure had last, by its place among them.
+    #[must_use]
+    pub fn range_at(&self, place: usize) -> Range {
+        match self.bounds.get(place) {
+            Some(Some((low, high))) => Range::Likely {
+                low: *low,
+                high: *high,
+                failed: 0,
+            },
+            _ => Range::Certain,
+        }
     }
 
     /// What has changed in a figure since the marked moment, once that was worked out for the plan as it stands.

@@ -222,7 +222,7 @@ impl App {
         }
         match step {
             Step::Begin(label) => {
-                self.at_start = Some(self.exact_rows());
+                self.at_start = Some(self.numbers());
                 self.gesture_failed = false;
                 self.label = Some(label);
                 if let Err(fault) = self.study.begin(label.words()) {
@@ -253,10 +253,7 @@ impl App {
                 self.changes.plan = true;
                 let before = self.at_start.take().unwrap_or_default();
                 match committed {
-                    Ok(Some(_)) => {
-                        let now = self.exact_rows();
-                        self.say(words::what_changed(label, &before, &now));
-                    }
+                    Ok(Some(_)) => self.say_what_changed(label, &before),
                     Ok(None) => {}
                     Err(fault) => self.warn(fault.to_string()),
                 }

@@ -84,8 +84,8 @@ pub struct App {
     crosshair: Option<PlanPoint>,
     insets: Insets,
     changes: Changes,
-    /// First-level figures at the start of the gesture in progress, to say afterwards what changed.
-    at_start: Option<Vec<figures::Row>>,
+    /// Numbers of first-level figures at the start of the gesture in progress, to say afterwards what changed.
+    at_start: Option<Vec<Option<f64>>>,
     drawn: figures::Drawn,
     open_headings: OrderedSet<figures::Heading>,
     marked: Option<moments::Marked>,
@@ -310,7 +310,7 @@ impl App {
         questions
     }
 
-    /// The first-level figures without ranges, which come later: to tell what a step changed.
+    /// The first-level figures without ranges, which come later.
     fn exact_rows(&self) -> Vec<figures::Row> {
         figures::rows(&self.study, &figures::Drawn::default(), &OrderedSet::new())
     }

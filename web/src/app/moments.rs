@@ -82,7 +82,7 @@ impl App {
     /// Goes to the moment at which this many steps are done.
     pub fn go_to_step(&mut self, steps_done: usize) {
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
-        let before = self.exact_rows();
+        let before = self.numbers();
         let outcome = self.study.go_to(steps_done);
         self.changes.plan = true;
         self.changes.hand = true;
@@ -90,7 +90,7 @@ impl App {
         match outcome {
             Ok(true) => {
                 let label = say!("page-moment-after", number = steps_done);
-                self.say(words::what_changed(&label, &before, &self.exact_rows()));
+                self.say_what_changed(&label, &before);
             }
             Ok(false) => self.say(say!("page-moment-here")),
             Err(hobnail_core::plan::history::HistoryFault::NotInMemory(number)) => self.keeping.look_up(number),

@@ -170,6 +170,25 @@ fn shares_differ_by_points() {
 }
 
 #[test]
+fn what_moved_is_told_as_far_as_the_range_it_had_allows() {
+    let told = |was: Option<f64>, is: Option<f64>, low: f64, high: f64| {
+        let range = Range::Likely { low, high, failed: 0 };
+        moved(was, is, &range, &unit::SHARE, System::Metric).map(|told| (told.was, told.is, told.steps))
+    };
+    let pair = |was: &str, is: &str, steps: f64| Some((was.to_owned(), is.to_owned(), steps));
+    // A range of 50 points: shown to the nearest five.
+    assert_eq!(told(Some(0.25), Some(0.5), 0.25, 0.75), pair("25%", "50%", 5.0));
+    assert_eq!(told(Some(0.48), Some(0.51), 0.25, 0.75), None, "both are shown as 50%");
+    assert_eq!(told(Some(0.47), Some(0.48), 0.25, 0.75), None, "one of five points");
+    assert_eq!(told(None, Some(0.5), 0.25, 0.75), pair("—", "50%", f64::INFINITY));
+    assert_eq!(told(Some(0.5), None, 0.25, 0.75), pair("50%", "—", f64::INFINITY));
+    assert_eq!(told(None, None, 0.25, 0.75), None);
+    let homes = |was: f64, is: f64| moved(Some(was), Some(is), &Range::Certain, &unit::HOMES, System::Metric);
+    assert_eq!(homes(1_700.0, 1.0).map(|told| told.is), Some("1 home".to_owned()));
+    assert_eq!(homes(700.0, 700.0), None);
+}
+
+#[test]
 fn what_does_not_pair_is_not_compared() {
     let one = graph();
     let index = one.index("people").unwrap();
