@@ -299,6 +299,9 @@ page-measured-all = Measured: all of it
 page-step-units = change units
 page-units-metric = Numbers are in meters and hectares now.
 page-units-customary = Numbers are in feet and acres now.
+# What a listener is told while keys draw.
+page-run-shown = { $length }, bearing { $degrees }°
+page-point-set = Point { $number } set. { $awaits }
 page-nothing-more = There is nothing more.
 page-measured = Measured: { $what }
 page-undone = Undone: { $step }

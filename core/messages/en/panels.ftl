@@ -174,6 +174,7 @@ panels-key-delete = Delete
 
 ## The line below the drawing.
 
+panels-by-keys = Arrow keys move the point, Enter sets it.
 panels-zoom = Zoom
 panels-zoom-out = Zoom out
 panels-zoom-fit = Fit

@@ -308,6 +308,9 @@ page-measured-all = Se mide: todo
 page-step-units = cambiar unidades
 page-units-metric = Las cifras están ahora en metros y hectáreas.
 page-units-customary = Las cifras están ahora en pies y acres.
+# What a listener is told while keys draw.
+page-run-shown = { $length }, rumbo { $degrees }°
+page-point-set = Punto { $number } puesto. { $awaits }
 page-nothing-more = No hay nada más.
 page-measured = Se mide: { $what }
 page-undone = Deshecho: { $step }

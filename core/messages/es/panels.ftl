@@ -180,6 +180,7 @@ panels-key-delete = Supr
 
 ## The line below the drawing.
 
+panels-by-keys = Las flechas mueven el punto; Intro lo pone.
 panels-zoom = Zoom
 panels-zoom-out = Alejar
 panels-zoom-fit = Ver todo
