@@ -10,6 +10,7 @@ pub mod base_image;
 pub mod bases;
 pub mod basis;
 pub mod class_maps;
+pub mod counted_land;
 pub mod covered;
 pub mod detail_maps;
 pub mod editing;

@@ -56,7 +56,7 @@ pub fn basis_tree(store: Store, figure: String) -> View {
             let path = first.id.clone();
             Some(
                 View::nothing()
-                    .and(step(&basis, &first, path, opened, 0))
+                    .and(step(store, &basis, &first, path, opened, 0))
                     .and(doubt(store, figure)),
             )
         })
@@ -90,7 +90,25 @@ fn doubt(store: Store, figure: String) -> View {
     })
 }
 
+/// Has an element show on the drawing what a figure counted, while it is pointed at or has the focus.
+pub(super) fn points_out(store: Store, figure: String, shown: Element) -> Element {
+    let focused = figure.clone();
+    let leave = move || store.act(|app| app.point_out_figure(None));
+    shown
+        .on("pointerenter", move |_| {
+            store.act(|app| app.point_out_figure(Some(figure.clone())));
+        })
+        .on("focusin", move |event| {
+            // What it stands in speaks of another figure.
+            event.stop_propagation();
+            store.act(|app| app.point_out_figure(Some(focused.clone())));
+        })
+        .on("pointerleave", move |_| leave())
+        .on("focusout", move |_| leave())
+}
+
 fn step(
+    store: Store,
     basis: &Basis,
     shown: &Step,
     path: String,
@@ -120,7 +138,7 @@ fn step(
             Some(
                 element("li")
                     .holds(
-                        button()
+                        points_out(store, found.id.clone(), button())
                             .class("basis-opens")
                             .with("data-step", found.id.clone())
                             .with("aria-expanded", move || is_open.get().to_string())
@@ -131,7 +149,7 @@ fn step(
                     .holds(move || {
                         is_open
                             .get()
-                            .then(|| step(&basis, &found, inner.clone(), opened, depth + 1))
+                            .then(|| step(store, &basis, &found, inner.clone(), opened, depth + 1))
                     })
                     .into(),
             )
