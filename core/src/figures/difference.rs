@@ -9,7 +9,7 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-use super::display::{self, Shown};
+use super::display;
 use super::evaluate::Evaluation;
 use super::graph::NodeIndex;
 use super::leaf::Cell;
@@ -121,42 +121,28 @@ fn paired_range(first: &Evaluation, second: &Evaluation, index: NodeIndex, cell:
     range_of(&draws)
 }
 
-/// A difference in words: `about 12 homes more, likely 8 to 17`, `1 point less`, `no clear difference`; `None` where the
-/// two numbers are shown the same, or one is missing.
+/// A difference in words: `12 homes more`, `1 point less`, `no clear difference`; `None` where the two numbers are shown
+/// the same, or one is missing.
 #[must_use]
-pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) -> Option<Shown> {
+pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) -> Option<String> {
     let Cell::Number(value) = difference.value else {
         return None;
     };
-    let amount = difference.amount.as_deref()?;
-    let range = match difference.range {
-        Range::Likely { low, high, failed } if value < 0.0 => Range::Likely {
-            low: -high,
-            high: -low,
-            failed,
-        },
-        range => range,
-    };
-    let mut shown = display::shown(&Cell::Number(value.abs()), &range, unit, system);
-    if difference.is_clear {
-        // A share of 40 % that is 1 % less might be 39.6 %.
-        let amount = match (unit.shown(system).many, amount) {
-            ("%", "1") => say!("figures-one-point").to_owned(),
-            ("%", number) => say!("figures-points", number = number),
-            (_, number) => display::with_unit(number, unit, system),
-        };
-        let with_word = if value < 0.0 {
-            say!("figures-less", amount = amount)
-        } else {
-            say!("figures-more", amount = amount)
-        };
-        shown.text = shown.text.replacen(&shown.short, &with_word, 1);
-        shown.short = with_word;
-    } else {
-        shown.text = say!("figures-no-difference").to_owned();
-        shown.short.clone_from(&shown.text);
+    let number = difference.amount.as_deref()?;
+    if !difference.is_clear {
+        return Some(say!("figures-no-difference").to_owned());
     }
-    Some(shown)
+    // A share of 40 % that is 1 % less might be 39.6 %.
+    let amount = match (unit.shown(system).many, number) {
+        ("%", "1") => say!("figures-one-point").to_owned(),
+        ("%", number) => say!("figures-points", number = number),
+        (_, number) => display::with_unit(number, unit, system),
+    };
+    Some(if value < 0.0 {
+        say!("figures-less", amount = amount)
+    } else {
+        say!("figures-more", amount = amount)
+    })
 }
 
 /// A number that changed, as the page shows it, and what it was.

@@ -86,7 +86,7 @@ fn change(before: &mut Evaluation, now: &mut Evaluation, index: NodeIndex, syste
     // Both are of one graph and one seed, and no table.
     let difference = difference(before, now, index, 0, system).ok()?;
     matches!(difference.value, Cell::Number(_)).then(|| ChangeShown {
-        words: shown_difference(&difference, &unit, system).map_or_else(String::new, |shown| shown.short),
+        words: shown_difference(&difference, &unit, system).unwrap_or_default(),
         is_clear: difference.is_clear,
     })
 }
