@@ -80,6 +80,9 @@ figures-other-graph = the two are worked with different figures
 figures-other-seed = the two are drawn with different seeds
 figures-other-entries = the two tables do not have the same entries
 figures-no-difference = no clear difference
+# Between two shares, in place of the percent sign.
+figures-one-point = 1 point
+figures-points = { $number } points
 figures-more = { $amount } more
 figures-less = { $amount } less
 

@@ -303,6 +303,11 @@ page-described = Drawing of { $plan }. { $alternative } { $walk }
 
 page-measured-all = Measured: all of it
 page-step-units = change units
+page-units-metric = Numbers are in meters and hectares now.
+page-units-customary = Numbers are in feet and acres now.
+# What a listener is told while keys draw.
+page-run-shown = { $length }, bearing { $degrees }°
+page-point-set = Point { $number } set. { $awaits }
 page-nothing-more = There is nothing more.
 page-measured = Measured: { $what }
 page-undone = Undone: { $step }
@@ -373,6 +378,7 @@ page-alternative = { $name }: { $streets ->
 page-walk-reached = { $length } of street lie within 5 minutes of a center.
 page-figure-moved = { $figure } { $value }, was { $before }
 page-step-moved = { $step }. { $figures }.
+page-step-moved-more = { $step }. { $figures }; and { $count } more.
 page-step-moved-nothing = { $step }. No figure changed.
 
 ## Faults of the browser.

@@ -61,6 +61,9 @@ panels-more = More: { $what }
 ## Figures enlarged for the back of the room.
 
 panels-enlarged = Enlarged figures
+# An opened basis stays open while others are opened and closed.
+panels-pin = Pin
+panels-pin-what = Pin: { $what }
 panels-enlarge = Enlarge for the room
 panels-no-longer-enlarged = No longer enlarged: { $what }
 # The unit beside a field.
@@ -172,6 +175,7 @@ panels-key-delete = Delete
 
 ## The line below the drawing.
 
+panels-by-keys = Arrow keys move the point, Enter sets it.
 panels-zoom = Zoom
 panels-zoom-out = Zoom out
 panels-zoom-fit = Fit

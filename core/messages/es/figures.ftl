@@ -80,6 +80,9 @@ figures-other-graph = los dos se calculan con cifras distintas
 figures-other-seed = los dos se sortean con semillas distintas
 figures-other-entries = las dos tablas no tienen las mismas entradas
 figures-no-difference = sin diferencia clara
+# Between two shares, in place of the percent sign.
+figures-one-point = 1 punto
+figures-points = { $number } puntos
 figures-more = { $amount } más
 figures-less = { $amount } menos
 

@@ -312,6 +312,11 @@ page-described = Dibujo de { $plan }. { $alternative } { $walk }
 
 page-measured-all = Se mide: todo
 page-step-units = cambiar unidades
+page-units-metric = Las cifras están ahora en metros y hectáreas.
+page-units-customary = Las cifras están ahora en pies y acres.
+# What a listener is told while keys draw.
+page-run-shown = { $length }, rumbo { $degrees }°
+page-point-set = Punto { $number } puesto. { $awaits }
 page-nothing-more = No hay nada más.
 page-measured = Se mide: { $what }
 page-undone = Deshecho: { $step }
@@ -382,6 +387,7 @@ page-alternative = { $name }: { $streets ->
 page-walk-reached = { $length } de calle quedan a 5 minutos o menos de un centro.
 page-figure-moved = { $figure }: { $value }, antes { $before }
 page-step-moved = { $step }. { $figures }.
+page-step-moved-more = { $step }. { $figures }; y { $count } más.
 page-step-moved-nothing = { $step }. Ninguna cifra cambió.
 
 ## Faults of the browser.

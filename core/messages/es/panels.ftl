@@ -67,6 +67,9 @@ panels-more = Más: { $what }
 ## Figures enlarged for the back of the room.
 
 panels-enlarged = Cifras ampliadas
+# An opened basis stays open while others are opened and closed.
+panels-pin = Fijar
+panels-pin-what = Fijar: { $what }
 panels-enlarge = Ampliar para la sala
 panels-no-longer-enlarged = Dejar de ampliar: { $what }
 # The unit beside a field.
@@ -178,6 +181,7 @@ panels-key-delete = Supr
 
 ## The line below the drawing.
 
+panels-by-keys = Las flechas mueven el punto; Intro lo pone.
 panels-zoom = Zoom
 panels-zoom-out = Alejar
 panels-zoom-fit = Ver todo

@@ -2,13 +2,14 @@
 //!
 //! Both alternatives draw the same factor at the same quantile, so doubt they share cancels: two plans may each be
 //! uncertain by a fifth and still differ for certain.
+//! In words it is what lies between the two numbers as they are shown, so that whoever subtracts gets the same.
 
 use std::fmt;
 use std::sync::Arc;
 
 use serde::Serialize;
 
-use super::display::{self, Shown};
+use super::display;
 use super::evaluate::Evaluation;
 use super::graph::NodeIndex;
 use super::leaf::Cell;
@@ -23,6 +24,9 @@ pub struct Difference {
     pub value: Cell,
     /// The range of the paired draws' differences.
     pub range: Range,
+    /// What lies between the two numbers as they are shown, without sign and unit; `None` where they are shown the
+    /// same, or one is missing.
+    pub amount: Option<String>,
     /// Whether it is larger than rounding and range: at least as large as the coarser step the two numbers are shown
     /// in, with a range on one side of zero.
     pub is_clear: bool,
@@ -76,16 +80,22 @@ pub fn difference(
     }
     let unit = node.unit;
     let (from, to) = (first.cell(index, cell), second.cell(index, cell));
-    let steps = [
-        display::shown(&from, &first.range(index, cell), &unit, system).step,
-        display::shown(&to, &second.range(index, cell), &unit, system).step,
-    ];
+    let mut step = 0.0;
+    let mut amount = None;
     let value = match (from, to) {
-        (Cell::Number(from), Cell::Number(to)) => Cell::Number(to - from),
+        (Cell::Number(from), Cell::Number(to)) => {
+            let (from_shown, from_step) = display::as_shown(from, &first.range(index, cell), &unit, system);
+            let (to_shown, to_step) = display::as_shown(to, &second.range(index, cell), &unit, system);
+            step = from_step.max(to_step) * unit.shown(system).scale;
+            let places = display::places(from_step.min(to_step));
+            let between = display::grouped((to_shown - from_shown).abs(), places);
+            let is_any = between.chars().any(|digit| ('1'..='9').contains(&digit));
+            amount = is_any.then_some(between);
+            Cell::Number(to - from)
+        }
         (Cell::Unknown(reason), _) | (_, Cell::Unknown(reason)) => Cell::Unknown(reason),
     };
     let range = paired_range(first, second, index, cell);
-    let step = steps.into_iter().flatten().fold(0.0, f64::max);
     let is_clear = match (&value, &range) {
         (Cell::Unknown(_), _) | (_, Range::Unknown { .. }) => false,
         (Cell::Number(value), Range::Certain) => value.abs() >= step && value.abs() > 0.0,
@@ -93,7 +103,12 @@ pub fn difference(
             value.abs() >= step && (*low > 0.0 && *value > 0.0 || *high < 0.0 && *value < 0.0)
         }
     };
-    Ok(Difference { value, range, is_clear })
+    Ok(Difference {
+        value,
+        range,
+        amount,
+        is_clear,
+    })
 }
 
 fn paired_range(first: &Evaluation, second: &Evaluation, index: NodeIndex, cell: usize) -> Range {
@@ -106,35 +121,69 @@ fn paired_range(first: &Evaluation, second: &Evaluation, index: NodeIndex, cell:
     range_of(&draws)
 }
 
-/// A difference in words: `about 12 homes more, likely 8 to 17`, `no clear difference`.
+/// A difference in words: `12 homes more`, `1 point less`, `no clear difference`; `None` where the two numbers are shown
+/// the same, or one is missing.
 #[must_use]
-pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) -> Shown {
-    let value = match &difference.value {
-        Cell::Number(value) => *value,
-        unknown @ Cell::Unknown(_) => return display::shown(unknown, &difference.range, unit, system),
+pub fn shown_difference(difference: &Difference, unit: &Unit, system: System) -> Option<String> {
+    let Cell::Number(value) = difference.value else {
+        return None;
     };
-    let range = match difference.range {
-        Range::Likely { low, high, failed } if value < 0.0 => Range::Likely {
-            low: -high,
-            high: -low,
-            failed,
-        },
-        range => range,
-    };
-    let mut shown = display::shown(&Cell::Number(value.abs()), &range, unit, system);
-    if difference.is_clear {
-        let with_word = if value < 0.0 {
-            say!("figures-less", amount = shown.short)
-        } else {
-            say!("figures-more", amount = shown.short)
-        };
-        shown.text = shown.text.replacen(&shown.short, &with_word, 1);
-        shown.short = with_word;
-    } else {
-        shown.text = say!("figures-no-difference").to_owned();
-        shown.short.clone_from(&shown.text);
+    let number = difference.amount.as_deref()?;
+    if !difference.is_clear {
+        return Some(say!("figures-no-difference").to_owned());
     }
-    shown
+    // A share of 40 % that is 1 % less might be 39.6 %.
+    let amount = match (unit.shown(system).many, number) {
+        ("%", "1") => say!("figures-one-point").to_owned(),
+        ("%", number) => say!("figures-points", number = number),
+        (_, number) => display::with_unit(number, unit, system),
+    };
+    Some(if value < 0.0 {
+        say!("figures-less", amount = amount)
+    } else {
+        say!("figures-more", amount = amount)
+    })
+}
+
+/// A number that changed, as the page shows it, and what it was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    /// What it was; a dash where there was none.
+    pub was: String,
+    /// What it is; a dash where there is none.
+    pub is: String,
+    /// How many times the change is as large as what the number is rounded to; without end where there is no number now
+    /// or was none.
+    pub steps: f64,
+}
+
+/// What is told of a number that was `was` and is `is`, both rounded to what this range allows; `None` where they are
+/// shown the same or differ by less than they are rounded to.
+///
+/// The range is one that the number had lately. Whether draws of both moments, paired, agree on the change takes longer:
+/// [`difference`].
+#[must_use]
+pub fn moved(was: Option<f64>, is: Option<f64>, range: &Range, unit: &Unit, system: System) -> Option<Moved> {
+    let shown = |value: Option<f64>| {
+        value.map_or_else(
+            || ("—".to_owned(), f64::INFINITY),
+            |value| {
+                let (value, step) = display::as_shown(value, range, unit, system);
+                let number = display::grouped(value, display::places(step));
+                (display::with_unit(&number, unit, system), step)
+            },
+        )
+    };
+    let ((was_shown, was_step), (is_shown, is_step)) = (shown(was), shown(is));
+    let steps = match (was, is) {
+        (Some(was), Some(is)) => (is - was).abs() / (was_step.max(is_step) * unit.shown(system).scale),
+        _ => f64::INFINITY,
+    };
+    (was_shown != is_shown && steps >= 1.0).then_some(Moved {
+        was: was_shown,
+        is: is_shown,
+        steps,
+    })
 }
 
 #[cfg(test)]

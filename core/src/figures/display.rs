@@ -109,9 +109,19 @@ fn round_step(most: f64) -> f64 {
         .unwrap_or(ten)
 }
 
+/// A number as [`shown`] rounds it, and what it is rounded to; both in shown units.
+pub(super) fn as_shown(value: f64, range: &Range, unit: &Unit, system: System) -> (f64, f64) {
+    let step = step(value, range, unit, system);
+    ((value / unit.shown(system).scale / step).round() * step, step)
+}
+
+/// How many decimal places a number has that is rounded to this step.
+pub(super) fn places(step: f64) -> usize {
+    (-magnitude(step)).max(0) as usize
+}
+
 fn rounded(value: f64, step: f64) -> String {
-    let places = (-magnitude(step)).max(0);
-    grouped((value / step).round() * step, places as usize)
+    grouped((value / step).round() * step, places(step))
 }
 
 /// A number in full with its unit, for a basis: six significant digits, none of them idle.
@@ -180,7 +190,8 @@ pub fn grouped(value: f64, places: usize) -> String {
     out
 }
 
-fn with_unit(number: &str, unit: &Unit, system: System) -> String {
+/// A number with its unit, in the singular for 1.
+pub(super) fn with_unit(number: &str, unit: &Unit, system: System) -> String {
     let shown = unit.shown(system);
     let name = if number == "1" { shown.one } else { shown.many };
     match name {

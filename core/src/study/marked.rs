@@ -11,6 +11,7 @@ use crate::exchange::passed::{document_from_text, document_to_text};
 use crate::figures::Evaluation;
 use crate::figures::difference::{difference, shown_difference};
 use crate::figures::graph::NodeIndex;
+use crate::figures::leaf::Cell;
 use crate::figures::unit::System;
 use crate::passing::passed;
 use crate::plan::{AlternativeId, Scope};
@@ -30,7 +31,7 @@ passed!(struct Moment { document, alternative, scope });
 /// What has changed in a figure since the marked moment.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ChangeShown {
-    /// In words: `12 homes more`, `no clear difference`.
+    /// In words: `12 homes more`, `1 point less`, `no clear difference`; empty where the numbers are shown the same.
     pub words: String,
     /// Whether it is larger than rounding and range.
     pub is_clear: bool,
@@ -65,7 +66,7 @@ impl Study {
     }
 
     /// What has changed in a figure that is no table since the moment compared with; `None` without one, for a table,
-    /// and where there is no such figure. Cost: the draws of the figure at both moments.
+    /// where there is no such figure, and where it has no number at one of the two moments. Cost: the draws of the figure at both moments.
     pub fn change_since(&mut self, figure: &str) -> Option<ChangeShown> {
         let index = self.graph().index(figure)?;
         let system = system(&self.document);
@@ -84,8 +85,8 @@ fn change(before: &mut Evaluation, now: &mut Evaluation, index: NodeIndex, syste
     }
     // Both are of one graph and one seed, and no table.
     let difference = difference(before, now, index, 0, system).ok()?;
-    Some(ChangeShown {
-        words: shown_difference(&difference, &unit, system).short,
+    matches!(difference.value, Cell::Number(_)).then(|| ChangeShown {
+        words: shown_difference(&difference, &unit, system).unwrap_or_default(),
         is_clear: difference.is_clear,
     })
 }
@@ -126,10 +127,10 @@ mod tests {
         let answered = crate::study::jobs::answer(&mut study, &Question::Compare(Box::new(moment)));
         assert_eq!(answered, Answer::Compared(Ok(())));
         let same = study.change_since("streets.length").unwrap();
-        assert!(!same.is_clear && same.words == "no clear difference");
+        assert!(!same.is_clear && same.words.is_empty(), "{same:?}");
         draw(&mut study, 2, [(0, 50_000), (250_000, 50_000)]);
         let longer = study.change_since("streets.length").unwrap();
-        assert!(longer.is_clear && longer.words == "820 ft more", "{longer:?}");
+        assert!(longer.is_clear && longer.words == "822 ft more", "{longer:?}");
         study.undo().unwrap();
         assert!(!study.change_since("streets.length").unwrap().is_clear);
         assert_eq!(study.change_since("no.such.figure"), None);

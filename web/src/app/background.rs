@@ -6,6 +6,7 @@
 use hobnail_core::study::jobs::Jobs;
 use hobnail_core::study::protocol::{Reply, Request};
 
+use super::App;
 use super::store::{CANVAS, Store};
 use crate::browser::document;
 use crate::browser::worker::Worker;
@@ -65,10 +66,7 @@ impl Store {
 
     /// Asks for what is on screen, once the plan rests.
     pub fn ask(self) {
-        let open = self
-            .basis
-            .with_untracked(|open| open.as_ref().map(|open| open.figure.clone()));
-        let questions = self.with(|app| app.questions(open.as_deref()));
+        let questions = self.with(App::questions);
         let mut must_run = false;
         self.background.update(|background| match background {
             Background::Starting => {}

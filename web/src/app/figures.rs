@@ -5,12 +5,14 @@ use hobnail_core::order::{self, OrderedMap, OrderedSet};
 use hobnail_core::{message, say};
 
 use hobnail_core::figures::graph::{Graph, Node, NodeIndex, Operator};
+use hobnail_core::figures::range::Range;
 use hobnail_core::figures::value::{CellValue, Content, FigureValue};
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
 use hobnail_core::study::marked::ChangeShown;
 use hobnail_core::study::protocol::{Answer, Question};
 
+use super::basis::Opened;
 use super::words::Words;
 use super::{land_bar, places};
 
@@ -188,6 +190,8 @@ pub struct Drawn {
     revision: u64,
     /// By figure, each cell as shown with its range.
     ranges: OrderedMap<String, Vec<String>>,
+    /// The ranges that first-level figures had last, of whatever revision: they change little with a step.
+    bounds: [Option<(f64, f64)>; FIRST_LEVEL.len()],
     /// By figure, what its doubt comes from.
     influences: OrderedMap<String, Influences>,
     /// By figure, what has changed since the marked moment.
@@ -212,11 +216,18 @@ impl Drawn {
         if self.revision != revision {
             *self = Self {
                 revision,
+                bounds: self.bounds,
                 ..Self::default()
             };
         }
         match answer {
-            Answer::Range { figure, shown, .. } => drop(self.ranges.insert(figure, shown)),
+            Answer::Range { figure, shown, bounds } => {
+                let place = FIRST_LEVEL.iter().position(|id| *id == figure);
+                if let Some(held) = place.and_then(|place| self.bounds.get_mut(place)) {
+                    *held = bounds.first().copied().flatten();
+                }
+                self.ranges.insert(figure, shown);
+            }
             Answer::Sensitivity { figure, shares, reason } => {
                 let influences = reason.map_or(Influences::Shares(shares), Influences::None);
                 self.influences.insert(figure, influences);
@@ -245,6 +256,19 @@ impl Drawn {
     pub fn value(&self, study: &Study, figure: &str, place: usize) -> Option<String> {
         let shown = self.ranges(study, figure)?.get(place)?;
         Some(parted(shown).0.to_owned())
+    }
+
+    /// The range that a first-level figure had last, by its place among them.
+    #[must_use]
+    pub fn range_at(&self, place: usize) -> Range {
+        match self.bounds.get(place) {
+            Some(Some((low, high))) => Range::Likely {
+                low: *low,
+                high: *high,
+                failed: 0,
+            },
+            _ => Range::Certain,
+        }
     }
 
     /// What has changed in a figure since the marked moment, once that was worked out for the plan as it stands.
@@ -293,15 +317,16 @@ pub fn rows_of(study: &Study, drawn: &Drawn, ids: &[String]) -> Vec<Row> {
 }
 
 /// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then walking
-/// and mix in detail, then what the open figure's doubt comes from, then the ranges under open headings.
+/// and mix in detail, then what the doubt of figures
+/// with an open basis comes from, then the ranges under open headings.
 #[must_use]
-pub fn questions(study: &Study, basis: Option<&str>, legend: &[&str], open: &OrderedSet<Heading>) -> Vec<Question> {
+pub fn questions(study: &Study, bases: &[Opened], legend: &[&str], open: &OrderedSet<Heading>) -> Vec<Question> {
     let graph = study.graph();
     let first = FIRST_LEVEL
         .iter()
         .chain(legend)
         .map(|id| Question::Range((*id).to_owned()));
-    let doubt = basis.map(|id| Question::Sensitivity(id.to_owned()));
+    let doubt = bases.iter().map(|open| Question::Sensitivity(open.figure.clone()));
     let others = open
         .iter()
         .flat_map(|heading| under(study, *heading))
@@ -442,7 +467,11 @@ mod tests {
             assert!(rows.iter().any(|row| row.heading == Some(*heading)), "{heading:?}");
         }
         assert!(!ids.contains(land_bar::FIGURE), "the land bar stands for it");
-        let asked = questions(&study, Some("homes.count"), &[], &all);
+        let open = Opened {
+            figure: "homes.count".to_owned(),
+            is_pinned: false,
+        };
+        let asked = questions(&study, &[open], &[], &all);
         assert_eq!(
             asked.len(),
             rows.len() + 3,

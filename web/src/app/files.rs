@@ -63,7 +63,6 @@ impl Store {
             }
         });
         self.is_new.set(false);
-        self.basis.set(None);
     }
 
     /// Reads a sample and opens it.

@@ -329,13 +329,12 @@ impl App {
             self.tell_tool(Input::GiveUp, PointerKind::Mouse);
         }
         edits.extend(self.link_of(label, &edits));
-        let before = self.exact_rows();
+        let before = self.numbers();
         match self.study.apply(label, edits) {
             Ok(_) => {
                 self.changes.plan = true;
                 self.changes.hand = true;
-                let now = self.exact_rows();
-                self.say(words::what_changed(label, &before, &now));
+                self.say_what_changed(label, &before);
             }
             Err(fault) => self.warn(fault.to_string()),
         }

@@ -43,7 +43,6 @@ impl Store {
             }
         });
         self.is_new.set(false);
-        self.basis.set(None);
     }
 }
 

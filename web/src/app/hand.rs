@@ -6,7 +6,8 @@ use hobnail_core::say;
 use super::gestures::{Meaning, Told};
 use super::{App, lands, words};
 use crate::input::{Event, Key, Modifiers, PointerKind, ScreenPoint};
-use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind, select};
+use crate::tools::snap::Reason;
+use crate::tools::{At, Choices, Input, Label, Selection, Sight, Step, Tool, ToolKind, select, shape};
 
 impl App {
     /// The chosen tool.
@@ -215,6 +216,35 @@ impl App {
             modifiers: Modifiers::default(),
         };
         self.tell_tool(Input::Move(at), PointerKind::Keyboard);
+        let shown = self.shown_at_crosshair(point);
+        self.say(shown);
+    }
+
+    /// In words what the drawing shows at the crosshair: the run that is drawn, why its point lands there, what is
+    /// measured on the way; else what the tool waits for.
+    fn shown_at_crosshair(&self, point: PlanPoint) -> String {
+        let units = self.units();
+        let hints = self.tool.hints();
+        let mut shown = Vec::new();
+        if let Some((length_m, degrees)) = super::shown::run(&hints) {
+            let length = words::length(length_m, units);
+            shown.push(say!("page-run-shown", length = length, degrees = degrees));
+        }
+        if let Some(snap) = hints.snap {
+            shown.push(match snap.reason {
+                Reason::Grid => point.in_words(units),
+                reason => reason.words().to_owned(),
+            });
+        }
+        if !hints.land.is_empty() {
+            shown.push(words::area(shape::area_m2(&hints.land), units));
+        }
+        shown.extend(hints.words.map(|(_, said)| words::said(&said, units)));
+        if shown.is_empty() {
+            self.tool.awaits().to_owned()
+        } else {
+            shown.join(", ")
+        }
     }
 
     /// Enter at the crosshair is a press and a release there; a second one in the same place ends a street.
@@ -224,8 +254,14 @@ impl App {
             return;
         }
         let at = At { point, modifiers };
+        let (before, said) = (self.tool.hints().points.len(), self.said.clone());
         self.tell_tool(Input::Down(at), PointerKind::Keyboard);
         self.tell_tool(Input::Up(at), PointerKind::Keyboard);
+        let set = self.tool.hints().points.len();
+        // What a finished step changed is said by it.
+        if set != before && set > 0 && self.said == said {
+            self.say(say!("page-point-set", number = set, awaits = self.tool.awaits()));
+        }
     }
 
     /// Where the hand is: the crosshair, else the pointer, else the middle of the view.
@@ -270,7 +306,7 @@ impl App {
         }
         match step {
             Step::Begin(label) => {
-                self.at_start = Some(self.exact_rows());
+                self.at_start = Some(self.numbers());
                 self.gesture_failed = false;
                 let types = &self.study.document().building_types;
                 let painted = self.choices.building_type.filter(|_| label == Label::PaintUse);
@@ -310,8 +346,7 @@ impl App {
                 match committed {
                     Ok(Some(_)) => {
                         self.awaits_words = matches!(self.label, Some(Label::Draw(MarkKind::Note)));
-                        let now = self.exact_rows();
-                        self.say(words::what_changed(&label, &before, &now));
+                        self.say_what_changed(&label, &before);
                     }
                     Ok(None) => {}
                     Err(fault) => self.warn(fault.to_string()),

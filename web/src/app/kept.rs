@@ -134,7 +134,6 @@ impl Store {
             });
             if is_open {
                 self.is_new.set(false);
-                self.basis.set(None);
             }
         };
         keep.read(&asked, Box::new(then));

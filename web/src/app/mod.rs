@@ -10,6 +10,7 @@ pub mod base_image;
 pub mod bases;
 pub mod basis;
 pub mod class_maps;
+pub mod counted_land;
 pub mod covered;
 pub mod detail_maps;
 pub mod editing;
@@ -88,8 +89,8 @@ pub struct App {
     crosshair: Option<PlanPoint>,
     insets: Insets,
     changes: Changes,
-    /// First-level figures at the start of the gesture in progress, to say afterwards what changed.
-    at_start: Option<Vec<figures::Row>>,
+    /// Numbers of first-level figures at the start of the gesture in progress, to say afterwards what changed.
+    at_start: Option<Vec<Option<f64>>>,
     drawn: figures::Drawn,
     open_headings: OrderedSet<figures::Heading>,
     marked: Option<moments::Marked>,
@@ -99,8 +100,10 @@ pub struct App {
     remark_sort: remarks::Sort,
     map: maps::Map,
     pointed: Option<places::Place>,
-    /// The figure whose row is spoken of now, and the one whose basis stands open.
-    pointed_figures: [Option<String>; 2],
+    /// The figure whose row is spoken of now.
+    pointed_figure: Option<String>,
+    /// The bases that stand open, the one opened last at the end.
+    opened_bases: Vec<basis::Opened>,
     gesture_failed: bool,
     label: Option<Label>,
     /// What the step is called.
@@ -199,7 +202,8 @@ impl App {
             remark_sort: remarks::Sort::default(),
             map: maps::Map::default(),
             pointed: None,
-            pointed_figures: [None, None],
+            pointed_figure: None,
+            opened_bases: Vec::new(),
             gesture_failed: false,
             label: None,
             label_words: String::new(),
@@ -234,7 +238,8 @@ impl App {
         self.marked = None;
         self.answering = None;
         self.pointed = None;
-        self.pointed_figures = [None, None];
+        self.pointed_figure = None;
+        self.opened_bases.clear();
         self.selection = None;
         self.picked.clear();
         self.laying = None;
@@ -308,15 +313,16 @@ impl App {
         &self.open_headings
     }
 
-    /// What is to be worked out in the background once the plan rests, with this basis open.
+    /// What is to be worked out in the background once the plan rests.
     #[must_use]
-    pub fn questions(&self, basis: Option<&str>) -> Vec<hobnail_core::study::protocol::Question> {
-        let mut questions = figures::questions(&self.study, basis, maps::figures_of(self.map), &self.open_headings);
+    pub fn questions(&self) -> Vec<hobnail_core::study::protocol::Question> {
+        let legend = maps::figures_of(self.map);
+        let mut questions = figures::questions(&self.study, &self.opened_bases, legend, &self.open_headings);
         self.ask_for_changes(&mut questions);
         questions
     }
 
-    /// The first-level figures without ranges, which come later: to tell what a step changed.
+    /// The first-level figures without ranges, which come later.
     fn exact_rows(&self) -> Vec<figures::Row> {
         figures::rows(&self.study, &figures::Drawn::default(), &OrderedSet::new())
     }

@@ -145,7 +145,6 @@ impl Store {
         });
         if is_open {
             self.is_new.set(false);
-            self.basis.set(None);
             self.show_mode();
         }
     }

@@ -82,7 +82,7 @@ impl App {
     /// Goes to the moment at which this many steps are done.
     pub fn go_to_step(&mut self, steps_done: usize) {
         self.tell_tool(Input::GiveUp, PointerKind::Mouse);
-        let before = self.exact_rows();
+        let before = self.numbers();
         let outcome = self.study.go_to(steps_done);
         self.changes.plan = true;
         self.changes.hand = true;
@@ -90,7 +90,7 @@ impl App {
         match outcome {
             Ok(true) => {
                 let label = say!("page-moment-after", number = steps_done);
-                self.say(words::what_changed(&label, &before, &self.exact_rows()));
+                self.say_what_changed(&label, &before);
             }
             Ok(false) => self.say(say!("page-moment-here")),
             Err(hobnail_core::plan::history::HistoryFault::NotInMemory(number)) => self.keeping.look_up(number),
@@ -146,14 +146,15 @@ impl App {
     pub(super) fn note_changes(&self, rows: &mut [Row]) {
         let Some(marked) = &self.marked else { return };
         for row in rows {
-            let worked = self.drawn.change(&self.study, &row.id);
-            row.change = worked
-                .map(|change| (change.words.clone(), change.is_clear))
-                .or_else(|| {
-                    // While the hand moves only what was is said.
-                    let (_, was) = marked.shown.iter().find(|(id, _)| *id == row.id)?;
-                    (*was != row.value && row.range.is_none()).then(|| (say!("page-was", before = was), true))
-                });
+            if let Some(change) = self.drawn.change(&self.study, &row.id) {
+                row.change = (!change.words.is_empty()).then(|| (change.words.clone(), change.is_clear));
+            } else if let Some((_, was)) = marked.shown.iter().find(|(id, _)| *id == row.id)
+                && *was != row.value
+                && row.range.is_none()
+            {
+                // While the hand moves only what was is said.
+                row.change = Some((say!("page-was", before = was), true));
+            }
         }
     }
 
@@ -207,7 +208,7 @@ mod tests {
 
     fn work_all(app: &mut App) {
         let mut jobs = Jobs::default();
-        jobs.ask(&app.study, app.questions(None));
+        jobs.ask(&app.study, app.questions());
         while let Some((revision, answer)) = app.step(&mut jobs) {
             app.take_answer(revision, answer);
         }
@@ -225,14 +226,11 @@ mod tests {
         assert_eq!(quick[0].change, Some(("was 328 ft".to_owned(), true)), "at once");
         work_all(&mut app);
         let worked = app.enlarged_rows();
-        assert_eq!(worked[0].change, Some(("820 ft more".to_owned(), true)));
+        assert_eq!(worked[0].change, Some(("822 ft more".to_owned(), true)));
         app.mark_moment("");
         assert_eq!(app.history_shown().marked.as_deref(), Some("step 2"));
         work_all(&mut app);
-        assert_eq!(
-            app.enlarged_rows()[0].change,
-            Some(("no clear difference".to_owned(), false))
-        );
+        assert_eq!(app.enlarged_rows()[0].change, None, "nothing has changed");
         app.forget_moment();
         assert_eq!(app.enlarged_rows()[0].change, None);
     }

@@ -7,6 +7,7 @@ use hobnail_core::say;
 use hobnail_core::study::Study;
 use hobnail_core::study::notes::Note;
 
+use super::counted_land;
 use super::words::sentence_case;
 use crate::canvas::camera::PlanBox;
 use crate::canvas::scene::Line;
@@ -37,6 +38,8 @@ pub struct Place {
     pub points: Vec<(f64, f64)>,
     /// Lines, in meters.
     pub lines: Vec<Line>,
+    /// Land: outer rings, and holes the other way around, in meters.
+    pub lands: Vec<Line>,
 }
 
 impl Place {
@@ -45,7 +48,7 @@ impl Place {
     pub fn point(at: (f64, f64)) -> Self {
         Self {
             points: vec![at],
-            lines: Vec::new(),
+            ..Self::default()
         }
     }
 
@@ -61,14 +64,14 @@ impl Place {
     /// The part of the plan it takes; `None` where there is nothing.
     #[must_use]
     pub fn extent(&self) -> Option<PlanBox> {
-        let all = self.points.iter().chain(self.lines.iter().flatten());
+        let all = self.points.iter().chain(self.lines.iter().chain(&self.lands).flatten());
         PlanBox::about(all.filter_map(|(x_m, y_m)| PlanPoint::checked_from_m(*x_m, *y_m)))
     }
 
     /// How many things are shown.
     #[must_use]
     pub const fn count(&self) -> usize {
-        self.points.len() + self.lines.len()
+        self.points.len() + self.lines.len() + self.lands.len()
     }
 }
 
@@ -78,16 +81,17 @@ pub fn is_placed(figure: &str) -> bool {
     PLACED.contains(&figure)
 }
 
-/// Where on the drawing is what a figure counted; `None` where it counted nothing, or nothing that has a place, or
+/// Where on the drawing is what a figure counted, few places or land; `None` where it counted nothing, or nothing that has a place, or
 /// where that is not worked out yet.
 ///
 /// Cost: that of [`Study::street_places`], for a figure of streets or blocks that [`is_placed`].
 #[must_use]
 pub fn of_figure(study: &Study, figure: &str) -> Option<Place> {
-    if !is_placed(figure) {
-        return None;
-    }
     let mut place = Place::default();
+    if !is_placed(figure) {
+        counted_land::show(study, figure, &mut place);
+        return (place.count() > 0).then_some(place);
+    }
     if figure.starts_with("walk.") {
         let details = study.details()?;
         match figure {

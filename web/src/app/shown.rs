@@ -9,7 +9,7 @@ use hobnail_core::say;
 
 use super::editing::SelectionShown;
 use super::{App, words};
-use crate::tools::{Choices, ToolKind};
+use crate::tools::{Choices, Hints, ToolKind};
 
 /// Names, palettes and history of the open plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -188,20 +188,19 @@ pub fn hand(app: &App) -> HandShown {
 
 /// Length and bearing, in degrees clockwise from north, of the run from the last point to the pointer.
 fn live_run(app: &App) -> [String; 2] {
-    let hints = app.tool().hints();
-    let run = hints
-        .points
-        .last()
-        .zip(hints.snap)
-        .and_then(|(from, to)| direction(*from, to.point));
-    let Some(((east, north), length_mm)) = run else {
-        return Default::default();
-    };
+    match run(&app.tool().hints()) {
+        Some((length_m, degrees)) => [words::length_field(length_m * 1000.0, app.units()), degrees.to_string()],
+        None => Default::default(),
+    }
+}
+
+/// Length in meters and bearing, in degrees clockwise from north, of the run from the last point to where the next
+/// lands.
+pub(super) fn run(hints: &Hints) -> Option<(f64, u32)> {
+    let (from, to) = hints.points.last().zip(hints.snap)?;
+    let ((east, north), length_mm) = direction(*from, to.point)?;
     let degrees = number::atan2(east, north).to_degrees().round() as i32;
-    [
-        words::length_field(length_mm, app.units()),
-        degrees.rem_euclid(360).to_string(),
-    ]
+    Some((length_mm / 1000.0, degrees.rem_euclid(360).unsigned_abs()))
 }
 
 fn holds(building_type: &hobnail_core::plan::BuildingType, units: UnitSystem) -> String {

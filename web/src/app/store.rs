@@ -14,7 +14,7 @@ use super::alternatives::AlternativeShown;
 use super::background::Background;
 use super::base_image::BaseImageShown;
 use super::bases::{Bases, Opening};
-use super::basis::{self, BasisShown};
+use super::basis::BasisShown;
 use super::covered::{bounds, card, insets, rail};
 use super::editor::edits::CLOSE_CUT;
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
@@ -134,8 +134,8 @@ pub struct Store {
     pub is_replaying: Live<bool>,
     /// The headings of the column that stand open.
     pub open_headings: Live<OrderedSet<Heading>>,
-    /// The basis that stands open.
-    pub basis: Live<Option<BasisShown>>,
+    /// The bases that stand open.
+    pub bases_shown: Live<Vec<BasisShown>>,
     /// What the drawing leaves open.
     pub notes: Live<Vec<NoteShown>>,
     /// What was heard, and what answers it.
@@ -192,7 +192,7 @@ impl Store {
             history: Live::default(),
             is_replaying: Live::default(),
             open_headings: Live::default(),
-            basis: Live::default(),
+            bases_shown: Live::default(),
             notes: Live::default(),
             remarks: Live::default(),
             measured: Live::default(),
@@ -352,16 +352,7 @@ impl Store {
 
     /// Opens the basis of a figure, or closes it where it stands open.
     pub fn toggle_basis(self, id: &str) {
-        let is_open = self
-            .basis
-            .with_untracked(|open| open.as_ref().is_some_and(|open| open.figure == id));
-        let opened = if is_open {
-            None
-        } else {
-            self.with(|app| basis::of(app, id))
-        };
-        self.act(|app| app.open_basis(opened.as_ref().map(|open| open.figure.clone())));
-        self.basis.set(opened);
+        self.act(|app| app.toggle_basis(id));
         self.ask();
     }
 
@@ -431,12 +422,7 @@ impl Store {
             self.open_headings.set_if_new(app.open_headings().clone());
             self.figures.set_if_new(app.rows());
             self.enlarged.set_if_new(app.enlarged_rows());
-            let open = self
-                .basis
-                .with_untracked(|open| open.as_ref().map(|open| open.figure.clone()));
-            if let Some(figure) = open {
-                self.basis.set_if_new(basis::of(app, &figure));
-            }
+            self.bases_shown.set_if_new(app.bases_shown());
         }
         if (changes.remarks || changes.plan || changes.figures) && !app.study().is_in_gesture() {
             self.remarks.set_if_new(app.remarks_shown());

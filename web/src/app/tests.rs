@@ -150,6 +150,32 @@ fn the_whole_job_goes_by_keyboard() {
 }
 
 #[test]
+fn what_keys_draw_is_said() {
+    let mut app = app();
+    app.choose_tool(ToolKind::Street);
+    press(&mut app, Key::Left);
+    let first = app.said().to_owned();
+    assert!(first.contains(" ft west"), "where it is: {first}");
+    press(&mut app, Key::Left);
+    assert_ne!(app.said(), first, "it follows the keys");
+    press(&mut app, Key::Enter);
+    assert_eq!(app.said(), "Point 1 set. Click the next point. Escape gives up.");
+    for _ in 0..6 {
+        press(&mut app, Key::Right);
+    }
+    let run = app.said().to_owned();
+    assert!(run.contains(" ft, bearing 90°"), "{run}");
+    press(&mut app, Key::Enter);
+    assert!(app.said().starts_with("Point 2 set. "), "{}", app.said());
+    press(&mut app, Key::Enter);
+    assert!(app.said().starts_with("Draw street. "), "{}", app.said());
+    press(&mut app, Key::Down);
+    press(&mut app, Key::Up);
+    let snapped = app.said().to_owned();
+    assert!(snapped.contains("street end"), "why a point lands there: {snapped}");
+}
+
+#[test]
 fn choosing_another_tool_ends_a_street_with_its_set_points_and_gives_up_less() {
     let mut app = app();
     app.choose_tool(ToolKind::Street);
@@ -469,7 +495,7 @@ fn a_row_shows_what_it_counted_and_the_open_basis_keeps_it() {
     app.point_out_figure(None);
     assert_eq!(app.pointed(), None);
 
-    app.open_basis(Some("streets.ways_in_and_out".to_owned()));
+    app.toggle_basis("streets.ways_in_and_out");
     point_out(&mut app, "streets.dead_ends");
     assert_eq!(pointed(&app).len(), 3, "the row that is spoken of comes first");
     app.point_out_figure(None);
@@ -480,7 +506,7 @@ fn a_row_shows_what_it_counted_and_the_open_basis_keeps_it() {
     app.redo();
     app.take_changes();
     assert_eq!(pointed(&app), [(0.0, -150.0)]);
-    app.open_basis(None);
+    app.toggle_basis("streets.ways_in_and_out");
     assert_eq!(app.pointed(), None);
 }
 
@@ -495,24 +521,18 @@ fn rows_have_a_place_where_they_counted_something_in_few_places() {
     assert!(!has_place(&app, "streets.ways_in_and_out"), "there is none");
     assert!(!has_place(&app, "streets.dead_ends"), "there is none");
     for row in app.rows() {
-        assert_eq!(
-            crate::app::places::of_figure(app.study(), &row.id).is_some(),
-            row.has_place,
-            "{}",
-            row.id
-        );
+        let place = crate::app::places::of_figure(app.study(), &row.id);
+        let is_few = place.is_some_and(|place| place.lands.is_empty());
+        assert_eq!(is_few, row.has_place, "{}", row.id);
     }
     let mut app = with_dead_ends();
     app.toggle_heading(Heading::Streets);
     assert!(has_place(&app, "streets.ways_in_and_out"));
     assert!(has_place(&app, "streets.dead_ends"));
     for row in app.rows() {
-        assert_eq!(
-            crate::app::places::of_figure(app.study(), &row.id).is_some(),
-            row.has_place,
-            "{}",
-            row.id
-        );
+        let place = crate::app::places::of_figure(app.study(), &row.id);
+        let is_few = place.is_some_and(|place| place.lands.is_empty());
+        assert_eq!(is_few, row.has_place, "{}", row.id);
     }
 }
 
@@ -584,14 +604,15 @@ fn the_map_of_a_counting_rule_shows_as_many_signs_as_the_figures_say() {
 fn the_land_bar_stands_for_its_row_and_is_still_asked_for() {
     use crate::app::land_bar::{FIGURE, land_bar};
     use hobnail_core::study::protocol::Question;
-    let app = with_homes();
+    let mut app = with_homes();
     let bar = land_bar(app.study(), app.drawn());
     assert!(bar.is_shown());
     let whole: f64 = bar.parts.iter().map(|part| part.share).sum();
     assert!((whole - 1.0).abs() < 1e-9, "{whole}");
     assert!(app.rows().iter().all(|row| row.id != FIGURE));
-    assert!(app.questions(None).contains(&Question::Range(FIGURE.to_owned())));
-    assert!(crate::app::basis::of(&app, FIGURE).is_some());
+    assert!(app.questions().contains(&Question::Range(FIGURE.to_owned())));
+    app.toggle_basis(FIGURE);
+    assert_eq!(app.bases_shown().len(), 1);
 }
 
 #[test]

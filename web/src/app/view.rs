@@ -134,9 +134,10 @@ impl App {
         self.pointed.as_ref()
     }
 
-    /// Shows on the drawing what a panel speaks of; without it what the open basis is of, or nothing any more.
+    /// Shows on the drawing what a panel speaks of; without it what a basis that stands open is of, or nothing
+    /// any more.
     pub fn point_out(&mut self, place: Option<places::Place>) {
-        self.pointed_figures[0] = None;
+        self.pointed_figure = None;
         match place {
             None => self.find_pointed(),
             place => self.show_pointed(place),
@@ -145,24 +146,20 @@ impl App {
 
     /// Shows on the drawing what a figure counted that a row speaks of, or no longer.
     pub fn point_out_figure(&mut self, figure: Option<String>) {
-        if figure != self.pointed_figures[0] {
-            self.pointed_figures[0] = figure;
+        if figure != self.pointed_figure {
+            self.pointed_figure = figure;
             self.find_pointed();
         }
     }
 
-    /// Keeps on the drawing what the figure counted whose basis stands open.
-    pub fn open_basis(&mut self, figure: Option<String>) {
-        self.pointed_figures[1] = figure;
-        self.find_pointed();
-    }
-
-    /// Finds anew what is shown of a figure; the row that is spoken of comes before the open basis.
+    /// Finds anew what is shown of a figure; the row that is spoken of comes first, then the basis opened last.
     pub(super) fn find_pointed(&mut self) {
-        let figures = self.pointed_figures.iter().flatten();
-        let place = figures
-            .filter_map(|figure| places::of_figure(&self.study, figure))
-            .next();
+        let opened = self.opened_bases.iter().rev().map(|open| &open.figure);
+        let place = self
+            .pointed_figure
+            .iter()
+            .chain(opened)
+            .find_map(|figure| places::of_figure(&self.study, figure));
         self.show_pointed(place);
     }
 

@@ -10,7 +10,6 @@ use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::editor::quantity::number;
-use super::figures::Row;
 use crate::browser::words::uppercase;
 use crate::canvas::layers::marks;
 use crate::tools::drawing::{Quantity, Sentence};
@@ -156,31 +155,6 @@ pub fn walk(study: &Study) -> String {
             say!("page-walk-reached", length = length(reached_m, units))
         }
         Err(reason) => format!("{}.", sentence_case(reason)),
-    }
-}
-
-/// What a step did and which first-level figures it moved.
-#[must_use]
-pub fn what_changed(label: &str, before: &[Row], now: &[Row]) -> String {
-    let moved: Vec<String> = now
-        .iter()
-        .filter_map(|row| {
-            let was = before.iter().find(|was| was.id == row.id)?;
-            (was.value != row.value).then(|| {
-                say!(
-                    "page-figure-moved",
-                    figure = row.title,
-                    value = row.value,
-                    before = was.value
-                )
-            })
-        })
-        .collect();
-    let label = sentence_case(label);
-    if moved.is_empty() {
-        say!("page-step-moved-nothing", step = label)
-    } else {
-        say!("page-step-moved", step = label, figures = moved.join("; "))
     }
 }
 
@@ -362,35 +336,6 @@ pub fn sentence_case(words: &str) -> String {
 mod tests {
     use super::*;
     use crate::tools::drawing::sentence;
-
-    fn row(id: &str, value: &str) -> Row {
-        Row {
-            heading: None,
-            id: id.to_owned(),
-            title: id.to_owned(),
-            value: value.to_owned(),
-            range: None,
-            reason: None,
-            change: None,
-            is_table: false,
-            cells: Vec::new(),
-            has_place: false,
-        }
-    }
-
-    #[test]
-    fn only_what_moved_is_said() {
-        let before = [row("homes", "700 homes"), row("jobs", "90 jobs")];
-        let now = [row("homes", "712 homes"), row("jobs", "90 jobs")];
-        assert_eq!(
-            what_changed("draw street", &before, &now),
-            "Draw street. homes 712 homes, was 700 homes."
-        );
-        assert_eq!(
-            what_changed("draw street", &now, &now),
-            "Draw street. No figure changed."
-        );
-    }
 
     #[test]
     fn typed_lengths_are_read_in_the_units_shown() {

@@ -4,40 +4,72 @@ use crate::browser::view::{Element, View, button, element};
 use hobnail_core::figures::basis::{Basis, Row, Step};
 use hobnail_core::say;
 
-use crate::app::basis::{line_words, origin_words, row_words};
+use crate::app::basis::{BasisShown, line_words, origin_words, row_words};
 use crate::app::figures::Influences;
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
-use crate::live::{Live, live_here, memo};
+use crate::live::{Live, Memo, live_here, memo};
 
 /// Tables longer than this are cut, and say so.
 const MOST_ROWS: usize = 40;
 
-/// The open basis of the store.
-pub fn basis_tree(store: Store) -> View {
-    let basis = memo(move || store.basis.with(|open| open.as_ref().map(|open| open.basis.clone())));
+/// Whether the basis of a figure stands open.
+pub fn is_open(store: Store, figure: String) -> Memo<bool> {
+    memo(move || shown(store, &figure, &mut |_| ()))
+}
+
+/// Reads the open basis of a figure; whether there is one.
+fn shown(store: Store, figure: &str, read: &mut dyn FnMut(&BasisShown)) -> bool {
+    store.bases_shown.with(|all| {
+        let found = all.iter().find(|shown| shown.opened.figure == figure);
+        found.map(read).is_some()
+    })
+}
+
+/// The open basis of a figure, and the command that pins it.
+pub fn basis_tree(store: Store, figure: String) -> View {
+    let (id, pinned) = (figure.clone(), figure.clone());
+    let basis = memo(move || {
+        let mut basis = None;
+        shown(store, &id, &mut |shown| basis = Some(shown.basis.clone()));
+        basis
+    });
+    let is_pinned = memo(move || {
+        let mut is_pinned = false;
+        shown(store, &pinned, &mut |shown| is_pinned = shown.opened.is_pinned);
+        is_pinned
+    });
+    let title = basis.with_untracked(|basis| Some(basis.as_ref()?.steps.first()?.title.clone()));
+    let toggled = figure.clone();
+    let pin = button()
+        .class("command pin")
+        .with("aria-label", title.map(|title| say!("panels-pin-what", what = title)))
+        .with("aria-pressed", move || is_pinned.get().to_string())
+        .on_press(move || store.act(|app| app.toggle_pin(&toggled)))
+        .holds(say!("panels-pin"));
     // Which steps stand open below their parents; by path, so that one step may be open in two places.
     let opened = live_here(hobnail_core::order::OrderedSet::<String>::new());
-    View::from(move || {
+    View::nothing().and(pin).and(move || {
+        let figure = figure.clone();
         basis.get().and_then(|basis| {
             let first = basis.steps.first()?.clone();
             let path = first.id.clone();
             Some(
                 View::nothing()
-                    .and(step(&basis, &first, path, opened, 0))
-                    .and(doubt(store)),
+                    .and(step(store, &basis, &first, path, opened, 0))
+                    .and(doubt(store, figure)),
             )
         })
     })
 }
 
 /// Where the doubt in the open figure comes from.
-fn doubt(store: Store) -> View {
+fn doubt(store: Store, figure: String) -> View {
     const MOST: usize = 6;
     let influences = memo(move || {
-        store
-            .basis
-            .with(|open| open.as_ref().and_then(|open| open.influences.clone()))
+        let mut influences = None;
+        shown(store, &figure, &mut |shown| influences.clone_from(&shown.influences));
+        influences
     });
     View::from(move || {
         influences.get().map(|influences| match influences {
@@ -58,7 +90,25 @@ fn doubt(store: Store) -> View {
     })
 }
 
+/// Has an element show on the drawing what a figure counted, while it is pointed at or has the focus.
+pub(super) fn points_out(store: Store, figure: String, shown: Element) -> Element {
+    let focused = figure.clone();
+    let leave = move || store.act(|app| app.point_out_figure(None));
+    shown
+        .on("pointerenter", move |_| {
+            store.act(|app| app.point_out_figure(Some(figure.clone())));
+        })
+        .on("focusin", move |event| {
+            // What it stands in speaks of another figure.
+            event.stop_propagation();
+            store.act(|app| app.point_out_figure(Some(focused.clone())));
+        })
+        .on("pointerleave", move |_| leave())
+        .on("focusout", move |_| leave())
+}
+
 fn step(
+    store: Store,
     basis: &Basis,
     shown: &Step,
     path: String,
@@ -88,7 +138,7 @@ fn step(
             Some(
                 element("li")
                     .holds(
-                        button()
+                        points_out(store, found.id.clone(), button())
                             .class("basis-opens")
                             .with("data-step", found.id.clone())
                             .with("aria-expanded", move || is_open.get().to_string())
@@ -99,7 +149,7 @@ fn step(
                     .holds(move || {
                         is_open
                             .get()
-                            .then(|| step(&basis, &found, inner.clone(), opened, depth + 1))
+                            .then(|| step(store, &basis, &found, inner.clone(), opened, depth + 1))
                     })
                     .into(),
             )

@@ -3,7 +3,7 @@
 use crate::browser::view::{Element, View, button, element};
 use hobnail_core::say;
 
-use super::basis::basis_tree;
+use super::basis::{basis_tree, is_open, points_out};
 use super::enlarged::{enlarge, enlarged};
 use super::land_bar::land_bar_panel;
 use super::legend::legend;
@@ -90,12 +90,7 @@ fn figure(store: Store, id: String) -> View {
         let found = |rows: &Vec<Row>| rows.iter().find(|row| row.id == wanted).cloned();
         store.figures.with(found)
     });
-    let open = id.clone();
-    let is_open = memo(move || {
-        store
-            .basis
-            .with(|basis| basis.as_ref().is_some_and(|basis| basis.figure == open))
-    });
+    let is_open = is_open(store, id.clone());
     let toggled = id.clone();
     let basis_id = format!("basis-{}", id.replace('.', "-"));
     let controls = basis_id.clone();
@@ -103,18 +98,13 @@ fn figure(store: Store, id: String) -> View {
     let has_place = memo(move || row.with(|row| row.as_ref().is_some_and(|row| row.has_place)));
     let is_asked = id == "homes.of_asked";
     let shown = live_here(id.clone());
-    let point_out = move || store.act(|app| app.point_out_figure(Some(shown.get_untracked())));
-    let leave = move || store.act(|app| app.point_out_figure(None));
-    element("li")
+    let line = element("li")
         .class("figure")
         .class_if("is-table", is_table)
         .class_if("is-open", is_open)
         .class_if("has-place", move || has_place.get() || is_asked)
-        .with("data-figure", id)
-        .on("pointerenter", move |_| point_out())
-        .on("focusin", move |_| point_out())
-        .on("pointerleave", move |_| leave())
-        .on("focusout", move |_| leave())
+        .with("data-figure", id.clone());
+    points_out(store, id, line)
         .holds(
             button()
                 .class("figure-line")
@@ -169,7 +159,7 @@ fn figure(store: Store, id: String) -> View {
                 .with("id", basis_id)
                 .class("basis")
                 .with("hidden", move || !is_open.get())
-                .holds(move || is_open.get().then(|| basis_tree(store))),
+                .holds(move || is_open.get().then(|| basis_tree(store, shown.get_untracked()))),
         )
         .into()
 }

@@ -3,8 +3,9 @@
 use crate::browser::view::{View, button, element};
 use hobnail_core::say;
 
-use super::basis::basis_tree;
+use super::basis::{basis_tree, is_open, points_out};
 use super::palette::{swatch, texture_strokes};
+use crate::app::counted_land::part_id;
 use crate::app::land_bar::{FIGURE, Part, Tint};
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
@@ -18,11 +19,7 @@ const HEIGHT_PX: f64 = 26.0;
 /// The bar; nothing before any land is drawn.
 pub fn land_bar_panel(store: Store) -> View {
     let bar = memo(move || store.land_bar.get());
-    let is_open = memo(move || {
-        store
-            .basis
-            .with(|basis| basis.as_ref().is_some_and(|basis| basis.figure == FIGURE))
-    });
+    let is_open = is_open(store, FIGURE.to_owned());
     let is_known = memo(move || bar.with(|bar| !bar.parts.is_empty()));
     let is_absent = move || bar.with(|bar| bar.parts.is_empty() && bar.reason.is_none());
     let drawn = move || bar.with(|bar| bar.parts.clone());
@@ -50,7 +47,7 @@ pub fn land_bar_panel(store: Store) -> View {
                             .with("viewBox", format!("0 0 {WIDTH_PX} {HEIGHT_PX}"))
                             .with("preserveAspectRatio", "none")
                             .with("aria-hidden", "true")
-                            .holds(bar_of(&drawn()))
+                            .holds(bar_of(store, &drawn()))
                     })
                 }),
         )
@@ -69,13 +66,13 @@ pub fn land_bar_panel(store: Store) -> View {
                 .with("id", "basis-of-land-bar")
                 .class("basis")
                 .with("hidden", move || !is_open.get())
-                .holds(move || is_open.get().then(|| basis_tree(store))),
+                .holds(move || is_open.get().then(|| basis_tree(store, FIGURE.to_owned()))),
         )
         .into()
 }
 
 /// The parts side by side.
-fn bar_of(parts: &[Part]) -> View {
+fn bar_of(store: Store, parts: &[Part]) -> View {
     let mut left_px = 0.0;
     let drawn: Vec<_> = parts
         .iter()
@@ -106,9 +103,9 @@ fn bar_of(parts: &[Part]) -> View {
                     .with("height", HEIGHT_PX)
                     .with("fill", format!("url(#{id})"))
             });
-            let bar = View::nothing()
-                .and(pattern)
-                .and(
+            let bar = points_out(store, part_id(&part.id), element("g"))
+                .holds(pattern)
+                .holds(
                     element("rect")
                         .with("x", left_px)
                         .with("y", "0")
@@ -118,7 +115,7 @@ fn bar_of(parts: &[Part]) -> View {
                         .with("stroke", palette::INK.css())
                         .with("stroke-width", "0.75"),
                 )
-                .and(over);
+                .holds(over);
             left_px += width_px;
             bar
         })
@@ -174,7 +171,7 @@ fn part(store: Store, is_open: Memo<bool>, part: Part) -> View {
                 .into()
         }
     };
-    element("li")
+    points_out(store, part_id(&part.id), element("li"))
         .with("data-part", part.id)
         .with("data-share", part.share.to_string())
         .holds(

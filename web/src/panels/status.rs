@@ -10,15 +10,21 @@ use super::typed::typed_fields;
 use crate::app::App;
 use crate::app::store::{STATUS, Store, ZOOM_STEP};
 use crate::live::memo;
+use crate::tools::ToolKind;
 
 /// The status line.
 pub fn status(store: Store) -> View {
     let awaits = memo(move || store.hand.with(|hand| hand.awaits.clone()));
     let selected = memo(move || store.hand.with(|hand| hand.selected.clone()));
+    let tool = memo(move || store.hand.with(|hand| hand.tool));
     element("footer")
         .with("id", STATUS)
         .class("status")
         .holds(element("p").class("awaits").mark("data-awaits").holds(awaits))
+        .holds(move || {
+            let is_by_points = matches!(tool.get(), Some(ToolKind::Street | ToolKind::Area | ToolKind::Place));
+            is_by_points.then(|| element("p").class("by-keys").holds(say!("panels-by-keys")))
+        })
         .holds(typed_fields(store))
         .holds(by_tap(store))
         .holds(move || {

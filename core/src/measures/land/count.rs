@@ -227,6 +227,24 @@ pub fn square_meters(twice_mm2: i128) -> f64 {
     twice_mm2 as f64 / 2e6
 }
 
+/// The place among [`parts`](super::parts) of land that is used so.
+#[must_use]
+pub const fn place_of_use(land_use: LandUse) -> usize {
+    part_of(land_use) as usize
+}
+
+/// The place among [`parts`](super::parts) of land that such a place claims.
+#[must_use]
+pub const fn place_of_place(kind: PlaceKind) -> usize {
+    part_of_place(kind) as usize
+}
+
+/// The place among [`parts`](super::parts) of land that is held back so.
+#[must_use]
+pub const fn place_held_by(held_by: HeldBy) -> usize {
+    part_held_by(held_by) as usize
+}
+
 const fn part_of(land_use: LandUse) -> Part {
     match land_use {
         LandUse::Residential => Part::Homes,

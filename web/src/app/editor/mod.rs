@@ -191,8 +191,8 @@ impl App {
         } = self.editor.cut?;
         let cut = cut::through(&self.study, street, along_thousandths)?;
         Some(Place {
-            points: Vec::new(),
             lines: vec![cut.line_m()],
+            ..Place::default()
         })
     }
 

@@ -47,7 +47,7 @@ fn draw(app: &mut App, id: u32, y_mm: i32) {
 
 fn work_all(app: &mut App) {
     let mut jobs = Jobs::default();
-    jobs.ask(&app.study, app.questions(None));
+    jobs.ask(&app.study, app.questions());
     while let Some((revision, answer)) = app.step(&mut jobs) {
         app.take_answer(revision, answer);
     }

@@ -125,10 +125,17 @@ pub fn junctions(met: &[(f64, PlanPoint)]) -> Layer {
     Layer { items: signs.collect() }
 }
 
-/// What a panel speaks of: its lines drawn over, its points ringed twice, so that they are found at any scale.
+/// What a panel speaks of: its land washed and outlined, its lines drawn over, its points ringed twice, so that they are found at any scale.
 #[must_use]
 pub fn pointed(place: &Place) -> Layer {
     let mut layer = Layer::default();
+    let mut lands = Path::default();
+    for ring in &place.lands {
+        lands.ring(ring.iter().copied());
+    }
+    let lands = Arc::new(lands);
+    layer.fill(lands.clone(), Fill::Flat(palette::CHOSEN.at(0.3)));
+    layer.stroke(lands, Stroke::drawn(palette::CHOSEN, 1.5), 0.0);
     let mut lines = Path::default();
     for line in &place.lines {
         lines.line(line.iter().copied());

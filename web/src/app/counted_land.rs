@@ -1,0 +1,239 @@
+//! The land that a figure or a part of the land bar counted: outlines to show on the drawing.
+//!
+//! Figures of homes, people, jobs, floor and lots point out the lots that have them; parts of the land bar the blocks,
+//! places and land held back that they count. Of a block with several uses all of its land is shown for each, and of a
+//! soft area all of it, also where blocks lie in it. Streets are shown by their lines along the land of the site.
+
+use hobnail_core::fabric::constraints::{Constraint, LandSwitch};
+use hobnail_core::figures::graph::{LeafKind, Operator};
+use hobnail_core::measures::land::count::{place_held_by, place_of_place, place_of_use};
+use hobnail_core::measures::land::parts;
+use hobnail_core::plan::{BuildingType, Footprint, Mark};
+use hobnail_core::study::Study;
+
+use super::land_bar;
+use super::places::Place;
+use crate::canvas::scene_of::{meters, run_of};
+
+/// What of a lot is counted.
+#[derive(Clone, Copy)]
+enum What {
+    Homes,
+    Jobs,
+    Floor,
+    Lots,
+}
+
+/// What figures count on lots, by how their ids begin.
+const ON_LOTS: [(&str, What); 8] = [
+    ("homes.", What::Homes),
+    ("people.", What::Homes),
+    ("density.homes", What::Homes),
+    ("program.drawn.homes", What::Homes),
+    ("jobs.", What::Jobs),
+    ("density.floor", What::Floor),
+    ("density.other_floor", What::Floor),
+    ("lots.", What::Lots),
+];
+
+/// The id that stands for a part of the land bar where figures are pointed out.
+#[must_use]
+pub fn part_id(part: &str) -> String {
+    [land_bar::FIGURE, "/", part].concat()
+}
+
+/// Adds the land that a figure counted, or that a part of the land bar did ([`part_id`]); nothing for others.
+pub fn show(study: &Study, figure: &str, place: &mut Place) {
+    let part = figure
+        .strip_prefix(land_bar::FIGURE)
+        .and_then(|rest| rest.strip_prefix('/'));
+    if let Some(part) = part.and_then(|part| parts().iter().position(|(id, _)| *id == part)) {
+        return show_part(study, part, place);
+    }
+    let Some(index) = study.graph().index(figure) else {
+        return;
+    };
+    // A setting or a factor is none of the drawing's.
+    let is_given = matches!(
+        study.graph().node(index).operator,
+        Operator::Leaf(LeafKind::Chosen | LeafKind::Factor)
+    );
+    let what = ON_LOTS.iter().find(|(begin, _)| figure.starts_with(begin));
+    if let Some((_, what)) = what.filter(|_| !is_given) {
+        show_lots(study, *what, place);
+    }
+}
+
+fn has(study: &Study, what: What, held: &BuildingType) -> bool {
+    match what {
+        What::Homes => held.homes_per_lot > 0,
+        What::Jobs => study.jobs_on_lot(held) > 0.0,
+        What::Floor => !held.stories.is_empty(),
+        What::Lots => true,
+    }
+}
+
+fn show_lots(study: &Study, what: What, place: &mut Place) {
+    let painted = study.painted();
+    for face in painted.iter() {
+        for (lot, built) in face.laid.lots.iter().zip(&face.built) {
+            let held = painted.palette.get(*built);
+            if held.is_some_and(|held| has(study, what, held)) {
+                place.lands.push(meters(&lot.outline));
+            }
+        }
+    }
+    show_soft(study, &|held| has(study, what, held), place);
+}
+
+/// Soft areas whose program has any such building type.
+fn show_soft(study: &Study, is_such: &dyn Fn(&BuildingType) -> bool, place: &mut Place) {
+    let seen = study.seen();
+    let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
+    for (_, mark) in marks.into_iter().flatten() {
+        if let Mark::SoftArea(area) = mark {
+            let mut types = area
+                .program
+                .iter()
+                .filter_map(|portion| seen.building_types.get(&portion.building_type));
+            if types.any(is_such) {
+                place.lands.push(meters(&area.outline));
+            }
+        }
+    }
+}
+
+fn show_part(study: &Study, part: usize, place: &mut Place) {
+    const STREETS: usize = 5;
+    const UNUSED: usize = 6;
+    let (fabric, seen) = (study.fabric(), study.seen());
+    for face in fabric.faces.iter().filter(|face| face.is_in_site) {
+        if part == STREETS {
+            for side in face.sides.iter().filter(|side| side.street.is_some()) {
+                place.lines.push(meters(&run_of(fabric, &side.half_edges)));
+            }
+            continue;
+        }
+        let painted = study.painted().iter().find(|held| held.face == face.id);
+        let is_here = painted.map_or(part == UNUSED, |held| {
+            let mut types = held.land_m2.iter().filter_map(|(id, _)| seen.building_types.get(id));
+            types.any(|held| place_of_use(held.land_use) == part)
+        });
+        if is_here {
+            place
+                .lands
+                .extend(face.land.pieces.iter().flatten().map(|ring| meters(ring)));
+        }
+    }
+    let is_left_out = |owner| study.scope().left_out_owners.contains(&owner);
+    let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
+    for (_, mark) in marks.into_iter().flatten() {
+        if let Mark::Place(drawn) = mark
+            && let Footprint::Area(outline) = &drawn.footprint
+            && part != UNUSED
+            && place_of_place(drawn.kind) == part
+        {
+            place.lands.push(meters(outline));
+        }
+        if let Some(held) = Constraint::of(mark, is_left_out)
+            && held.says_no_to(LandSwitch::Buildable)
+            && place_held_by(held.held_by) == part
+        {
+            place.lands.push(meters(&held.outline));
+        }
+    }
+    show_soft(study, &|held| place_of_use(held.land_use) == part, place);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::tests::with_homes;
+    use super::super::{App, places};
+    use super::*;
+
+    fn lands(app: &App, figure: &str) -> usize {
+        places::of_figure(app.study(), figure).map_or(0, |place| place.lands.len())
+    }
+
+    #[test]
+    fn figures_of_homes_point_out_as_many_lots_as_hold_them() {
+        let app = with_homes();
+        let painted = app.study().painted();
+        let homes: f64 = painted.iter().map(|face| painted.homes_on(face)).sum();
+        let each = painted
+            .iter()
+            .flat_map(|face| &face.built)
+            .filter_map(|id| painted.palette.get(*id));
+        let each = each.map(|held| f64::from(held.homes_per_lot)).fold(0.0, f64::max);
+        for figure in [
+            "homes.count",
+            "homes.of_asked",
+            "density.homes_per_buildable",
+            "people.count",
+        ] {
+            let found = lands(&app, figure) as f64;
+            assert!(
+                found > 0.0 && (found * each - homes).abs() < 0.5,
+                "{figure}: {found} lots, {homes} homes"
+            );
+        }
+        assert_eq!(lands(&app, "homes.per_lot"), 0, "a setting");
+        assert_eq!(lands(&app, "people.household_scale"), 0, "a factor");
+        assert_eq!(lands(&app, "walk.center_5min_homes_share"), 0);
+    }
+
+    #[test]
+    fn parts_of_the_land_bar_point_out_the_land_they_count() {
+        let app = with_homes();
+        let part = |id: &str| places::of_figure(app.study(), &part_id(id)).unwrap_or_default();
+        assert_eq!(
+            (part("homes").lands.len(), part("homes").lines.len()),
+            (1, 0),
+            "the block"
+        );
+        let streets = part("streets");
+        assert!(streets.lands.is_empty() && streets.lines.len() >= 4, "its four sides");
+        for (x_m, y_m) in streets.lines.iter().flatten() {
+            let off_m = (x_m.abs() - 100.0).abs().min((y_m.abs() - 40.0).abs());
+            assert!(off_m < 1e-9, "on a street: {x_m} {y_m}");
+        }
+        assert_eq!(
+            part("unused").lands.len(),
+            2,
+            "the rest of the site: its boundary, and a hole in it"
+        );
+        for none in ["shops_and_work", "civic", "green", "water", "no such part"] {
+            assert_eq!(part(none), Place::default(), "{none}");
+        }
+        let bar = super::land_bar::land_bar(app.study(), app.drawn());
+        for shown in &bar.parts {
+            assert!(
+                part(&shown.id).count() > 0,
+                "what the bar shows is somewhere: {}",
+                shown.id
+            );
+        }
+    }
+
+    #[test]
+    fn every_part_of_a_drawn_village_is_somewhere() {
+        let text = include_str!("../../../sample-sketches/compact-village.geojson");
+        let opened = hobnail_core::exchange::plan_file::read(text.as_bytes()).expect("a sample");
+        let app = App::open(opened.document).expect("it opens");
+        let bar = super::land_bar::land_bar(app.study(), app.drawn());
+        assert!(bar.parts.len() > 4, "it has many");
+        for shown in &bar.parts {
+            let place = places::of_figure(app.study(), &part_id(&shown.id));
+            assert!(place.is_some_and(|place| place.count() > 0), "{}", shown.id);
+        }
+        for figure in [
+            "homes.count",
+            "jobs.count",
+            "density.floor_area",
+            "lots.by_building_type",
+        ] {
+            assert!(lands(&app, figure) > 0, "{figure}");
+        }
+        assert!(lands(&app, "jobs.count") < lands(&app, "density.floor_area"));
+    }
+}
