@@ -41,6 +41,7 @@ pub mod moments;
 
 pub mod forms;
 mod hand;
+mod in_view;
 mod kept;
 mod language;
 mod steps;

@@ -15,7 +15,7 @@ use super::background::Background;
 use super::base_image::BaseImageShown;
 use super::bases::{Bases, Opening};
 use super::basis::BasisShown;
-use super::covered::{bounds, card, insets, rail};
+use super::covered::bounds;
 use super::editor::edits::CLOSE_CUT;
 use super::editor::{Change, EditorsShown, lines::Key as LineKey};
 use super::figures::{Heading, Row};
@@ -99,7 +99,7 @@ pub const ZOOM_STEP: f64 = 1.4;
 #[derive(Clone, Copy)]
 pub struct Store {
     app: Stored<App>,
-    stage: Stored<Option<Stage>>,
+    pub(super) stage: Stored<Option<Stage>>,
     /// What the next frame has to do; `None` while none is asked for.
     frame: Stored<Option<Frame>>,
     /// How many frames only moved what was painted.
@@ -232,28 +232,6 @@ impl Store {
         }
     }
 
-    /// Takes the sizes of the drawing, of the page's text and of the panels over the drawing.
-    pub fn resize(self) {
-        const USUAL_TEXT_PX: f64 = 16.0;
-        let text_px = document::size_of(TEXT_SIZE).map_or(USUAL_TEXT_PX, |(width_px, _)| width_px.max(1.0));
-        let mut size_px = None;
-        self.stage.update(|stage| {
-            size_px = stage.as_mut().map(|stage| {
-                stage.draw_larger(text_px / USUAL_TEXT_PX);
-                stage.fit_to_screen()
-            });
-        });
-        let Some((width_px, height_px)) = size_px else { return };
-        let insets = insets(width_px, height_px);
-        self.stage.update(|stage| {
-            if let Some(stage) = stage {
-                let seen_px = (insets.left_px, width_px - insets.right_px);
-                stage.put_furniture(seen_px, insets.bottom_px, card(seen_px), rail(insets.left_px));
-            }
-        });
-        self.act(|app| app.resize(width_px, height_px, insets));
-    }
-
     /// Does something to the application and shows what came of it.
     pub fn act(self, work: impl FnOnce(&mut App)) {
         // One routine for all that is done: the page would carry it a hundred times otherwise.
@@ -300,27 +278,6 @@ impl Store {
             // After the panels: they are brought up to date in tasks that were queued before this one.
             document::after_this(async move { note_ms("data-work-ms", document::now_ms() - started_ms) });
             self.ask();
-        }
-    }
-
-    /// Moves the view where a card over the drawing covers what is selected.
-    fn uncover(self) {
-        let card = bounds(CUT).or_else(|| bounds(PALETTES));
-        if let (Some([left_px, top_px, ..]), Some([left, top, right, bottom])) = (bounds(CANVAS), card) {
-            let card = [left - left_px, top - top_px, right - left_px, bottom - top_px];
-            let [right_px, down_px] = self.with(|app| app.covered_px(card));
-            let frames = document::size_of(TEXT_SIZE).map_or(1.0, |(_, frames)| frames.max(1.0));
-            if right_px != 0.0 || down_px != 0.0 {
-                self.glide([right_px / frames, down_px / frames], frames);
-            }
-        }
-    }
-
-    /// Moves the view by a step in each of so many frames.
-    fn glide(self, step_px: [f64; 2], frames: f64) {
-        self.act(|app| app.move_view(step_px));
-        if frames > 1.0 {
-            document::before_next_frame(move || self.glide(step_px, frames - 1.0));
         }
     }
 

@@ -58,10 +58,10 @@ impl App {
     /// bottom, does not cover the middle of what is selected, or a street that is cut; not at all where it does not, or
     /// while something is drawn.
     #[must_use]
-    pub fn covered_px(&self, [left_px, top_px, right_px, bottom_px]: [f64; 4]) -> [f64; 2] {
+    pub fn covered_px(&self, [left_px, top_px, right_px, bottom_px]: [f64; 4]) -> (f64, f64) {
         const MARGIN_PX: f64 = 24.0;
         const ACROSS: f64 = 0.6;
-        const STAYS: [f64; 2] = [0.0, 0.0];
+        const STAYS: (f64, f64) = (0.0, 0.0);
         let shown = self.cut_street().or(self.selection.map(Selection::mark));
         let points = shown.filter(|_| !self.tool.is_busy()).map(|id| self.points_of(id));
         let Some(area) = PlanBox::about(points.unwrap_or_default()) else {
@@ -88,7 +88,7 @@ impl App {
             let middle_px = cut.filter(|_| is_high).unwrap_or(y_px);
             let is_covered = if is_high { middle_px } else { least.y_px } > top_px;
             let down_px = self.insets.top_px + free_px / 2.0 - middle_px;
-            return if is_covered { [0.0, down_px] } else { STAYS };
+            return if is_covered { (0.0, down_px) } else { STAYS };
         }
         if y_px < top_px || y_px > bottom_px {
             return STAYS;
@@ -98,11 +98,11 @@ impl App {
         if left_px + right_px > width_px {
             if x_px > left_px {
                 let middle_px = f64::midpoint(self.insets.left_px, left_px);
-                return [(left_px - MARGIN_PX - most.x_px).max(middle_px - x_px), 0.0];
+                return ((left_px - MARGIN_PX - most.x_px).max(middle_px - x_px), 0.0);
             }
         } else if x_px < right_px {
             let middle_px = f64::midpoint(right_px, width_px - self.insets.right_px);
-            return [(right_px + MARGIN_PX - least.x_px).min(middle_px - x_px), 0.0];
+            return ((right_px + MARGIN_PX - least.x_px).min(middle_px - x_px), 0.0);
         }
         STAYS
     }
@@ -121,7 +121,7 @@ impl App {
     }
 
     /// Moves the view so far to the right and down, unless something is drawn.
-    pub fn move_view(&mut self, [right_px, down_px]: [f64; 2]) {
+    pub fn move_view(&mut self, (right_px, down_px): (f64, f64)) {
         if !self.tool.is_busy() {
             self.camera.pan(right_px, down_px);
             self.changes.view = true;
@@ -270,7 +270,7 @@ mod tests {
             app.move_view(app.covered_px(card));
             let x_px = app.camera().screen_from_m(middle).x_px;
             assert!((x_px - expected_px).abs() < 0.1, "{x_px}");
-            assert_eq!(app.covered_px(card), [0.0; 2], "it is beside it now");
+            assert_eq!(app.covered_px(card), (0.0, 0.0), "it is beside it now");
         }
         check(-150.0, [100.0, 60.0, 400.0, 700.0], 424.0);
         // A card on the right, as at a board with its tools there.
@@ -289,7 +289,7 @@ mod tests {
         let middle_px = app.camera().screen_from_m((-200.0, 0.0)).x_px;
         let free_px = f64::midpoint(400.0, app.camera().size_px().0);
         assert!((middle_px - free_px).abs() < 1.0, "{middle_px} {moved:?}");
-        assert_eq!(app.covered_px(card), [0.0; 2], "it is beside it now");
+        assert_eq!(app.covered_px(card), (0.0, 0.0), "it is beside it now");
     }
 
     #[test]
@@ -303,7 +303,7 @@ mod tests {
         app.move_view(moved);
         let y_px = app.camera().screen_from_m(middle).y_px;
         assert!((y_px - height_px * 0.2).abs() < 1.0, "{y_px} of {height_px}, {moved:?}");
-        assert_eq!(app.covered_px(card), [0.0; 2], "it is above it now");
+        assert_eq!(app.covered_px(card), (0.0, 0.0), "it is above it now");
     }
 
     #[test]
@@ -314,11 +314,11 @@ mod tests {
             [100.0, 60.0, 400.0, 300.0],
             [100.0, 60.0, 120.0, 700.0],
         ] {
-            assert_eq!(app.covered_px(card), [0.0; 2]);
+            assert_eq!(app.covered_px(card), (0.0, 0.0));
         }
         click(&mut app, 0.0, 0.0);
         assert!(app.selection().is_none());
-        assert_eq!(app.covered_px([100.0, 60.0, 400.0, 700.0]), [0.0; 2]);
+        assert_eq!(app.covered_px([100.0, 60.0, 400.0, 700.0]), (0.0, 0.0));
     }
 
     #[test]
@@ -327,7 +327,7 @@ mod tests {
         app.choose_tool(ToolKind::Street);
         click(&mut app, 0.0, 0.0);
         let before = app.camera().screen_from_m(middle);
-        app.move_view([100.0, 50.0]);
+        app.move_view((100.0, 50.0));
         assert_eq!(app.camera().screen_from_m(middle), before);
     }
 }

@@ -27,18 +27,18 @@ impl Painter {
         let kept = self.still.take().filter(|still| still.is_about(&self.canvas));
         let kept = kept.map(|still| (still.canvas, still.context));
         let made = kept.or_else(|| {
-            let [width, height] = size_about(&self.canvas);
+            let (width, height) = size_about(&self.canvas);
             canvas_of(width, height)
         });
         let Some((canvas, context)) = made else { return view };
-        let view = self.from_margin(view);
+        let view = self.beside_margin(view);
         self.context = context.clone();
         self.still = Some(Still { canvas, context, view });
         view
     }
 
     /// How the plan lies within the margin that lies so on the screen.
-    fn from_margin(&self, mut view: View) -> View {
+    fn beside_margin(&self, mut view: View) -> View {
         let [.., x_px, y_px] = &mut view.matrix;
         *x_px += (self.size_px.0 * MARGIN).round();
         *y_px += (self.size_px.1 * MARGIN).round();
@@ -72,14 +72,14 @@ impl Painter {
         // Six finite numbers are always accepted, and a canvas that can not be read can still be drawn.
         let _ = (self.context).set_transform(scale, 0.0, 0.0, scale, corner_px[0], corner_px[1]);
         let _ = (self.context).draw_image_with_html_canvas_element(&still.canvas, 0.0, 0.0);
-        still.view != self.from_margin(*view)
+        still.view != self.beside_margin(*view)
     }
 }
 
 impl Still {
     /// Whether it is as large as the screen and its margins.
     fn is_about(&self, screen: &HtmlCanvasElement) -> bool {
-        [self.canvas.width(), self.canvas.height()].map(f64::from) == size_about(screen)
+        (f64::from(self.canvas.width()), f64::from(self.canvas.height())) == size_about(screen)
     }
 
     /// How many times as large as painted it is in this view, and where its upper left corner lies on the screen.
@@ -92,6 +92,7 @@ impl Still {
 }
 
 /// Width and height of the screen with its margins, in device pixels.
-fn size_about(screen: &HtmlCanvasElement) -> [f64; 2] {
-    [screen.width(), screen.height()].map(|px| (f64::from(px) * (1.0 + 2.0 * MARGIN)).ceil())
+fn size_about(screen: &HtmlCanvasElement) -> (f64, f64) {
+    let about = |px: u32| (f64::from(px) * (1.0 + 2.0 * MARGIN)).ceil();
+    (about(screen.width()), about(screen.height()))
 }

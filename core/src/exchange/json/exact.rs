@@ -86,10 +86,10 @@ fn nearest(text: &[u8], near: f64) -> f64 {
 fn brought_nearest(text: &[u8], near: f64) -> f64 {
     let Some(decimal) = Decimal::of(text) else { return near };
     let mut bits = near.abs().to_bits();
-    while f64::from_bits(bits + 1).is_finite() && decimal.is_beyond_half(bits, bits % 2 == 1) {
+    while f64::from_bits(bits + 1).is_finite() && decimal.is_beyond_half(bits, !bits.is_multiple_of(2)) {
         bits += 1;
     }
-    while bits > 0 && !decimal.is_beyond_half(bits - 1, bits % 2 == 0) {
+    while bits > 0 && !decimal.is_beyond_half(bits - 1, bits.is_multiple_of(2)) {
         bits -= 1;
     }
     f64::from_bits(bits).copysign(near)

@@ -1,7 +1,6 @@
 //! Making the walking network: links as drawn, cut at barriers, costed by slope, joined by waits.
 
-use crate::order;
-use std::collections::BTreeMap;
+use crate::order::{self, OrderedMap};
 
 use super::WalkNetwork;
 use super::barriers::{Cut, cuts};
@@ -24,8 +23,11 @@ type Line = Vec<(PlanPoint, u64)>;
 /// One end of a link: the link by its place, and whether it is its last node.
 type End = (usize, bool);
 
-/// A street that passes an intersection: the node, and its place among those that pass there.
-type PassingStreet = (u32, usize);
+/// A street that passes an intersection: the place of its node among those looked at, and its own among those that pass.
+type PassingStreet = (usize, usize);
+
+/// A node, what leads away from it, and the streets that pass there.
+type LegsAt = (u32, Vec<Leg>, Vec<Passing>);
 
 /// How near a crossing is to a passing street: to its line, by its wait (the longest least), to the intersection.
 type Nearness = (f64, u64, f64);
@@ -45,9 +47,9 @@ pub(super) struct Drafting<'a> {
     nodes: Vec<PlanPoint>,
     drafts: Vec<LinkDraft>,
     /// As in [`WalkNetwork`].
-    pieces: BTreeMap<LinkId, Vec<(u64, LinkId)>>,
+    pieces: OrderedMap<LinkId, Vec<(u64, LinkId)>>,
     /// For nodes on a barrier: the node of the streets that come from its other side.
-    beyond: BTreeMap<NodeId, NodeId>,
+    beyond: OrderedMap<NodeId, NodeId>,
     /// Links between nodes at one place, at the cost of a wait.
     waiting: Vec<(NodeId, NodeId, u64)>,
 }
@@ -94,8 +96,8 @@ impl<'a> Drafting<'a> {
             crossings,
             nodes: fabric.links.nodes.clone(),
             drafts: Vec::with_capacity(fabric.links.links.len()),
-            pieces: BTreeMap::new(),
-            beyond: BTreeMap::new(),
+            pieces: OrderedMap::new(),
+            beyond: OrderedMap::new(),
             waiting: Vec::new(),
         }
     }
@@ -301,21 +303,21 @@ impl<'a> Drafting<'a> {
             return;
         }
         let ends_at = self.ends_to_look_at(&waits);
-        let mut legs_at: BTreeMap<u32, (Vec<Leg>, Vec<Passing>)> = BTreeMap::new();
-        for (node, ends) in &ends_at {
+        let mut legs_at: Vec<LegsAt> = Vec::new();
+        for (node, ends) in (0..).zip(&ends_at).filter(|(_, ends)| !ends.is_empty()) {
             let legs: Vec<Leg> = ends.iter().filter_map(|end| self.leg(*end, &waits)).collect();
             let passing = if legs.len() > 2 { passing(&legs) } else { Vec::new() };
-            legs_at.insert(*node, (legs, passing));
+            legs_at.push((node, legs, passing));
         }
-        for ((node, street), cost) in self.said_by_crossings(&legs_at) {
-            let held = legs_at.get_mut(&node).and_then(|(_, passing)| passing.get_mut(street));
+        for ((place, street), cost) in self.said_by_crossings(&legs_at) {
+            let held = legs_at.get_mut(place).and_then(|(.., passing)| passing.get_mut(street));
             if let Some(held) = held {
                 held.wait = cost;
             }
         }
-        for (node, (legs, mut passing)) in legs_at {
+        for (node, legs, mut passing) in legs_at {
             passing.retain(|street| street.wait > 0);
-            let ends = ends_at.get(&node).map_or(&[][..], Vec::as_slice);
+            let ends = ends_at.get(node as usize).map_or(&[][..], Vec::as_slice);
             for corner in corners(&legs, &passing) {
                 let middle = NodeId(node);
                 let at = self.new_node(self.nodes[node as usize]);
@@ -329,8 +331,8 @@ impl<'a> Drafting<'a> {
         }
     }
 
-    /// The ends of links at nodes that a street with a wait touches or a crossing lies near.
-    fn ends_to_look_at(&self, waits: &[u64]) -> BTreeMap<u32, Vec<End>> {
+    /// By node the ends of links there, where a street with a wait touches it or a crossing lies near.
+    fn ends_to_look_at(&self, waits: &[u64]) -> Vec<Vec<End>> {
         let links = &self.fabric.links;
         let mut looked_at = vec![false; links.nodes.len()];
         for link in links.links.iter().filter(|link| waits[link.street as usize] > 0) {
@@ -341,11 +343,11 @@ impl<'a> Drafting<'a> {
                 *looked_at |= distance_mm(crossing.at, *point) <= f64::from(PLACE_BAND_MM);
             }
         }
-        let mut ends_at: BTreeMap<u32, Vec<End>> = BTreeMap::new();
+        let mut ends_at: Vec<Vec<End>> = vec![Vec::new(); links.nodes.len()];
         for (place, link) in links.links.iter().enumerate() {
             for (node, is_last) in [(link.ends[0], false), (link.ends[1], true)] {
                 if looked_at[node as usize] {
-                    ends_at.entry(node).or_default().push((place, is_last));
+                    ends_at[node as usize].push((place, is_last));
                 }
             }
         }
@@ -375,14 +377,14 @@ impl<'a> Drafting<'a> {
         })
     }
 
-    /// What drawn crossings say: the cost of crossing a passing street, by node and the street's place there. A crossing
+    /// What drawn crossings say: the cost of crossing a passing street, by the place in `legs_at` and the street's place there. A crossing
     /// speaks of the street nearest to it at an intersection within the band; of several that speak of one the least
     /// wait counts.
-    fn said_by_crossings(&self, legs_at: &BTreeMap<u32, (Vec<Leg>, Vec<Passing>)>) -> BTreeMap<PassingStreet, u64> {
-        let mut said: BTreeMap<PassingStreet, u64> = BTreeMap::new();
+    fn said_by_crossings(&self, legs_at: &[LegsAt]) -> OrderedMap<PassingStreet, u64> {
+        let mut said: OrderedMap<PassingStreet, u64> = OrderedMap::new();
         for (crossing, _) in self.crossings.iter().filter(|(_, opens)| !opens) {
             let mut best: Option<(Nearness, PassingStreet)> = None;
-            for (node, (legs, passing)) in legs_at {
+            for (at, (node, legs, passing)) in legs_at.iter().enumerate() {
                 let middle = self.nodes[*node as usize];
                 let away = distance_mm(crossing.at, middle);
                 if away > f64::from(PLACE_BAND_MM) {
@@ -399,15 +401,14 @@ impl<'a> Drafting<'a> {
                         order.then(key.2.total_cmp(&held.2)).is_lt()
                     });
                     if is_better {
-                        best = Some((key, (*node, place)));
+                        best = Some((key, (at, place)));
                     }
                 }
             }
             if let Some((_, street)) = best {
                 let cost = self.crossing_cost(crossing);
-                said.entry(street)
-                    .and_modify(|held| *held = cost.min(*held))
-                    .or_insert(cost);
+                let held = said.get(&street).copied().unwrap_or(cost);
+                said.insert(street, cost.min(held));
             }
         }
         said

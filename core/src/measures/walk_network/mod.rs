@@ -15,11 +15,10 @@ pub mod waits;
 
 mod drafting;
 
-use std::collections::BTreeMap;
-
 use crate::fabric::Fabric;
 use crate::network::graph::NetworkFault;
 use crate::network::{LinkId, Network, Stretch};
+use crate::order::OrderedMap;
 use crate::plan::{AlternativeId, Document};
 use drafting::Drafting;
 use ground::Ground;
@@ -33,7 +32,7 @@ pub struct WalkNetwork {
     /// Links from here on are waits.
     street_links: u32,
     /// For links of the fabric that a barrier cuts: where each piece starts along the link, and its own link.
-    pieces: BTreeMap<LinkId, Vec<(u64, LinkId)>>,
+    pieces: OrderedMap<LinkId, Vec<(u64, LinkId)>>,
 }
 
 impl WalkNetwork {
