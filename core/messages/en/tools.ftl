@@ -79,7 +79,7 @@ tools-stretch = Drag along the street for a stretch, or let go.
 
 ## What the select tool waits for.
 
-tools-select-resting = Click to select, with Shift to add. Drag to move; with Shift, or on empty ground, a box selects.
+tools-select-resting = Click to select, Shift adds. Drag to move; on bare ground or with Shift, a box.
 tools-select-boxing = Let go to select all that lies inside. Escape gives up.
 tools-select-cutting = Click the street where it is cut. Escape gives up.
 tools-select-pressed = Drag to move.

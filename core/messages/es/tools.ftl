@@ -79,7 +79,7 @@ tools-stretch = Arrastre a lo largo de la calle para un tramo, o suelte.
 
 ## What the select tool waits for.
 
-tools-select-resting = Clic para elegir, con Mayús para agregar. Arrastre para mover; con Mayús o en terreno vacío, un recuadro.
+tools-select-resting = Clic para elegir, Mayús agrega. Arrastre para mover; en suelo vacío o con Mayús, recuadro.
 tools-select-boxing = Suelte para seleccionar todo lo que queda dentro. Escape abandona.
 tools-select-cutting = Haga clic donde se corta la calle. Escape abandona.
 tools-select-pressed = Arrastre para mover.

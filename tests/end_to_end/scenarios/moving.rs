@@ -7,13 +7,13 @@ use hobnail_end_to_end::scenario::scenario;
 /// Intersections along a side of the grid: a little more than a thousand streets.
 const SIDE: i32 = 24;
 
-/// Begins to drag the view 340 pixels to the right, more than the margin that is painted beside the screen, with the middle button.
+/// Begins to drag the view 420 pixels to the right, more than the margin that is painted beside the screen, with the middle button.
 const DRAG: &str = "const drawing = document.getElementById('drawing');
     const { left, top } = drawing.getBoundingClientRect();
     const tell = (type, x, button) => drawing.dispatchEvent(new PointerEvent(type, { clientX: left + x, clientY: top + 350,
         button, buttons: 4, pointerId: 1, pointerType: 'mouse', isPrimary: true, bubbles: true, cancelable: true }));
     tell('pointerdown', 500, 1);
-    tell('pointermove', 840, -1);
+    tell('pointermove', 920, -1);
     requestAnimationFrame(() => requestAnimationFrame(() => { arguments[0](); }))";
 
 /// How many colors stand in three columns of pixels: one from beyond the margin, one from the margin, and one that lay in
