@@ -54,8 +54,11 @@ pub fn names(scene: &Scene) -> Layer {
     // The center first: where names are in each other's way the first is kept.
     let mut places: Vec<&PlaceSign> = scene.places.iter().collect();
     order::sort_by_key(&mut places, |place| place.kind != PlaceKind::Center);
+    // Of places on the same land, such as a center and its square, the first gives its name to both.
+    let mut named: Vec<(f64, f64)> = Vec::new();
     for place in places {
-        if let Some(at) = place_of_sign(&place.extent) {
+        if let Some(at) = place_of_sign(&place.extent).filter(|at| !named.contains(at)) {
+            named.push(at);
             layer.items.push(Item::Words(Words {
                 at,
                 shift_px: (form_of(place.kind).1 + 5.0, 0.0),
@@ -117,4 +120,34 @@ fn sign(at: (f64, f64), form: Form, radius_px: f64, fill: Color, line: Color) ->
         line,
         line_px: 1.75,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_center_names_the_square_that_it_is() {
+        let square = Extent::Area(vec![(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)]);
+        let place = |kind, name: &str, extent: &Extent| PlaceSign {
+            kind,
+            name: name.to_owned(),
+            extent: extent.clone(),
+            is_hoped_for: false,
+        };
+        let scene = Scene {
+            places: vec![
+                place(PlaceKind::Park, "Park", &square),
+                place(PlaceKind::Center, "Lantern Square", &square),
+                place(PlaceKind::Park, "Withy Green", &Extent::Point((90.0, 0.0))),
+            ],
+            ..Scene::default()
+        };
+        let layer = names(&scene);
+        let said = layer.items.iter().filter_map(|item| match item {
+            Item::Words(words) => Some(words.text.as_str()),
+            _ => None,
+        });
+        assert_eq!(said.collect::<Vec<_>>(), ["Lantern Square", "Withy Green"]);
+    }
 }
