@@ -159,18 +159,18 @@ page-heading-other = Otras
 
 ## Short titles of the first figures, where there is little room.
 
-page-short-homes-of-asked = Viviendas dibujadas de las pedidas
+page-short-homes-of-asked = Dibujadas de las pedidas
 page-short-density = Viviendas por suelo edificable
 page-short-homes = Viviendas
-page-short-length-per-home = Largo de calle por vivienda
-page-short-center = Viviendas a 5 min o menos de un centro
-page-short-park = Viviendas a 5 min o menos de un parque o plaza
-page-short-all-five = Viviendas con las cinco necesidades a 10 min o menos
+page-short-length-per-home = Calle por vivienda
+page-short-center = Viviendas a 5 min de un centro
+page-short-park = Viviendas a 5 min de parque o plaza
+page-short-all-five = Con las cinco necesidades a 10 min
 page-short-all-five-sure = Lo mismo, sin lo que solo se espera
 page-short-jobs = Empleos
 page-short-jobs-per-home = Empleos por vivienda
 page-short-ways = Entradas y salidas
-page-short-behind-one = Máximo de viviendas tras una sola entrada
+page-short-behind-one = Viviendas tras una sola entrada
 page-short-perimeter-median = Perímetro de manzana, mediana
 page-short-perimeter-longest = Perímetro de manzana, el mayor
 

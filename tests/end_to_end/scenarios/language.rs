@@ -1,5 +1,7 @@
 //! The language of a window: chosen on the page, remembered by the window, with the plan as it was.
 
+use hobnail_end_to_end::access::Sight;
+use hobnail_end_to_end::page::Page;
 use hobnail_end_to_end::scenario::scenario;
 
 const VILLAGE: &str = "compact-village.geojson";
@@ -8,6 +10,17 @@ const VILLAGE: &str = "compact-village.geojson";
 const ACROSS: [(f64, f64); 2] = [(-125.2, 90.0), (-90.2, 62.4)];
 
 const CONTROL: char = '\u{e009}';
+
+/// How far below the window the last figure of the first level ends, in pixels; less than nothing where all is seen.
+async fn below_the_window(page: &Page) -> f64 {
+    let below = page
+        .run_script(
+            "const figures = [...document.querySelectorAll('.figures:not(.is-further) .figure')];
+            arguments[0](Math.max(...figures.map((one) => one.getBoundingClientRect().bottom)) - innerHeight)",
+        )
+        .await;
+    below.as_f64().expect("pixels")
+}
 
 #[test]
 fn a_changed_plan_goes_on_in_another_language_with_its_steps() {
@@ -20,6 +33,11 @@ fn a_changed_plan_goes_on_in_another_language_with_its_steps() {
         page.wait_for("html[lang='es'][data-ready] body:not(:has([data-welcome])) [data-kept='yes']")
             .await;
         let spanish = page.settled_figures().await;
+        // Spanish takes more room than English.
+        page.see(Sight::Window(1366, 768)).await;
+        page.next_frame().await;
+        let below = below_the_window(page).await;
+        assert!(below < 0.0, "the first level ends {below} px below the window");
         page.take_screenshot("language-es").await;
         let ids = |rows: &[(String, String, String)]| rows.iter().map(|row| row.0.clone()).collect::<Vec<_>>();
         assert_eq!(ids(&spanish), ids(&figures));
