@@ -1,4 +1,5 @@
-//! What is selected, one thing or many: its street section and phase are chosen, and blocks are copied with their uses.
+//! What is selected, one thing or many: its street section and phase are chosen, and blocks are copied and moved with
+//! their uses.
 
 use hobnail_end_to_end::access::Sight;
 use hobnail_end_to_end::page::Page;
@@ -99,5 +100,14 @@ fn a_neighborhood_is_changed_and_copied_as_one() {
         page.take_screenshot("copied-blocks").await;
         page.press("[data-command='undo']").await;
         assert_eq!(homes(page).await, format!("{once} homes"), "one step");
+
+        // Moved to where nothing of it was, its uses go along.
+        select_all().await;
+        page.keys(&['m']).await;
+        page.click_at((-110.0, -180.0)).await;
+        assert_eq!(homes(page).await, format!("{once} homes"), "uses go with their blocks");
+        page.take_screenshot("moved-blocks").await;
+        page.press("[data-command='undo']").await;
+        assert_eq!(homes(page).await, format!("{once} homes"));
     });
 }

@@ -117,8 +117,8 @@ pub fn bounds(marks: &[(MarkId, Mark)]) -> Option<(PlanPoint, PlanPoint)> {
 /// Streets that hold on to each other among them still do. A hold on a street that stays slides along it to the nearest
 /// place while that is within 20 m, and is let go beyond. A mirrored street runs the other way, so that its left stays
 /// what it was; streets that stay and hold on to it come back too, with holds on the same places.
-/// The use of land goes with its block and stays as it is; a copy of one lies where its land does after the motion, with
-/// its sides along the copies of their streets where those are copied too.
+/// A use of land that is among the marks, or a copy of it, lies where its land does after the motion, with its sides along
+/// the copies of their streets where those are copied too.
 /// Cost: linear in the vertices, times those of each street held.
 #[must_use]
 pub fn moved(
@@ -148,9 +148,9 @@ pub fn moved(
     for (id, mark) in marks {
         let mut mark = mark.clone();
         each_point(&mut mark, &mut |point| *point = motion.point(*point));
-        if let (Mark::Use(copy), Some(_)) = (&mut mark, copy_ids) {
-            copy.anchor = motion.point(copy.anchor);
-            for side in &mut copy.sides {
+        if let Mark::Use(held) = &mut mark {
+            held.anchor = motion.point(held.anchor);
+            for side in &mut held.sides {
                 side.street = new_id(side.street).unwrap_or(side.street);
                 side.at = motion.point(side.at);
             }

@@ -9,7 +9,7 @@ use hobnail_core::plan::{Alternative, Edit, Mark, MarkId, PlanPoint, PlanVector,
 use hobnail_core::say;
 
 use super::grip::grip_of_marks;
-use super::many::{middle, movable};
+use super::many::{enclosed, middle, movable};
 use super::{State, picked_up};
 use crate::tools::near::{self, Foot};
 use crate::tools::snap::holds_on;
@@ -172,8 +172,9 @@ fn moved(ids: &[MarkId], motion: &dyn Fn(PlanPoint) -> Motion, label: Label, sig
     let held = ids
         .iter()
         .filter_map(|id| Some((*id, alternative.marks.get(id)?.clone())));
-    let marks: Vec<(MarkId, Mark)> = held.collect();
+    let mut marks: Vec<(MarkId, Mark)> = held.collect();
     let motion = motion(middle(&marks)?);
+    marks.extend(enclosed(ids, sight));
     let after = motion::moved(alternative, &marks, &motion, None).into_iter();
     let edits = after.map(|(id, mark)| replaced(id, Some(mark), sight)).collect();
     let mut steps = gesture(label, edits, ids.to_vec());

@@ -80,7 +80,8 @@ impl Grip {
                 let shift = Motion::shift(on_grid(at.point - from));
                 let edits = motion::moved(ground, marks, &shift, *copies).into_iter();
                 let edits = edits.map(|(id, mark)| {
-                    let before = ground.marks.get(&id).filter(|_| copies.is_none());
+                    let of_uses = || marks.iter().find(|(held, _)| *held == id).map(|(_, mark)| mark);
+                    let before = ground.marks.get(&id).or_else(of_uses).filter(|_| copies.is_none());
                     replace(id, before, mark)
                 });
                 (edits.collect(), None)
@@ -221,15 +222,14 @@ fn stands_today(mark: &Mark) -> bool {
     mark.as_street().is_some_and(|street| street.status != Status::New)
 }
 
-/// What holds these marks whole, or copies of them with the uses of the blocks that they enclose; `None` where none of them is there.
+/// What holds these marks whole, or copies of them, with the uses of the blocks that they enclose; `None` where none of them
+/// is there.
 #[must_use]
 pub fn grip_of_marks(ids: &[MarkId], copies: Option<MarkId>, sight: &Sight<'_>) -> Option<Grip> {
     let ground = ground(ids, sight.drawn()?);
     let found = ids.iter().filter_map(|id| Some((*id, ground.marks.get(id)?.clone())));
     let mut marks: Vec<(MarkId, Mark)> = found.collect();
-    if copies.is_some() {
-        marks.extend(enclosed(ids, sight));
-    }
+    marks.extend(enclosed(ids, sight));
     (!marks.is_empty()).then_some(Grip::Marks { marks, ground, copies })
 }
 

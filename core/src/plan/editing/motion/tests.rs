@@ -232,10 +232,9 @@ fn a_copied_use_lies_in_the_copy_of_its_block_and_faces_the_copies_of_its_street
         assert_eq!(sides[..2], [(20, Hand::Right, at(xs[0])), (21, Hand::Left, at(xs[1]))]);
         assert_eq!(sides[2].0, 1, "that street is not copied");
         let again = after(&document, &[2, 3, 9], &motion, None);
-        assert_eq!(
-            again.mark(ALTERNATIVE, MarkId(9)),
-            Some(&Mark::Use(painted.clone())),
-            "it goes with its block"
-        );
+        let moved = again.mark(ALTERNATIVE, MarkId(9)).and_then(Mark::as_use).unwrap();
+        assert_eq!(moved.anchor, copy.anchor, "it goes with its block");
+        let faced: Vec<_> = moved.sides.iter().map(|side| (side.street.0, side.at)).collect();
+        assert_eq!(faced[..2], [(2, at(xs[0])), (3, at(xs[1]))]);
     }
 }

@@ -416,6 +416,37 @@ fn a_block_is_copied_with_its_use_where_all_its_streets_are() {
 }
 
 #[test]
+fn a_block_is_moved_turned_and_mirrored_with_its_use_where_all_its_streets_are() {
+    let anchor_after = |streets: &[u32], inputs: &[Input]| {
+        let mut scene = block();
+        scene.picked = streets.iter().copied().map(MarkId).collect();
+        let (_, steps) = run(&mut scene, inputs);
+        assert!(is_one_gesture(&steps));
+        let after = scene.after(&steps);
+        let mark = after.mark(DRAWN, MarkId(8)).and_then(Mark::as_use);
+        mark.expect("the use is there").anchor
+    };
+    let moved = [
+        Input::Key(Key::Character('m')),
+        Input::Move(at(300_000, 200_000)),
+        Input::Key(Key::Enter),
+    ];
+    let stays = PlanPoint::new(25_000, 40_000);
+    // Picked up at its first corner, which lies at the origin.
+    assert_eq!(anchor_after(&[1, 2, 3, 4], &moved), PlanPoint::new(325_000, 240_000));
+    assert_eq!(
+        anchor_after(&[1, 2, 3], &moved),
+        stays,
+        "its land is laid over what comes there"
+    );
+    for key in ['[', 'x'] {
+        let turned = [Input::Key(Key::Character(key))];
+        assert_ne!(anchor_after(&[1, 2, 3, 4], &turned), stays, "{key}");
+        assert_eq!(anchor_after(&[4], &turned), stays, "{key}");
+    }
+}
+
+#[test]
 fn a_block_that_ends_at_the_site_is_not_copied() {
     let mut scene = block();
     let mut land = scene.lands.clone();
