@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::process::Command;
 
-use serde_json::Value;
+use hobnail_core::exchange::json::{self, Json};
 
 use crate::browser::top_level;
 
@@ -27,24 +27,28 @@ pub fn hobnail(arguments: &[&str]) -> String {
     String::from_utf8(output.stdout).expect("hobnail prints text")
 }
 
-/// A figure of a sample sketch, as the command line measures it.
-fn figure(sample: &str, id: &str) -> Value {
+/// The rows of a table that hold anything, as the command line measures them: id, value and text. Numbers are read to the
+/// last place.
+pub fn rows(sample: &str, id: &str) -> Vec<(String, f64, String)> {
     let sketch = top_level().join("sample-sketches").join(sample);
     let measured = hobnail(&["measure", sketch.to_str().expect("the path is text"), "--json"]);
-    let measured: Value = serde_json::from_str(&measured).expect("hobnail prints JSON");
-    let held = measured["figures"].as_array().expect("hobnail prints figures");
-    let found = held.iter().find(|held| held["id"] == id);
-    found.unwrap_or_else(|| panic!("hobnail has no figure {id}")).clone()
-}
-
-/// The rows of a table that hold anything, as the command line measures them: id, value and text.
-pub fn rows(sample: &str, id: &str) -> Vec<(String, f64, String)> {
-    let rows = figure(sample, id)["rows"].clone();
-    let rows = rows.as_array().expect("the figure is a table").clone();
-    let row = |row: Value| {
-        let id = row["at"][0].as_str().expect("a row has a place").to_owned();
-        let shown = row["shown"].as_str().expect("a row is shown as text").to_owned();
-        Some((id, row["value"].as_f64().filter(|value| *value > 0.0)?, shown))
+    let measured = json::parse(measured.as_bytes()).expect("hobnail prints JSON");
+    let list = |held: &Json, name| held.member(name).and_then(Json::as_list).map(<[Json]>::to_vec);
+    let text = |held: &Json| held.as_text().map(str::to_owned);
+    let figures = list(&measured, "figures").expect("hobnail prints figures");
+    let is_it = |held: &&Json| held.member("id").and_then(Json::as_text) == Some(id);
+    let found = figures.iter().find(is_it);
+    let found = found.unwrap_or_else(|| panic!("hobnail has no figure {id}"));
+    let row = |row: &Json| {
+        let id = list(row, "at").and_then(|at| text(at.first()?));
+        let shown = row.member("shown").and_then(text).expect("a row is shown as text");
+        let value = row.member("value").and_then(Json::as_number);
+        Some((
+            id.expect("a row has a place"),
+            value.filter(|value| *value > 0.0)?,
+            shown,
+        ))
     };
-    rows.into_iter().filter_map(row).collect()
+    let rows = list(found, "rows").expect("the figure is a table");
+    rows.iter().filter_map(row).collect()
 }

@@ -7,7 +7,8 @@ use hobnail_end_to_end::scenario::scenario;
 /// Intersections along a side of the grid: a little more than a thousand streets.
 const SIDE: i32 = 24;
 
-/// Begins to drag the view 420 pixels to the right, more than the margin that is painted beside the screen, with the middle button.
+/// Begins to drag the view 420 pixels to the right, more than the margin that is painted beside the screen, with the
+/// middle button.
 const DRAG: &str = "const drawing = document.getElementById('drawing');
     const { left, top } = drawing.getBoundingClientRect();
     const tell = (type, x, button) => drawing.dispatchEvent(new PointerEvent(type, { clientX: left + x, clientY: top + 350,
