@@ -66,7 +66,8 @@ impl Study {
     }
 
     /// What has changed in a figure that is no table since the moment compared with; `None` without one, for a table,
-    /// where there is no such figure, and where it has no number at one of the two moments. Cost: the draws of the figure at both moments.
+    /// where there is no such figure, and where it has no number at one of the two moments. Cost: the draws of the
+    /// figure at both moments.
     pub fn change_since(&mut self, figure: &str) -> Option<ChangeShown> {
         let index = self.graph().index(figure)?;
         let system = system(&self.document);

@@ -317,8 +317,7 @@ pub fn rows_of(study: &Study, drawn: &Drawn, ids: &[String]) -> Vec<Row> {
 }
 
 /// What is asked once the plan rests: the range of every first-level figure and of those a legend repeats, then walking
-/// and mix in detail, then what the doubt of figures
-/// with an open basis comes from, then the ranges under open headings.
+/// and mix in detail, then what the doubt of figures with an open basis comes from, then the ranges under open headings.
 #[must_use]
 pub fn questions(study: &Study, bases: &[Opened], legend: &[&str], open: &OrderedSet<Heading>) -> Vec<Question> {
     let graph = study.graph();

@@ -81,17 +81,29 @@ pub fn is_placed(figure: &str) -> bool {
     PLACED.contains(&figure)
 }
 
-/// Where on the drawing is what a figure counted, few places or land; `None` where it counted nothing, or nothing that has a place, or
-/// where that is not worked out yet.
+/// Where on the drawing is what a figure counted, few places or land; `None` where it counted nothing, or nothing that has a
+/// place, or where that is not worked out yet.
+///
+/// Cost: that of [`few_of_figure`]; for land, linear in the lots or the faces.
+#[must_use]
+pub fn of_figure(study: &Study, figure: &str) -> Option<Place> {
+    if is_placed(figure) {
+        return few_of_figure(study, figure);
+    }
+    let mut place = Place::default();
+    counted_land::show(study, figure, &mut place);
+    (place.count() > 0).then_some(place)
+}
+
+/// The same for a figure that counts few places, and nothing for the others.
 ///
 /// Cost: that of [`Study::street_places`], for a figure of streets or blocks that [`is_placed`].
 #[must_use]
-pub fn of_figure(study: &Study, figure: &str) -> Option<Place> {
-    let mut place = Place::default();
+pub fn few_of_figure(study: &Study, figure: &str) -> Option<Place> {
     if !is_placed(figure) {
-        counted_land::show(study, figure, &mut place);
-        return (place.count() > 0).then_some(place);
+        return None;
     }
+    let mut place = Place::default();
     if figure.starts_with("walk.") {
         let details = study.details()?;
         match figure {

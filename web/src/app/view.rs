@@ -155,11 +155,11 @@ impl App {
     /// Finds anew what is shown of a figure; the row that is spoken of comes first, then the basis opened last. Land is
     /// shown of a row alone: for as long as a basis stands open the plan would be hard to read beneath it.
     pub(super) fn find_pointed(&mut self) {
-        let place_of = |figure: &String| places::of_figure(&self.study, figure);
-        let opened = self.opened_bases.iter().rev().map(|open| &open.figure);
-        let mut opened = opened.filter_map(place_of).filter(|place| place.lands.is_empty());
-        let place = self.pointed_figure.as_ref().and_then(place_of);
-        self.show_pointed(place.or_else(|| opened.next()));
+        let spoken_of = self.pointed_figure.as_ref();
+        let place = spoken_of.and_then(|figure| places::of_figure(&self.study, figure));
+        let mut opened = self.opened_bases.iter().rev();
+        let place = place.or_else(|| opened.find_map(|open| places::few_of_figure(&self.study, &open.figure)));
+        self.show_pointed(place);
     }
 
     fn show_pointed(&mut self, place: Option<places::Place>) {

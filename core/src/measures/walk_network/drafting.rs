@@ -377,9 +377,9 @@ impl<'a> Drafting<'a> {
         })
     }
 
-    /// What drawn crossings say: the cost of crossing a passing street, by the place in `legs_at` and the street's place there. A crossing
-    /// speaks of the street nearest to it at an intersection within the band; of several that speak of one the least
-    /// wait counts.
+    /// What drawn crossings say: the cost of crossing a passing street, by the place in `legs_at` and the street's
+    /// place there. A crossing speaks of the street nearest to it at an intersection within the band; of several that
+    /// speak of one the least wait counts.
     fn said_by_crossings(&self, legs_at: &[LegsAt]) -> OrderedMap<PassingStreet, u64> {
         let mut said: OrderedMap<PassingStreet, u64> = OrderedMap::new();
         for (crossing, _) in self.crossings.iter().filter(|(_, opens)| !opens) {

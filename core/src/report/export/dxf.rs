@@ -30,7 +30,7 @@ const fn unit(system: System) -> (u32, f64) {
 
 /// The drawing of an open plan, with type sized for one to `scale`, in meters or feet.
 ///
-/// Cost: that of the rights-of-way' union, and the length of the text: about two megabytes for a village of 700 homes.
+/// Cost: that of the union of the rights-of-way, and the length of the text: about two megabytes for a village of 700 homes.
 #[must_use]
 pub fn dxf(study: &Study, scale: f64, system: System) -> String {
     let sheet = Sheet::of(study, scale, system);

@@ -19,7 +19,7 @@ const MARGIN_MM: f64 = 12.0;
 
 /// The drawing of an open plan at one to `scale`, with lengths in a system of units.
 ///
-/// Cost: that of the rights-of-way' union, and the length of the text: about half a megabyte for a village of 700 homes.
+/// Cost: that of the union of the rights-of-way, and the length of the text: about half a megabyte for a village of 700 homes.
 #[must_use]
 pub fn svg(study: &Study, scale: f64, system: System) -> String {
     let sheet = Sheet::of(study, scale, system);

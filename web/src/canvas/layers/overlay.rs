@@ -125,7 +125,8 @@ pub fn junctions(met: &[(f64, PlanPoint)]) -> Layer {
     Layer { items: signs.collect() }
 }
 
-/// What a panel speaks of: its land washed and outlined, its lines drawn over, its points ringed twice, so that they are found at any scale.
+/// What a panel speaks of: its land washed and outlined, its lines drawn over, its points ringed twice, so that they
+/// are found at any scale.
 #[must_use]
 pub fn pointed(place: &Place) -> Layer {
     let mut layer = Layer::default();

@@ -58,7 +58,8 @@ pub(super) fn toggled(id: MarkId, sight: &Sight<'_>) -> Vec<MarkId> {
     ids
 }
 
-/// The marks that lie wholly in the box between two corners, and the uses of land that does, with those selected before where it adds to them.
+/// The marks that lie wholly in the box between two corners, and the uses of land that does, with those selected before
+/// where it adds to them.
 pub(super) fn inside(one: PlanPoint, other: PlanPoint, is_adding: bool, sight: &Sight<'_>) -> Vec<MarkId> {
     let mut ids = if is_adding { chosen(sight) } else { Vec::new() };
     let is_between = |at: i32, one: i32, other: i32| at >= one.min(other) && at <= one.max(other);
@@ -99,7 +100,8 @@ pub(super) fn middle(marks: &[(MarkId, Mark)]) -> Option<PlanPoint> {
     PlanPoint::mean_of(&[least, most])
 }
 
-/// The given marks but uses of land, and every street they hold on to, apart from the rest: a preview must not change what they stand on.
+/// The given marks but uses of land, and every street they hold on to, apart from the rest: a preview must not change
+/// what they stand on.
 pub(super) fn ground(ids: &[MarkId], alternative: &Alternative) -> Alternative {
     let mut ground = Alternative {
         name: String::new(),
