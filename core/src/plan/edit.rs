@@ -29,6 +29,21 @@ pub enum Cell {
     Mark(AlternativeId, MarkId),
 }
 
+impl fmt::Display for Cell {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(&match self {
+            Self::Heading | Self::Program | Self::Settings | Self::Phase(_) => say!("plan-place-document").to_owned(),
+            Self::Site => say!("plan-place-site").to_owned(),
+            Self::Topography => say!("plan-place-topography").to_owned(),
+            Self::BaseImage => say!("plan-place-base-image").to_owned(),
+            Self::StreetSection(id) => say!("plan-place-section", id = id.0),
+            Self::BuildingType(id) => say!("plan-place-type", id = id.0),
+            Self::Alternative(id) => say!("plan-place-alternative", id = id.0),
+            Self::Mark(alternative, id) => say!("plan-place-mark", id = id.0, alternative = alternative.0),
+        })
+    }
+}
+
 /// One replaced cell: what stood there and what stands there now.
 #[derive(Clone, Debug, PartialEq)]
 #[expect(missing_docs, reason = "each variant is documented at the cell of the same name")]
@@ -97,7 +112,7 @@ pub enum EditFault {
 impl fmt::Display for EditFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str(&match self {
-            Self::Stale(cell) => say!("plan-edit-stale", cell = format!("{cell:?}")),
+            Self::Stale(cell) => say!("plan-edit-stale", cell = cell.to_string()),
             Self::NoAlternative(id) => say!("plan-edit-no-alternative", id = id.0),
         })
     }

@@ -44,9 +44,7 @@ impl fmt::Display for HistoryFault {
             Self::NoGesture => formatter.write_str(say!("plan-history-no-gesture")),
             Self::Edit(fault) => fault.fmt(formatter),
             Self::Tie(fault) => fault.fmt(formatter),
-            Self::NotStorable(cell) => {
-                formatter.write_str(&say!("plan-history-not-storable", cell = format!("{cell:?}")))
-            }
+            Self::NotStorable(cell) => formatter.write_str(&say!("plan-history-not-storable", cell = cell.to_string())),
             Self::LastAlternative => formatter.write_str(say!("plan-history-last-alternative")),
             Self::NotInMemory(number) => formatter.write_str(&say!("plan-history-not-in-memory", number = number.0)),
             Self::NotAStep(number) => formatter.write_str(&say!("plan-history-not-a-step", number = number.0)),
