@@ -16,8 +16,7 @@ mod fault;
 mod left_out;
 mod version_1;
 
-use base64::Engine as _;
-use base64::engine::general_purpose::URL_SAFE_NO_PAD;
+use base64ct::{Base64UrlUnpadded, Encoding as _};
 
 use crate::plan::document::Document;
 
@@ -83,7 +82,7 @@ pub fn encode(document: &Document) -> Result<Encoded, TooLarge> {
     let mut bytes = version_1::write(linkable, missing).map_err(|_| TooLarge)?;
     bytes.extend(checksum::of(&bytes));
     let mut text = String::from(VERSION);
-    URL_SAFE_NO_PAD.encode_string(&bytes, &mut text);
+    text.push_str(&Base64UrlUnpadded::encode_string(&bytes));
     if text.len() > LONGEST_TEXT {
         return Err(TooLarge);
     }
@@ -112,7 +111,7 @@ pub fn decode(text: &str) -> Result<Opened, AddressFault> {
     if letters.len() >= LONGEST_TEXT {
         return Err(AddressFault::TooMuch);
     }
-    let mut bytes = URL_SAFE_NO_PAD.decode(&letters).map_err(|_| AddressFault::Damaged)?;
+    let mut bytes = Base64UrlUnpadded::decode_vec(&letters).map_err(|_| AddressFault::Damaged)?;
     let length = bytes.len().checked_sub(CHECKSUM_BYTES).ok_or(AddressFault::Damaged)?;
     let checksum = bytes.split_off(length);
     if checksum != checksum::of(&bytes) {
@@ -132,11 +131,11 @@ pub fn sealed(text: &str) -> String {
     let is_letter = |letter: &char| letter.is_ascii_alphanumeric() || matches!(letter, '-' | '_');
     let letters: String = text.chars().filter(is_letter).skip(1).take(LONGEST_TEXT / 2).collect();
     let whole = letters.get(..letters.len() / 4 * 4).unwrap_or_default();
-    let mut bytes = URL_SAFE_NO_PAD.decode(whole).unwrap_or_default();
+    let mut bytes = Base64UrlUnpadded::decode_vec(whole).unwrap_or_default();
     bytes.truncate(bytes.len().saturating_sub(CHECKSUM_BYTES));
     bytes.extend(checksum::of(&bytes));
     let mut text = String::from(VERSION);
-    URL_SAFE_NO_PAD.encode_string(&bytes, &mut text);
+    text.push_str(&Base64UrlUnpadded::encode_string(&bytes));
     text
 }
 

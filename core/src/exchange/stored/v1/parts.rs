@@ -1,7 +1,6 @@
 //! Parts of a document without a palette of their own: heading, program, settings, topography, base image, ids, points.
 
-use base64::Engine as _;
-use base64::engine::general_purpose::STANDARD;
+use base64ct::{Base64, Encoding as _};
 
 use crate::exchange::fault::FileFaultKind;
 use crate::exchange::json::Json;
@@ -189,7 +188,7 @@ impl Stored for BaseImage {
         writing.put("media_type", &self.media_type);
         writing.put("corners_mm", &self.corners);
         writing.put("opacity_thousandths", &self.opacity_thousandths);
-        writing.put("base64", &STANDARD.encode(&self.bytes));
+        writing.put("base64", &Base64::encode_string(&self.bytes));
         writing.done()
     }
 
@@ -200,7 +199,7 @@ impl Stored for BaseImage {
         let opacity_thousandths = members.take("opacity_thousandths", reader);
         let text: Option<String> = members.take("base64", reader);
         members.finish(reader);
-        let bytes = STANDARD.decode(text?);
+        let bytes = Base64::decode_vec(&text?);
         if bytes.is_err() {
             reader.fault(FileFaultKind::Expected {
                 expected: say!("exchange-value-base64").to_owned(),
