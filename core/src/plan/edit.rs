@@ -9,6 +9,7 @@ use super::document::{Alternative, BaseImage, Document, Heading, Phase, Settings
 use super::ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
 use super::mark::Mark;
 use super::street::StreetSection;
+use super::validate::FaultPlace;
 use crate::say;
 
 /// A cell of the document that an edit replaces.
@@ -29,18 +30,20 @@ pub enum Cell {
     Mark(AlternativeId, MarkId),
 }
 
+/// Says where it is as what is wrong in a plan does.
 impl fmt::Display for Cell {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        formatter.write_str(&match self {
-            Self::Heading | Self::Program | Self::Settings | Self::Phase(_) => say!("plan-place-document").to_owned(),
-            Self::Site => say!("plan-place-site").to_owned(),
-            Self::Topography => say!("plan-place-topography").to_owned(),
-            Self::BaseImage => say!("plan-place-base-image").to_owned(),
-            Self::StreetSection(id) => say!("plan-place-section", id = id.0),
-            Self::BuildingType(id) => say!("plan-place-type", id = id.0),
-            Self::Alternative(id) => say!("plan-place-alternative", id = id.0),
-            Self::Mark(alternative, id) => say!("plan-place-mark", id = id.0, alternative = alternative.0),
-        })
+        let place = match *self {
+            Self::Heading | Self::Program | Self::Settings | Self::Phase(_) => FaultPlace::Document,
+            Self::Site => FaultPlace::Site(None),
+            Self::Topography => FaultPlace::Topography,
+            Self::BaseImage => FaultPlace::BaseImage,
+            Self::StreetSection(id) => FaultPlace::StreetSection(id),
+            Self::BuildingType(id) => FaultPlace::BuildingType(id),
+            Self::Alternative(id) => FaultPlace::Alternative(id),
+            Self::Mark(alternative, id) => FaultPlace::Mark(alternative, id, None),
+        };
+        place.fmt(formatter)
     }
 }
 

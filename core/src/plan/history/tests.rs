@@ -126,6 +126,10 @@ fn faults_leave_document_and_preview_as_they_were() {
         history.change(&mut document, vec![far]),
         Err(HistoryFault::NotStorable(mark_cell(4)))
     );
+    let said = HistoryFault::NotStorable(mark_cell(4)).to_string();
+    assert!(said.ends_with("(at mark 4 of alternative 0)"), "{said}");
+    let said = EditFault::Stale(crate::plan::edit::Cell::Topography).to_string();
+    assert!(said.ends_with("(at topography)"), "{said}");
     assert_eq!(history.undo(&mut document), Err(HistoryFault::GestureOpen));
     assert_eq!(document, previewed);
     history.commit(&document).unwrap();
