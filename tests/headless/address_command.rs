@@ -168,7 +168,7 @@ fn what_can_not_be_exported_or_opened_is_said_with_code_2() {
     );
     check(&["open"], "which address?");
     check(&["open", "1abcd"], "the address is damaged");
-    check(&["open", "2abcd"], "newer version");
+    check(&["open", "3abcd"], "newer version");
     check(&["open", "#figures"], "something else");
     check(&["open", "1abcd", "--language", "es"], "la dirección está dañada");
 }

@@ -52,3 +52,7 @@ drawing-owner-unknown = Not asked
 drawing-owner-unwilling = Unwilling
 # The main building type of a block, and how many others are mixed in.
 drawing-land-more = { $name } and { $count } more
+drawing-stories-beside = { $count ->
+    [one] { $count } story at most beside it
+   *[other] { $count } stories at most beside it
+}

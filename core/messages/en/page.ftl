@@ -103,6 +103,9 @@ page-field-in-site = Counts as site land
 page-field-in-buildable = Counts as buildable land
 page-field-walkable = May be walked across
 page-field-owners = Owners
+page-field-stories-beside = Stories beside it, at most
+page-field-clear-beside = Buildings keep away from it
+page-field-reach-beside = Lots stand beside it within
 page-field-use = Building type
 page-field-intensity = Share of land built
 page-field-homes = Homes
@@ -126,6 +129,10 @@ page-field-phase-name = Phase name
 page-field-asked = Program
 # Where things that are selected together hold unlike values.
 page-different = Different
+page-lots-beside = { $count ->
+    [one] { $count } lot beside it
+   *[other] { $count } lots beside it
+}
 page-unit-square-feet = ft²
 page-unit-acres = acres
 
@@ -136,7 +143,7 @@ page-title-block = Block
 page-title-soft-area = Soft area
 page-title-site-access = Site access
 page-title-parcel = Parcel
-page-title-barrier = Barrier
+page-title-barrier = Barrier or fence
 page-title-crossing = Crossing
 page-title-outside = Outside context
 page-title-note = Note

@@ -58,3 +58,7 @@ drawing-owner-unknown = Sin consultar
 drawing-owner-unwilling = No dispuesto
 # The main building type of a block, and how many others are mixed in.
 drawing-land-more = { $name } y { $count } más
+drawing-stories-beside = { $count ->
+    [one] { $count } piso como máximo junto a él
+   *[other] { $count } pisos como máximo junto a él
+}

@@ -106,6 +106,9 @@ page-field-in-site = Cuenta como suelo del sitio
 page-field-in-buildable = Cuenta como suelo edificable
 page-field-walkable = Se puede cruzar a pie
 page-field-owners = Propietarios
+page-field-stories-beside = Pisos junto a él, como máximo
+page-field-clear-beside = Los edificios se apartan
+page-field-reach-beside = Los lotes están junto a él hasta
 page-field-use = Tipo de edificio
 page-field-intensity = Proporción de suelo construido
 page-field-homes = Viviendas
@@ -129,6 +132,10 @@ page-field-phase-name = Nombre de la etapa
 page-field-asked = Programa
 # Where things that are selected together hold unlike values.
 page-different = Valores distintos
+page-lots-beside = { $count ->
+    [one] { $count } lote junto a él
+   *[other] { $count } lotes junto a él
+}
 page-unit-square-feet = ft²
 page-unit-acres = acres
 
@@ -139,7 +146,7 @@ page-title-block = Manzana
 page-title-soft-area = Área tentativa
 page-title-site-access = Acceso al sitio
 page-title-parcel = Parcela
-page-title-barrier = Barrera
+page-title-barrier = Barrera o cerca
 page-title-crossing = Cruce
 page-title-outside = Entorno exterior
 page-title-note = Nota

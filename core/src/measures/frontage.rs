@@ -1,6 +1,7 @@
 //! Painted land along the streets it fronts on: which lots there are, and from where people walk.
 //!
-//! For each face with a use its lots are laid ([`crate::fabric::lots`]) by the program and by what is said of its sides.
+//! For each face with a use its lots are laid ([`crate::fabric::lots`]) by the program, by what is said of its sides and
+//! by what fences and property lines ask of the lots beside them.
 //! Land is the program's share of the face's buildable land, after the lots of sides with a building type of their own.
 //! Walking starts at the lot front, on the street's centerline.
 //!
@@ -11,7 +12,7 @@ use std::sync::Arc;
 
 use crate::fabric::kept::Kept;
 use crate::fabric::land::Land;
-use crate::fabric::lots::{Facing, LaidLots, Lot, lay, lot_type};
+use crate::fabric::lots::{Facing, LaidLots, LineBeside, Lot, lay, lot_type};
 use crate::fabric::sides::Side;
 use crate::fabric::{Fabric, FaceId, FaceOfLand};
 use crate::measures::palette::{Palette, Said};
@@ -179,12 +180,13 @@ impl Painted {
         let none = OrderedMap::new();
         let held = document.alternatives.get(&alternative);
         let marks = held.map_or(&none, |held| &held.marks);
+        let beside = LineBeside::all(&mut marks.values());
         let mut count = 0;
         for face in fabric.faces.iter().filter(|face| face.is_in_site) {
             let Some(land_use) = FaceUse::of(marks, &soft_areas, face) else {
                 continue;
             };
-            let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides);
+            let facing = Facing::of(document, fabric, face, &land_use.program, land_use.sides, &beside);
             let land = cache.land(&self.palette, face, &facing, &land_use);
             // The last fronts' memory serves again.
             let last = self.faces.get_mut(count);
@@ -255,14 +257,22 @@ impl PaintedCache {
         for portion in land_use.program.iter() {
             key.extend([portion.building_type.0, portion.share_ppm].map(u32::cast_signed));
         }
-        // How lots are built along the sides of which something is said, after how many words that takes.
+        // How lots are built along the sides of which something is said and beside lines, after how many words that takes.
         let start = key.len();
         key.push(0);
+        let add_built = |key: &mut Vec<i32>, said: Said, own: Option<BuildingTypeId>| {
+            for limit in facing.limits().chain([None]) {
+                let program = land_use.program.iter().map(|portion| portion.building_type);
+                let built = |id| palette.built(id, said.at_most(limit)).0.cast_signed();
+                key.extend(program.chain(own).map(built));
+            }
+        };
+        if facing.limits().next().is_some() {
+            add_built(&mut key, Said::default(), None);
+        }
         for (side, said) in facing.said() {
             key.push(side.cast_signed());
-            let program = land_use.program.iter().map(|portion| portion.building_type);
-            let types = program.chain(said.building_type);
-            key.extend(types.map(|id| palette.built(id, Said::of(said)).0.cast_signed()));
+            add_built(&mut key, Said::of(said), said.building_type);
         }
         key[start] = (key.len() - start) as i32;
         facing.add_words(&mut key);
@@ -281,7 +291,10 @@ fn painted_land(palette: &Palette, face: &FaceOfLand, facing: &Facing<'_>, land_
     // Mostly nothing is said of any side, and then of no lot.
     let has_said = !land_use.sides.is_empty();
     let said_of = |lot: &Lot| has_said.then(|| facing.said_of(lot.side)).flatten();
-    let said = |lot: &Lot| said_of(lot).map(Said::of).unwrap_or_default();
+    let said = |lot: &Lot| {
+        let of_side = said_of(lot).map(Said::of).unwrap_or_default();
+        of_side.at_most(facing.stories_beside(lot))
+    };
     let as_built = laid.lots.iter().map(|lot| palette.built(lot.building_type, said(lot)));
     let built: Vec<BuildingTypeId> = as_built.collect();
     let lots = || built.iter().copied().zip(&laid.lots);

@@ -1,6 +1,8 @@
-//! The building types of a plan as they are built: those of the palette, then those that what is said of a side changes.
+//! The building types of a plan as they are built: those of the palette, then those that what is said of a side, or of the lots beside a
+//! line, changes.
 //!
-//! A side may say how many stories are built along it at most, and that the ground floor opens to the street as shops.
+//! A side may say how many stories are built along it at most, and that the ground floor opens to the street as shops; a
+//! fence or a property line may say how many stories are built beside it at most. The fewest count.
 //! A lot there is built as its type but
 //! - stories above the most are left out; its homes go down with their floor area, to whole homes, and never to none
 //!   while floor for homes is left: a house of fewer stories is a smaller house;
@@ -53,6 +55,15 @@ impl Said {
             }
         } else {
             Self::default()
+        }
+    }
+
+    /// With no more stories than these.
+    #[must_use]
+    pub fn at_most(self, stories: Option<u8>) -> Self {
+        Self {
+            stories: self.stories.into_iter().chain(stories).min(),
+            ..self
         }
     }
 
@@ -160,8 +171,18 @@ impl Palette {
 fn spoken_of(document: &Document, alternative: AlternativeId) -> OrderedSet<(BuildingTypeId, Said)> {
     let mut spoken = OrderedSet::new();
     let marks = document.alternatives.get(&alternative).map(|held| &held.marks);
-    let marks = marks.into_iter().flat_map(|marks| marks.values());
-    for held in marks.filter_map(|mark| mark.as_use()) {
+    let marks = || marks.into_iter().flat_map(|marks| marks.values());
+    let beside = marks().filter_map(|mark| (*mark.beside()?)?.stories);
+    let limits: OrderedSet<Option<u8>> = beside.map(Some).chain([None]).collect();
+    let changed = |id: BuildingTypeId, said: Said| {
+        let changed = said.of_type(document.building_types.get(&id)?);
+        (changed != Said::default()).then_some((id, changed))
+    };
+    for limit in limits.iter() {
+        let said = Said::default().at_most(*limit);
+        spoken.extend(document.building_types.keys().filter_map(|id| changed(*id, said)));
+    }
+    for held in marks().filter_map(|mark| mark.as_use()) {
         for side in &held.sides {
             let said = Said::of(side);
             if said == Said::default() {
@@ -169,10 +190,10 @@ fn spoken_of(document: &Document, alternative: AlternativeId) -> OrderedSet<(Bui
             }
             let program = held.program.iter().map(|portion| portion.building_type);
             let types = side.building_type.map_or_else(|| program.collect(), |own| vec![own]);
-            spoken.extend(types.into_iter().filter_map(|id| {
-                let changed = said.of_type(document.building_types.get(&id)?);
-                (changed != Said::default()).then_some((id, changed))
-            }));
+            for limit in limits.iter() {
+                let said = said.at_most(*limit);
+                spoken.extend(types.iter().filter_map(|id| changed(*id, said)));
+            }
         }
     }
     spoken

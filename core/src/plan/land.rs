@@ -218,6 +218,8 @@ pub struct Parcel {
     pub outline: Vec<PlanPoint>,
     /// The owner's group.
     pub owner: OwnerGroup,
+    /// What is asked of the lots beside it; `None` for nothing.
+    pub beside: Option<Beside>,
 }
 
 /// Groups of owners.
@@ -238,10 +240,40 @@ passed!(enum OwnerGroup { 0 = Public, 1 = Willing, 2 = Unknown, 3 = Unwilling })
 /// A line people can not cross on foot except at a crossing.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Barrier {
-    /// Its name, such as a railway or a creek.
+    /// Its name, such as a railway, a creek or a fence.
     pub name: String,
     /// Its line.
     pub line: Vec<PlanPoint>,
+    /// What is asked of the lots beside it; `None` for nothing.
+    pub beside: Option<Beside>,
+}
+
+/// What a fence or a property line asks of the lots beside it, as a neighbor does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Beside {
+    /// A lot that comes as near as this stands beside the line, in millimeters.
+    pub reach_mm: u32,
+    /// Most stories on lots beside it; `None` for as many as the building type has.
+    pub stories: Option<u8>,
+    /// No building stands nearer than this to it, in millimeters; `None` for as the lot allows.
+    pub clear_mm: Option<u32>,
+}
+
+impl Beside {
+    /// How near a lot lies that stands beside a line, as long as nobody says otherwise: 20 feet, the width of a service
+    /// lane or two yards between. Common practice, no source.
+    pub const USUAL_REACH_MM: u32 = 6_096;
+}
+
+impl Default for Beside {
+    /// Nothing asked, of lots within the usual reach.
+    fn default() -> Self {
+        Self {
+            reach_mm: Self::USUAL_REACH_MM,
+            stories: None,
+            clear_mm: None,
+        }
+    }
 }
 
 /// A place to cross a street or a barrier.

@@ -1,7 +1,7 @@
 //! A mark: anything drawn on an alternative.
 
 use super::land::{
-    Barrier, ConstraintArea, Crossing, Note, OutsideContext, Parcel, Place, SiteAccess, SoftArea, UseMark,
+    Barrier, Beside, ConstraintArea, Crossing, Note, OutsideContext, Parcel, Place, SiteAccess, SoftArea, UseMark,
 };
 use super::street::Street;
 
@@ -92,6 +92,23 @@ impl Mark {
     #[must_use]
     pub const fn as_note(&self) -> Option<&Note> {
         if let Self::Note(note) = self { Some(note) } else { None }
+    }
+
+    /// What this mark asks of the lots beside it, where it is of a kind that may: the rest of them ask nothing.
+    #[must_use]
+    pub const fn beside(&self) -> Option<&Option<Beside>> {
+        match self {
+            Self::Parcel(Parcel { beside, .. }) | Self::Barrier(Barrier { beside, .. }) => Some(beside),
+            _ => None,
+        }
+    }
+
+    /// [`Mark::beside`], to change it.
+    pub const fn beside_mut(&mut self) -> Option<&mut Option<Beside>> {
+        match self {
+            Self::Parcel(Parcel { beside, .. }) | Self::Barrier(Barrier { beside, .. }) => Some(beside),
+            _ => None,
+        }
     }
 
     /// The place, where this mark is one.

@@ -41,7 +41,7 @@ pub use document::{Alternative, Document};
 pub use edit::{Cell, Edit};
 pub use history::{History, HistoryFault};
 pub use ids::{AlternativeId, BuildingTypeId, MarkId, PhaseId, StreetSectionId};
-pub use land::{Certainty, ConstraintArea, Footprint, Place, PlaceKind, SideUse, SoftArea, UseMark};
+pub use land::{Beside, Certainty, ConstraintArea, Footprint, Place, PlaceKind, SideUse, SoftArea, UseMark};
 pub use mark::{Mark, MarkKind};
 pub use scope::Scope;
 pub use street::{Street, StreetRole, StreetSection, Strip, StripKind, Tie, Vertex};

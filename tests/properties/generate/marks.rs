@@ -4,8 +4,8 @@ use hobnail_core::order::OrderedMap;
 
 use hobnail_core::plan::building::{EnvelopeClass, PriceBand};
 use hobnail_core::plan::land::{
-    Barrier, ConstraintKind, Crossing, Fronting, Hand, Note, OutsideContext, OwnerGroup, Parcel, Portion, RemarkAnswer,
-    SiteAccess,
+    Barrier, Beside, ConstraintKind, Crossing, Fronting, Hand, Note, OutsideContext, OwnerGroup, Parcel, Portion,
+    RemarkAnswer, SiteAccess,
 };
 use hobnail_core::plan::street::{Status, StreetOwner};
 use hobnail_core::plan::tie::foot;
@@ -44,10 +44,12 @@ pub fn mark(random: &mut Random, others: &OrderedMap<MarkId, Mark>) -> Mark {
                 OwnerGroup::Unknown,
                 OwnerGroup::Unwilling,
             ]),
+            beside: beside(random),
         }),
         7 => Mark::Barrier(Barrier {
             name: random.text(),
             line: random.points(5),
+            beside: beside(random),
         }),
         8 => Mark::Crossing(Crossing {
             at: random.point(),
@@ -208,6 +210,14 @@ fn place(random: &mut Random) -> Place {
         certainty: *random.pick(&[Certainty::Existing, Certainty::Committed, Certainty::HopedFor]),
         phase: phase(random),
     }
+}
+
+fn beside(random: &mut Random) -> Option<Beside> {
+    random.perhaps(|random| Beside {
+        reach_mm: random.quantity(),
+        stories: random.perhaps(|random| random.next() as u8),
+        clear_mm: random.perhaps(Random::quantity),
+    })
 }
 
 fn footprint(random: &mut Random) -> Footprint {

@@ -61,6 +61,7 @@ fn plan(random: &mut Random) -> (Document, AlternativeId) {
                 .map(|(dx, dy)| PlanPoint::new(x + dx, y + dy))
                 .collect(),
             owner: *random.pick(&OwnerGroup::ALL),
+            beside: None,
         };
         document
             .alternatives

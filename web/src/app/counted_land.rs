@@ -5,14 +5,15 @@
 //! soft area all of it, also where blocks lie in it. Streets are shown by their lines along the land of the site.
 
 use hobnail_core::fabric::constraints::{Constraint, LandSwitch};
+use hobnail_core::fabric::lots::LineBeside;
 use hobnail_core::figures::graph::{LeafKind, Operator};
 use hobnail_core::measures::land::count::{place_held_by, place_of_place, place_of_use};
 use hobnail_core::measures::land::parts;
 use hobnail_core::plan::{BuildingType, Footprint, Mark};
 use hobnail_core::study::Study;
 
-use super::land_bar;
 use super::places::Place;
+use super::{App, land_bar};
 use crate::canvas::scene_of::{meters, run_of};
 
 /// What of a lot is counted.
@@ -62,6 +63,28 @@ pub fn show(study: &Study, figure: &str, place: &mut Place) {
     if let Some((_, what)) = what.filter(|_| !is_given) {
         show_lots(study, *what, place);
     }
+}
+
+impl App {
+    /// The lots beside the line that is selected, where it asks something of them.
+    #[must_use]
+    pub fn lots_beside(&self) -> Option<Place> {
+        let mark = self.selected_mark()?;
+        let place = lots_beside(&self.study, mark);
+        (place.count() > 0).then_some(place)
+    }
+}
+
+/// The lots that stand beside a fence or a property line that asks something of them.
+#[must_use]
+pub fn lots_beside(study: &Study, mark: &Mark) -> Place {
+    let mut place = Place::default();
+    for line in LineBeside::all(&mut std::iter::once(mark)) {
+        let lots = study.painted().iter().flat_map(|face| &face.laid.lots);
+        let beside = lots.filter(|lot| line.is_beside(&lot.outline));
+        place.lands.extend(beside.map(|lot| meters(&lot.outline)));
+    }
+    place
 }
 
 fn has(study: &Study, what: What, held: &BuildingType) -> bool {
@@ -147,8 +170,8 @@ fn show_part(study: &Study, part: usize, place: &mut Place) {
 
 #[cfg(test)]
 mod tests {
+    use super::super::places;
     use super::super::tests::with_homes;
-    use super::super::{App, places};
     use super::*;
 
     fn lands(app: &App, figure: &str) -> usize {

@@ -8,6 +8,8 @@ use hobnail_core::plan::street::{Status, StreetOwner};
 use hobnail_core::plan::{Certainty, ConstraintArea, Document, Mark, PhaseId, Place, SoftArea, Street, UseMark};
 use hobnail_core::say;
 
+mod beside;
+
 use super::editor::quantity::signed_number;
 use crate::canvas::layers::marks;
 use crate::canvas::palette;
@@ -32,6 +34,9 @@ pub enum Field {
     InBuildable,
     Walkable,
     Owners,
+    StoriesBeside,
+    ClearBeside,
+    ReachBeside,
     Use,
     Intensity,
     Homes,
@@ -91,6 +96,8 @@ pub enum Unit {
     Floor,
     /// Land, in square meters.
     Land,
+    /// A length, in millimeters.
+    Length,
     /// A share, in parts per million.
     Share,
     /// Time, in tenths of a second.
@@ -127,6 +134,9 @@ impl Field {
             Self::InBuildable => say!("page-field-in-buildable"),
             Self::Walkable => say!("page-field-walkable"),
             Self::Owners => say!("page-field-owners"),
+            Self::StoriesBeside => say!("page-field-stories-beside"),
+            Self::ClearBeside => say!("page-field-clear-beside"),
+            Self::ReachBeside => say!("page-field-reach-beside"),
             Self::Use => say!("page-field-use"),
             Self::Intensity => say!("page-field-intensity"),
             Self::Homes => say!("page-field-homes"),
@@ -174,6 +184,8 @@ impl Unit {
             Self::Floor => (SQUARE_FOOT_M2, say!("page-unit-square-feet"), 1.0),
             Self::Land if is_metric => (10_000.0, "ha", 1000.0),
             Self::Land => (ACRE_M2, say!("page-unit-acres"), 1000.0),
+            Self::Length if is_metric => (1000.0, "m", 10.0),
+            Self::Length => (304.8, say!("page-unit-feet"), 10.0),
             Self::Share => (10_000.0, "%", 10.0),
             Self::Wait => (10.0, "s", 10.0),
             Self::Degrees => (1e9, "°", 100_000.0),
@@ -367,6 +379,9 @@ pub fn of_marks(document: &Document, mark: &Mark, others: &[&Mark]) -> Vec<Field
             number(Field::Present, Unit::Count, note.present),
         ],
     };
+    if let Some(held) = mark.beside() {
+        fields.extend(beside::fields(*held, units));
+    }
     fields.retain_mut(|shown| {
         let field = shown.field;
         // One phase is no choice.
@@ -431,6 +446,11 @@ pub fn put(document: &Document, mark: &mut Mark, field: Field, text: &str) -> Op
             return None;
         };
         words.clone_into(name);
+        return Some(());
+    }
+    if let Some(held) = mark.beside_mut()
+        && beside::put(held, field, text, units).is_some()
+    {
         return Some(());
     }
     match (mark, field) {

@@ -5,7 +5,7 @@ use hobnail_core::plan::{Edit, Mark, MarkId, MarkKind, PhaseId, PlaceKind};
 use hobnail_core::say;
 
 use super::fields::{self, Field, FieldShown, phase_of};
-use super::{App, lands, program, words};
+use super::{App, counted_land, lands, program, words};
 use crate::browser::words::lowercase;
 use crate::canvas::scene_of::meters;
 use crate::input::PointerKind;
@@ -63,6 +63,16 @@ impl App {
             if let Some(hobnail_core::plan::Footprint::Area(outline)) = shape::of(mark) {
                 forms.about = sized(&outline);
             }
+            if let Some(Some(_)) = mark.beside() {
+                let lots = counted_land::lots_beside(&self.study, mark).count();
+                let beside = say!("page-lots-beside", count = lots);
+                let both = [forms.about, beside];
+                forms.about = both
+                    .into_iter()
+                    .filter(|words| !words.is_empty())
+                    .collect::<Vec<_>>()
+                    .join(", ");
+            }
         } else if let [first, others @ ..] = self.marks_together().as_slice() {
             forms.details = fields::of_marks(document, first, others);
             say!("page-title-together").clone_into(&mut forms.title);
@@ -97,7 +107,7 @@ impl App {
         &self.drafts
     }
 
-    fn selected_mark(&self) -> Option<&Mark> {
+    pub(super) fn selected_mark(&self) -> Option<&Mark> {
         let id = self.selection?.mark();
         self.study.document().mark(self.study.alternative(), id)
     }

@@ -500,6 +500,7 @@ fn hand(app: &App) -> Vec<Layer> {
     }
     layers.push(overlay::hints(&app.tool().hints(), &|said| words::said(said, units)));
     layers.extend(app.pointed().map(overlay::pointed));
+    layers.extend(app.lots_beside().as_ref().map(overlay::pointed));
     layers.extend(app.cut_line().as_ref().map(overlay::pointed));
     layers.extend(
         app.pointed_side()

@@ -103,6 +103,7 @@ pub fn area(place: usize, document: &Document) -> Option<Mark> {
             label: String::new(),
             outline: outline(),
             owner: OwnerGroup::Unknown,
+            beside: None,
         })
     } else {
         Mark::Outside(OutsideContext {
@@ -180,6 +181,7 @@ pub fn place(place: usize) -> Mark {
         BARRIER => Mark::Barrier(Barrier {
             name: name(),
             line: Vec::new(),
+            beside: None,
         }),
         CROSSING => Mark::Crossing(Crossing { at, delay_tenths_s: 0 }),
         _ => Mark::Note(Note::default()),

@@ -23,8 +23,11 @@ use crate::plan::document::Document;
 pub use fault::{AddressFault, TooLarge};
 pub use left_out::LeftOut;
 
-/// The letter of the version that is written, and the newest that is read.
-const VERSION: char = '1';
+/// The letter of plans in which no line asks anything of the lots beside it.
+const PLAIN: char = '1';
+
+/// The letter of plans in which one does: what it asks stands behind the rest. The newest that is read.
+const WITH_BESIDE: char = '2';
 
 /// What may stand before the text, behind the `#` of an address.
 pub const NAME: &str = "plan=";
@@ -79,9 +82,14 @@ pub fn encode(document: &Document) -> Result<Encoded, TooLarge> {
         linkable.topography.take().is_some(),
         linkable.base_image.take().is_some(),
     ];
+    let version = if version_1::has_beside(document) {
+        WITH_BESIDE
+    } else {
+        PLAIN
+    };
     let mut bytes = version_1::write(linkable, missing).map_err(|_| TooLarge)?;
-    bytes.extend(checksum::of(&bytes));
-    let mut text = String::from(VERSION);
+    bytes.extend(checksum_of(version, &bytes));
+    let mut text = String::from(version);
     text.push_str(&Base64UrlUnpadded::encode_string(&bytes));
     if text.len() > LONGEST_TEXT {
         return Err(TooLarge);
@@ -104,8 +112,8 @@ pub fn decode(text: &str) -> Result<Opened, AddressFault> {
     let version = letters.next().ok_or(AddressFault::Empty)?;
     let letters: String = letters.take(LONGEST_TEXT).collect();
     match version {
-        VERSION => {}
-        '2'..='9' => return Err(AddressFault::Newer),
+        PLAIN | WITH_BESIDE => {}
+        '3'..='9' => return Err(AddressFault::Newer),
         _ => return Err(AddressFault::NoPlan),
     }
     if letters.len() >= LONGEST_TEXT {
@@ -114,14 +122,24 @@ pub fn decode(text: &str) -> Result<Opened, AddressFault> {
     let mut bytes = Base64UrlUnpadded::decode_vec(&letters).map_err(|_| AddressFault::Damaged)?;
     let length = bytes.len().checked_sub(CHECKSUM_BYTES).ok_or(AddressFault::Damaged)?;
     let checksum = bytes.split_off(length);
-    if checksum != checksum::of(&bytes) {
+    if checksum != checksum_of(version, &bytes) {
         return Err(AddressFault::Damaged);
     }
-    let (document, missing) = version_1::read(bytes)?;
+    let (document, missing) = version_1::read(bytes, version == WITH_BESIDE)?;
     Ok(Opened {
         document,
         left_out: LeftOut::of(missing),
     })
+}
+
+/// The checksum behind a plan's bytes; of the newer letter it tells that letter too, since one taken for the other would be
+/// read as another plan.
+fn checksum_of(version: char, bytes: &[u8]) -> [u8; CHECKSUM_BYTES] {
+    if version == PLAIN {
+        checksum::of(bytes)
+    } else {
+        checksum::of(&[bytes, &[version as u8]].concat())
+    }
 }
 
 /// The text with its checksum set right, whatever it says: for tests of what hostile addresses can do, since no other
@@ -129,12 +147,17 @@ pub fn decode(text: &str) -> Result<Opened, AddressFault> {
 #[must_use]
 pub fn sealed(text: &str) -> String {
     let is_letter = |letter: &char| letter.is_ascii_alphanumeric() || matches!(letter, '-' | '_');
+    let version = text
+        .chars()
+        .next()
+        .filter(|letter| *letter == WITH_BESIDE)
+        .unwrap_or(PLAIN);
     let letters: String = text.chars().filter(is_letter).skip(1).take(LONGEST_TEXT / 2).collect();
     let whole = letters.get(..letters.len() / 4 * 4).unwrap_or_default();
     let mut bytes = Base64UrlUnpadded::decode_vec(whole).unwrap_or_default();
     bytes.truncate(bytes.len().saturating_sub(CHECKSUM_BYTES));
-    bytes.extend(checksum::of(&bytes));
-    let mut text = String::from(VERSION);
+    bytes.extend(checksum_of(version, &bytes));
+    let mut text = String::from(version);
     text.push_str(&Base64UrlUnpadded::encode_string(&bytes));
     text
 }

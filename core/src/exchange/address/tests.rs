@@ -1,6 +1,7 @@
 use super::*;
 use crate::plan::document::{BaseImage, FactorOverride, Topography};
 use crate::plan::ids::MarkId;
+use crate::plan::land::{Barrier, Beside};
 use crate::plan::mark::Mark;
 use crate::plan::projection::GeographicPoint;
 use crate::plan::street::{Status, Street, StreetOwner, StreetRole, Tie, Vertex};
@@ -197,7 +198,7 @@ fn every_letter_that_is_mistaken_or_missing_is_noticed() {
 #[test]
 fn what_is_no_address_is_refused_in_a_sentence() {
     let text = encode(&plan()).unwrap().text;
-    let newer = text.replacen('1', "2", 1);
+    let newer = text.replacen('1', "3", 1);
     let long = "1".to_owned() + &"A".repeat(LONGEST_TEXT);
     for (given, fault, words) in [
         ("", AddressFault::Empty, "holds no plan"),
@@ -211,6 +212,68 @@ fn what_is_no_address_is_refused_in_a_sentence() {
         assert_eq!(decode(given), Err(fault), "{given:.40}");
         assert!(fault.to_string().contains(words), "{fault}");
     }
+}
+
+#[test]
+fn what_lines_ask_of_the_lots_beside_them_is_told_behind_the_rest() {
+    let fence = |beside| {
+        Mark::Barrier(Barrier {
+            name: "Fence".to_owned(),
+            line: vec![PlanPoint::new(0, 0), PlanPoint::new(40_000, 300)],
+            beside,
+        })
+    };
+    let with = |beside: [Option<Beside>; 3]| {
+        let mut document = plan();
+        let first = document.alternatives[&AlternativeId(0)].clone();
+        document.alternatives.insert(AlternativeId(1), first);
+        for (held, second) in document.alternatives.values_mut().zip([beside[1], beside[2]]) {
+            held.marks.insert(MarkId(0), fence(beside[0]));
+            held.marks.insert(MarkId(1), fence(second));
+        }
+        document
+    };
+    let low = Beside {
+        stories: Some(3),
+        ..Beside::default()
+    };
+    let far = Beside {
+        reach_mm: u32::MAX,
+        stories: None,
+        clear_mm: Some(0),
+    };
+    let plain = encode(&with([None; 3])).unwrap().text;
+    assert!(plain.starts_with(PLAIN), "older pages open what asks nothing");
+    let mut texts = vec![plain.clone()];
+    for beside in [
+        [Some(low), None, None],
+        [None, Some(low), Some(far)],
+        [Some(far), Some(low), Some(low)],
+    ] {
+        let document = with(beside);
+        let text = encode(&document).unwrap().text;
+        assert!(text.starts_with(WITH_BESIDE));
+        assert_eq!(decode(&text).unwrap().document, document);
+        // The one letter taken for the other.
+        let other = text.replacen(WITH_BESIDE, &PLAIN.to_string(), 1);
+        assert_eq!(decode(&other), Err(AddressFault::Damaged));
+        texts.push(text);
+    }
+    assert_eq!(
+        decode(&plain.replacen(PLAIN, &WITH_BESIDE.to_string(), 1)),
+        Err(AddressFault::Damaged)
+    );
+    // Those of this release open for ever.
+    assert_eq!(
+        texts[1],
+        "2_41_TfQUtW4Lxq1VySB_5auwHBmVbEOVyFItjWeRVeAsXODsg_qwVQaaEjaVHV4"
+    );
+    assert!(
+        texts[1].len() <= plain.len() + 12,
+        "{} letters for {}",
+        texts[1].len(),
+        plain.len()
+    );
 }
 
 #[test]

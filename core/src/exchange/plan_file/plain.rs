@@ -145,6 +145,7 @@ fn add(part: &Geometry, points: Vec<PlanPoint>, name: String, alternative: &mut 
                 label: name,
                 outline: unclosed(points),
                 owner: OwnerGroup::Unknown,
+                beside: None,
             };
             (Mark::Parcel(parcel), Became::Parcel(id))
         }

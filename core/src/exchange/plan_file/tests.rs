@@ -43,6 +43,7 @@ fn parcel(outline: &[(i32, i32)]) -> Mark {
         label: String::new(),
         outline: points(outline),
         owner: OwnerGroup::Willing,
+        beside: None,
     })
 }
 

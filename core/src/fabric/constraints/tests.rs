@@ -104,6 +104,7 @@ fn a_parcel_holds_land_back_when_its_owner_is_left_out() {
         label: "7".to_owned(),
         outline: rectangle(10, 10, 20, 20),
         owner: OwnerGroup::Unwilling,
+        beside: None,
     });
     let made = |group| Constraint::of(&parcel, |owner| owner == group);
     assert_eq!(made(OwnerGroup::Willing), None);

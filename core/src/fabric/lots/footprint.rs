@@ -2,7 +2,6 @@
 
 use super::LotType;
 use super::spot::Spot;
-use crate::fabric::regions::twice_area_mm2;
 use crate::plan::PlanPoint;
 
 /// Lots narrower than this carry attached buildings, which reach both side lines. Common practice, no source.
@@ -19,20 +18,25 @@ const CLOSE_SETBACK_MM: f64 = 305.0;
 /// So far within a building's front and rear its room is looked at: past rounding at the lot's own edges.
 const EDGE_MM: f64 = 2.0;
 
+/// In how many steps a depth is looked for where the usual one does not fit.
+const DEPTHS_TRIED: u32 = 24;
+
 /// From this coverage on a building stands close to the walk and to its neighbors.
 const CLOSE_COVERAGE_THOUSANDTHS: u16 = 500;
 
 /// The footprint; empty where nothing is covered or no rectangle of at least half the area asked for fits.
 ///
-/// `front` is the middle of the lot's front and `inward` the direction into the lot.
+/// `room` is the lot, or what of it may be built upon, and `lot_mm2` the area of the whole; `front` is the middle of the
+/// lot's front and `inward` the direction into the lot.
 pub(super) fn footprint(
-    outline: &[PlanPoint],
+    room: &[PlanPoint],
+    lot_mm2: f64,
     front: Spot,
     inward: Spot,
     lot_type: LotType,
     setback_mm: Option<u32>,
 ) -> Vec<PlanPoint> {
-    let area = twice_area_mm2(outline) as f64 / 2.0 * f64::from(lot_type.coverage_thousandths) / 1000.0;
+    let area = lot_mm2 * f64::from(lot_type.coverage_thousandths) / 1000.0;
     if area <= 0.0 {
         return Vec::new();
     }
@@ -44,7 +48,7 @@ pub(super) fn footprint(
         SIDE_YARD_MM
     };
     let along = inward.left().times(-1.0);
-    let corners: Vec<Spot> = outline.iter().map(|point| Spot::of(*point)).collect();
+    let corners: Vec<Spot> = room.iter().map(|point| Spot::of(*point)).collect();
     // The room from the building's front to its rear, and at every corner of the lot between: lots that taper or have a
     // notch give less.
     let room = |depth: f64| {
@@ -68,18 +72,35 @@ pub(super) fn footprint(
         (left + yard, right - yard)
     };
     let behind = room_behind(&corners, front, inward) - setback;
+    let covered = |depth: f64| {
+        let (left, right) = room(depth);
+        (right - left).max(0.0) * depth.max(0.0)
+    };
     let mut depth = (area.sqrt() * 1.1).max(1.0).min(behind);
     for _ in 0..2 {
         let (left, right) = room(depth);
         if right <= left {
-            return Vec::new();
+            break;
         }
         depth = (area / (right - left)).min(behind);
     }
-    let (left, right) = room(depth);
-    if right - left <= 0.0 || depth <= 0.0 || (right - left) * depth < area / 2.0 {
-        return Vec::new();
+    if covered(depth) < area / 2.0 {
+        // Where the lot gives way behind, by a slanting end or a line to keep from: as deep as covers most, and no deeper
+        // than it takes.
+        let tried = (1..=DEPTHS_TRIED).map(|part| behind * f64::from(part) / f64::from(DEPTHS_TRIED));
+        let mut most = 0.0;
+        for tried in tried {
+            if covered(tried) > most && most < area {
+                (most, depth) = (covered(tried), tried);
+            }
+        }
+        if most < area / 2.0 {
+            return Vec::new();
+        }
+        let (left, right) = room(depth);
+        depth = depth.min(area / (right - left));
     }
+    let (left, right) = room(depth);
     let corner = |across: f64, deep: f64| front.plus(along.times(across)).plus(inward.times(setback + deep));
     [
         corner(left, 0.0),

@@ -107,6 +107,9 @@ pub(super) fn mirrored(key: &LotKey) -> LotKey {
     for front in &mut image.fronts {
         mirror(&mut front.centerline);
     }
+    for beside in &mut image.beside {
+        mirror(&mut beside.line);
+    }
     image
 }
 

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Front, LandShare, LotKey, LotType};
+use super::{Front, LandShare, LineBeside, Lot, LotKey, LotType};
 use crate::fabric::land::Land;
 use crate::fabric::plan_fabric::{Fabric, FaceOfLand};
 use crate::fabric::sides::{Side, lots_front, side_spoken_of};
@@ -10,7 +10,7 @@ use crate::number;
 use crate::plan::land::{Fronting, Portion};
 use crate::plan::{BuildingTypeId, Document, PlanPoint, SideUse};
 
-/// How a face stands to the streets around it under a program and what is said of its sides.
+/// How a face stands to the streets around it under a program and what is said of its sides and asked by lines near it.
 ///
 /// Lots front on the sides whose street section allows it, or as said; on the heads of dead ends that both lie in the
 /// face. Where several things are said of one side the first counts.
@@ -19,6 +19,7 @@ pub struct Facing<'a> {
     face: &'a FaceOfLand,
     fronting: Vec<FrontingSide<'a>>,
     program: Vec<LandShare>,
+    beside: Vec<&'a LineBeside>,
 }
 
 /// One side that lots front on.
@@ -34,6 +35,8 @@ struct FrontingSide<'a> {
 const SIDE: i32 = i32::MIN;
 /// Stands for what is not said.
 const UNSAID: i32 = i32::MIN + 1;
+/// Begins a line beside which lots may stand.
+const BESIDE: i32 = i32::MIN + 2;
 
 impl<'a> Facing<'a> {
     /// How `face` stands.
@@ -44,6 +47,7 @@ impl<'a> Facing<'a> {
         face: &'a FaceOfLand,
         program: &[Portion],
         said: &'a [SideUse],
+        beside: &'a [LineBeside],
     ) -> Self {
         let mut said_of: Vec<Option<&'a SideUse>> = vec![None; if said.is_empty() { 0 } else { face.sides.len() }];
         for side_use in said {
@@ -80,7 +84,22 @@ impl<'a> Facing<'a> {
             face,
             fronting: fronting.collect(),
             program: shares.collect(),
+            beside: beside.iter().filter(|line| line.is_near(&face.land.pieces)).collect(),
         }
+    }
+
+    /// What lines near the face let their lots have at most.
+    pub fn limits(&self) -> impl Iterator<Item = Option<u8>> + '_ {
+        let limits = self.beside.iter().map(|line| line.asked.stories);
+        limits.filter(Option::is_some)
+    }
+
+    /// The most stories that lines beside a lot let it have; `None` for any.
+    #[must_use]
+    pub fn stories_beside(&self, lot: &Lot) -> Option<u8> {
+        let limiting = self.beside.iter().filter(|line| line.asked.stories.is_some());
+        let beside = limiting.filter(|line| line.is_beside(&lot.outline));
+        beside.filter_map(|line| line.asked.stories).min()
     }
 
     /// Sides with a building type of their own.
@@ -122,6 +141,10 @@ impl<'a> Facing<'a> {
             words.push(i32::from(self.turns_back(side)));
             words.extend(centerline(self.fabric, side).flat_map(|point| [point.x_mm, point.y_mm]));
         }
+        for line in &self.beside {
+            words.push(BESIDE);
+            line.add_words(words);
+        }
     }
 
     /// What the lots are laid from.
@@ -147,6 +170,7 @@ impl<'a> Facing<'a> {
             land: self.land(),
             fronts,
             program: self.program.clone(),
+            beside: self.beside.iter().copied().cloned().collect(),
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::footprint::footprint;
 use super::front_line::{FrontLine, Widths};
-use super::region::{Pieces, Region, outline_meets_ring, twice_area_of_pieces};
+use super::region::{Region, largest_piece, largest_ring, outline_meets_ring, twice_area_of_pieces};
 use super::spot::Spot;
 use super::{
     Front, LEAST_LOT_SHARE, LaidLots, LandShare, Left, Lot, LotKey, LotType, MOST_DEEPENING, MOST_WIDENING,
@@ -319,7 +319,7 @@ impl<'a> Laying<'a> {
             outline
         } else {
             let parts = self.free.part_in(&outline, &before);
-            largest(parts)?
+            largest_ring(parts)?
         };
         let twice = twice_area_mm2(&outline);
         if (twice as f64) < LEAST_LOT_SHARE * lot_type.twice_area_mm2() {
@@ -349,7 +349,13 @@ impl<'a> Laying<'a> {
             footprint: if self.is_trial {
                 Vec::new()
             } else {
-                footprint(&outline, line.at(middle, 0.0), inward, lot_type, held.setback_mm)
+                let room = self
+                    .key
+                    .beside
+                    .iter()
+                    .fold(outline.clone(), |room, line| line.room_on(room));
+                let area_mm2 = twice_area_mm2(&outline) as f64 / 2.0;
+                footprint(&room, area_mm2, line.at(middle, 0.0), inward, lot_type, held.setback_mm)
             },
             faces: [-inward.x, -inward.y].map(|part| (part * 1e6).round() as i32),
             outline,
@@ -520,16 +526,6 @@ fn ring_of(line: &FrontLine, from: f64, to: f64, depth: f64) -> Vec<Spot> {
     ring.extend(rear);
     ring.push(line.at(first, depth));
     ring
-}
-
-/// The outer ring of the largest piece.
-fn largest(pieces: Pieces) -> Option<Vec<PlanPoint>> {
-    largest_piece(&pieces)?.into_iter().next()
-}
-
-fn largest_piece(pieces: &Pieces) -> Option<Vec<Vec<PlanPoint>>> {
-    let area = |piece: &Vec<Vec<PlanPoint>>| -> i128 { piece.iter().map(|ring| twice_area_mm2(ring)).sum() };
-    pieces.iter().max_by_key(|piece| area(piece)).cloned()
 }
 
 /// The parts of a front, moved inward, that lie in free land, as positions.

@@ -9,10 +9,13 @@
 //! A building type without homes (a school, a strip of shops) that fits nowhere whole is laid once, smaller: its floor
 //! area is a share of the typical one.
 //!
+//! Buildings keep from fences and property lines that ask for it ([`LineBeside`]): the room on a lot ends there.
+//!
 //! A face and its mirror image have the same lots.
 //!
 //! What it does not know: the shape of real parcels, easements, slopes, utilities, trees.
 
+mod beside;
 mod footprint;
 mod front_line;
 mod handed;
@@ -28,6 +31,7 @@ mod tests;
 use std::sync::Arc;
 
 use super::land::Land;
+use crate::plan::land::Beside;
 use crate::plan::{BuildingTypeId, PlanPoint};
 
 pub use key::{Facing, lot_type};
@@ -105,6 +109,17 @@ impl Front {
     }
 }
 
+/// A fence or a property line, and what it asks of the lots beside it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LineBeside {
+    /// Its points; those of a parcel end where they began.
+    pub line: Vec<PlanPoint>,
+    /// Whether it is that of a parcel, of whose own lots nothing is asked.
+    pub is_around: bool,
+    /// What is asked.
+    pub asked: Beside,
+}
+
 /// All that the lots of a face depend on: equal keys have equal lots.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LotKey {
@@ -114,6 +129,8 @@ pub struct LotKey {
     pub fronts: Vec<Front>,
     /// The program, in its own order.
     pub program: Vec<LandShare>,
+    /// Lines near the land that buildings may have to keep from.
+    pub beside: Vec<LineBeside>,
 }
 
 /// One lot.

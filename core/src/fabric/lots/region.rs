@@ -91,6 +91,16 @@ impl Region {
     }
 }
 
+/// The outer ring of the largest piece.
+pub(super) fn largest_ring(pieces: Pieces) -> Option<Vec<PlanPoint>> {
+    largest_piece(&pieces)?.into_iter().next()
+}
+
+pub(super) fn largest_piece(pieces: &Pieces) -> Option<Vec<Vec<PlanPoint>>> {
+    let area = |piece: &Vec<Vec<PlanPoint>>| -> i128 { piece.iter().map(|ring| twice_area_mm2(ring)).sum() };
+    pieces.iter().max_by_key(|piece| area(piece)).cloned()
+}
+
 /// What is left of some land without these rings.
 pub(super) fn without(pieces: &Pieces, rings: &[Vec<PlanPoint>]) -> Pieces {
     combined(pieces.iter().flatten(), Combined::Without, rings)
@@ -124,7 +134,7 @@ fn edges_of(ring: &[PlanPoint]) -> impl Iterator<Item = (Spot, Spot)> + '_ {
     (0..ring.len()).map(|at| (Spot::of(ring[at]), Spot::of(ring[(at + 1) % ring.len()])))
 }
 
-fn is_inside(place: Spot, edges: impl Iterator<Item = (Spot, Spot)>) -> bool {
+pub(super) fn is_inside(place: Spot, edges: impl Iterator<Item = (Spot, Spot)>) -> bool {
     let mut is_inside = false;
     for (a, b) in edges {
         if (a.y > place.y) != (b.y > place.y) {

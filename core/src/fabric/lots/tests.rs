@@ -44,6 +44,7 @@ fn block(land_m: &[(i32, i32)], centerlines_m: &[(i32, i32)]) -> LotKey {
         }),
         fronts: fronts.collect(),
         program: Vec::new(),
+        beside: Vec::new(),
     }
 }
 
@@ -260,6 +261,7 @@ fn a_curved_front_holds_as_many_lots_as_its_length_half_way_back() {
             setback_mm: None,
         }],
         program: all(house(14, 30)),
+        beside: Vec::new(),
     };
     let laid = lay(&key);
     check_partition(&key, &laid);
@@ -375,6 +377,7 @@ fn the_head_of_a_dead_end_holds_a_lot() {
             front(1, false, &[(70, 50), (70, 0)]),
         ],
         program: all(house(15, 30)),
+        beside: Vec::new(),
     };
     let laid = lay(&key);
     check_partition(&key, &laid);

@@ -6,6 +6,8 @@ use crate::plan::land::{Hand, Portion};
 use crate::plan::projection::GeographicPoint;
 use crate::plan::{Mark, MarkId, PlanPoint, UseMark};
 
+mod beside;
+
 const FIRST: AlternativeId = AlternativeId(0);
 
 fn document() -> Document {

@@ -19,6 +19,7 @@ fn wall(drawing: &mut Drawing, line: &[PlanPoint]) {
     drawing.add(Mark::Barrier(Barrier {
         name: String::new(),
         line: line.to_vec(),
+        beside: None,
     }));
 }
 

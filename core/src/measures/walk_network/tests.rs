@@ -121,6 +121,7 @@ fn a_barrier_cuts_a_street_but_at_a_crossing_or_off_the_ground() {
     let railway = Mark::Barrier(Barrier {
         name: "railway".to_owned(),
         line: vec![at(-50, 40), at(50, 40)],
+        beside: None,
     });
     let (mut drawing, _) = cross(NEIGHBORHOOD);
     drawing.add(railway.clone());
@@ -156,6 +157,7 @@ fn a_barrier_through_an_intersection_parts_its_two_sides() {
         parted.add(Mark::Barrier(Barrier {
             name: String::new(),
             line,
+            beside: None,
         }));
         check_s(&parted, at(-80, 60), at(80, 60), Some(200.0));
         check_s(&parted, at(-60, -80), at(60, -80), Some(200.0));
@@ -177,6 +179,7 @@ fn pieces_of_a_cut_street_make_up_the_street() {
         drawing.add(Mark::Barrier(Barrier {
             name: String::new(),
             line: vec![at(x_m, -50), at(x_m, 90)],
+            beside: None,
         }));
     }
     let (fabric, network) = network(&drawing);
@@ -266,6 +269,7 @@ fn lengths_alone_have_neither_slope_nor_waits() {
     drawing.add(Mark::Barrier(Barrier {
         name: String::new(),
         line: vec![at(-50, 40), at(50, 40)],
+        beside: None,
     }));
     drawing.add(Mark::Crossing(Crossing {
         at: at(0, 40),

@@ -41,6 +41,7 @@ fn parcel() -> Mark {
         label: "12".to_owned(),
         outline: vec![at(0, 0), at(10, 0), at(10, 10), at(0, 10)],
         owner: OwnerGroup::Unwilling,
+        beside: None,
     })
 }
 

@@ -6,7 +6,7 @@ use super::outline::{are_legal, check_line, check_outline};
 use super::{FaultKind, FaultPlace, Findings, Measure, Palettes};
 use crate::plan::coordinates::PlanPoint;
 use crate::plan::ids::{AlternativeId, MarkId};
-use crate::plan::land::{Footprint, Portion, SoftArea, UseMark};
+use crate::plan::land::{Beside, Footprint, Portion, SoftArea, UseMark};
 use crate::plan::mark::Mark;
 
 /// Parts per million in a whole.
@@ -40,8 +40,14 @@ pub(super) fn check(
                 are_legal(&[access.at], at, findings);
                 outside_trips_ppm += u64::from(access.outside_trips_ppm.unwrap_or(0));
             }
-            Mark::Parcel(parcel) => check_outline(&parcel.outline, at, findings),
-            Mark::Barrier(barrier) => check_line(&barrier.line, at, findings),
+            Mark::Parcel(parcel) => {
+                check_outline(&parcel.outline, at, findings);
+                check_beside(parcel.beside, &place, findings);
+            }
+            Mark::Barrier(barrier) => {
+                check_line(&barrier.line, at, findings);
+                check_beside(barrier.beside, &place, findings);
+            }
             Mark::Crossing(crossing) => drop(are_legal(&[crossing.at], at, findings)),
             Mark::Outside(outside) => check_footprint(&outside.footprint, at, findings),
             Mark::Note(note) => {
@@ -80,6 +86,11 @@ fn check_use(
         }
         findings.expect(side.stories != Some(0), &side_place, FaultKind::Zero(Measure::Stories));
     }
+}
+
+fn check_beside(beside: Option<Beside>, place: &FaultPlace, findings: &mut Findings) {
+    let stories = beside.and_then(|beside| beside.stories);
+    findings.expect(stories != Some(0), place, FaultKind::Zero(Measure::Stories));
 }
 
 fn check_soft_area(

@@ -99,6 +99,7 @@ fn a_place_that_is_closed_in_is_told_where_it_is() {
         ]
         .map(|(x_m, y_m)| at(x_m, y_m))
         .to_vec(),
+        beside: None,
     };
     for (ends_m, is_closed_in) in [([60, 60], false), ([60, 50], true)] {
         let marks = &mut document.alternatives.get_mut(&shown).unwrap().marks;

@@ -134,6 +134,7 @@ fn check_valid(case: usize, outlines: &[Ring]) {
             label: String::new(),
             outline: outline.clone(),
             owner: hobnail_core::plan::land::OwnerGroup::Unknown,
+            beside: None,
         };
         held.marks.insert(MarkId(id), Mark::Parcel(parcel));
     }

@@ -162,6 +162,7 @@ mod tests {
             put(Mark::Barrier(Barrier {
                 name: String::new(),
                 line: vec![point(-30_000, 0), point(0, 90_000)],
+                beside: None,
             })),
             put(Mark::Place(Place {
                 name: String::new(),

@@ -420,7 +420,11 @@ impl Taking<'_> {
                 phase: None,
             }),
             (Becomes::Constraint(kind), Footprint::Area(outline)) => held_back(name, outline, kind),
-            (Becomes::Barrier, Footprint::Line(line)) => Mark::Barrier(Barrier { name, line }),
+            (Becomes::Barrier, Footprint::Line(line)) => Mark::Barrier(Barrier {
+                name,
+                line,
+                beside: None,
+            }),
             (Becomes::Building, Footprint::Area(outline)) if !lies_outside(boundary, &outline) => {
                 held_back(name, outline, ConstraintKind::Keep)
             }
@@ -435,6 +439,7 @@ impl Taking<'_> {
                 label: name,
                 outline,
                 owner,
+                beside: None,
             }),
             (Becomes::Soft(id), Footprint::Area(outline)) => drafts::soft(outline, Some(id), self.document),
             (Becomes::Note, footprint) => Mark::Note(Note {

@@ -5,7 +5,7 @@ use hobnail_core::say;
 use std::sync::Arc;
 
 use hobnail_core::plan::document::UnitSystem;
-use hobnail_core::plan::land::Note;
+use hobnail_core::plan::land::{Beside, Note};
 use hobnail_core::plan::{Alternative, Document, Footprint, Mark, SoftArea};
 
 use super::land::{label, middle, widest_place};
@@ -112,7 +112,7 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
             }
             Mark::Parcel(parcel) => {
                 let owner = palette::owner_word(parcel.owner);
-                let text = joined(&[&parcel.label, owner]);
+                let text = joined(&[&parcel.label, owner, &asked(parcel.beside)]);
                 layer.items.extend(inside(&meters(&parcel.outline), text, 0.35));
             }
             Mark::Outside(outside) => {
@@ -137,10 +137,12 @@ pub fn words(document: &Document, alternative: &Alternative) -> Layer {
             Mark::SiteAccess(access) if !access.name.is_empty() => {
                 layer.items.push(beside(access.at.to_m(), access.name.clone(), 0.6));
             }
-            Mark::Barrier(barrier) if !barrier.name.is_empty() => {
+            Mark::Barrier(barrier) => {
+                let text = joined(&[&barrier.name, &asked(barrier.beside)]);
                 let line = meters(&barrier.line);
                 let at = super::marks::place_of_sign(&crate::canvas::scene::Extent::Line(line));
-                layer.items.extend(at.map(|at| beside(at, barrier.name.clone(), 0.4)));
+                let at = at.filter(|_| !text.is_empty());
+                layer.items.extend(at.map(|at| beside(at, text, 0.4)));
             }
             _ => {}
         }
@@ -238,6 +240,12 @@ pub fn size(outline: &Line, words: String) -> Layer {
             .into_iter()
             .collect(),
     }
+}
+
+/// The most stories that a line asks for beside it, in words; empty where it asks for none.
+fn asked(beside: Option<Beside>) -> String {
+    let stories = beside.and_then(|beside| beside.stories);
+    stories.map_or_else(String::new, |stories| say!("drawing-stories-beside", count = stories))
 }
 
 fn bubble_words(document: &Document, area: &SoftArea) -> String {
@@ -344,6 +352,7 @@ mod tests {
                 label: String::new(),
                 outline: outline.to_vec(),
                 owner,
+                beside: None,
             })
         };
         let (document, alternative) = drawn(owners.map(parcel).to_vec());

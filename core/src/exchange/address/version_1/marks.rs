@@ -130,8 +130,13 @@ pub(super) fn blank(kind: MarkKind) -> Mark {
             label: name,
             outline: Vec::new(),
             owner: OwnerGroup::Unknown,
+            beside: None,
         }),
-        MarkKind::Barrier => Mark::Barrier(Barrier { name, line: Vec::new() }),
+        MarkKind::Barrier => Mark::Barrier(Barrier {
+            name,
+            line: Vec::new(),
+            beside: None,
+        }),
         MarkKind::Crossing => Mark::Crossing(Crossing { at, delay_tenths_s: 0 }),
         MarkKind::Outside => Mark::Outside(OutsideContext {
             name,

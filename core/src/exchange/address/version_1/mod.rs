@@ -6,6 +6,7 @@
 
 mod alternatives;
 mod arithmetic;
+mod beside;
 mod chances;
 mod coder;
 mod ground;
@@ -20,6 +21,7 @@ use crate::plan::document::Document;
 use crate::plan::tie::release_unusable_ties;
 
 use super::AddressFault;
+pub(super) use beside::has_beside;
 use walk::Walk;
 
 /// The bytes of a document without topography and base image; `left_out` says which of the two it had.
@@ -31,20 +33,26 @@ pub(super) fn write(mut document: Document, mut left_out: [bool; 2]) -> Result<V
     coder.write();
     let mut walk = Walk::new(coder);
     walk.document(&mut document, &mut left_out, &shipped);
+    if has_beside(&document) {
+        walk.beside(&mut document);
+    }
     walk.coder.finish()
 }
 
-/// The document of these bytes, and which parts it was told without.
+/// The document of these bytes, told with what lines ask of the lots beside them or without, and which parts it was told without.
 ///
 /// # Errors
 /// When they hold too much, or what can not be.
-pub(super) fn read(bytes: Vec<u8>) -> Result<(Document, [bool; 2]), AddressFault> {
+pub(super) fn read(bytes: Vec<u8>, has_beside: bool) -> Result<(Document, [bool; 2]), AddressFault> {
     let (mut coder, shipped) = lessons::learned();
     coder.read(bytes);
     let mut walk = Walk::new(coder);
     let mut document = lessons::nowhere();
     let mut left_out = [false; 2];
     walk.document(&mut document, &mut left_out, &shipped);
+    if has_beside {
+        walk.beside(&mut document);
+    }
     walk.coder.finish()?;
     let is_on_earth = document.heading.projection().is_ok();
     let mut holds = true;

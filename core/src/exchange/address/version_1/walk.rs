@@ -121,6 +121,7 @@ pub(super) mod fields {
         ANSWER,
         ANSWER_MARKS,
         NOTE_FIGURES,
+        BESIDE,
     );
 }
 

@@ -6,8 +6,9 @@ use crate::exchange::stored::{Members, Reader, Stored, Writing, stored_record, s
 use crate::plan::coordinates::PlanPoint;
 use crate::plan::ids::MarkId;
 use crate::plan::land::{
-    Barrier, Certainty, ConstraintArea, ConstraintKind, Crossing, Footprint, Fronting, Hand, Note, OutsideContext,
-    OwnerGroup, Parcel, Place, PlaceKind, Portion, RemarkAnswer, SideUse, SiteAccess, SoftArea, UseMark,
+    Barrier, Beside, Certainty, ConstraintArea, ConstraintKind, Crossing, Footprint, Fronting, Hand, Note,
+    OutsideContext, OwnerGroup, Parcel, Place, PlaceKind, Portion, RemarkAnswer, SideUse, SiteAccess, SoftArea,
+    UseMark,
 };
 use crate::plan::mark::{Mark, MarkKind};
 use crate::plan::street::{Status, Street, StreetOwner, StreetRole, Tie, Vertex};
@@ -89,10 +90,12 @@ pub(crate) fn mark_parts(mark: &Mark) -> (Shape, Writing) {
         Mark::Parcel(parcel) => {
             writing.put("label", &parcel.label);
             writing.put("owner", &parcel.owner);
+            writing.put("beside", &parcel.beside);
             Shape::area(&parcel.outline)
         }
         Mark::Barrier(barrier) => {
             writing.put("name", &barrier.name);
+            writing.put("beside", &barrier.beside);
             Shape::line(&barrier.line)
         }
         Mark::Crossing(crossing) => {
@@ -187,17 +190,20 @@ pub(crate) fn mark_from(kind: MarkKind, shape: Shape, members: &mut Members<'_>,
         }
         MarkKind::Parcel => {
             let (label, owner) = (members.take("label", reader), members.take("owner", reader));
+            let beside = members.take("beside", reader);
             Some(Mark::Parcel(Parcel {
                 label: label?,
                 outline: shape.points,
                 owner: owner?,
+                beside: beside?,
             }))
         }
         MarkKind::Barrier => {
-            let name = members.take("name", reader);
+            let (name, beside) = (members.take("name", reader), members.take("beside", reader));
             Some(Mark::Barrier(Barrier {
                 name: name?,
                 line: shape.points,
+                beside: beside?,
             }))
         }
         MarkKind::Crossing => {
@@ -376,6 +382,8 @@ stored_record!(SideUse {
     "stories" => stories,
     "setback_mm" => setback_mm,
 });
+
+stored_record!(Beside { "reach_mm" => reach_mm, "stories" => stories, "clear_mm" => clear_mm });
 
 stored_words!(Hand { "left" => Left, "right" => Right });
 

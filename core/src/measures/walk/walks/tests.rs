@@ -340,6 +340,7 @@ fn village_with_obstacles(seed: u64) -> Drawing {
     drawing.add(Mark::Barrier(Barrier {
         name: "railway".to_owned(),
         line: vec![PlanPoint::new(-70_000, y_mm), PlanPoint::new(700_000, y_mm + 40_000)],
+        beside: None,
     }));
     for _ in 0..3 {
         drawing.add(Mark::Crossing(Crossing {
