@@ -126,7 +126,7 @@ fn what_can_not_run_says_why() {
         b"{",
         2,
         "",
-        "standard input: the file is not JSON: EOF while parsing an object in line 1, column 1\n",
+        "standard input: the file is not JSON to its end: it breaks off in line 1, column 1\n",
     );
     check(&["network", "-"], b"{}", 2, "", "standard input: not GeoJSON");
     check(

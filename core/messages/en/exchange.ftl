@@ -3,8 +3,8 @@
 ## Plan files and journals that can not be opened at all.
 
 exchange-too-large = the file is too large: { $bytes } bytes, at most { $most } can be read
-# reason is English of the library that reads JSON.
-exchange-not-json = the file is not JSON: { $reason } in line { $line }, column { $column }
+exchange-not-json = the file is not JSON: in line { $line }, column { $column } something can not be read: “{ $found }”
+exchange-not-whole-json = the file is not JSON to its end: it breaks off in line { $line }, column { $column }
 exchange-no-features = the file is JSON, but not GeoJSON: it has no features
 exchange-no-version = the plan file does not say which version it is (hobnail/version)
 exchange-newer-version = the plan file is of version { $version }, and this program reads up to version { $newest }; open it with a newer one (the file was not changed)

@@ -3,8 +3,8 @@
 ## Plan files and journals that can not be opened at all.
 
 exchange-too-large = el archivo es demasiado grande: { $bytes } bytes; se pueden leer como máximo { $most }
-# reason is English of the library that reads JSON.
-exchange-not-json = el archivo no es JSON: { $reason } en la línea { $line }, columna { $column }
+exchange-not-json = el archivo no es JSON: en la línea { $line }, columna { $column }, hay algo que no se puede leer: «{ $found }»
+exchange-not-whole-json = el archivo no es JSON hasta el final: se interrumpe en la línea { $line }, columna { $column }
 exchange-no-features = el archivo es JSON, pero no GeoJSON: no tiene elementos
 exchange-no-version = el archivo de plan no dice de qué versión es (hobnail/version)
 exchange-newer-version = el archivo de plan es de la versión { $version } y este programa lee hasta la versión { $newest }; ábralo con uno más reciente (el archivo no se modificó)

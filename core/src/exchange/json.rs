@@ -14,6 +14,9 @@ use crate::say;
 /// Largest text that is read: 64 MiB. A plan with a large base image takes a third of it.
 pub const LARGEST_BYTES: usize = 64 << 20;
 
+/// How many bytes are shown before and behind a place that can not be read.
+const BYTES_AROUND: usize = 12;
+
 /// A JSON value.
 #[derive(Clone, Debug, PartialEq)]
 #[expect(missing_docs, reason = "each variant is the JSON type it names")]
@@ -44,8 +47,8 @@ pub enum JsonFault {
         line: usize,
         /// Column of the fault, from 1.
         column: usize,
-        /// What is wrong there.
-        reason: String,
+        /// What stands around it; `None` where the text ends too early.
+        found: Option<String>,
     },
 }
 
@@ -53,9 +56,10 @@ impl fmt::Display for JsonFault {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str(&match self {
             Self::TooLarge { bytes } => say!("exchange-too-large", bytes = bytes, most = LARGEST_BYTES),
-            Self::Syntax { line, column, reason } => {
-                say!("exchange-not-json", reason = reason, line = line, column = column)
-            }
+            Self::Syntax { line, column, found } => match found {
+                Some(found) => say!("exchange-not-json", found = found, line = line, column = column),
+                None => say!("exchange-not-whole-json", line = line, column = column),
+            },
         })
     }
 }
@@ -73,13 +77,25 @@ pub fn parse(bytes: &[u8]) -> Result<Json, JsonFault> {
     let text = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
     let mut json = serde_json::from_slice(text).map_err(|error| {
         let (line, column) = (error.line(), error.column());
-        let message = error.to_string();
-        let place = format!(" at line {line} column {column}");
-        let reason = message.strip_suffix(&place).unwrap_or(&message).to_owned();
-        JsonFault::Syntax { line, column, reason }
+        JsonFault::Syntax {
+            line,
+            column,
+            found: (!error.is_eof()).then(|| around(text, line, column).to_owned()),
+        }
     })?;
     exact::set_numbers(&mut json, text);
     Ok(json)
+}
+
+/// What stands around a column of a line, both from 1: some letters of it, or `�` where the line is not UTF-8.
+fn around(text: &[u8], line: usize, column: usize) -> &str {
+    let held = text.split(|byte| *byte == b'\n').nth(line.saturating_sub(1));
+    let Ok(line) = std::str::from_utf8(held.unwrap_or_default()) else {
+        return "\u{fffd}";
+    };
+    let from = line.floor_char_boundary(column.saturating_sub(BYTES_AROUND));
+    let to = line.floor_char_boundary(column + BYTES_AROUND);
+    line.get(from..to).unwrap_or_default().trim()
 }
 
 impl Json {
@@ -276,14 +292,23 @@ mod tests {
         let fault = |text: &[u8]| parse(text).unwrap_err().to_string();
         assert_eq!(
             fault(b"{\n\"a\": nan}"),
-            "the file is not JSON: expected ident in line 2, column 7"
+            "the file is not JSON: in line 2, column 7 something can not be read: “\"a\": nan}”"
         );
         assert_eq!(
             fault(b"[1e999]"),
-            "the file is not JSON: number out of range in line 1, column 6"
+            "the file is not JSON: in line 1, column 6 something can not be read: “[1e999]”"
         );
-        assert!(fault(&[b'['; 100_000]).contains("recursion limit"));
-        assert!(fault(b"\"\xFF\"").contains("not JSON"));
+        assert_eq!(
+            fault(b"{\"a\": [1, 2"),
+            "the file is not JSON to its end: it breaks off in line 1, column 11"
+        );
+        assert!(fault(&[b'['; 100_000]).contains(": “[[[[["));
+        assert!(fault(b"\"\xFF\"").contains("“\u{fffd}”"));
+        // Letters of several bytes are shown whole.
+        for before in 0..8 {
+            let text = format!("{{\"Straße der Gärten{}\": é, \"ü\": 1}}", "é".repeat(before));
+            assert!(fault(text.as_bytes()).contains(": é, "), "{}", fault(text.as_bytes()));
+        }
         assert!(parse(b"\xEF\xBB\xBF{}").is_ok());
     }
 }

@@ -2,7 +2,7 @@
 
 use super::Stored;
 use crate::exchange::fault::{FileFault, FileFaultKind};
-use crate::exchange::json::Json;
+use crate::exchange::json::{Json, write_text};
 use crate::say;
 
 /// Most faults listed for one file; what lies beyond is counted.
@@ -47,7 +47,11 @@ impl Reader {
     /// Notes that something else was expected than `found`.
     pub(crate) fn expected(&mut self, expected: impl Into<String>, found: &Json) {
         let found = match found {
-            Json::Text(text) if text.len() <= 40 => say!("exchange-value-this-text", text = format!("{text:?}")),
+            Json::Text(text) if text.len() <= 40 => {
+                let mut quoted = String::new();
+                write_text(text, &mut quoted);
+                say!("exchange-value-this-text", text = quoted)
+            }
             Json::Integer(integer) => integer.to_string(),
             Json::Number(number) => number.to_string(),
             other => other.kind().to_owned(),
