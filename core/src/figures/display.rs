@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::leaf::Cell;
 use super::range::{DRAWS, Range};
 use super::unit::{self, System, Unit};
+use crate::number;
 use crate::say;
 
 /// Significant digits of a number in a basis. Enough for the printed steps to lead back to the printed results.
@@ -160,9 +161,20 @@ pub fn digits(value: f64) -> String {
 }
 
 fn scientific(value: f64) -> String {
-    let text = format!("{value:.*e}", FULL_DIGITS as usize - 1);
-    let (digits, exponent) = text.split_once('e').unwrap_or((&text, "0"));
-    format!("{digits}e{exponent}").replace('-', "−")
+    let digits = |exponent: i32| {
+        // In two steps: no float holds a power of ten beyond 308 digits.
+        let value = value / ten_to(exponent / 2) / ten_to(exponent - exponent / 2);
+        grouped(value, FULL_DIGITS as usize - 1)
+    };
+    let exponent = magnitude(value);
+    let shown = digits(exponent);
+    // Nines may round up to ten, whose digit stands one place further up.
+    let (exponent, shown) = if shown.contains("10.") {
+        (exponent + 1, digits(exponent + 1))
+    } else {
+        (exponent, shown)
+    };
+    [&shown, "e", &grouped(f64::from(exponent), 0)].concat()
 }
 
 /// A number with so many decimal places, groups of three parted by commas, and a true minus sign.
@@ -203,10 +215,16 @@ pub(super) fn with_unit(number: &str, unit: &Unit, system: System) -> String {
 
 /// The power of ten a number's first digit stands at: 0 for 1 to 9.99…, −1 for 0.1. The number must not be zero.
 fn magnitude(value: f64) -> i32 {
-    let text = format!("{:e}", value.abs());
-    text.split_once('e')
-        .and_then(|(_, exponent)| exponent.parse().ok())
-        .unwrap_or(0)
+    let value = value.abs();
+    let near = number::log10(value).floor() as i32;
+    // Beside a power of ten the logarithm may be off by its last digit.
+    if ten_to(near + 1) <= value {
+        near + 1
+    } else if ten_to(near) > value {
+        near - 1
+    } else {
+        near
+    }
 }
 
 /// A power of ten: the number nearest to it up to 22 digits before or after the point, where powers are whole numbers
@@ -309,6 +327,9 @@ mod tests {
             (0.000_012_345_678, "0.0000123457"),
             (1.5e-12, "1.50000e−12"),
             (2.5e20, "2.50000e20"),
+            (-9.999_999_9e20, "−1.00000e21"),
+            (3.25e300, "3.25000e300"),
+            (1e-300, "1.00000e−300"),
             (0.0, "0"),
         ] {
             assert_eq!(digits(value), expected);

@@ -120,7 +120,7 @@ impl Run {
         }
         let to_place = (place.0 - self.from.0, place.1 - self.from.1);
         let along_m = to_place.0 * self.along.0 + to_place.1 * self.along.1;
-        let nearest = self.at(along_m.clamp(0.0, self.length_m));
+        let nearest = self.at(number::within(along_m, 0.0, self.length_m));
         number::length(place.0 - nearest.0, place.1 - nearest.1) <= NEAR_M
     }
 }

@@ -1,5 +1,7 @@
 //! Where panels lie over the drawing, measured on the page.
 
+use hobnail_core::number::within;
+
 use super::store::{BAR, CANVAS, COLUMN, ENLARGED, MAP_CARD, RAIL, STATUS};
 use crate::browser::document;
 use crate::canvas::camera::Insets;
@@ -54,16 +56,16 @@ pub fn insets(width_px: f64, height_px: f64) -> Insets {
     // Each panel lies at the side of the drawing that it is nearer to.
     for [left, _, right, _] in [bounds(RAIL), column].into_iter().flatten() {
         if left + right < canvas_left + canvas_right {
-            held.left_px = (right - canvas_left).clamp(0.0, width_px / 2.0);
+            held.left_px = within(right - canvas_left, 0.0, width_px / 2.0);
         } else {
-            held.right_px = (canvas_right - left).clamp(0.0, width_px / 2.0);
+            held.right_px = within(canvas_right - left, 0.0, width_px / 2.0);
         }
     }
     for [_, top, _, bottom] in [BAR, STATUS].into_iter().filter_map(bounds) {
         if top + bottom < canvas_top + canvas_bottom {
-            held.top_px = (bottom - canvas_top).clamp(0.0, height_px / 3.0).max(held.top_px);
+            held.top_px = within(bottom - canvas_top, 0.0, height_px / 3.0).max(held.top_px);
         } else {
-            held.bottom_px = (canvas_bottom - top).clamp(0.0, height_px / 3.0).max(held.bottom_px);
+            held.bottom_px = within(canvas_bottom - top, 0.0, height_px / 3.0).max(held.bottom_px);
         }
     }
     // Enlarged figures, where they lie over the foot of the drawing.
@@ -71,7 +73,7 @@ pub fn insets(width_px: f64, height_px: f64) -> Insets {
         && left < canvas_right - held.right_px - 1.0
         && bottom <= canvas_bottom + 1.0
     {
-        held.bottom_px = (canvas_bottom - top).clamp(held.bottom_px, height_px / 2.0);
+        held.bottom_px = within(canvas_bottom - top, held.bottom_px, height_px / 2.0);
     }
     held
 }

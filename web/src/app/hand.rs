@@ -1,5 +1,6 @@
 //! What the hand does: events at the drawing go to the tool, and its steps are carried out on the plan.
 
+use hobnail_core::number::within;
 use hobnail_core::plan::{Mark, MarkKind, PlanPoint};
 use hobnail_core::say;
 
@@ -207,7 +208,10 @@ impl App {
         let right_px = (width_px - self.insets.right_px - EDGE_PX).max(left_px);
         let top_px = self.insets.top_px + EDGE_PX;
         let bottom_px = (height_px - self.insets.bottom_px - EDGE_PX).max(top_px);
-        let within = ScreenPoint::new(moved.x_px.clamp(left_px, right_px), moved.y_px.clamp(top_px, bottom_px));
+        let within = ScreenPoint::new(
+            within(moved.x_px, left_px, right_px),
+            within(moved.y_px, top_px, bottom_px),
+        );
         self.camera.pan(within.x_px - moved.x_px, within.y_px - moved.y_px);
         self.changes.view = true;
         self.crosshair = Some(point);

@@ -1,6 +1,7 @@
 //! From plan to screen and back. Plan axes are x east and y north in millimeters; the flip to screen's y down lives
 //! here alone. Transforms are named destination first.
 
+use hobnail_core::number;
 use hobnail_core::plan::PlanPoint;
 use hobnail_core::plan::coordinates::LIMIT_MM;
 
@@ -130,7 +131,13 @@ impl Camera {
     pub fn plan_from_screen(&self, at: ScreenPoint) -> PlanPoint {
         let (x_m, y_m) = self.m_from_screen(at);
         let limit_m = f64::from(LIMIT_MM) / 1000.0;
-        let within = |m: f64| if m.is_finite() { m.clamp(-limit_m, limit_m) } else { 0.0 };
+        let within = |m: f64| {
+            if m.is_finite() {
+                number::within(m, -limit_m, limit_m)
+            } else {
+                0.0
+            }
+        };
         PlanPoint::checked_from_m(within(x_m), within(y_m)).unwrap_or_default()
     }
 

@@ -1,6 +1,8 @@
 //! Room for words: where names would be in each other's way the first is kept. What stands beside a sign is put on the
 //! other side of it, above or below it, broken over lines or cut short before it is left out; the sign stays.
 
+use hobnail_core::number::within;
+
 use super::picture::{Align, Item, Layer, Words};
 
 /// Width of a letter as a share of the type's height, on average.
@@ -204,7 +206,7 @@ fn into_sight(words: &Words, x_px: f64, width_px: f64, (from_px, to_px): (f64, f
     let is_level = words.angle_rad.to_bits() == 0;
     let is_seen = x_px > from_px - half_px && x_px < to_px + half_px;
     if is_level && is_seen && from_px + half_px <= to_px - half_px {
-        x_px.clamp(from_px + half_px, to_px - half_px)
+        within(x_px, from_px + half_px, to_px - half_px)
     } else {
         x_px
     }

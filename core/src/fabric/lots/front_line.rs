@@ -4,6 +4,7 @@
 //! left of the centerline, where the face lies.
 
 use super::spot::Spot;
+use crate::number::within;
 use crate::plan::PlanPoint;
 
 /// One front of a face.
@@ -150,7 +151,7 @@ impl FrontLine {
             let front = b.minus(a).dot(self.inward[segment].left().times(-1.0)).max(0.0);
             // A vertex's gain at half depth is shared by its two segments.
             let gain = self.fan[segment] * depth_mm / 2.0;
-            total += (front + gain).clamp(0.0, MOST_FAN * front);
+            total += within(front + gain, 0.0, MOST_FAN * front);
             starts.push(total);
         }
         Widths { starts }

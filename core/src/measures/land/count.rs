@@ -167,7 +167,7 @@ impl LandCount {
                 continue;
             };
             // Land of a face is far below what a float holds in square millimeters.
-            let area = ((land_m2 * 2e6).round() as i128).clamp(0, rest.max(0));
+            let area = ((land_m2 * 2e6).round() as i128).min(rest).max(0);
             rest -= area;
             self.add_used(held, Source::Blocks, area);
             if largest.is_none_or(|(most, _)| area > most) {
@@ -211,7 +211,7 @@ impl LandCount {
     fn add_soft(&mut self, document: &Document, soft: &SoftArea, area: i128) {
         let mut rest = area;
         for portion in portions(soft) {
-            let share = (area * i128::from(portion.share_ppm) / WHOLE_PPM).clamp(0, rest);
+            let share = (area * i128::from(portion.share_ppm) / WHOLE_PPM).min(rest).max(0);
             if let Some(held) = document.building_types.get(&portion.building_type) {
                 self.add_used(held, Source::SoftAreas, share);
                 rest -= share;

@@ -1,5 +1,6 @@
 //! Heights of the ground, where they are known.
 
+use crate::number::within;
 use crate::plan::PlanPoint;
 use crate::plan::document::Topography;
 
@@ -45,7 +46,7 @@ impl<'a> Ground<'a> {
 
 /// The samples before and after a place on a row of `count`, and how far between them it is.
 fn cell(place: f64, count: usize) -> (usize, usize, f64) {
-    let held = place.clamp(0.0, (count - 1) as f64);
+    let held = within(place, 0.0, (count - 1) as f64);
     let before = held.floor();
     let after = (before as usize + 1).min(count - 1);
     (before as usize, after, held - before)

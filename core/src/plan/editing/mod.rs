@@ -13,6 +13,7 @@ pub mod rounding;
 mod test_lines;
 
 use super::coordinates::{LIMIT_MM, PlanPoint};
+use crate::number::within;
 
 /// A position between millimeters, while something is worked out.
 pub(crate) type Place = (f64, f64);
@@ -24,8 +25,8 @@ pub(crate) fn place(point: PlanPoint) -> Place {
 /// The millimeter nearest to a place, held at the legal limit.
 pub(crate) fn rounded((x_mm, y_mm): Place) -> PlanPoint {
     let limit = f64::from(LIMIT_MM);
-    let within = |mm: f64| mm.round().clamp(-limit, limit) as i32;
-    PlanPoint::new(within(x_mm), within(y_mm))
+    let held = |mm: f64| within(mm.round(), -limit, limit) as i32;
+    PlanPoint::new(held(x_mm), held(y_mm))
 }
 
 /// The point `along_mm` from `from` in a direction of length 1.

@@ -1,6 +1,7 @@
 //! Corner radii: the largest that fits, and the corner as it is drawn and dragged.
 
 use super::{ahead, direction, place};
+use crate::number::within;
 use crate::plan::street::Vertex;
 
 /// A corner that can be rounded.
@@ -72,7 +73,11 @@ impl Corner {
     #[must_use]
     pub fn radius_at(&self, (x_mm, y_mm): (f64, f64)) -> f64 {
         let along_mm = (x_mm - self.at.0) * self.inward.0 + (y_mm - self.at.1) * self.inward.1;
-        ((along_mm - self.handle_mm) / self.inward_per_radius()).clamp(0.0, self.largest_mm)
+        within(
+            (along_mm - self.handle_mm) / self.inward_per_radius(),
+            0.0,
+            self.largest_mm,
+        )
     }
 }
 

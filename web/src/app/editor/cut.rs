@@ -4,6 +4,7 @@
 //! crosses, on land along that side of the street and no farther than [`FARTHEST_MM`] beyond the right-of-way. Its height
 //! is the sum of its building type's story heights; roofs are not known.
 
+use hobnail_core::number::within;
 use hobnail_core::plan::land::Hand;
 use hobnail_core::plan::{FloorUse, MarkId, PlanPoint};
 use hobnail_core::study::Study;
@@ -105,7 +106,7 @@ pub fn through(study: &Study, street: MarkId, along_thousandths: u16) -> Option<
         }
         let ((ax, ay), (bx, by)) = (a.to_m(), b.to_m());
         let (east, north) = ((bx - ax) / piece_m, (by - ay) / piece_m);
-        let into_m = (along_m - before_m).clamp(0.0, piece_m);
+        let into_m = within(along_m - before_m, 0.0, piece_m);
         found = Some(((ax + east * into_m, ay + north * into_m), (east, north)));
         before_m += piece_m;
         if before_m >= along_m {
