@@ -103,9 +103,9 @@ page-field-in-site = Counts as site land
 page-field-in-buildable = Counts as buildable land
 page-field-walkable = May be walked across
 page-field-owners = Owners
-page-field-stories-beside = Stories beside it, at most
-page-field-clear-beside = Buildings keep away from it
-page-field-reach-beside = Lots stand beside it within
+page-field-stories-beside = Most stories beside it
+page-field-clear-beside = Buildings keep away
+page-field-reach-beside = Lots beside it are within
 page-field-use = Building type
 page-field-intensity = Share of land built
 page-field-homes = Homes
@@ -132,6 +132,10 @@ page-different = Different
 page-lots-beside = { $count ->
     [one] { $count } lot beside it
    *[other] { $count } lots beside it
+}
+page-lots-without-room = { $count ->
+    [one] No room for the building of { $count } lot; it is counted all the same
+   *[other] No room for the buildings of { $count } lots; they are counted all the same
 }
 page-unit-square-feet = ft²
 page-unit-acres = acres
@@ -577,7 +581,15 @@ page-land-without-use = { $total }, { $rest } without use
 page-to = { $least } to { $most }
 page-side-on-left = { $street }, left
 page-side-on-right = { $street }, right
-page-said-stories = at most { $count } stories
+page-said-stories = { $count ->
+    [one] at most { $count } story
+   *[other] at most { $count } stories
+}
+page-said-clear = buildings { $distance } away
+page-said-lots = { $count ->
+    [one] { $count } lot
+   *[other] { $count } lots
+}
 page-said-setback = setback { $setback }
 
 ## What can be done with a selected street.

@@ -106,9 +106,9 @@ page-field-in-site = Cuenta como suelo del sitio
 page-field-in-buildable = Cuenta como suelo edificable
 page-field-walkable = Se puede cruzar a pie
 page-field-owners = Propietarios
-page-field-stories-beside = Pisos junto a él, como máximo
-page-field-clear-beside = Los edificios se apartan
-page-field-reach-beside = Los lotes están junto a él hasta
+page-field-stories-beside = Máximo de pisos al lado
+page-field-clear-beside = Edificios apartados
+page-field-reach-beside = Lotes al lado, hasta
 page-field-use = Tipo de edificio
 page-field-intensity = Proporción de suelo construido
 page-field-homes = Viviendas
@@ -135,6 +135,10 @@ page-different = Valores distintos
 page-lots-beside = { $count ->
     [one] { $count } lote junto a él
    *[other] { $count } lotes junto a él
+}
+page-lots-without-room = { $count ->
+    [one] No hay lugar para el edificio de { $count } lote; se cuenta igual
+   *[other] No hay lugar para los edificios de { $count } lotes; se cuentan igual
 }
 page-unit-square-feet = ft²
 page-unit-acres = acres
@@ -589,6 +593,11 @@ page-side-on-right = { $street }, a la derecha
 page-said-stories = { $count ->
     [one] máximo { $count } piso
    *[other] máximo { $count } pisos
+}
+page-said-clear = edificios a { $distance }
+page-said-lots = { $count ->
+    [one] { $count } lote
+   *[other] { $count } lotes
 }
 page-said-setback = retiro { $setback }
 

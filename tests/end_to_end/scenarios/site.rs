@@ -1,10 +1,13 @@
-//! From a blank sheet: the site's boundary, a bubble, water, a center, a way in, and what is asked; then the numbers.
+//! From a blank sheet: the site's boundary, a bubble, water, a center, a way in, and what is asked; then the numbers. And
+//! on a plan that stands, a fence that asks something of the lots beside it.
 
+use hobnail_end_to_end::command_line::shown;
 use hobnail_end_to_end::page::{Figure, Page};
 use hobnail_end_to_end::scenario::scenario;
 
 const ENTER: char = '\u{e007}';
 const CONTROL: char = '\u{e009}';
+const UNDO: &str = "[data-command='undo']";
 
 fn number(figures: &[Figure], id: &str) -> String {
     let found = figures.iter().find(|figure| figure.0 == id);
@@ -99,5 +102,63 @@ fn bubbles_and_a_center_come_before_any_street() {
         page.wait_for("[data-details-delete]").await;
         assert_eq!(page.text("[data-details-about]").await, "", "a point has no size");
         page.take_screenshot("center-on-a-bare-site").await;
+    });
+}
+
+#[test]
+fn a_fence_limits_the_stories_of_the_lots_beside_it() {
+    scenario("fence", async |page| {
+        page.begin_with("compact-village.geojson").await;
+        let homes = |figures: &[Figure]| number(figures, "homes.count");
+        let before = homes(&page.settled_figures().await);
+        choose_kind(page, "place", "Barrier or fence").await;
+        // Along the rears of two blocks, of which one holds apartment houses.
+        outline(page, &[(-152.9, -286.6), (19.8, -287.7)]).await;
+        page.wait_for("[data-details-delete]").await;
+        assert_eq!(
+            homes(&page.settled_figures().await),
+            before,
+            "a fence asks nothing unless told"
+        );
+
+        page.type_into("Most stories beside it", "2").await;
+        let low = homes(&page.settled_figures().await);
+        assert_ne!(low, before, "apartments have lost their upper stories");
+        let about = page.text("[data-details-about]").await;
+        assert!(about.contains("lots beside it"), "{about}");
+        assert!(!about.contains("No room"), "{about}");
+        page.take_screenshot("fence").await;
+        page.type_into("Buildings keep away", "90").await;
+        let about = page.text("[data-details-about]").await;
+        assert!(about.contains("No room for the buildings of"), "{about}");
+        page.press(UNDO).await;
+
+        page.type_into("Name", "Mill fence").await;
+        page.choose_tool("select").await;
+        page.click_at((-107.8, -306.7)).await;
+        page.wait_for("[data-editor='land']").await;
+        let editor = page.text("[data-editor='land']").await;
+        assert!(editor.contains("Mill fence: at most 2 stories, 2 lots"), "{editor}");
+
+        page.press(UNDO).await;
+        page.press(UNDO).await;
+        assert_eq!(homes(&page.settled_figures().await), before, "undone to the figure");
+        page.press("[data-command='redo']").await;
+        assert_eq!(homes(&page.settled_figures().await), low);
+        let saved = page.save().await;
+        assert_eq!(shown(&saved, "homes.count"), low);
+
+        page.press("[data-menu='share'] summary").await;
+        page.wait_for("[data-address]").await;
+        let script = "arguments[0](document.querySelector('[data-address]').value.split('#')[1])";
+        let address = page.run_script(script).await;
+        let address = address.as_str().expect("an address is text").to_owned();
+        assert!(
+            address.starts_with("plan=2"),
+            "only the newer letter tells of fences that ask: {address}"
+        );
+        page.load_again(&format!("?from=address#{address}")).await;
+        page.wait_for("html[data-looking='yes']").await;
+        assert_eq!(homes(&page.settled_figures().await), low, "the address tells it too");
     });
 }

@@ -5,11 +5,12 @@
 //! soft area all of it, also where blocks lie in it. Streets are shown by their lines along the land of the site.
 
 use hobnail_core::fabric::constraints::{Constraint, LandSwitch};
-use hobnail_core::fabric::lots::LineBeside;
+use hobnail_core::fabric::lots::{LineBeside, Lot};
 use hobnail_core::figures::graph::{LeafKind, Operator};
 use hobnail_core::measures::land::count::{place_held_by, place_of_place, place_of_use};
 use hobnail_core::measures::land::parts;
-use hobnail_core::plan::{BuildingType, Footprint, Mark};
+use hobnail_core::plan::{BuildingType, Footprint, Mark, MarkId};
+use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::places::Place;
@@ -70,21 +71,29 @@ impl App {
     #[must_use]
     pub fn lots_beside(&self) -> Option<Place> {
         let mark = self.selected_mark()?;
-        let place = lots_beside(&self.study, mark);
+        let mut place = Place::default();
+        let lots = lots_beside(&self.study, mark);
+        place.lands.extend(lots.iter().map(|(_, lot)| meters(&lot.outline)));
         (place.count() > 0).then_some(place)
     }
 }
 
-/// The lots that stand beside a fence or a property line that asks something of them.
+/// The lots that stand beside a fence or a property line that asks something of them, each behind the mark whose use it is.
 #[must_use]
-pub fn lots_beside(study: &Study, mark: &Mark) -> Place {
-    let mut place = Place::default();
-    for line in LineBeside::all(&mut std::iter::once(mark)) {
-        let lots = study.painted().iter().flat_map(|face| &face.laid.lots);
-        let beside = lots.filter(|lot| line.is_beside(&lot.outline));
-        place.lands.extend(beside.map(|lot| meters(&lot.outline)));
-    }
-    place
+pub fn lots_beside<'a>(study: &'a Study, mark: &Mark) -> Vec<(MarkId, &'a Lot)> {
+    let Some(line) = LineBeside::all(&mut std::iter::once(mark)).pop() else {
+        return Vec::new();
+    };
+    let faces = study.painted().iter();
+    let lots = faces.flat_map(|face| face.laid.lots.iter().map(|lot| (face.mark, lot)));
+    lots.filter(|(_, lot)| line.is_beside(&lot.outline)).collect()
+}
+
+/// What is to be heeded of lots whose building finds no room; nothing where all do.
+#[must_use]
+pub fn without_room<'a>(study: &Study, lots: impl Iterator<Item = &'a Lot>) -> Option<String> {
+    let count = lots.filter(|lot| lot.lacks_room(study.document())).count();
+    (count > 0).then(|| say!("page-lots-without-room", count = count))
 }
 
 fn has(study: &Study, what: What, held: &BuildingType) -> bool {

@@ -64,14 +64,12 @@ impl App {
                 forms.about = sized(&outline);
             }
             if let Some(Some(_)) = mark.beside() {
-                let lots = counted_land::lots_beside(&self.study, mark).count();
-                let beside = say!("page-lots-beside", count = lots);
-                let both = [forms.about, beside];
-                forms.about = both
-                    .into_iter()
-                    .filter(|words| !words.is_empty())
-                    .collect::<Vec<_>>()
-                    .join(", ");
+                let lots = counted_land::lots_beside(&self.study, mark);
+                let beside = say!("page-lots-beside", count = lots.len());
+                let room = counted_land::without_room(&self.study, lots.iter().map(|(_, lot)| *lot));
+                let parts = [forms.about, beside, room.unwrap_or_default()];
+                let said: Vec<String> = parts.into_iter().filter(|words| !words.is_empty()).collect();
+                forms.about = said.join(". ");
             }
         } else if let [first, others @ ..] = self.marks_together().as_slice() {
             forms.details = fields::of_marks(document, first, others);

@@ -32,7 +32,7 @@ use std::sync::Arc;
 
 use super::land::Land;
 use crate::plan::land::Beside;
-use crate::plan::{BuildingTypeId, PlanPoint};
+use crate::plan::{BuildingTypeId, Document, PlanPoint};
 
 pub use key::{Facing, lot_type};
 pub use left::Left;
@@ -154,6 +154,16 @@ pub struct Lot {
     pub footprint: Vec<PlanPoint>,
     /// Compass-like direction its front faces, from the lot to the street, as a displacement in micrometers.
     pub faces: [i32; 2],
+}
+
+impl Lot {
+    /// Whether there is no room for its building between setbacks and what lines beside it ask. Homes, jobs and floor are
+    /// those of its building type all the same.
+    #[must_use]
+    pub fn lacks_room(&self, document: &Document) -> bool {
+        let held = document.building_types.get(&self.building_type);
+        self.footprint.is_empty() && held.is_some_and(|held| held.coverage_thousandths > 0)
+    }
 }
 
 /// The lots of one face, and the land that is left.

@@ -12,10 +12,13 @@ use hobnail_core::{message, say};
 use super::edits::refuse;
 use super::lines::{Key, Line, Part};
 use super::quantity::{self, Bounded};
-use super::{Change, EditorShown};
+use super::{Change, EditorShown, beside};
+use crate::app::counted_land;
 use crate::app::words::{self, Words};
 use crate::canvas::scene_of::run_of;
 
+/// From here on what lines beside it ask.
+const BESIDE: u16 = 100;
 /// Fields of the land whole.
 const ADD: u8 = 0;
 const FILL: u8 = 1;
@@ -49,7 +52,7 @@ fn stories_field() -> Bounded {
     }
 }
 
-fn setback_field() -> Bounded {
+pub(super) fn setback_field() -> Bounded {
     Bounded {
         label: say!("page-land-setback"),
         quantity: &quantity::WIDTH,
@@ -161,6 +164,9 @@ pub(super) fn shown(study: &Study, id: MarkId, open: Option<u16>) -> Option<Edit
             .zip(yields)
             .map(|(index, (label, value))| Line::fact(index, label, value)),
     );
+    let faces = study.painted().iter().filter(|face| face.mark == id);
+    let room = counted_land::without_room(study, faces.flat_map(|face| &face.laid.lots));
+    lines.extend(room.map(|room| Line::warning(5, room)));
     lines.push(Line::title(4, say!("page-land-sides")));
     for (index, side) in found.sides() {
         let said = found.said(index).and_then(|place| found.mark.sides.get(place));
@@ -177,6 +183,7 @@ pub(super) fn shown(study: &Study, id: MarkId, open: Option<u16>) -> Option<Edit
             add_side_lines(&mut lines, index, said, (names, own.map_or(0, |own| own + 1)), units);
         }
     }
+    lines.extend(beside::lines(study, id, BESIDE));
     Some(EditorShown {
         name: "land",
         drawing: None,

@@ -11,6 +11,7 @@ pub mod lines;
 pub mod quantity;
 
 mod allowance;
+mod beside;
 mod building_type;
 mod cut_drawing;
 pub mod edits;
