@@ -53,8 +53,9 @@ const HEIGHTS_ABOVE: usize = 2;
 const PLANTING_ABOVE: usize = 3;
 const LANES_ABOVE: usize = 4;
 
-/// Streets that a browser without the help of a graphics processor paints in a frame, nearly; the village has a hundred.
-const MOST_WAYS_IN_A_FRAME: usize = 1_000;
+/// Streets that a browser without the help of a graphics processor paints in every frame with their lots and trees: of the
+/// village, which has a hundred, every fifth frame was missed while its view moved.
+const MOST_WAYS_IN_A_FRAME: usize = 50;
 
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
@@ -396,7 +397,7 @@ impl Stage {
         is_moved
     }
 
-    /// Whether to paint it takes longer than a frame.
+    /// Whether to paint it may take longer than a frame.
     const fn is_large(&self) -> bool {
         self.scene.ways.len() > MOST_WAYS_IN_A_FRAME
     }
