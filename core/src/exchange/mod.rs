@@ -12,6 +12,7 @@ pub mod json;
 pub mod passed;
 pub mod plan_file;
 
+mod base64;
 pub(crate) mod stored;
 
 pub use fault::{FileFault, FileFaultKind, FileSeverity};

@@ -48,7 +48,8 @@ impl Grid {
             i128::from(high.y_mm - low.y_mm) + 1,
         );
         let mean_length = i128::from(total_length) / count;
-        let root = (mean_length * mean_length + 4 * SPANS_PER_CELL * width * height / count).isqrt();
+        let square = mean_length * mean_length + 4 * SPANS_PER_CELL * width * height / count;
+        let root = (square as f64).sqrt() as i128;
         let side = ((root - mean_length) / 2).max(1);
         // The power of two nearest to the side in ratio, within a limit on the number of cells.
         let mut shift = (side * side * 2).ilog2() / 2;

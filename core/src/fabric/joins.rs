@@ -209,7 +209,7 @@ impl Joining {
     /// the direction exact. `None` where that leaves the legal plane.
     fn ahead(&self, free: &FreeEnd) -> Option<Span> {
         let (before, from) = (free.before, free.at);
-        let length_mm = before.squared_distance_mm2(from).isqrt().max(1);
+        let length_mm = (before.distance_um(from) / 1000).max(1) as i64;
         let steps = self.tolerance_mm / length_mm + 1;
         let beyond = |before: i32, from: i32| {
             i32::try_from(i64::from(from) + (i64::from(from) - i64::from(before)) * steps).ok()

@@ -16,9 +16,22 @@ pub const LIMIT_MM: i32 = 100_000_000;
 /// Distances below 2 km are worked in 64 bits: their square in square micrometers stays below 2^62.
 const NEAR_MM2: u64 = 2_000_000 * 2_000_000;
 
-/// The square root rounded down, of a number below 2^62: that of the float is at most one off.
+/// The square root rounded down, of a number below 2^62: that of the float is at most one off. As the standard
+/// library's, and faster, and a third of its weight on the page.
 fn floor_of_root(square: u64) -> u64 {
     let root = (square as f64).sqrt() as u64;
+    if root * root > square {
+        root - 1
+    } else if (root + 1) * (root + 1) <= square {
+        root + 1
+    } else {
+        root
+    }
+}
+
+/// The same of a number below 2^100, whose root a float is off by less than one too.
+fn floor_of_far_root(square: u128) -> u128 {
+    let root = (square as f64).sqrt() as u128;
     if root * root > square {
         root - 1
     } else if (root + 1) * (root + 1) <= square {
@@ -170,7 +183,7 @@ impl PlanPoint {
             return floor + u64::from(squared_um2 > floor * floor + floor);
         }
         let squared_um2 = u128::from(squared_mm2) * 1_000_000;
-        let floor = squared_um2.isqrt();
+        let floor = floor_of_far_root(squared_um2);
         floor as u64 + u64::from(is_nearer_next(squared_um2, floor))
     }
 
@@ -249,6 +262,11 @@ mod tests {
             let point = PlanPoint::new((near % 2_000_003) as i32, (state >> 40) as i32 % 1_999_993);
             let squared_um2 = point.squared_distance_mm2(PlanPoint::new(0, 0)) as u128 * 1_000_000;
             let floor = squared_um2.isqrt();
+            assert_eq!(floor_of_far_root(squared_um2), floor, "{squared_um2}");
+            let whole = floor * 70_001;
+            for square in [whole * whole, whole * whole - u128::from(whole > 0), whole * whole + 1] {
+                assert_eq!(floor_of_far_root(square), square.isqrt(), "{square}");
+            }
             let rounded = floor as u64 + u64::from(is_nearer_next(squared_um2, floor));
             assert_eq!(PlanPoint::new(0, 0).distance_um(point), rounded, "{point:?}");
         }

@@ -378,7 +378,7 @@ impl Ground {
         let line = self.line_of(tie.street)?;
         let ends = line.get(tie.segment as usize..)?.iter().take(2);
         let largest = ends.map(|end| end.corner_radius_mm).max().unwrap_or(0);
-        coder.spend(4 * largest.min(LONGEST_RADIUS_MM).isqrt() as usize);
+        coder.spend(4 * f64::from(largest.min(LONGEST_RADIUS_MM)).sqrt() as usize);
         foot(line, tie.segment, tie.along_ppb)
     }
 

@@ -1,7 +1,6 @@
 //! Parts of a document without a palette of their own: heading, program, settings, topography, base image, ids, points.
 
-use base64ct::{Base64, Encoding as _};
-
+use crate::exchange::base64;
 use crate::exchange::fault::FileFaultKind;
 use crate::exchange::json::Json;
 use crate::exchange::stored::{Members, Reader, Stored, Writing, stored_record, stored_words};
@@ -188,7 +187,7 @@ impl Stored for BaseImage {
         writing.put("media_type", &self.media_type);
         writing.put("corners_mm", &self.corners);
         writing.put("opacity_thousandths", &self.opacity_thousandths);
-        writing.put("base64", &Base64::encode_string(&self.bytes));
+        writing.put("base64", &base64::encode(&self.bytes));
         writing.done()
     }
 
@@ -199,8 +198,8 @@ impl Stored for BaseImage {
         let opacity_thousandths = members.take("opacity_thousandths", reader);
         let text: Option<String> = members.take("base64", reader);
         members.finish(reader);
-        let bytes = Base64::decode_vec(&text?);
-        if bytes.is_err() {
+        let bytes = base64::decode(&text?);
+        if bytes.is_none() {
             reader.fault(FileFaultKind::Expected {
                 expected: say!("exchange-value-base64").to_owned(),
                 found: say!("exchange-value-other-text").to_owned(),
@@ -211,7 +210,7 @@ impl Stored for BaseImage {
             media_type: media_type?,
             corners: corners?,
             opacity_thousandths: opacity_thousandths?,
-            bytes: bytes.ok()?.into(),
+            bytes: bytes?.into(),
         })
     }
 }
