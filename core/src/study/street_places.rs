@@ -56,18 +56,21 @@ impl Study {
         }
     }
 
-    /// The outline along the right-of-way of the block that a point lies in, in meters; `None` where it has none.
+    /// The outlines along the right-of-way of the blocks that points lie in, in meters; none for those that lie in no block.
     ///
-    /// Cost: linear in the edges of all blocks.
+    /// Cost: linear in the edges of all blocks, and every point against every block.
     #[must_use]
-    pub fn block_outline_m(&self, at: PlanPoint) -> Option<Vec<(f64, f64)>> {
+    pub fn block_outlines_m(&self, at: &mut dyn Iterator<Item = PlanPoint>) -> Vec<Vec<(f64, f64)>> {
         let fabric = self.fabric();
-        let face = fabric.face_at(at)?.id;
-        let place = fabric.blocks.iter().position(|faces| faces.contains(&face))?;
         let outlines = block_outlines(&fabric.lines, &fabric.arrangement, &fabric.carriers, &fabric.blocks);
-        let BlockOutline { corners_mm, origin, .. } = outlines.into_iter().nth(place)??;
-        let (x_m, y_m) = origin.to_m();
-        Some(corners_mm.iter().map(|(x, y)| (x_m + x / 1e3, y_m + y / 1e3)).collect())
+        let of_point = |at: PlanPoint| {
+            let face = fabric.face_at(at)?.id;
+            let place = fabric.blocks.iter().position(|faces| faces.contains(&face))?;
+            let BlockOutline { corners_mm, origin, .. } = outlines.get(place)?.as_ref()?;
+            let (x_m, y_m) = origin.to_m();
+            Some(corners_mm.iter().map(|(x, y)| (x_m + x / 1e3, y_m + y / 1e3)).collect())
+        };
+        at.filter_map(of_point).collect()
     }
 }
 
@@ -147,10 +150,14 @@ mod tests {
         let study = ring();
         let places = study.street_places();
         let longest = places.longest_block().unwrap();
-        let outline = study.block_outline_m(longest.at).unwrap();
+        // Far from everything there is no block.
+        let at = [PlanPoint::new(900_000, 0), longest.at];
+        let outlines = study.block_outlines_m(&mut at.into_iter());
+        let [outline] = &outlines[..] else {
+            panic!("one block: {outlines:?}");
+        };
         let ends = outline.iter().zip(outline.iter().cycle().skip(1));
         let length_m: f64 = ends.map(|(a, b)| (a.0 - b.0).abs() + (a.1 - b.1).abs()).sum();
         assert!((length_m - longest.perimeter_m).abs() < 1e-6, "{length_m}");
-        assert_eq!(study.block_outline_m(PlanPoint::new(900_000, 0)), None);
     }
 }

@@ -2,7 +2,8 @@
 //!
 //! Figures of homes, people, jobs, floor and lots point out the lots that have them; parts of the land bar the blocks,
 //! places and land held back that they count. Of a block with several uses all of its land is shown for each, and of a
-//! soft area all of it, also where blocks lie in it. Streets are shown by their lines along the land of the site.
+//! soft area all of it, also where blocks lie in it. Streets are shown by their lines along the land of the site. What is
+//! counted along streets is found in `counted_streets`.
 
 use hobnail_core::fabric::constraints::{Constraint, LandSwitch};
 use hobnail_core::fabric::lots::{LineBeside, Lot};
@@ -14,7 +15,7 @@ use hobnail_core::say;
 use hobnail_core::study::Study;
 
 use super::places::Place;
-use super::{App, land_bar};
+use super::{App, counted_streets, land_bar};
 use crate::canvas::scene_of::{meters, run_of};
 
 /// What of a lot is counted.
@@ -27,16 +28,69 @@ enum What {
 }
 
 /// What figures count on lots, by how their ids begin.
-const ON_LOTS: [(&str, What); 8] = [
-    ("homes.", What::Homes),
-    ("people.", What::Homes),
-    ("density.homes", What::Homes),
-    ("program.drawn.homes", What::Homes),
-    ("jobs.", What::Jobs),
-    ("density.floor", What::Floor),
-    ("density.other_floor", What::Floor),
-    ("lots.", What::Lots),
+const ON_LOTS: [(What, &str); 4] = [
+    (
+        What::Homes,
+        "homes. people. density.homes density.residential program.drawn.homes mix.reached sun.lots sun.solar_lots",
+    ),
+    (
+        What::Jobs,
+        "jobs. density.other_lot program.drawn.shop program.drawn.work",
+    ),
+    (
+        What::Floor,
+        "density.floor density.other_floor density.built density.parking mix.",
+    ),
+    (What::Lots, "lots. land.planted_in_lots"),
 ];
+
+/// The parts of the land bar, as [`parts`] lists them.
+const CIVIC: usize = 2;
+const GREEN: usize = 3;
+const STREETS: usize = 5;
+const UNUSED: usize = 6;
+
+/// What figures count of the site's land, by how their ids begin.
+const OF_LAND: [(OfLand, &str); 8] = [
+    (OfLand::Part(STREETS), "land.right_of_way land.standing_right_of_way"),
+    (OfLand::Part(UNUSED), "land.without_use"),
+    (OfLand::Part(CIVIC), "land.school program.school program.drawn.school"),
+    (
+        OfLand::Part(GREEN),
+        "land.park land.squares land.open_space program.drawn.park",
+    ),
+    (
+        OfLand::Held,
+        "land.held_back land.under_constraints land.constraints land.not_in land.not_walkable land.allowance",
+    ),
+    (OfLand::Soft, "land.soft land.of_soft_areas land.lots_in_soft_areas"),
+    (
+        OfLand::Site,
+        "land.site land.bar land.counted land.by_source density.site_land",
+    ),
+    (OfLand::Buildable, "land.buildable density.buildable_land"),
+];
+
+/// Land of the site.
+#[derive(Clone, Copy)]
+enum OfLand {
+    /// What a part of the land bar counts.
+    Part(usize),
+    /// What something holds back.
+    Held,
+    /// Soft areas.
+    Soft,
+    /// All of it.
+    Site,
+    /// What may be built upon.
+    Buildable,
+}
+
+/// What a figure counts by such a table, whose beginnings are parted by spaces; the first that fits.
+pub(super) fn what_of<T: Copy>(table: &[(T, &str)], figure: &str) -> Option<T> {
+    let begins = |beginnings: &str| beginnings.split(' ').any(|begin| figure.starts_with(begin));
+    table.iter().find(|(_, held)| begins(held)).map(|(what, _)| *what)
+}
 
 /// The id that stands for a part of the land bar where figures are pointed out.
 #[must_use]
@@ -60,9 +114,23 @@ pub fn show(study: &Study, figure: &str, place: &mut Place) {
         study.graph().node(index).operator,
         Operator::Leaf(LeafKind::Chosen | LeafKind::Factor)
     );
-    let what = ON_LOTS.iter().find(|(begin, _)| figure.starts_with(begin));
-    if let Some((_, what)) = what.filter(|_| !is_given) {
-        show_lots(study, *what, place);
+    if is_given {
+        return;
+    }
+    if let Some(what) = what_of(&ON_LOTS, figure) {
+        return show_lots(study, what, place);
+    }
+    match what_of(&OF_LAND, figure) {
+        Some(OfLand::Part(part)) => show_part(study, part, place),
+        Some(OfLand::Held) => show_held(study, |_| true, place),
+        Some(OfLand::Soft) => show_soft(study, &|_| true, place),
+        Some(OfLand::Site) => place.lands.push(meters(&study.document().site.boundary)),
+        Some(OfLand::Buildable) => {
+            let faces = study.fabric().faces.iter().filter(|face| face.is_in_site);
+            let rings = faces.flat_map(|face| face.land.pieces.iter().flatten());
+            place.lands.extend(rings.map(|ring| meters(ring)));
+        }
+        None => counted_streets::show(study, figure, place),
     }
 }
 
@@ -135,9 +203,19 @@ fn show_soft(study: &Study, is_such: &dyn Fn(&BuildingType) -> bool, place: &mut
     }
 }
 
+/// Land that something holds back, where it is such.
+fn show_held(study: &Study, is_such: impl Fn(&Constraint) -> bool, place: &mut Place) {
+    let seen = study.seen();
+    let is_left_out = |owner| study.scope().left_out_owners.contains(&owner);
+    let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
+    for (_, mark) in marks.into_iter().flatten() {
+        if let Some(held) = Constraint::of(mark, is_left_out).filter(&is_such) {
+            place.lands.push(meters(&held.outline));
+        }
+    }
+}
+
 fn show_part(study: &Study, part: usize, place: &mut Place) {
-    const STREETS: usize = 5;
-    const UNUSED: usize = 6;
     let (fabric, seen) = (study.fabric(), study.seen());
     for face in fabric.faces.iter().filter(|face| face.is_in_site) {
         if part == STREETS {
@@ -157,7 +235,6 @@ fn show_part(study: &Study, part: usize, place: &mut Place) {
                 .extend(face.land.pieces.iter().flatten().map(|ring| meters(ring)));
         }
     }
-    let is_left_out = |owner| study.scope().left_out_owners.contains(&owner);
     let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
     for (_, mark) in marks.into_iter().flatten() {
         if let Mark::Place(drawn) = mark
@@ -167,13 +244,9 @@ fn show_part(study: &Study, part: usize, place: &mut Place) {
         {
             place.lands.push(meters(outline));
         }
-        if let Some(held) = Constraint::of(mark, is_left_out)
-            && held.says_no_to(LandSwitch::Buildable)
-            && place_held_by(held.held_by) == part
-        {
-            place.lands.push(meters(&held.outline));
-        }
     }
+    let is_of_part = |held: &Constraint| held.says_no_to(LandSwitch::Buildable) && place_held_by(held.held_by) == part;
+    show_held(study, is_of_part, place);
     show_soft(study, &|held| place_of_use(held.land_use) == part, place);
 }
 

@@ -11,6 +11,7 @@ pub mod bases;
 pub mod basis;
 pub mod class_maps;
 pub mod counted_land;
+mod counted_streets;
 pub mod covered;
 pub mod detail_maps;
 pub mod editing;

@@ -136,8 +136,8 @@ pub fn few_of_figure(study: &Study, figure: &str) -> Option<Place> {
                 let sides: Vec<f64> = places.blocks.iter().map(|block| block.longest_side_m).collect();
                 place_of_largest(&sides).and_then(|block| places.blocks.get(block))
             };
-            let outline = block.and_then(|block| study.block_outline_m(block.at));
-            place.lines.extend(outline.map(closed));
+            let outlines = study.block_outlines_m(&mut block.into_iter().map(|block| block.at));
+            place.lines.extend(outlines.into_iter().map(closed));
         }
         _ => places.dead_ends.iter().for_each(point),
     }
@@ -145,7 +145,7 @@ pub fn few_of_figure(study: &Study, figure: &str) -> Option<Place> {
 }
 
 /// A ring as a line that comes back to where it began.
-fn closed(mut ring: Line) -> Line {
+pub(super) fn closed(mut ring: Line) -> Line {
     ring.extend(ring.first().copied());
     ring
 }

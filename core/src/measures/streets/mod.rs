@@ -300,7 +300,7 @@ impl StreetInputs {
 
 /// The rule whose nodes and links the indices of the graph are worked from: it counts nothing that is not a link between
 /// two nodes.
-const TEXTBOOK: &str = "textbook";
+pub const TEXTBOOK: &str = "textbook";
 
 /// Whether a rule counts heads of dead ends, so that a ratio of links to nodes means something under it.
 const fn counts_heads(rule: &CountingRule) -> bool {

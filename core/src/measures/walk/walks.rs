@@ -290,6 +290,20 @@ impl Walks {
         parts
     }
 
+    /// The streets that homes front on. Lots at the head of a dead end front on a place without length, and are none of it.
+    ///
+    /// Cost: sorts the fronts.
+    #[must_use]
+    pub fn home_fronts(&self) -> Reach {
+        let homes = Destination::Homes.need().unwrap_or_default();
+        let mut stretches: Vec<Stretch> = Vec::new();
+        for front in self.fronts.iter().filter(|front| front.amounts[homes] > 0.0) {
+            self.network
+                .for_each_piece(front.stretch, |piece| stretches.push(piece));
+        }
+        Reach::of_stretches(&stretches)
+    }
+
     /// Homes from which each of the five daily needs is within each of these walks at the plan's pace, in seconds and
     /// rising, without what is only hoped for: outer by need, inner by walk.
     #[must_use]

@@ -227,8 +227,7 @@ fn details_that_come_bring_the_map_and_the_places_of_rows() {
         assert!(row.has_place, "{figure}");
     }
     for row in app.rows() {
-        let place = places::of_figure(app.study(), &row.id);
-        let is_few = place.is_some_and(|place| place.lands.is_empty());
+        let is_few = places::few_of_figure(app.study(), &row.id).is_some();
         assert_eq!(is_few, row.has_place, "{}", row.id);
     }
     let worst = places::of_figure(app.study(), WORST).expect("the village has some");
