@@ -59,6 +59,6 @@ drawing-owner-unwilling = No dispuesto
 # The main building type of a block, and how many others are mixed in.
 drawing-land-more = { $name } y { $count } más
 drawing-stories-beside = { $count ->
-    [one] { $count } piso como máximo junto a él
-   *[other] { $count } pisos como máximo junto a él
+    [one] { $count } piso como máximo junto a ella
+   *[other] { $count } pisos como máximo junto a ella
 }

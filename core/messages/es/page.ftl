@@ -133,8 +133,8 @@ page-field-asked = Programa
 # Where things that are selected together hold unlike values.
 page-different = Valores distintos
 page-lots-beside = { $count ->
-    [one] { $count } lote junto a él
-   *[other] { $count } lotes junto a él
+    [one] { $count } lote junto a ella
+   *[other] { $count } lotes junto a ella
 }
 page-lots-without-room = { $count ->
     [one] No hay lugar para el edificio de { $count } lote; se cuenta igual
