@@ -7,7 +7,7 @@ help-first-title = Three steps to begin
 help-first =
     1. Draw the site’s boundary or its streets: click point by point, Enter ends.
     2. Give the land between streets a use (U) and the place a center (P). The figures beside the drawing follow each stroke.
-    3. Press a number to see how it was worked out. Help says more about the tool in hand.
+    3. Press a number to see how it was worked out; point at it to see on the drawing what it counted. Help says more about the tool in hand.
 help-select =
     Click what is drawn to select it; with Shift, or by a box on empty ground, select more.
     Drag a corner or the whole, a street that stands today once it is selected; a dot in the middle of a run becomes a corner.
@@ -28,6 +28,7 @@ help-use =
 help-place =
     Choose what the place is, then click: a point, a stretch of street, or a whole block for a square.
     A place counts for the daily needs once it is as large as a need asks; Settings says how large.
+    A fence, drawn point by point, may ask of the lots beside it how many stories they have at most.
     A remark is pinned the same way; then type what it says, until Enter, with Shift and Enter for a new line. Below the figures it is listed with its table and dots, and linked to the steps that answer it.
 help-view =
     Drag to move the drawing; the wheel, two fingers, + and − zoom; 0 shows all of it.

@@ -7,7 +7,7 @@ help-first-title = Tres pasos para empezar
 help-first =
     1. Dibuje el límite del sitio o sus calles: haga clic punto por punto; Intro termina.
     2. Dé un uso al suelo entre las calles (U) y un centro al lugar (P). Las cifras junto al dibujo siguen cada trazo.
-    3. Pulse un número para ver de dónde sale. La ayuda explica más sobre la herramienta en uso.
+    3. Pulse un número para ver de dónde sale; apunte a él para ver en el dibujo qué contó. La ayuda explica más sobre la herramienta en uso.
 help-select =
     Haga clic en lo dibujado para elegirlo; con Mayús, o con un recuadro en terreno vacío, elija más.
     Arrastre una esquina o todo el trazo (una calle que hoy existe, una vez elegida); un punto a mitad de un tramo se vuelve esquina.
@@ -28,6 +28,7 @@ help-use =
 help-place =
     Elija qué es el lugar y haga clic: un punto, un tramo de calle o una manzana entera para una plaza.
     Un lugar cuenta para las necesidades diarias cuando tiene el tamaño que la necesidad pide; Ajustes dice cuánto.
+    Una cerca, dibujada punto por punto, puede pedir a los lotes a su lado un máximo de pisos.
     Una observación se fija del mismo modo; luego escriba lo que dice, hasta Intro, con Mayús e Intro para otra línea. Debajo de las cifras se enumera con su mesa y sus puntos, y se vincula con los pasos que le responden.
 help-view =
     Arrastre para mover el dibujo; la rueda, dos dedos, + y − acercan y alejan; 0 lo muestra entero.
