@@ -69,7 +69,7 @@ mod tests {
     /// Against the library's own routine for this alphabet.
     #[test]
     fn any_bytes_are_written_as_the_library_writes_them() {
-        let bytes: Vec<u8> = (0..4_000_u32).map(|step| (step * step * 31 >> 3) as u8).collect();
+        let bytes: Vec<u8> = (0..4_000_u32).map(|step| ((step * step * 31) >> 3) as u8).collect();
         for length in (0..70).chain([3_998, 3_999, 4_000]) {
             let text = Base64::encode_string(&bytes[..length]);
             assert_eq!(encode(&bytes[..length]), text);

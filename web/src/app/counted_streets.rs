@@ -170,7 +170,7 @@ mod tests {
         let ways: f64 = numbers(&app, "streets.length_by_way").iter().sum();
         same(length_m(&place(&app, "streets.length_by_way").lines), ways);
         let blocks = place(&app, "blocks.perimeter_median").lands;
-        assert_eq!(blocks.len() as f64, numbers(&app, "blocks.count")[0]);
+        same(blocks.len() as f64, numbers(&app, "blocks.count")[0]);
         same(length_m(&around(&blocks)), numbers(&app, "blocks.perimeter_total")[0]);
     }
 
@@ -178,10 +178,10 @@ mod tests {
     fn points_shown_are_as_many_as_their_figures() {
         let app = village();
         let gaps = place(&app, "streets.boundary_gap_longest").points;
-        assert_eq!(gaps.len() as f64, numbers(&app, "streets.boundary_gap_count")[0]);
+        same(gaps.len() as f64, numbers(&app, "streets.boundary_gap_count")[0]);
         let nodes = place(&app, "streets.link_node_ratio").points;
         let counted = numbers(&app, "streets.graph_nodes")[0];
-        assert_eq!(nodes.len() as f64, counted);
+        same(nodes.len() as f64, counted);
     }
 
     #[test]

@@ -57,6 +57,13 @@ const LANES_ABOVE: usize = 4;
 /// village, which has a hundred, every fifth frame was missed while its view moved.
 const MOST_WAYS_IN_A_FRAME: usize = 50;
 
+/// Streets that it paints in two frames, nearly: of more, an edge of the screen may stand uncovered while the view moves,
+/// rather than that the hand waits.
+const MOST_WAYS_WITHOUT_A_WAIT: usize = 1_000;
+
+/// How much of the screen that is at an edge; more is painted anew.
+const MOST_UNCOVERED: f64 = 0.15;
+
 /// Room that a sign keeps free of other names.
 const SIGN_RADIUS_PX: f64 = 6.0;
 
@@ -346,7 +353,12 @@ impl Stage {
         };
         let study = app.study();
         let is_still = self.is_large() && !is_whole;
-        let is_kept = is_still && !is_at_rest && self.painter.is_covered(&view);
+        let most_uncovered = if self.scene.ways.len() > MOST_WAYS_WITHOUT_A_WAIT {
+            MOST_UNCOVERED
+        } else {
+            0.0
+        };
+        let is_kept = is_still && !is_at_rest && self.painter.is_covered(&view, most_uncovered);
         let is_aside = is_still && !is_kept && (is_at_rest || self.whole_view != Some(view));
         if is_aside {
             let beside = self.painter.paint_aside(view);

@@ -10,9 +10,6 @@ use crate::canvas::picture::Color;
 /// So much of the screen's width and height is painted beyond each of its sides, which a view that moves uncovers.
 pub const MARGIN: f64 = 0.25;
 
-/// How much of the screen may stand uncovered while its view moves; more is painted anew.
-const MOST_UNCOVERED: f64 = 0.15;
-
 /// What was painted, and how the plan lay on it.
 pub struct Still {
     canvas: HtmlCanvasElement,
@@ -45,9 +42,9 @@ impl Painter {
         view
     }
 
-    /// Whether what was painted aside covers most of the screen in this view.
+    /// Whether what was painted aside covers the screen in this view, up to this share of its width and height at an edge.
     #[must_use]
-    pub fn is_covered(&self, view: &View) -> bool {
+    pub fn is_covered(&self, view: &View, most_uncovered: f64) -> bool {
         let Some(still) = self.still.as_ref().filter(|still| still.is_about(&self.canvas)) else {
             return false;
         };
@@ -55,7 +52,7 @@ impl Painter {
         let sides = [(x_px, self.size_px.0), (y_px, self.size_px.1)];
         sides.iter().all(|(start_px, size_px)| {
             let start = start_px / size_px;
-            start.max(1.0 - scale * (1.0 + 2.0 * MARGIN) - start) < MOST_UNCOVERED
+            start.max(1.0 - scale * (1.0 + 2.0 * MARGIN) - start) <= most_uncovered
         })
     }
 
