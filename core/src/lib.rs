@@ -15,6 +15,7 @@ pub mod messages;
 pub mod number;
 pub mod order;
 pub mod passing;
+pub mod text;
 
 pub mod plan;
 

@@ -77,43 +77,50 @@ fn the_top_level_holds_these_and_no_more() {
 /// Imports go one way; `figures` and `factors` know nothing of plans, and what measures may use both. Everything may say
 /// a message.
 const IMPORTS: [(&str, &[&str]); 11] = [
-    ("plan", &["messages", "number", "order", "passing"]),
-    ("exchange", &["messages", "number", "order", "passing", "plan"]),
-    ("fabric", &["messages", "number", "order", "passing", "plan"]),
-    ("network", &["messages", "number", "order", "passing", "plan", "fabric"]),
-    ("figures", &["messages", "number", "order", "passing"]),
-    ("factors", &["messages", "number", "order", "passing", "figures"]),
+    ("plan", &["messages", "number", "order", "passing", "text"]),
+    ("exchange", &["messages", "number", "order", "passing", "text", "plan"]),
+    ("fabric", &["messages", "number", "order", "passing", "text", "plan"]),
+    (
+        "network",
+        &["messages", "number", "order", "passing", "text", "plan", "fabric"],
+    ),
+    ("figures", &["messages", "number", "order", "passing", "text"]),
+    (
+        "factors",
+        &["messages", "number", "order", "passing", "text", "figures"],
+    ),
     (
         "measures",
         &[
-            "messages", "number", "order", "passing", "plan", "fabric", "network", "figures", "factors",
+            "messages", "number", "order", "passing", "text", "plan", "fabric", "network", "figures", "factors",
         ],
     ),
     (
         "outcomes",
         &[
-            "messages", "number", "order", "passing", "plan", "fabric", "network", "figures", "factors", "measures",
+            "messages", "number", "order", "passing", "text", "plan", "fabric", "network", "figures", "factors",
+            "measures",
         ],
     ),
     (
         "rules",
         &[
-            "messages", "number", "order", "passing", "plan", "fabric", "network", "figures", "factors", "measures",
-            "outcomes",
+            "messages", "number", "order", "passing", "text", "plan", "fabric", "network", "figures", "factors",
+            "measures", "outcomes",
         ],
     ),
     (
         "study",
         &[
-            "messages", "number", "order", "passing", "plan", "exchange", "fabric", "network", "figures", "factors",
-            "measures", "outcomes", "rules",
+            "messages", "number", "order", "passing", "text", "plan", "exchange", "fabric", "network", "figures",
+            "factors", "measures", "outcomes", "rules",
         ],
     ),
     (
         "report",
         &[
-            "messages", "number", "order", "passing", "plan", "exchange", "fabric", "network", "figures", "factors",
-            "measures", "outcomes", "rules", "study",
+            "messages", "number", "order", "passing", "text", "plan", "exchange", "fabric", "network", "figures",
+            "factors", "measures", "outcomes", "rules", "study",
         ],
     ),
 ];

@@ -219,7 +219,7 @@ fn geometry_of(json: &Json, heights: &mut bool, reader: &mut Reader) -> Option<G
         "Point" | "LineString" | "Polygon" => reader.within("coordinates", |reader| single(coordinates, kind, reader)),
         "MultiPoint" | "MultiLineString" | "MultiPolygon" => {
             many(coordinates, "coordinates", reader, |part, reader| {
-                single(Some(part), &kind[5..], reader)
+                single(Some(part), kind.strip_prefix("Multi").unwrap_or(kind), reader)
             })
         }
         other => {

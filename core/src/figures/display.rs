@@ -9,6 +9,7 @@ use super::range::{DRAWS, Range};
 use super::unit::{self, System, Unit};
 use crate::number;
 use crate::say;
+use crate::text;
 
 /// Significant digits of a number in a basis. Enough for the printed steps to lead back to the printed results.
 pub const FULL_DIGITS: i32 = 6;
@@ -169,7 +170,7 @@ fn scientific(value: f64) -> String {
     let exponent = magnitude(value);
     let shown = digits(exponent);
     // Nines may round up to ten, whose digit stands one place further up.
-    let (exponent, shown) = if shown.contains("10.") {
+    let (exponent, shown) = if text::holds(&shown, "10.") {
         (exponent + 1, digits(exponent + 1))
     } else {
         (exponent, shown)

@@ -6,6 +6,7 @@
 use hobnail_core::exchange::address::{self, LeftOut};
 use hobnail_core::exchange::plan_file;
 use hobnail_core::say;
+use hobnail_core::text::exchanged;
 use qrcodegen::{QrCode, QrCodeEcc};
 
 use super::App;
@@ -56,7 +57,8 @@ impl Code {
     /// The code of a text; `None` where no code holds as much.
     #[must_use]
     pub fn of(text: &str) -> Option<Self> {
-        let squares = QrCode::encode_text(text, QrCodeEcc::Low).ok()?;
+        // Addresses have small letters, so that no shorter mode than bytes would be found for them.
+        let squares = QrCode::encode_binary(text.as_bytes(), QrCodeEcc::Low).ok()?;
         let mut path = String::new();
         for y in 0..squares.size() {
             let mut x = 0;
@@ -172,7 +174,7 @@ impl Store {
             let document = app.study().document();
             (document.heading.name.clone(), plan_file::write(document))
         });
-        let name = file_name(&name).replace(".geojson", ".html");
+        let name = exchanged(&file_name(&name), ".geojson", ".html");
         let saved = written
             .map_err(|fault| fault.to_string())
             .and_then(|text| loader::page_with(&text))

@@ -9,6 +9,7 @@ use hobnail_core::plan::street::Status;
 use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, PlanPoint};
 use hobnail_core::say;
 use hobnail_core::study::Study;
+use hobnail_core::text::parted;
 
 use super::editor::drawn::{Drawing, Ink, Paper};
 use super::maps::{Legend, Line, Map, Mark as Sign};
@@ -110,7 +111,7 @@ impl App {
 /// A name like that of what was copied first, numbered from the second copy on.
 fn name_of_copy<'a>(name: &str, others: impl Iterator<Item = &'a str>) -> String {
     let copy = [" (", say!("page-copy")].concat();
-    let begin = name.split(&copy).next().unwrap_or_default().to_owned() + &copy;
+    let begin = parted(name, &copy).map_or(name, |(begin, _)| begin).to_owned() + &copy;
     let copies = others.filter(|other| other.starts_with(&begin)).count();
     let number = if copies == 0 {
         String::new()

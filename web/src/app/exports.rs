@@ -5,6 +5,7 @@ use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::report::export;
 use hobnail_core::say;
 use hobnail_core::study::first_level::system;
+use hobnail_core::text::exchanged;
 
 use super::App;
 use super::files::file_name;
@@ -85,7 +86,7 @@ impl Store {
     pub fn export(self, kind: Kind, scale: f64) {
         let text = self.update(|app| app.exported(kind, scale));
         let name = self.with(|app| file_name(&app.study().document().heading.name));
-        let name = name.replace(".geojson", kind.ending());
+        let name = exchanged(&name, ".geojson", kind.ending());
         let said = move |saved: Result<(), String>, name: &str| {
             self.act(|app| match saved {
                 Ok(()) => app.say(say!("page-saved", name = name)),

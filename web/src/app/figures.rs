@@ -11,6 +11,7 @@ use hobnail_core::study::Study;
 use hobnail_core::study::first_level::{FIRST_LEVEL, first_level};
 use hobnail_core::study::marked::ChangeShown;
 use hobnail_core::study::protocol::{Answer, Question};
+use hobnail_core::text;
 
 use super::basis::Opened;
 use super::words::Words;
@@ -112,7 +113,7 @@ fn under(study: &Study, heading: Heading) -> Vec<NodeIndex> {
         let node = graph.node(*index);
         let family = FIRST.iter().position(|first| node.id.starts_with(first));
         (
-            node.id.contains(".soft"),
+            text::holds(&node.id, ".soft"),
             !node.axes.is_empty(),
             family.unwrap_or(FIRST.len()),
         )
@@ -338,9 +339,7 @@ const KINDS: [&str; 4] = ["building_type", "land_part", "use", "workplace"];
 
 /// A number and its range, as the writer of ranges parts them.
 fn parted(shown: &str) -> (&str, Option<&str>) {
-    shown
-        .split_once(", ")
-        .map_or((shown, None), |(value, range)| (value, Some(range)))
+    text::parted(shown, ", ").map_or((shown, None), |(value, range)| (value, Some(range)))
 }
 
 fn row(heading: Option<Heading>, figure: &FigureValue, ranges: Option<&[String]>) -> Row {

@@ -94,7 +94,7 @@ impl Store {
     /// Offers the remarks and what answers them as a text, to be read out or printed.
     pub fn save_remarks(self) {
         let (name, text) = self.with(|app| (file_name(&app.study().document().heading.name), app.remarks_text()));
-        let stem = name.trim_end_matches(".geojson");
+        let stem = name.strip_suffix(".geojson").unwrap_or(&name);
         self.offer(&[stem, ".txt"].concat(), "text/plain;charset=utf-8", Ok(text));
     }
 

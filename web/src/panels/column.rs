@@ -204,7 +204,7 @@ pub(super) fn parts(value: &str) -> impl Iterator<Item = (&'static str, String)>
         .unwrap_or_default();
     let rest = value.get(begins..).unwrap_or_default();
     let ends = rest.find(' ').unwrap_or(rest.len());
-    let (number, after) = rest.split_at(ends);
+    let (number, after) = rest.split_at_checked(ends).unwrap_or((rest, ""));
     let before = value.get(..begins).unwrap_or_default();
     let all = [
         ("figure-words", before),

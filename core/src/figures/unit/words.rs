@@ -1,15 +1,16 @@
 //! Units in the language of the window. Codes and the words that units are read by stay English.
 
 use crate::say;
+use crate::text::exchanged;
 
 /// A unit as it is read in the language of the window: of `homes/acre` and `ft2/lot` every noun is said, and squares are
 /// written as such.
 #[must_use]
 pub fn in_words(unit: &str) -> String {
-    in_plain_words(unit)
-        .replace("m2", "m²")
-        .replace("ft2", "ft²")
-        .replace("mi2", "mi²")
+    let squares = [("m2", "m²"), ("ft2", "ft²"), ("mi2", "mi²")];
+    squares.iter().fold(in_plain_words(unit), |words, (plain, shown)| {
+        exchanged(&words, plain, shown)
+    })
 }
 
 /// The same in letters that every reader of tables takes as they are: symbols stay.
@@ -19,7 +20,7 @@ pub fn in_plain_words(unit: &str) -> String {
     for part in unit.split_inclusive(['/', ' ']) {
         let noun = part.trim_end_matches(['/', ' ']);
         words.push_str(noun_in_words(noun));
-        words.push_str(&part[noun.len()..]);
+        words.push_str(part.get(noun.len()..).unwrap_or_default());
     }
     words
 }

@@ -7,6 +7,7 @@ use hobnail_core::plan::defaults::street_sections;
 use hobnail_core::plan::document::UnitSystem;
 use hobnail_core::plan::projection::{GeographicPoint, Projection};
 use hobnail_core::say;
+use hobnail_core::text::holds;
 
 use super::heights::{self, Request};
 use super::place::is_placed;
@@ -357,7 +358,7 @@ impl Opened {
             ("other", hobnail_core::message!("bases-layer-other")),
         ];
         let name = self.base.layers.get(layer).map_or("", String::as_str);
-        let is_made = self.base.attribution.contains("OpenStreetMap");
+        let is_made = holds(&self.base.attribution, "OpenStreetMap");
         let made = MADE.iter().find(|(made, _)| is_made && *made == name);
         made.map_or(name, |(_, words)| words.words())
     }
@@ -425,7 +426,7 @@ impl Opened {
     /// Whether positions were longitude and latitude of WGS84, or are those of a format that has no others.
     fn is_wgs84(&self) -> bool {
         let system = &self.base.system;
-        system.is_empty() || system.contains(DEGREES) && system.contains(WGS84)
+        system.is_empty() || holds(system, DEGREES) && holds(system, WGS84)
     }
 
     /// The coordinate system, and its unit in words.
@@ -438,13 +439,13 @@ impl Opened {
                 (say!("bases-system-degrees").to_owned(), say!("bases-unit-degrees"))
             }
             Coordinates::Degrees => {
-                let unit = if system.contains(DEGREES) {
+                let unit = if holds(&system, DEGREES) {
                     say!("bases-unit-degrees")
-                } else if system.contains("us-ft") || system.contains("to_meter=0.304800609") {
+                } else if holds(&system, "us-ft") || holds(&system, "to_meter=0.304800609") {
                     say!("bases-unit-survey-feet")
-                } else if system.contains("units=ft") || system.contains("to_meter=0.3048 ") {
+                } else if holds(&system, "units=ft") || holds(&system, "to_meter=0.3048 ") {
                     say!("bases-unit-feet")
-                } else if system.contains("to_meter=") {
+                } else if holds(&system, "to_meter=") {
                     say!("bases-unit-other")
                 } else {
                     say!("bases-unit-meters")

@@ -12,6 +12,7 @@ use hobnail_core::plan::street::{Status, Street};
 use hobnail_core::plan::{AlternativeId, Document, Edit, Mark, MarkId, PlanPoint, StreetSectionId, Vertex};
 use hobnail_core::report::drawing::ways::meters;
 use hobnail_core::say;
+use hobnail_core::text::holds;
 
 use super::clip::{self, Sides};
 use super::held::Held;
@@ -214,7 +215,7 @@ impl Base {
             after.origin_longitude_ndeg = choices.origin.longitude_ndeg;
             after.origin_latitude_ndeg = choices.origin.latitude_ndeg;
         }
-        if !before.about.contains(&self.attribution) {
+        if !self.attribution.is_empty() && !holds(&before.about, &self.attribution) {
             if !after.about.is_empty() {
                 after.about.push(' ');
             }
