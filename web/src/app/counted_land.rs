@@ -5,12 +5,13 @@
 //! soft area all of it, also where blocks lie in it. Streets are shown by their lines along the land of the site. What is
 //! counted along streets is found in `counted_streets`.
 
-use hobnail_core::fabric::constraints::{Constraint, LandSwitch};
+use hobnail_core::fabric::constraints::{Constraint, HELD_BY, LandSwitch};
 use hobnail_core::fabric::lots::{LineBeside, Lot};
 use hobnail_core::figures::graph::{LeafKind, Operator};
+use hobnail_core::measures::density::price_bands;
 use hobnail_core::measures::land::count::{place_held_by, place_of_place, place_of_use};
-use hobnail_core::measures::land::parts;
-use hobnail_core::plan::{BuildingType, Footprint, Mark, MarkId};
+use hobnail_core::measures::land::{constraint_kinds, parts};
+use hobnail_core::plan::{BuildingType, Footprint, Mark, MarkId, PhaseId};
 use hobnail_core::say;
 use hobnail_core::study::Study;
 
@@ -98,8 +99,33 @@ pub fn part_id(part: &str) -> String {
     [land_bar::FIGURE, "/", part].concat()
 }
 
-/// Adds the land that a figure counted, or that a part of the land bar did ([`part_id`]); nothing for others.
-pub fn show(study: &Study, figure: &str, place: &mut Place) {
+/// The id of one row of a figure's table, by its cell, where figures are pointed out.
+#[must_use]
+pub fn row_id(figure: &str, cell: usize) -> String {
+    [figure, "#", &cell.to_string()].concat()
+}
+
+/// Where a row stands: the id of each axis, and that of its entry there.
+pub(super) type Entries = Vec<(String, String)>;
+
+/// The figure of such an id, and where its row stands: nowhere for the figure as a whole.
+fn row_of<'a>(study: &Study, asked: &'a str) -> (&'a str, Entries) {
+    let Some((figure, cell)) = asked.split_once('#') else {
+        return (asked, Entries::new());
+    };
+    let (graph, cell) = (study.graph(), cell.parse().unwrap_or_default());
+    let entries = graph.index(figure).map(|index| {
+        let axes = graph.node(index).axes.iter().map(|axis| graph.axis(*axis).id.clone());
+        let place = study.evaluation_for(index).place(index, cell);
+        axes.zip(place.into_iter().map(|entry| entry.id)).collect()
+    });
+    (figure, entries.unwrap_or_default())
+}
+
+/// Adds the land that a figure counted, or a row of it ([`row_id`]), or that a part of the land bar did ([`part_id`]);
+/// nothing for others, nor for a row whose kind can not be told apart on the drawing.
+pub fn show(study: &Study, asked: &str, place: &mut Place) {
+    let (figure, entries) = row_of(study, asked);
     let part = figure
         .strip_prefix(land_bar::FIGURE)
         .and_then(|rest| rest.strip_prefix('/'));
@@ -118,20 +144,52 @@ pub fn show(study: &Study, figure: &str, place: &mut Place) {
         return;
     }
     if let Some(what) = what_of(&ON_LOTS, figure) {
-        return show_lots(study, what, place);
+        return show_lots(study, what, &entries, place);
     }
     match what_of(&OF_LAND, figure) {
+        Some(OfLand::Held) => show_held(study, |held| is_held_by(held, &entries), place),
+        None => counted_streets::show(study, figure, &entries, place),
+        Some(_) if !entries.is_empty() => {
+            let entry = entries.first().filter(|(axis, _)| axis == "land_part");
+            let part = entry.and_then(|(_, entry)| parts().iter().position(|(id, _)| id == entry));
+            if let Some(part) = part {
+                show_part(study, part, place);
+            }
+        }
         Some(OfLand::Part(part)) => show_part(study, part, place),
-        Some(OfLand::Held) => show_held(study, |_| true, place),
-        Some(OfLand::Soft) => show_soft(study, &|_| true, place),
+        Some(OfLand::Soft) => show_soft(study, &|_, _, _| true, place),
         Some(OfLand::Site) => place.lands.push(meters(&study.document().site.boundary)),
         Some(OfLand::Buildable) => {
             let faces = study.fabric().faces.iter().filter(|face| face.is_in_site);
             let rings = faces.flat_map(|face| face.land.pieces.iter().flatten());
             place.lands.extend(rings.map(|ring| meters(ring)));
         }
-        None => counted_streets::show(study, figure, place),
     }
+}
+
+/// Whether a row stands for what this holds back.
+fn is_held_by(held: &Constraint, entries: &Entries) -> bool {
+    let kinds = constraint_kinds();
+    let kind = HELD_BY.iter().position(|known| *known == held.held_by);
+    let id = kind.and_then(|kind| kinds.get(kind)).map(|(id, _)| *id);
+    entries
+        .iter()
+        .all(|(axis, entry)| axis == "constraint_kind" && id == Some(entry.as_str()))
+}
+
+/// Whether a row stands for lots of such a type in such a phase.
+fn is_built_as(study: &Study, entries: &Entries, id: &str, held: &BuildingType, phase: Option<PhaseId>) -> bool {
+    let first = || study.document().phases.keys().next().copied();
+    entries.iter().all(|(axis, entry)| match axis.as_str() {
+        "building_type" => entry == id,
+        "price_band" => price_bands()
+            .get(held.price_band as usize)
+            .is_some_and(|(id, _)| id == entry),
+        "phase" => phase
+            .or_else(first)
+            .is_none_or(|phase| ["phase_", &phase.to_string()].concat() == *entry),
+        _ => false,
+    })
 }
 
 impl App {
@@ -173,30 +231,34 @@ fn has(study: &Study, what: What, held: &BuildingType) -> bool {
     }
 }
 
-fn show_lots(study: &Study, what: What, place: &mut Place) {
+fn show_lots(study: &Study, what: What, entries: &Entries, place: &mut Place) {
     let painted = study.painted();
+    let is_such = |id: &str, held: &BuildingType, phase: Option<PhaseId>| {
+        has(study, what, held) && is_built_as(study, entries, id, held, phase)
+    };
     for face in painted.iter() {
         for (lot, built) in face.laid.lots.iter().zip(&face.built) {
-            let held = painted.palette.get(*built);
-            if held.is_some_and(|held| has(study, what, held)) {
+            let held = painted
+                .palette
+                .place(*built)
+                .and_then(|place| painted.palette.iter().nth(place));
+            if held.is_some_and(|built| is_such(&built.entry_id, &built.held, face.phase)) {
                 place.lands.push(meters(&lot.outline));
             }
         }
     }
-    show_soft(study, &|held| has(study, what, held), place);
+    show_soft(study, &is_such, place);
 }
 
 /// Soft areas whose program has any such building type.
-fn show_soft(study: &Study, is_such: &dyn Fn(&BuildingType) -> bool, place: &mut Place) {
+fn show_soft(study: &Study, is_such: &dyn Fn(&str, &BuildingType, Option<PhaseId>) -> bool, place: &mut Place) {
     let seen = study.seen();
     let marks = seen.alternatives.get(&study.alternative()).map(|found| &found.marks);
     for (_, mark) in marks.into_iter().flatten() {
         if let Mark::SoftArea(area) = mark {
-            let mut types = area
-                .program
-                .iter()
-                .filter_map(|portion| seen.building_types.get(&portion.building_type));
-            if types.any(is_such) {
+            let types = area.program.iter().map(|portion| portion.building_type);
+            let mut types = types.filter_map(|id| Some((id, seen.building_types.get(&id)?)));
+            if types.any(|(id, held)| is_such(&["type_", &id.to_string()].concat(), held, area.phase)) {
                 place.lands.push(meters(&area.outline));
             }
         }
@@ -247,7 +309,7 @@ fn show_part(study: &Study, part: usize, place: &mut Place) {
     }
     let is_of_part = |held: &Constraint| held.says_no_to(LandSwitch::Buildable) && place_held_by(held.held_by) == part;
     show_held(study, is_of_part, place);
-    show_soft(study, &|held| place_of_use(held.land_use) == part, place);
+    show_soft(study, &|_, held, _| place_of_use(held.land_use) == part, place);
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
 use hobnail_core::study::Study;
 
-use super::counted_land::what_of;
+use super::counted_land::{Entries, what_of};
 use super::maps::{FAR_MINUTES, NEAR_MINUTES};
 use super::places::Place;
 use crate::canvas::scene_of::{meters, run_of};
@@ -18,6 +18,10 @@ enum What {
     Blocks,
     /// Streets without alleys and paths.
     Streets,
+    /// Alleys.
+    Alleys,
+    /// Paths.
+    Paths,
     /// Streets, alleys and paths.
     Ways,
     /// Intersections and heads of dead ends by the rule that takes all of them.
@@ -61,10 +65,39 @@ const ALONG: [(What, &str); 11] = [
     (What::Homes, "walk.directness walk.times walk.homes walk.walks"),
 ];
 
-/// Adds what a figure counted; nothing for others, and for those told at the pace of slower walkers.
-pub(super) fn show(study: &Study, figure: &str, place: &mut Place) {
-    let Some(what) = what_of(&ALONG, figure).filter(|_| !figure.ends_with("_slower")) else {
+/// Adds what a figure counted, or a row of it that stands at these entries; nothing for others, and for those told at the pace of slower walkers.
+pub(super) fn show(study: &Study, figure: &str, entries: &Entries, place: &mut Place) {
+    let Some(mut what) = what_of(&ALONG, figure).filter(|_| !figure.ends_with("_slower")) else {
         return;
+    };
+    let mut rule = TEXTBOOK;
+    let mut section = None;
+    for (axis, entry) in entries {
+        let destination = Destination::ALL.into_iter().find(|held| held.id() == entry);
+        what = match (axis.as_str(), destination) {
+            ("destination", Some(to)) if figure.ends_with("5min") => What::Within(to, NEAR_MINUTES),
+            ("destination", Some(to)) if figure.ends_with("10min") => What::Within(to, FAR_MINUTES),
+            ("directness_to", _) => what,
+            ("way", _) => match entry.as_str() {
+                "streets" => What::Streets,
+                "alleys" => What::Alleys,
+                _ => What::Paths,
+            },
+            ("counting_rule", _) => {
+                rule = entry;
+                what
+            }
+            ("street_section", _) => {
+                section = Some(entry);
+                what
+            }
+            _ => return,
+        };
+    }
+    let is_of_section = |link: &SiteLink| {
+        let line = study.fabric().lines.streets.get(link.street as usize);
+        let held = line.map(|line| ["section_", &line.section.to_string()].concat());
+        section.is_none() || section == held.as_ref()
     };
     match what {
         What::Blocks => {
@@ -74,13 +107,15 @@ pub(super) fn show(study: &Study, figure: &str, place: &mut Place) {
                 .extend(study.block_outlines_m(&mut blocks.iter().map(|block| block.at)));
         }
         What::Streets => show_streets(study, |link| link.way == Way::Street, place),
-        What::Ways => show_streets(study, |_| true, place),
+        What::Alleys => show_streets(study, |link| link.way == Way::Alley, place),
+        What::Paths => show_streets(study, |link| link.way == Way::Path, place),
+        What::Ways => show_streets(study, is_of_section, place),
         What::Gaps => {
             let gaps = study.street_places().boundary_gaps;
             place.points.extend(gaps.iter().map(|gap| gap.at.to_m()));
         }
         What::Nodes => {
-            let counted = study.counted_nodes(TEXTBOOK);
+            let counted = study.counted_nodes(rule);
             let nodes = counted.intersections.iter().chain(&counted.heads);
             place.points.extend(nodes.map(|at| at.to_m()));
         }
@@ -120,6 +155,7 @@ mod tests {
     use hobnail_core::figures::value::Content;
 
     use crate::app::App;
+    use crate::app::counted_land::row_id;
     use crate::app::places::{self, Place};
 
     fn village() -> App {
@@ -157,7 +193,7 @@ mod tests {
     /// To a thousandth: outlines have corners where lengths have arcs.
     #[track_caller]
     fn same(found: f64, figure: f64) {
-        assert!((found - figure).abs() < 1e-3 * figure, "{found}, not {figure}");
+        assert!((found - figure).abs() <= 1e-3 * figure, "{found}, not {figure}");
     }
 
     #[test]
@@ -222,5 +258,70 @@ mod tests {
             assert!(place(&app, figure).count() > 0, "{figure}");
         }
         assert_eq!(place(&app, "land.without_use"), Place::default(), "there is none");
+    }
+
+    /// What each row of a table shows, beside its number.
+    fn rows(app: &App, figure: &str) -> Vec<(Place, f64)> {
+        let index = app.study().graph().index(figure).expect("there is such a figure");
+        let Content::Table { rows, .. } = app.study().figure_value(index).content else {
+            panic!("{figure} is a table");
+        };
+        let numbers = rows.iter().map(|row| row.value.value.unwrap_or_default());
+        let shown = (0..rows.len()).map(|cell| place(app, &row_id(figure, cell)));
+        shown.zip(numbers).collect()
+    }
+
+    #[test]
+    fn rows_show_as_much_as_their_numbers_say() {
+        let app = village();
+        for figure in ["streets.length_by_way", "streets.length_by_section"] {
+            for (shown, number) in rows(&app, figure) {
+                same(length_m(&shown.lines), number);
+            }
+        }
+        for (shown, number) in rows(&app, "streets.counted_nodes") {
+            // One rule counts none.
+            assert!(
+                number == 0.0 || (shown.points.len() as f64 - number).abs() < 0.5,
+                "{number}"
+            );
+        }
+        for (shown, number) in rows(&app, "lots.by_building_type") {
+            same(shown.lands.len() as f64, number.round());
+        }
+        let homes = place(&app, "homes.count").lands.len();
+        for figure in ["homes.by_phase", "homes.by_price_band", "homes.by_building_type"] {
+            let rows = rows(&app, figure);
+            assert_eq!(rows.iter().map(|(shown, _)| shown.lands.len()).sum::<usize>(), homes);
+            for (shown, number) in rows {
+                assert_eq!(shown.lands.is_empty(), number == 0.0, "{figure}: {number}");
+            }
+        }
+        for (shown, number) in rows(&app, "land.held_back_by_kind") {
+            assert_eq!(shown.count() == 0, number == 0.0, "{number}");
+        }
+        for (shown, number) in rows(&app, "land.bar_share") {
+            assert_eq!(shown.count() == 0, number == 0.0, "{number}");
+        }
+    }
+
+    #[test]
+    fn rows_of_destinations_show_the_homes_that_reach_them() {
+        let app = village();
+        let near = rows(&app, "walk.homes_within_5min");
+        let (center, number) = &near[0];
+        assert_eq!(*center, place(&app, "walk.center_5min_homes_share"));
+        assert!(*number > 0.0);
+        let far = rows(&app, "walk.homes_within_10min");
+        for ((near, _), (far, _)) in near.iter().zip(&far) {
+            assert!(length_m(&near.lines) <= length_m(&far.lines) + 1e-6);
+        }
+        // What kinds of floor there are is not told apart on the drawing, nor the pace of slower walkers.
+        for figure in ["mix.floor_area", "walk.homes_within_5min_slower", "walk.walks_as_long"] {
+            assert!(
+                rows(&app, figure).iter().all(|(shown, _)| *shown == Place::default()),
+                "{figure}"
+            );
+        }
     }
 }

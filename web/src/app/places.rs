@@ -81,14 +81,20 @@ pub fn is_placed(figure: &str) -> bool {
     PLACED.contains(&figure)
 }
 
-/// Where on the drawing is what a figure counted, few places or land; `None` where it counted nothing, or nothing that has a
+/// Where on the drawing is what a figure or a row of it ([`row_id`](counted_land::row_id)) counted, few places or land; `None` where it counted nothing, or nothing that has a
 /// place, or where that is not worked out yet.
 ///
 /// Cost: that of [`few_of_figure`]; for land, linear in the lots or the faces.
 #[must_use]
 pub fn of_figure(study: &Study, figure: &str) -> Option<Place> {
-    if is_placed(figure) {
-        return few_of_figure(study, figure);
+    let (whole, row) = figure.split_once('#').unwrap_or((figure, ""));
+    if is_placed(whole) {
+        let mut place = few_of_figure(study, whole)?;
+        // Where each row is a line of its own, that one.
+        if let Some(line) = row.parse().ok().and_then(|row: usize| place.lines.get(row).cloned()) {
+            place.lines = vec![line];
+        }
+        return Some(place);
     }
     let mut place = Place::default();
     counted_land::show(study, figure, &mut place);

@@ -5,6 +5,7 @@ use hobnail_core::figures::basis::{Basis, Row, Step};
 use hobnail_core::say;
 
 use crate::app::basis::{BasisShown, line_words, origin_words, row_words};
+use crate::app::counted_land::row_id;
 use crate::app::figures::Influences;
 use crate::app::store::Store;
 use crate::app::words::sentence_case;
@@ -138,7 +139,7 @@ fn step(
             Some(
                 element("li")
                     .holds(
-                        points_out(store, found.id.clone(), button())
+                        points_out(store, row_or_whole(&found), button())
                             .class("basis-opens")
                             .with("data-step", found.id.clone())
                             .with("aria-expanded", move || is_open.get().to_string())
@@ -172,7 +173,7 @@ fn step(
         .holds(conversions.collect::<View>())
         .holds(shown.row.as_ref().map(sources))
         .holds(changed)
-        .holds(rest_table(&shown.rest))
+        .holds(rest_table(store, &shown.id, &shown.rest))
         .holds((!below.is_empty()).then(|| element("ul").class("basis-below").holds(below)))
         .into()
 }
@@ -223,13 +224,21 @@ fn sources(row: &Row) -> View {
     lines.collect::<View>()
 }
 
-fn rest_table(rows: &[Row]) -> Option<Element> {
+/// The id of the row given in full, where a table has others.
+fn row_or_whole(shown: &Step) -> String {
+    match &shown.row {
+        Some(row) if !row.label.is_empty() => row_id(&shown.id, row.cell),
+        _ => shown.id.clone(),
+    }
+}
+
+fn rest_table(store: Store, figure: &str, rows: &[Row]) -> Option<Element> {
     let left_out = rows.len().saturating_sub(MOST_ROWS);
     let lines: Vec<_> = rows
         .iter()
         .take(MOST_ROWS)
         .map(|row| {
-            element("tr")
+            points_out(store, row_id(figure, row.cell), element("tr"))
                 .holds(element("th").with("scope", "row").holds(row.label.clone()))
                 .holds(element("td").holds(row.value.clone()))
         })
