@@ -1,6 +1,7 @@
 //! From a blank sheet: the site's boundary, a bubble, water, a center, a way in, and what is asked; then the numbers. And
 //! on a plan that stands, a fence that asks something of the lots beside it.
 
+use hobnail_end_to_end::access::Audit;
 use hobnail_end_to_end::command_line::shown;
 use hobnail_end_to_end::page::{Figure, Page};
 use hobnail_end_to_end::scenario::scenario;
@@ -131,6 +132,8 @@ fn a_fence_limits_the_stories_of_the_lots_beside_it() {
         page.type_into("Buildings keep away", "90").await;
         let about = page.text("[data-details-about]").await;
         assert!(about.contains("No room for the buildings of"), "{about}");
+        let mut audit = Audit::by_all_rules();
+        audit.look(page, "a fence").await;
         page.press(UNDO).await;
 
         page.type_into("Name", "Mill fence").await;
@@ -139,6 +142,8 @@ fn a_fence_limits_the_stories_of_the_lots_beside_it() {
         page.wait_for("[data-editor='land']").await;
         let editor = page.text("[data-editor='land']").await;
         assert!(editor.contains("Mill fence: at most 2 stories, 2 lots"), "{editor}");
+        audit.look(page, "a block beside a fence").await;
+        audit.expect_nothing();
 
         page.press(UNDO).await;
         page.press(UNDO).await;
