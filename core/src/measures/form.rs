@@ -108,11 +108,17 @@ impl FormInputs {
     }
 }
 
+/// The id of a phase's entry on the axis `phase`.
+#[must_use]
+pub fn phase_entry_id(id: PhaseId) -> String {
+    format!("phase_{id}")
+}
+
 /// The phases of a document; one that names none is built in one.
 fn phases(document: &Document) -> Vec<Entry> {
     let named = document.phases.iter();
     let named: Vec<Entry> = named
-        .map(|(id, phase)| Entry::new(format!("phase_{id}"), phase.name.clone()))
+        .map(|(id, phase)| Entry::new(phase_entry_id(*id), phase.name.clone()))
         .collect();
     if named.is_empty() {
         vec![Entry::new("phase", say!("measures-whole-plan"))]

@@ -79,6 +79,12 @@ impl Said {
     }
 }
 
+/// The id of a building type's entry on the axis `building_type`.
+#[must_use]
+pub fn type_entry_id(id: BuildingTypeId) -> String {
+    format!("type_{id}")
+}
+
 /// The building types of a plan as they are built. See the [module](self).
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Palette {
@@ -93,7 +99,7 @@ impl Palette {
         let own = document.building_types.iter().map(|(id, held)| BuiltType {
             id: *id,
             base: *id,
-            entry_id: format!("type_{id}"),
+            entry_id: type_entry_id(*id),
             held: held.clone(),
             said: Said::default(),
         });
@@ -111,7 +117,7 @@ impl Palette {
             types.push(BuiltType {
                 id: BuildingTypeId(id),
                 base,
-                entry_id: format!("type_{base}{}{shopfront}", stories.unwrap_or_default()),
+                entry_id: [&type_entry_id(base), &*stories.unwrap_or_default(), shopfront].concat(),
                 held: built_as(held, said),
                 said,
             });
@@ -150,7 +156,13 @@ impl Palette {
     /// What one lot of a type holds.
     #[must_use]
     pub fn get(&self, id: BuildingTypeId) -> Option<&BuildingType> {
-        self.place(id).map(|place| &self.types[place].held)
+        self.built_type(id).map(|found| &found.held)
+    }
+
+    /// The type of this id, as built.
+    #[must_use]
+    pub fn built_type(&self, id: BuildingTypeId) -> Option<&BuiltType> {
+        self.place(id).map(|place| &self.types[place])
     }
 
     /// How a type is built where a side says this of it.

@@ -13,7 +13,7 @@ use crate::figures::graph::GraphBuilder;
 use crate::figures::inputs::{Inputs, numbers};
 use crate::figures::leaf::Cell;
 use crate::figures::unit::{self, Unit};
-use crate::measures::palette::Palette;
+use crate::measures::palette::{Palette, type_entry_id};
 use crate::message;
 use crate::messages::Message;
 use crate::plan::Document;
@@ -99,7 +99,7 @@ impl ProgramInputs {
                 |held| held.name.clone(),
             );
             homes_of.push(HomesAsked {
-                entry: Entry::new(format!("type_{id}"), title),
+                entry: Entry::new(type_entry_id(*id), title),
                 homes: *homes,
                 is_type: palette.iter().map(|held| held.base == *id).collect(),
             });

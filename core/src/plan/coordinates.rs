@@ -3,7 +3,7 @@
 //! Legal coordinates lie within ±100 km of the origin ([`LIMIT_MM`]). They are checked once, on entry; everything that
 //! takes a [`PlanPoint`] relies on it: differences fit `i32`, and products of differences fit `i64`.
 
-use std::ops::{Add, Neg, Sub};
+use std::ops::{Add, Mul, Neg, Sub};
 
 use super::document::UnitSystem;
 use crate::passing::passed;
@@ -16,26 +16,26 @@ pub const LIMIT_MM: i32 = 100_000_000;
 /// Distances below 2 km are worked in 64 bits: their square in square micrometers stays below 2^62.
 const NEAR_MM2: u64 = 2_000_000 * 2_000_000;
 
-/// The square root rounded down, of a number below 2^62: that of the float is at most one off. As the standard
-/// library's, and faster, and a third of its weight on the page.
+/// The square root rounded down, of a number below 2^62.
 fn floor_of_root(square: u64) -> u64 {
-    let root = (square as f64).sqrt() as u64;
-    if root * root > square {
-        root - 1
-    } else if (root + 1) * (root + 1) <= square {
-        root + 1
-    } else {
-        root
-    }
+    mended(square, (square as f64).sqrt() as u64)
 }
 
-/// The same of a number below 2^100, whose root a float is off by less than one too.
+/// The same of a number below 2^100.
 fn floor_of_far_root(square: u128) -> u128 {
-    let root = (square as f64).sqrt() as u128;
+    mended(square, (square as f64).sqrt() as u128)
+}
+
+/// The root of the float, which is at most one off, set right.
+fn mended<N>(square: N, root: N) -> N
+where
+    N: Copy + PartialOrd + From<u8> + Add<Output = N> + Sub<Output = N> + Mul<Output = N>,
+{
+    let next = root + N::from(1);
     if root * root > square {
-        root - 1
-    } else if (root + 1) * (root + 1) <= square {
-        root + 1
+        root - N::from(1)
+    } else if next * next <= square {
+        next
     } else {
         root
     }

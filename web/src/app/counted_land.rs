@@ -7,10 +7,12 @@
 
 use hobnail_core::fabric::constraints::{Constraint, HELD_BY, LandSwitch};
 use hobnail_core::fabric::lots::{LineBeside, Lot};
-use hobnail_core::figures::graph::{LeafKind, Operator};
+use hobnail_core::figures::graph::{LeafKind, NodeIndex, Operator};
 use hobnail_core::measures::density::price_bands;
+use hobnail_core::measures::form::phase_entry_id;
 use hobnail_core::measures::land::count::{place_held_by, place_of_place, place_of_use};
 use hobnail_core::measures::land::{constraint_kinds, parts};
+use hobnail_core::measures::palette::type_entry_id;
 use hobnail_core::plan::{BuildingType, Footprint, Mark, MarkId, PhaseId};
 use hobnail_core::say;
 use hobnail_core::study::Study;
@@ -52,7 +54,7 @@ const STREETS: usize = 5;
 const UNUSED: usize = 6;
 
 /// What figures count of the site's land, by how their ids begin.
-const OF_LAND: [(OfLand, &str); 8] = [
+const OF_LAND: [(OfLand, &str); 12] = [
     (OfLand::Part(STREETS), "land.right_of_way land.standing_right_of_way"),
     (OfLand::Part(UNUSED), "land.without_use"),
     (OfLand::Part(CIVIC), "land.school program.school program.drawn.school"),
@@ -60,10 +62,14 @@ const OF_LAND: [(OfLand, &str); 8] = [
         OfLand::Part(GREEN),
         "land.park land.squares land.open_space program.drawn.park",
     ),
+    (OfLand::Held(None), "land.under_constraints land.constraints"),
+    (OfLand::Held(Some(LandSwitch::Buildable)), "land.held_back"),
+    (OfLand::Held(Some(LandSwitch::CountsInSite)), "land.not_in_site"),
     (
-        OfLand::Held,
-        "land.held_back land.under_constraints land.constraints land.not_in land.not_walkable land.allowance",
+        OfLand::Held(Some(LandSwitch::CountsInBuildable)),
+        "land.not_in_buildable",
     ),
+    (OfLand::Held(Some(LandSwitch::Walkable)), "land.not_walkable"),
     (OfLand::Soft, "land.soft land.of_soft_areas land.lots_in_soft_areas"),
     (
         OfLand::Site,
@@ -77,8 +83,8 @@ const OF_LAND: [(OfLand, &str); 8] = [
 enum OfLand {
     /// What a part of the land bar counts.
     Part(usize),
-    /// What something holds back.
-    Held,
+    /// What something holds back that says no to this, or to anything.
+    Held(Option<LandSwitch>),
     /// Soft areas.
     Soft,
     /// All of it.
@@ -105,27 +111,29 @@ pub fn row_id(figure: &str, cell: usize) -> String {
     [figure, "#", &cell.to_string()].concat()
 }
 
+/// The figure of such an id, and the cell of its row; none for the figure as a whole.
+#[must_use]
+pub fn parted_row(asked: &str) -> (&str, Option<usize>) {
+    let parts = asked.split_once('#');
+    let row = parts.and_then(|(figure, cell)| Some((figure, Some(cell.parse().ok()?))));
+    row.unwrap_or((asked, None))
+}
+
 /// Where a row stands: the id of each axis, and that of its entry there.
 pub(super) type Entries = Vec<(String, String)>;
 
-/// The figure of such an id, and where its row stands: nowhere for the figure as a whole.
-fn row_of<'a>(study: &Study, asked: &'a str) -> (&'a str, Entries) {
-    let Some((figure, cell)) = asked.split_once('#') else {
-        return (asked, Entries::new());
-    };
-    let (graph, cell) = (study.graph(), cell.parse().unwrap_or_default());
-    let entries = graph.index(figure).map(|index| {
-        let axes = graph.node(index).axes.iter().map(|axis| graph.axis(*axis).id.clone());
-        let place = study.evaluation_for(index).place(index, cell);
-        axes.zip(place.into_iter().map(|entry| entry.id)).collect()
-    });
-    (figure, entries.unwrap_or_default())
+/// Where a row of a figure stands.
+fn entries_of(study: &Study, index: NodeIndex, cell: usize) -> Entries {
+    let graph = study.graph();
+    let axes = graph.node(index).axes.iter().map(|axis| graph.axis(*axis).id.clone());
+    let place = study.evaluation_for(index).place(index, cell);
+    axes.zip(place.into_iter().map(|entry| entry.id)).collect()
 }
 
 /// Adds the land that a figure counted, or a row of it ([`row_id`]), or that a part of the land bar did ([`part_id`]);
 /// nothing for others, nor for a row whose kind can not be told apart on the drawing.
 pub fn show(study: &Study, asked: &str, place: &mut Place) {
-    let (figure, entries) = row_of(study, asked);
+    let (figure, cell) = parted_row(asked);
     let part = figure
         .strip_prefix(land_bar::FIGURE)
         .and_then(|rest| rest.strip_prefix('/'));
@@ -143,11 +151,15 @@ pub fn show(study: &Study, asked: &str, place: &mut Place) {
     if is_given {
         return;
     }
+    let entries = cell.map(|cell| entries_of(study, index, cell)).unwrap_or_default();
     if let Some(what) = what_of(&ON_LOTS, figure) {
         return show_lots(study, what, &entries, place);
     }
     match what_of(&OF_LAND, figure) {
-        Some(OfLand::Held) => show_held(study, |held| is_held_by(held, &entries), place),
+        Some(OfLand::Held(switch)) => {
+            let says_no = |held: &Constraint| switch.is_none_or(|switch| held.says_no_to(switch));
+            show_held(study, |held| says_no(held) && is_held_by(held, &entries), place);
+        }
         None => counted_streets::show(study, figure, &entries, place),
         Some(_) if !entries.is_empty() => {
             let entry = entries.first().filter(|(axis, _)| axis == "land_part");
@@ -185,9 +197,7 @@ fn is_built_as(study: &Study, entries: &Entries, id: &str, held: &BuildingType, 
         "price_band" => price_bands()
             .get(held.price_band as usize)
             .is_some_and(|(id, _)| id == entry),
-        "phase" => phase
-            .or_else(first)
-            .is_none_or(|phase| ["phase_", &phase.to_string()].concat() == *entry),
+        "phase" => phase.or_else(first).is_none_or(|phase| phase_entry_id(phase) == *entry),
         _ => false,
     })
 }
@@ -238,10 +248,7 @@ fn show_lots(study: &Study, what: What, entries: &Entries, place: &mut Place) {
     };
     for face in painted.iter() {
         for (lot, built) in face.laid.lots.iter().zip(&face.built) {
-            let held = painted
-                .palette
-                .place(*built)
-                .and_then(|place| painted.palette.iter().nth(place));
+            let held = painted.palette.built_type(*built);
             if held.is_some_and(|built| is_such(&built.entry_id, &built.held, face.phase)) {
                 place.lands.push(meters(&lot.outline));
             }
@@ -258,7 +265,7 @@ fn show_soft(study: &Study, is_such: &dyn Fn(&str, &BuildingType, Option<PhaseId
         if let Mark::SoftArea(area) = mark {
             let types = area.program.iter().map(|portion| portion.building_type);
             let mut types = types.filter_map(|id| Some((id, seen.building_types.get(&id)?)));
-            if types.any(|(id, held)| is_such(&["type_", &id.to_string()].concat(), held, area.phase)) {
+            if types.any(|(id, held)| is_such(&type_entry_id(id), held, area.phase)) {
                 place.lands.push(meters(&area.outline));
             }
         }

@@ -1,7 +1,7 @@
 //! What a figure counted along streets: their lines, blocks, and the fronts of homes within a walk, to show on the drawing.
 
-use hobnail_core::measures::streets::TEXTBOOK;
 use hobnail_core::measures::streets::site_streets::{SiteLink, SiteStreets, Way};
+use hobnail_core::measures::streets::{TEXTBOOK, section_entry_id};
 use hobnail_core::measures::walk::destinations::Destination;
 use hobnail_core::network::Reach;
 use hobnail_core::study::Study;
@@ -24,7 +24,7 @@ enum What {
     Paths,
     /// Streets, alleys and paths.
     Ways,
-    /// Intersections and heads of dead ends by the rule that takes all of them.
+    /// Intersections and heads of dead ends, of the whole figure by the textbook's rule.
     Nodes,
     /// Where streets lead in and out of the site.
     Gaps,
@@ -39,10 +39,13 @@ enum What {
 /// What figures count there, by how their ids begin: the first that fits.
 const ALONG: [(What, &str); 11] = [
     (What::Blocks, "blocks. sun.blocks sun.east_west_blocks"),
-    (What::Ways, "streets.length_by streets.drawn"),
+    (
+        What::Ways,
+        "streets.length_by_way streets.length_by_section streets.drawn",
+    ),
     (
         What::Nodes,
-        "streets.intersection streets.counted streets.graph streets.link_node streets.connected streets.cycles \
+        "streets.intersection streets.counted_nodes streets.counted_links streets.graph streets.link_node streets.connected streets.cycles \
          streets.alpha streets.beta streets.gamma",
     ),
     (
@@ -51,8 +54,8 @@ const ALONG: [(What, &str); 11] = [
     ),
     (
         What::Streets,
-        "streets.length streets.frontage streets.enclosed streets.tree_lined streets.grade streets.carriageway \
-         sun.streets sun.east_west_streets walk.crossing",
+        "streets.length streets.frontage streets.enclosed streets.tree_lined streets.grade sun.streets \
+         sun.east_west_streets",
     ),
     (What::Within(Destination::Center, NEAR_MINUTES), "walk.center_5min"),
     (What::Within(Destination::Park, NEAR_MINUTES), "walk.park_5min"),
@@ -65,7 +68,8 @@ const ALONG: [(What, &str); 11] = [
     (What::Homes, "walk.directness walk.times walk.homes walk.walks"),
 ];
 
-/// Adds what a figure counted, or a row of it that stands at these entries; nothing for others, and for those told at the pace of slower walkers.
+/// Adds what a figure counted, or a row of it that stands at these entries; nothing for others, and for those told at the
+/// pace of slower walkers.
 pub(super) fn show(study: &Study, figure: &str, entries: &Entries, place: &mut Place) {
     let Some(mut what) = what_of(&ALONG, figure).filter(|_| !figure.ends_with("_slower")) else {
         return;
@@ -96,7 +100,7 @@ pub(super) fn show(study: &Study, figure: &str, entries: &Entries, place: &mut P
     }
     let is_of_section = |link: &SiteLink| {
         let line = study.fabric().lines.streets.get(link.street as usize);
-        let held = line.map(|line| ["section_", &line.section.to_string()].concat());
+        let held = line.map(|line| section_entry_id(line.section));
         section.is_none() || section == held.as_ref()
     };
     match what {
@@ -116,7 +120,9 @@ pub(super) fn show(study: &Study, figure: &str, entries: &Entries, place: &mut P
         }
         What::Nodes => {
             let counted = study.counted_nodes(rule);
-            let nodes = counted.intersections.iter().chain(&counted.heads);
+            let is_without_heads = figure.starts_with("streets.intersection");
+            let heads = counted.heads.iter().filter(|_| !is_without_heads);
+            let nodes = counted.intersections.iter().chain(heads);
             place.points.extend(nodes.map(|at| at.to_m()));
         }
         What::Shed => show_reach(
@@ -279,12 +285,15 @@ mod tests {
                 same(length_m(&shown.lines), number);
             }
         }
-        for (shown, number) in rows(&app, "streets.counted_nodes") {
-            // One rule counts none.
-            assert!(
-                number == 0.0 || (shown.points.len() as f64 - number).abs() < 0.5,
-                "{number}"
-            );
+        for figure in ["streets.counted_nodes", "streets.intersections"] {
+            for (shown, number) in rows(&app, figure) {
+                // One rule counts no nodes.
+                let shown = shown.points.len() as f64;
+                assert!(
+                    number == 0.0 || (shown - number).abs() < 0.5,
+                    "{figure}: {shown}, not {number}"
+                );
+            }
         }
         for (shown, number) in rows(&app, "lots.by_building_type") {
             same(shown.lands.len() as f64, number.round());
@@ -297,11 +306,17 @@ mod tests {
                 assert_eq!(shown.lands.is_empty(), number == 0.0, "{figure}: {number}");
             }
         }
-        for (shown, number) in rows(&app, "land.held_back_by_kind") {
-            assert_eq!(shown.count() == 0, number == 0.0, "{number}");
-        }
-        for (shown, number) in rows(&app, "land.bar_share") {
-            assert_eq!(shown.count() == 0, number == 0.0, "{number}");
+        for figure in [
+            "land.bar_share",
+            "land.under_constraints",
+            "land.held_back_by_kind",
+            "land.not_in_site_by_kind",
+            "land.not_in_buildable_by_kind",
+            "land.not_walkable_by_kind",
+        ] {
+            for (shown, number) in rows(&app, figure) {
+                assert_eq!(shown.count() == 0, number == 0.0, "{figure}: {number}");
+            }
         }
     }
 

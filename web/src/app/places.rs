@@ -87,11 +87,11 @@ pub fn is_placed(figure: &str) -> bool {
 /// Cost: that of [`few_of_figure`]; for land, linear in the lots or the faces.
 #[must_use]
 pub fn of_figure(study: &Study, figure: &str) -> Option<Place> {
-    let (whole, row) = figure.split_once('#').unwrap_or((figure, ""));
+    let (whole, row) = counted_land::parted_row(figure);
     if is_placed(whole) {
         let mut place = few_of_figure(study, whole)?;
         // Where each row is a line of its own, that one.
-        if let Some(line) = row.parse().ok().and_then(|row: usize| place.lines.get(row).cloned()) {
+        if let Some(line) = row.and_then(|row| place.lines.get(row).cloned()) {
             place.lines = vec![line];
         }
         return Some(place);

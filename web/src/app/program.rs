@@ -1,6 +1,7 @@
 //! The typed program, line by line: what is asked, what is drawn of it, what is left.
 
 use hobnail_core::figures::value::{CellValue, Content};
+use hobnail_core::measures::palette::type_entry_id;
 use hobnail_core::plan::document::{Target, TargetKind};
 use hobnail_core::study::Study;
 use hobnail_core::study::first_level::system;
@@ -77,7 +78,7 @@ pub fn lines(study: &Study) -> Vec<FieldShown> {
             .iter()
             .filter(|(_, held)| held.homes_per_lot > 0)
         {
-            let at = Some(["type_", &id.to_string()].concat());
+            let at = Some(type_entry_id(*id));
             let drawn = shown(study, "program.drawn.homes_of", at.as_deref());
             let left = shown(study, "program.left.homes_of", at.as_deref());
             lines.push(line(TargetKind::HomesOf(*id), &held.name, drawn, left));

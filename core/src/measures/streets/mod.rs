@@ -43,7 +43,7 @@ use crate::network::counting_rule::{
 };
 use crate::plan::document::UnitSystem;
 use crate::plan::street::Status;
-use crate::plan::{AlternativeId, Document, FloorUse, LandUse, PlanPoint};
+use crate::plan::{AlternativeId, Document, FloorUse, LandUse, PlanPoint, StreetSectionId};
 use crate::say;
 
 use boundary_gaps::boundary_gaps;
@@ -98,6 +98,12 @@ pub struct StreetInputs {
     pub east_west_blocks: u32,
     /// Lots with homes, and those of them with the sun.
     pub solar_lots: (f64, f64),
+}
+
+/// The id of a street section's entry on the axis `street_section`.
+#[must_use]
+pub fn section_entry_id(id: StreetSectionId) -> String {
+    format!("section_{id}")
 }
 
 /// What one rule counts.
@@ -167,7 +173,7 @@ impl StreetInputs {
             sections: document
                 .street_sections
                 .iter()
-                .map(|(id, section)| Entry::new(format!("section_{}", id.0), section.name.clone()))
+                .map(|(id, section)| Entry::new(section_entry_id(*id), section.name.clone()))
                 .collect(),
             ways: ways::ways(document, alternative, fabric, streets, painted),
             blocks: told_in_site(fabric, &fabric.block_lengths())
