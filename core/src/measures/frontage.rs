@@ -365,7 +365,7 @@ fn runs_of(lots: &[Lot], built: &[BuildingTypeId]) -> Vec<LotRun> {
         at += 1;
         while let Some(next) = lots.get(at).filter(|next| {
             next.side == first.side
-                && next.building_type == first.building_type
+                && built.get(at) == Some(&building_type)
                 && !next.is_at_head
                 && !first.is_at_head
                 && next.front_um[0] == last.front_um[1]

@@ -67,6 +67,14 @@ fn lots_beside_half_a_fence_are_built_lower_and_the_others_are_not() {
         };
         let near = painted[0].laid.lots.iter().filter(|lot| is_near(lot)).count() as f64;
         let figures = measured(&fenced);
+        let fronted = painted[0].fronts.iter().flat_map(|front| front.lots);
+        let homes = fronted.map(|(id, lots)| lots * f64::from(painted.palette.get(id).unwrap().homes_per_lot));
+        check(
+            "homes along the street",
+            homes.sum(),
+            number(&figures, "homes.count"),
+            1e-6,
+        );
         // Two of three floors of homes hold nine whole homes of fourteen.
         let lower = 9.0 * near + 14.0 * (all - near);
         check("homes", number(&figures, "homes.count"), lower, 1e-9);
